@@ -1,0 +1,125 @@
+/**
+ * Every problem Asfound can name. A code is permanent: it is never given to another problem.
+ * `title` heads the row of the table in DEVELOPERS.md; `meaning` is what a restorer reads there.
+ *
+ * A1 files · A2 YAML · A3 fields and values · A4 references · A5 whereabouts · A6 bags, items and
+ * milestones · A7 decisions · A8 hours and money · A9 pictures, papers and prose
+ */
+import type { Severity } from './diagnostic.ts';
+
+interface Row {
+  readonly severity: Severity;
+  readonly title: string;
+  readonly meaning: string;
+}
+
+const error = (title: string, meaning: string): Row => ({ severity: 'error', title, meaning });
+const warning = (title: string, meaning: string): Row => ({ severity: 'warning', title, meaning });
+
+export const CATALOGUE = {
+  A101: error('No journal here', 'The folder has no journal.yaml, so it is not a journal.'),
+  A102: error('Not UTF-8', 'The file holds bytes that are not UTF-8 text. Save it again as UTF-8.'),
+  A103: error('Empty file', 'The file has nothing in it.'),
+  A104: error('File too large', 'A note or catalogue is over 1 MB, which no evening fills. It is not read.'),
+  A105: error('Path climbs out', 'A path leads out of the journal folder, by `..` or because it is absolute.'),
+  A106: error('Link leads out', 'A symbolic link leads out of the journal folder. It is not followed.'),
+  A107: error('Cannot be read', 'The operating system would not give the file up.'),
+  A108: warning('Byte order mark', 'The file begins with a byte order mark. It does no harm here, but other programs stumble on it.'),
+  A109: error('Two notes claim one id', 'Two notes make the same session id.'),
+  A110: warning('File not expected here', 'A file lies where only notes or catalogues are read, and is left alone.'),
+
+  A201: error('YAML cannot be understood', 'The YAML breaks its own rules at this place; the rest of the file may be affected.'),
+  A202: error('Tab in the indentation', 'YAML is indented with spaces only.'),
+  A203: error('Duplicate key', 'One key stands twice in the same mapping.'),
+  A204: error('Anchor or alias', 'Anchors and aliases are not part of the format: write the value out.'),
+  A205: error('No front matter', 'A note begins with a line `---`, its fields, and another line `---`.'),
+  A206: error('Front matter not closed', 'The opening `---` has no second `---` line.'),
+  A207: error('Not a mapping', 'Fields were expected (`name: value`), something else stands there.'),
+
+  A301: error('Unknown field', 'The format has no field of this name here.'),
+  A302: error('Field missing', 'A field that must be there is not.'),
+  A303: error('Wrong kind of value', 'The value is of another kind than the field takes.'),
+  A304: error('Not one of the words', 'The field takes one of a few words.'),
+  A305: error('Not a date', 'A date is written YYYY-MM-DD and must be in the calendar.'),
+  A306: error('Not a length of time', 'Time is a clock range (19:10-21:40) or a length (90m, 1h30m, PT1H30M).'),
+  A307: error('Not an amount of money', 'An amount is digits with at most the decimals of its currency.'),
+  A308: error('Not a quantity', 'A quantity is a number and a unit.'),
+  A309: error('Wrong dimension', 'The unit measures something else than what is asked for.'),
+  A310: error('Not a count', 'A count is a whole number from 1.'),
+  A311: error('Not an id', 'An id is lower-case letters, digits and single hyphens.'),
+  A312: error('Unknown currency', 'The currency is not an ISO 4217 code.'),
+  A313: error('Rate of exchange', 'A rate of exchange must be more than zero.'),
+  A314: error('Tax out of range', 'Tax is from 0 to 100 %.'),
+  A315: error('Unknown time zone or locale', 'The time zone or locale is not known to this system.'),
+  A316: error('Not a percentage', 'A percentage is written `20%`.'),
+  A317: error('Date and folder disagree', 'The note lies in a folder or file named for another date than it carries.'),
+
+  A401: error('Unknown part', 'No part of that id is in the catalogue.'),
+  A402: error('Unknown person', 'Nobody of that id is in journal.yaml.'),
+  A403: error('Unknown subsystem', 'No subsystem of that id is in journal.yaml.'),
+  A404: error('Unknown milestone', 'No milestone of that id is in journal.yaml.'),
+  A405: error('Unknown consumable', 'No consumable of that id is in consumables.yaml.'),
+  A406: error('Unknown store', 'No store of that name is in journal.yaml.'),
+  A407: error('Unknown position', 'The id is not of a part that makes a position.'),
+  A408: error('Unknown part or subsystem', 'Neither a part nor a subsystem has that id.'),
+  A409: error('Unknown session', 'No note has that session id or date.'),
+  A410: error('One id, two meanings', 'Two catalogue entries claim the same id.'),
+  A411: error('Unknown hazard statement', 'The code is not in the list of GHS hazard statements.'),
+
+  A501: error('Not fitted', 'The action needs the part on the vehicle, and it is not.'),
+  A502: error('Position taken', 'The position already holds its full count.'),
+  A503: error('Fitted elsewhere', 'The part is on the vehicle, at a position where it already is or at another one.'),
+  A504: error('More than there are', 'The count is more than are in the state the action needs.'),
+  A505: error('Part is gone', 'The part was scrapped, sold, given or lost before.'),
+  A506: error('Part is not here', 'The part is missing, out with a firm, or not yet here.'),
+  A507: error('Already here', 'Only a part that is not yet here can be acquired or made.'),
+  A508: error('Not out', 'Only a part that is out with a firm can be returned.'),
+  A509: error('Still fitted', 'The action needs the part off the vehicle.'),
+  A510: error('No destination', 'The action must say where the part goes, or how it went.'),
+  A511: error('Not in that place', 'The part is not where `from` says.'),
+  A512: error('Catalogue overfills the position', 'As found, more is fitted than the position takes.'),
+
+  A601: error('Bag used twice', 'A bag number is used once.'),
+  A602: error('Bag emptied but not filled', 'The bag was never filled, or only later.'),
+  A603: error('Bag emptied twice', 'The bag was emptied before.'),
+  A604: error('Bag cannot take more', 'A part goes only into a bag that the same note fills.'),
+  A605: warning('Part left in an emptied bag', 'The bag was emptied and no action says where this part of it went.'),
+  A606: error('Unknown bag', 'No note fills a bag of that number.'),
+  A607: error('Item opened twice', 'An open item of that id exists already.'),
+  A608: error('Item closed but not open', 'The item was never opened, or only later.'),
+  A609: error('Item closed twice', 'The item was closed before.'),
+  A610: error('Unknown item', 'No note opens an item of that id.'),
+  A611: error('Milestone with a gate open', 'Items due before the milestone are open, and the note does not own up to them.'),
+  A612: error('Milestone reached twice', 'The milestone was reached before.'),
+  A613: error('Admission without a reason', '`with-open` needs `because`.'),
+  A614: warning('Admitted item is not open', '`with-open` names an item that was not open or not due before the milestone.'),
+  A615: error('Temporary measure without an end', 'A temporary measure names the milestone it must be undone before.'),
+  A616: warning('Milestone before an earlier one', 'A milestone is reached while one that stands before it is not.'),
+
+  A701: warning('Decision against the facts', 'What is on the vehicle is ruled out by the decision in force.'),
+  A702: error('Replaced with nothing known', '`with` goes with the verdict `replace`.'),
+  A703: error('Decision on more than there are', 'The decision speaks of more than the position holds.'),
+  A704: warning('Decision without a reason', 'The reason is what is forgotten first. Write `because`.'),
+
+  A801: error('Date in the future', 'The date is later than today.'),
+  A802: error('Before the vehicle arrived', 'The date is before the vehicle arrived.'),
+  A803: error('Clock ranges overlap', 'One person cannot work twice at the same time.'),
+  A804: error('More than a day holds', 'One person has more than 24 hours on one day.'),
+  A805: error('More used than there is', 'The consumable has less on the shelf than is used.'),
+  A806: error('Bill does not add up', 'The total of the bill is not the sum of its lines.'),
+  A807: error('Split of nothing', 'The weights of a split add up to nothing.'),
+  A808: error('Negative amount', 'Only a refund is negative.'),
+  A809: error('Clock time does not exist', 'The clocks went forward over this time.'),
+  A810: error('No rate yet', 'The person has no rate on this date.'),
+
+  A901: error('Picture not there', 'The picture is neither beside the note nor at that path.'),
+  A902: error('Paper not there', 'The paper is neither beside the note nor in papers/.'),
+  A903: error('Link to nothing', 'A link in the prose names something the journal does not have.'),
+  A904: warning('Picture without words', 'The picture has neither a caption nor an alternative text.'),
+  A905: warning('Clip not there', 'The clip is named as a file of the journal, and is not there.'),
+  A906: error('Not a time in a clip', 'A mark is minutes:seconds or hours:minutes:seconds.'),
+  A907: error('Picture cannot be used', 'The file is empty, cut short, too large, or not the kind its name says.'),
+  A908: warning('Picture of another day', 'The picture was taken on another day than the session.'),
+} as const satisfies Record<string, Row>;
+
+export type Code = keyof typeof CATALOGUE;

@@ -1,0 +1,184 @@
+/**
+ * The record: the journal with what follows from it by replaying and adding up. Pages and exports
+ * read this and nothing else.
+ */
+import type Fraction from 'fraction.js';
+import type {
+  ActionWord,
+  BagFilling,
+  Bill,
+  Condition,
+  Consumable,
+  ConsumableId,
+  Decision,
+  EntryKind,
+  Foreign,
+  GoneHow,
+  IsoDate,
+  ItemId,
+  ItemOpening,
+  Journal,
+  MilestoneId,
+  Minor,
+  PartEntry,
+  PartId,
+  PersonId,
+  Place,
+  PositionId,
+  SessionId,
+  SubsystemId,
+  Whereabouts,
+} from './model.ts';
+
+/** When something became so. `session` is null for the as-found state and for catalogue dates. */
+export interface Moment {
+  readonly date: IsoDate;
+  readonly session: SessionId | null;
+}
+
+/** `count` of a part at one place, from one moment to the next. Stays of a part partition its count at every moment. */
+export interface Stay {
+  readonly part: PartId;
+  readonly count: number;
+  readonly where: Whereabouts;
+  readonly from: Moment;
+  /** Null: still so. */
+  readonly to: Moment | null;
+}
+
+/** One action that took effect, with where the part was when it was done. */
+export interface Deed {
+  readonly part: PartId;
+  readonly did: ActionWord;
+  readonly count: number;
+  readonly date: IsoDate;
+  readonly session: SessionId;
+  /** Where it was before, and after (the same for work done in place). */
+  readonly from: Whereabouts;
+  readonly to: Whereabouts;
+  /** The position concerned: where it was or is fitted, else the part's own. */
+  readonly position: PositionId;
+  readonly entry: PartEntry;
+}
+
+export interface BagHistory {
+  readonly bag: number;
+  readonly filled: { readonly session: SessionId; readonly date: IsoDate; readonly filling: BagFilling };
+  readonly emptied: { readonly session: SessionId; readonly date: IsoDate } | null;
+}
+
+export interface ItemHistory {
+  readonly id: ItemId;
+  readonly opening: ItemOpening;
+  readonly opened: { readonly session: SessionId; readonly date: IsoDate };
+  /** Deferrals in order; `from` is the milestone it was due before until then. */
+  readonly deferred: readonly {
+    readonly session: SessionId;
+    readonly date: IsoDate;
+    readonly from: MilestoneId | null;
+    readonly to: MilestoneId;
+    readonly because: string;
+  }[];
+  readonly closed: { readonly session: SessionId; readonly date: IsoDate; readonly how: string | null } | null;
+}
+
+export interface MilestoneReached {
+  readonly milestone: MilestoneId;
+  readonly session: SessionId;
+  readonly date: IsoDate;
+  readonly withOpen: readonly ItemId[];
+  readonly because: string | null;
+}
+
+/** What the replay of every session in order leaves behind. */
+export interface History {
+  /** By part, in order of `from`. */
+  readonly stays: ReadonlyMap<PartId, readonly Stay[]>;
+  /** The same stays where the part was fitted, by position, in order of `from`. */
+  readonly occupants: ReadonlyMap<PositionId, readonly Stay[]>;
+  readonly deeds: readonly Deed[];
+  /** All decisions on a position, oldest first. */
+  readonly decisions: ReadonlyMap<PositionId, readonly Decision[]>;
+  readonly bags: ReadonlyMap<number, BagHistory>;
+  readonly items: ReadonlyMap<ItemId, ItemHistory>;
+  readonly reached: ReadonlyMap<MilestoneId, MilestoneReached>;
+}
+
+/**
+ * One line of the ledger. Every figure on every page is a sum of entries.
+ *
+ * `paid` entries are money that went out (or came in, negative) on that date: bills and sales.
+ * `cost` entries are the job cost: labour at its rate, parts, outside work, tools, carriage, fees, and
+ * consumables as used. One bill line for a part is both, so it carries both views.
+ */
+export interface Entry {
+  /** Unique and stable for unchanged notes: session id, field and running number. */
+  readonly id: string;
+  readonly date: IsoDate;
+  readonly session: SessionId;
+  readonly subsystem: SubsystemId;
+  readonly part: PartId | null;
+  /** The position the part belongs to; null without a part. */
+  readonly position: PositionId | null;
+  readonly person: PersonId | null;
+  readonly kind: EntryKind;
+  readonly what: string;
+  /** Labour only. */
+  readonly minutes: number | null;
+  /** gross = net + tax; negative for money that came in. */
+  readonly net: Minor;
+  readonly tax: Minor;
+  readonly gross: Minor;
+  readonly taxRate: Fraction | null;
+  readonly foreign: Foreign | null;
+  readonly bill: string | null;
+  readonly consumable: ConsumableId | null;
+  /** In which of the two views it counts. */
+  readonly paid: boolean;
+  readonly cost: boolean;
+  readonly place: Place;
+}
+
+/** A movement of a consumable's stock, in order, with what it left on the shelf. Quantities in the consumable's unit, exact. */
+export interface StockMovement {
+  readonly consumable: ConsumableId;
+  readonly kind: 'opening' | 'bought' | 'used' | 'counted' | 'returned';
+  readonly date: IsoDate;
+  readonly session: SessionId | null;
+  /** Positive in, negative out. */
+  readonly amount: Fraction;
+  /** Same sign as `amount`; minor units. */
+  readonly value: Minor;
+  readonly left: { readonly amount: Fraction; readonly value: Minor };
+  readonly entry: string | null;
+  readonly because: string | null;
+}
+
+export interface StockAccount {
+  readonly consumable: Consumable;
+  readonly movements: readonly StockMovement[];
+}
+
+export interface Ledger {
+  /** By date, session order, then as written. */
+  readonly entries: readonly Entry[];
+  readonly bills: readonly Bill[];
+  readonly stock: ReadonlyMap<ConsumableId, StockAccount>;
+}
+
+/** The state of one part at a date, from its stays. */
+export interface PartState {
+  readonly part: PartId;
+  readonly at: readonly { readonly where: Whereabouts; readonly count: number; readonly since: Moment }[];
+  readonly condition: Condition | null;
+}
+
+export interface JournalRecord {
+  readonly journal: Journal;
+  readonly history: History;
+  readonly ledger: Ledger;
+  /** The day the record was made; nothing in it is later. */
+  readonly today: IsoDate;
+}
+
+export type { GoneHow };
