@@ -1,0 +1,89 @@
+/**
+ * Which files a picture becomes in the site. Pure: facts in, names and sizes out; nothing is read or
+ * rendered here. Names come from the bytes and the recipe, so that renaming a picture changes no file.
+ */
+import { createHash } from 'node:crypto';
+import type { PictureFacts, TakenAt } from './facts.ts';
+import { edgesFor, FALLBACK_SIZE, fitted, PAPER_SIZE, RECIPE_DIGEST } from './recipe.ts';
+
+/** A rendered file. `file` is relative to the root of the site. */
+export interface RenderedFile {
+  readonly file: string;
+  readonly width: number;
+  readonly height: number;
+}
+
+export interface Rendition {
+  /** Path inside the journal. */
+  readonly path: string;
+  /** Key of the cache entry: one for all pictures of the same bytes. */
+  readonly key: string;
+  /** Upright size of the largest rendering, for `width` and `height` of the image element. */
+  readonly width: number;
+  readonly height: number;
+  /** Best format first; each srcset from narrow to wide. */
+  readonly sources: readonly { readonly type: 'image/webp'; readonly srcset: readonly RenderedFile[] }[];
+  /** Plain JPEG for `src`. */
+  readonly fallback: RenderedFile;
+  /** The largest rendering, for the full-size view. */
+  readonly full: RenderedFile;
+  /** Mean colour, `#rrggbb`; null until it has been rendered once. */
+  readonly placeholder: string | null;
+  /** Null when it is unknown or not to be shown. */
+  readonly takenAt: TakenAt | null;
+  readonly camera: string | null;
+}
+
+/** A paper as it is published: the file itself and, where there is one, a picture of its first page. */
+export interface PaperFile {
+  readonly path: string;
+  /** Relative to the root of the site: `papers/<name>-<digest>.pdf`. For a picture, its full rendering. */
+  readonly file: string;
+  readonly kind: 'pdf' | 'picture';
+  readonly bytes: number;
+  readonly pages: number | null;
+  readonly firstPage: Rendition | null;
+}
+
+/** The plan as plain data, fit for JSON. */
+export interface PlanData {
+  readonly renditions: readonly Rendition[];
+  readonly papers: readonly PaperFile[];
+  /** Every picture in the order taken; those without a time last, by name. */
+  readonly inOrder: readonly string[];
+}
+
+export interface PicturePlan {
+  readonly data: PlanData;
+  /** The rendition of a picture, or of the first page of a PDF; null when there is none. */
+  rendition(path: string): Rendition | null;
+  paper(path: string): PaperFile | null;
+  /** The same paths in the order the pictures were taken. */
+  inOrderTaken(paths: readonly string[]): string[];
+}
+
+/** Gives plan data its look-ups. */
+export function picturePlan(data: PlanData): PicturePlan {
+  const renditions = new Map(data.renditions.map((one) => [one.path, one]));
+  const papers = new Map(data.papers.map((one) => [one.path, one]));
+  const rank = new Map(data.inOrder.map((path, index) => [path, index]));
+  const rankOf = (path: string): number => rank.get(path) ?? rank.size;
+  return {
+    data,
+    rendition: (path) => renditions.get(path) ?? null,
+    paper: (path) => papers.get(path) ?? null,
+    inOrderTaken: (paths) => [...paths].sort((a, b) => rankOf(a) - rankOf(b) || (a < b ? -1 : 1)),
+  };
+}
+
+/** A plan without pictures, for tests and for a journal that has none. */
+export const NO_PICTURES: PicturePlan = picturePlan({ renditions: [], papers: [], inOrder: [] });
+
+export interface PlanOptions {
+  /** What of a camera's facts is shown. */
+  readonly keep: readonly ('time' | 'camera')[];
+  /** IANA name; a clock time without an offset is taken as of this zone. */
+  readonly timeZone: string;
+  /** Mean colours by cache key, of what has been rendered before. */
+  readonly colours?: ReadonlyMap<string, string>;
+}
