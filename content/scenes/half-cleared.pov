@@ -1,0 +1,32 @@
+// The nearside panel on its trestle stand: left half down to the cream, right half still brown.
+#declare Fill = .5;
+#include "workshop.inc"
+// The front of the clearing runs down near x = 93, ragged by the day's work.
+#declare F_Front = function { x - 91 - 7*(F_Mix(y*.09,3,1)-.5)*2 - 3*(f_noise3d(y*.5,x*.1,2)-.5) - 1.6*(f_noise3d(y*2.2,x*1.2,5)-.5) }
+#declare F_Clear = function { F_Step(-F_Front(x,y,z)/5.2 + .5 + (F_Mix(x*.9,y*1.4,3)-.5)*.35, 0, 1)
+  - .45*F_Step(F_Mix(x*.09+3,y*.13,4)*.55+f_noise3d(x*.5,y*3.2,6)*.3+f_noise3d(x*2,y*6,2)*.15, .60,.72)*F_Step(-F_Front(x,y,z),-4,26+14) }
+#declare Wear = .6;
+#include "panel.inc"
+#include "smallwares.inc"
+#declare Lean = -.008;
+Eye(<70,76,-178>, <84,47,0>, 52, 0, <90,55,-3>)
+Tube(<60,225,-120>, 1.5)
+Hand_Lamp(<-40,120,-95>, 1.1, 120)
+Floor()
+Brick_Wall(46)
+union {
+  box { <0,0,0>, <188,92,.2> texture { T_Panel } interior { ior 1.48 } }
+  rotate x*9 translate <0,22,4>
+}
+// the trestle board below with the day's leavings
+object { Soft_Box(<-30,17,-30>, <230,21.4,16>, .3) texture { Ash_Old rotate y*2 translate 9 } }
+#local R = seed(4);
+#local I = 0; #while (I < 6)
+  object { Soft_Box(<0,0,0>,<7,17,5>,.3) texture { Ash_Old rotate z*90 } translate <-10+I*45,0,-6> }
+  #local I = I+1; #end
+object { Jam_Jar(.45, rgb <.55,.36,.18>) translate <54,21.4,-19> }
+object { Jam_Jar(.2, rgb <.7,.7,.66>) scale .9 translate <64.5,21.4,-12> }
+#local I = 0; #while (I < 11)
+  object { Swab(rand(R)) rotate y*(rand(R)*360) translate <70+rand(R)*26,21.4,-10-rand(R)*16> }
+  #local I = I+1; #end
+object { Rag(12,9,3) scale <1,.9,1> texture { Calico scale .6 } translate <112,21.4,-15> }

@@ -1,0 +1,31 @@
+import leven from 'leven';
+
+/**
+ * The name a person most likely meant: the one fewest letters away, at most a third of the longer
+ * (and at least one). The earlier of two equally near wins.
+ *
+ * @returns null when nothing is near
+ */
+export function nearest(written: string, names: Iterable<string>): string | null {
+  const wanted = written.toLowerCase();
+  let best: string | null = null;
+  let bestDistance = Number.POSITIVE_INFINITY;
+  for (const name of names) {
+    const longer = Math.max(name.length, wanted.length);
+    const limit = Math.min(bestDistance - 1, Math.max(1, Math.floor(longer / 3)));
+    const distance = leven(wanted, name.toLowerCase(), { maxDistance: limit + 1 });
+    if (distance > limit) continue;
+    best = name;
+    bestDistance = distance;
+  }
+  return best;
+}
+
+/** `Did you mean …?`, or the whole list when it is short, or null. */
+export function didYouMean(written: string, names: Iterable<string>): string | null {
+  const list = [...names];
+  const name = nearest(written, list);
+  if (name !== null) return `Did you mean \`${name}\`?`;
+  if (list.length === 0) return null;
+  return list.length <= 12 ? `Known: ${list.map((each) => `\`${each}\``).join(', ')}.` : null;
+}

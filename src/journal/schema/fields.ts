@@ -1,0 +1,109 @@
+/**
+ * The kinds of value a field may take. All scalars arrive as text; a kind turns the text into what it
+ * means, or says with a permanent code why it cannot.
+ */
+import * as z from 'zod';
+import type { Code } from '../diagnostics/catalogue.ts';
+import { didYouMean } from '../diagnostics/nearest.ts';
+import { readDate } from '../values/date.ts';
+import { bad, ok, type Reading } from '../values/reading.ts';
+
+/** Carried by a zod issue of ours, so that it comes out under its own code. */
+export interface IssueParams {
+  readonly code: Code;
+  readonly hint: string | null;
+}
+
+/** A line of text. */
+export const text = z.string({ error: (issue) => `Text was expected, ${kindOf(issue.input)} stands here.` });
+
+/** A kind of value read from its text. */
+export function read<T>(reader: (text: string) => Reading<T>) {
+  return text.transform((written, context): T => {
+    const reading = reader(written);
+    if (reading.ok) return reading.value;
+    const params: IssueParams = { code: reading.code, hint: reading.hint };
+    context.issues.push({ code: 'custom', message: reading.problem, params, input: written });
+    return z.NEVER;
+  });
+}
+
+/** One of a few words. */
+export function oneOf<const Words extends readonly string[]>(words: Words) {
+  return read((written): Reading<Words[number]> => {
+    if (words.includes(written)) return ok(written);
+    const hint = didYouMean(written, words) ?? `One of ${words.map((word) => `\`${word}\``).join(', ')}.`;
+    return bad('A304', `\`${written}\` is not a word this field takes.`, hint);
+  });
+}
+
+/** A list, or one value that stands for a list of one. */
+export function listOf<T extends z.ZodType>(item: T) {
+  return z.preprocess((value) => (value === undefined || Array.isArray(value) ? value : [value]), z.array(item));
+}
+
+/** Entries under a field: always a list. */
+export function entries<T extends z.ZodType>(item: T) {
+  return z
+    .array(item, {
+      error: (issue) => `A list was expected (lines that begin with \`- \`), ${kindOf(issue.input)} stands here.`,
+    })
+    .optional();
+}
+
+/** Named fields, no others. */
+export function fields<Shape extends z.ZodRawShape>(shape: Shape) {
+  return z.strictObject(shape, {
+    error: (issue) =>
+      issue.code === 'invalid_type' ? `Fields were expected (\`name: value\`), ${kindOf(issue.input)} stands here.` : undefined,
+  });
+}
+
+export const date = read(readDate);
+
+/** A count of things: a whole number from 1. */
+export const count = read((written): Reading<number> => {
+  if (/^[1-9]\d{0,5}$/.test(written)) return ok(Number(written));
+  return bad('A310', `\`${written}\` is not a count.`, 'A count is a whole number from 1.');
+});
+
+/** The number on a bag. */
+export const bagNumber = read((written): Reading<number> => {
+  if (/^[1-9]\d{0,4}$/.test(written)) return ok(Number(written));
+  return bad('A310', `\`${written}\` is not a bag number.`, 'A bag has a whole number from 1.');
+});
+
+export const ID = /^[a-z0-9]+(?:-[a-z0-9]+)*$/;
+
+/** An id that is made here, as against one that refers to something. */
+export const newId = read((written): Reading<string> => {
+  if (ID.test(written)) return ok(written);
+  return bad('A311', `\`${written}\` is not an id.`, idHint(written));
+});
+
+function idHint(written: string): string {
+  const repaired = written
+    .toLowerCase()
+    .normalize('NFKD')
+    .replace(/\p{M}/gu, '')
+    .replace(/[^a-z0-9]+/g, '-')
+    .replace(/^-|-$/g, '');
+  return ID.test(repaired)
+    ? `Write \`${repaired}\`: lower-case letters, digits and single hyphens.`
+    : 'Lower-case letters, digits and single hyphens.';
+}
+
+/** Condition class 0 to 3 (EN 16096, by analogy). */
+export const condition = read((written): Reading<0 | 1 | 2 | 3> => {
+  if (/^[0-3]$/.test(written)) return ok(Number(written) as 0 | 1 | 2 | 3);
+  const hint = '0 no symptoms, 1 minor, 2 moderate, 3 major.';
+  return bad('A304', `\`${written}\` is not a condition class.`, hint);
+});
+
+/** Says in words what kind of value stands where another was expected. */
+export function kindOf(value: unknown): string {
+  if (Array.isArray(value)) return 'a list';
+  if (typeof value === 'string') return `\`${value.length > 40 ? `${value.slice(0, 40)}…` : value}\``;
+  if (typeof value === 'object' && value !== null) return 'a group of fields';
+  return 'nothing';
+}

@@ -1,0 +1,113 @@
+import { type Diagnostic, diagnostic, startOf } from '../diagnostics/diagnostic.ts';
+import type { Place } from '../model.ts';
+import type { SourceFile } from './sources.ts';
+
+/** A file's text, with its offsets turned into lines and columns (both from 1). */
+export interface SourceText {
+  readonly file: string;
+  readonly text: string;
+  place(start: number, end: number): Place;
+}
+
+/** Anything larger is no note; DESIGN's evenings are a few kilobytes. */
+export const LARGEST_TEXT = 1_000_000;
+
+/**
+ * Decodes a file as UTF-8, strictly. A byte order mark and CRLF are accepted; the mark is reported.
+ *
+ * @returns the text, or null with the reason among the diagnostics
+ */
+export function decode(source: SourceFile): { text: SourceText | null; diagnostics: Diagnostic[] } {
+  const file = source.path;
+  const start = startOf(file);
+  if (source.bytes.length > LARGEST_TEXT) {
+    const size = (source.bytes.length / 1_000_000).toFixed(1);
+    const message = `This file is ${size} MB; a note or catalogue may have 1 MB.`;
+    return { text: null, diagnostics: [diagnostic('A104', start, message, { hint: 'Keep pictures and film in files of their own.' })] };
+  }
+  let text: string;
+  try {
+    text = new TextDecoder('utf-8', { fatal: true, ignoreBOM: true }).decode(source.bytes);
+  } catch {
+    return { text: null, diagnostics: [notUtf8(source)] };
+  }
+  if (text.trim() === '') {
+    return { text: null, diagnostics: [diagnostic('A103', start, 'The file is empty.', { hint: emptyHint(file) })] };
+  }
+  const diagnostics = text.startsWith('\uFEFF')
+    ? [diagnostic('A108', start, 'The file begins with a byte order mark.', { hint: 'Save it as UTF-8 without one.' })]
+    : [];
+  return { text: sourceText(file, text.startsWith('\uFEFF') ? text.slice(1) : text), diagnostics };
+}
+
+/** Wraps a text so that offsets in it can be placed. */
+export function sourceText(file: string, text: string): SourceText {
+  let starts: number[] | null = null;
+  const at = (offset: number): [number, number] => {
+    starts ??= lineStarts(text);
+    const line = lastAtOrBefore(starts, offset);
+    return [line + 1, offset - (starts[line] ?? 0) + 1];
+  };
+  return {
+    file,
+    text,
+    place(start, end) {
+      const [line, column] = at(start);
+      const [endLine, endColumn] = at(Math.max(start, end));
+      return { file, line, column, endLine, endColumn };
+    },
+  };
+}
+
+function lineStarts(text: string): number[] {
+  const starts = [0];
+  for (let i = text.indexOf('\n'); i !== -1; i = text.indexOf('\n', i + 1)) starts.push(i + 1);
+  return starts;
+}
+
+function lastAtOrBefore(starts: readonly number[], offset: number): number {
+  let low = 0;
+  let high = starts.length - 1;
+  while (low < high) {
+    const middle = (low + high + 1) >> 1;
+    if ((starts[middle] ?? 0) <= offset) low = middle;
+    else high = middle - 1;
+  }
+  return low;
+}
+
+function notUtf8(source: SourceFile): Diagnostic {
+  const { offset, line, column } = firstBadByte(source.bytes);
+  const byte = source.bytes[offset];
+  const shown = byte === undefined ? '' : ` (0x${byte.toString(16).padStart(2, '0')})`;
+  const place = { file: source.path, line, column, endLine: line, endColumn: column + 1 };
+  return diagnostic('A102', place, `The byte here${shown} is not UTF-8 text.`, {
+    hint: 'Save the file again with the encoding UTF-8.',
+  });
+}
+
+/** Finds where decoding first fails: the longest prefix that decodes, by halving. */
+function firstBadByte(bytes: Uint8Array): { offset: number; line: number; column: number } {
+  const decodes = (end: number): boolean => {
+    try {
+      new TextDecoder('utf-8', { fatal: true }).decode(bytes.subarray(0, end), { stream: true });
+      return true;
+    } catch {
+      return false;
+    }
+  };
+  let low = 0;
+  let high = bytes.length;
+  while (low < high) {
+    const middle = (low + high + 1) >> 1;
+    if (decodes(middle)) low = middle;
+    else high = middle - 1;
+  }
+  const before = new TextDecoder('utf-8').decode(bytes.subarray(0, low));
+  const lineStart = before.lastIndexOf('\n') + 1;
+  return { offset: low, line: before.split('\n').length, column: before.length - lineStart + 1 };
+}
+
+function emptyHint(file: string): string {
+  return file.startsWith('sessions/') ? 'Write the note, or delete the file.' : 'Fill it, or delete the file.';
+}

@@ -1,0 +1,84 @@
+import { UTCDate, utc } from '@date-fns/utc';
+import * as fns from 'date-fns';
+import type { IsoDate } from '../model.ts';
+import { bad, ok, quoted, type Reading } from './reading.ts';
+
+const WRITTEN = /^(\d{4})-(\d{2})-(\d{2})$/;
+
+/** Reads a calendar date, `YYYY-MM-DD` (ISO 8601), that is in the calendar. */
+export function readDate(text: string): Reading<IsoDate> {
+  const found = WRITTEN.exec(text.trim());
+  if (!found) return bad('A305', `${quoted(text)} is not a date; a date is written YYYY-MM-DD.`, turnedRound(text));
+  const [date, year, month, day] = found as unknown as [string, string, string, string];
+  if (year === '0000') return bad('A305', `${date} is not in the calendar: years begin at 0001.`);
+  if (month < '01' || month > '12') return bad('A305', `${date} is not in the calendar: there is no month ${month}.`);
+  const last = lastDayOf(date.slice(0, 7));
+  if (day < '01' || day > last.slice(8)) {
+    return bad('A305', `${date} is not in the calendar.`, `That month ends on ${last}.`);
+  }
+  return ok(date);
+}
+
+/** For `3/4/2031` and the like: says the form, without guessing which number is the month. */
+function turnedRound(text: string): string | null {
+  const loose = /^(\d{4})[-/.](\d{1,2})[-/.](\d{1,2})$/.exec(text.trim());
+  if (!loose) return /\d/.test(text) ? 'Year first, then month, then day: 2031-03-12.' : null;
+  return `Did you mean ${loose[1]}-${loose[2]?.padStart(2, '0')}-${loose[3]?.padStart(2, '0')}?`;
+}
+
+/** Midnight UTC of a date; only for arithmetic on whole days. */
+function dayOf(date: IsoDate): UTCDate {
+  return new UTCDate(`${date}T00:00:00Z`);
+}
+
+function isoOf(day: Date): IsoDate {
+  return day.toISOString().slice(0, 10);
+}
+
+/** The date `days` later, or earlier when negative. */
+export function addDays(date: IsoDate, days: number): IsoDate {
+  return isoOf(fns.addDays(dayOf(date), days));
+}
+
+/** Whole days from the first date to the second; negative when it is earlier. */
+export function daysBetween(from: IsoDate, to: IsoDate): number {
+  return fns.differenceInCalendarDays(dayOf(to), dayOf(from), { in: utc });
+}
+
+/** `2031-03` of `2031-03-12`. */
+export function monthOf(date: IsoDate): string {
+  return date.slice(0, 7);
+}
+
+/** `2031` of `2031-03-12`. */
+export function yearOf(date: IsoDate): string {
+  return date.slice(0, 4);
+}
+
+/** The last day of a month written `YYYY-MM`. */
+export function lastDayOf(month: string): IsoDate {
+  return isoOf(fns.lastDayOfMonth(dayOf(`${month}-01`)));
+}
+
+/** Every month from the one of the first date to the one of the last, both included, `YYYY-MM`. */
+export function monthsFrom(first: IsoDate, last: IsoDate): string[] {
+  const months: string[] = [];
+  for (let month = monthOf(first); month <= monthOf(last); month = nextMonth(month)) months.push(month);
+  return months;
+}
+
+function nextMonth(month: string): string {
+  return monthOf(addDays(lastDayOf(month), 1));
+}
+
+/** The Monday on or before a date: ISO 8601 weeks begin on Monday. */
+export function mondayOf(date: IsoDate): IsoDate {
+  return isoOf(fns.startOfISOWeek(dayOf(date)));
+}
+
+/** The ISO 8601 week of a date, `2031-W11`. The year is that of the week's Thursday. */
+export function weekOf(date: IsoDate): string {
+  const day = dayOf(date);
+  const year = String(fns.getISOWeekYear(day)).padStart(4, '0');
+  return `${year}-W${String(fns.getISOWeek(day)).padStart(2, '0')}`;
+}

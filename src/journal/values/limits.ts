@@ -1,0 +1,42 @@
+import type { Quantity } from '../model.ts';
+import { convertTo, readQuantity } from './quantity.ts';
+import { bad, ok, quoted, type Reading } from './reading.ts';
+
+export interface Limits {
+  readonly low: Quantity | null;
+  readonly high: Quantity | null;
+}
+
+/**
+ * Reads limits: `9.000..9.060 in`, `..9.060 in`, `9.000.. in`. The unit stands once, after both.
+ * They must measure what the value measures (A309).
+ */
+export function readLimits(text: string, value: Quantity): Reading<Limits> {
+  const found = /^([^.\s]*(?:\.\d[^.\s]*)?)\s*\.\.\s*([\d./]*)\s*(.*)$/.exec(text.trim());
+  const [, low = '', high = '', unit = ''] = found ?? [];
+  if (!found || (low === '' && high === '')) {
+    return bad('A308', `${quoted(text)} is not a pair of limits.`, 'Write `9.000..9.060 in`, `..9.060 in` or `9.000.. in`.');
+  }
+  const from = limit(low, unit, value);
+  if (!from.ok) return from;
+  const to = limit(high, unit, value);
+  if (!to.ok) return to;
+  if (from.value && to.value && from.value.base.gt(to.value.base)) {
+    return bad('A308', `The lower limit of ${quoted(text)} is above the upper one.`);
+  }
+  return ok({ low: from.value, high: to.value });
+}
+
+function limit(number: string, unit: string, value: Quantity): Reading<Quantity | null> {
+  if (number === '') return ok(null);
+  const read = readQuantity(`${number} ${unit}`.trim());
+  if (!read.ok) return read;
+  const same = convertTo(read.value, value.unit);
+  return same.ok ? read : bad(same.code, same.problem, same.hint);
+}
+
+/** Whether a value is inside its limits, ends included; null without any. */
+export function isWithin(value: Quantity, { low, high }: Limits): boolean | null {
+  if (low === null && high === null) return null;
+  return (low === null || value.base.gte(low.base)) && (high === null || value.base.lte(high.base));
+}

@@ -1,0 +1,74 @@
+import Fraction from 'fraction.js';
+import { nearest } from '../diagnostics/nearest.ts';
+import type { Quantity } from '../model.ts';
+import { LONGEST_NUMBER, toDecimal } from './decimal.ts';
+import { bad, ok, quoted, type Reading } from './reading.ts';
+import { comparable, UNITS, type Unit } from './units.ts';
+
+const NUMBER = /^(-?)(?:(\d+)\s+)?(\d+)(?:\.(\d+)|\/(\d+))?/;
+const AMBIGUOUS: ReadonlyMap<string, string> = new Map([
+  ['pt', 'imp-pt or us-pt'],
+  ['pint', 'imp-pt or us-pt'],
+  ['gal', 'imp-gal or us-gal'],
+  ['gallon', 'imp-gal or us-gal'],
+  ['qt', 'us-qt'],
+  ['floz', 'imp-floz or us-floz'],
+]);
+
+/**
+ * Reads a number and a unit: `9.043 in`, `300 ml`, `1 1/2 in`, `5/16 in`; a bare number counts things.
+ * Fractions and decimals are exact.
+ */
+export function readQuantity(text: string): Reading<Quantity> {
+  const written = text.trim();
+  const number = readNumber(written);
+  if (number === null) {
+    return bad('A308', `${quoted(text)} is not a quantity: a number and a unit.`, 'Write it like `300 ml`, `9.043 in` or `5/16 in`.');
+  }
+  const name = written.slice(number.length).trim();
+  const unit = UNITS.get(name === '' ? 'each' : name);
+  if (!unit) return bad('A308', `${quoted(name)} is not a unit known here.`, unitHint(name));
+  return ok({ text: written, value: number.value, unit: unit.symbol, dimension: unit.dimension, base: number.value.mul(unit.factor) });
+}
+
+function unitHint(name: string): string {
+  const choice = AMBIGUOUS.get(name.toLowerCase());
+  if (choice) return `Say which: ${choice}.`;
+  const near = nearest(name, UNITS.keys());
+  return near ? `Did you mean \`${near}\`?` : 'Units are such as mm, in, ml, L, imp-gal, g, kg, lb, N.m, lbf.ft, psi, each.';
+}
+
+function readNumber(written: string): { value: Fraction; length: number } | null {
+  const found = NUMBER.exec(written);
+  if (!found || found[0].length > LONGEST_NUMBER) return null;
+  const [all, sign = '', whole, main = '0', decimals, divisor] = found;
+  if (divisor !== undefined && Number(divisor) === 0) return null;
+  if (whole !== undefined && divisor === undefined) return null;
+  const part = divisor === undefined ? new Fraction(decimals ? `${main}.${decimals}` : main) : new Fraction(`${main}/${divisor}`);
+  const value = whole === undefined ? part : part.add(new Fraction(whole));
+  return { value: sign === '-' ? value.neg() : value, length: all.length };
+}
+
+/** A quantity's number in another unit, exact; A309 when the unit measures something else. */
+export function convertTo(quantity: Quantity, unit: string): Reading<Fraction> {
+  const from = UNITS.get(quantity.unit);
+  const to = UNITS.get(unit);
+  if (!from || !to) return bad('A308', `${quoted(unit)} is not a unit known here.`, unitHint(unit));
+  if (!comparable(from, to)) return bad('A309', wrongDimension(quantity.text, from, to));
+  return ok(quantity.base.div(to.factor));
+}
+
+function wrongDimension(text: string, from: Unit, to: Unit): string {
+  return `${quoted(text)} is a ${nameOf(from)}; a ${nameOf(to)} was expected (${to.symbol}).`;
+}
+
+function nameOf(unit: Unit): string {
+  if (unit.dimension === 'electric') return 'voltage';
+  return unit.dimension === 'other' ? `quantity in ${unit.symbol}` : unit.dimension;
+}
+
+/** A number of a unit for reading: at most `places` decimals, no trailing zeros; `each` is left unsaid. */
+export function formatQuantity(value: Fraction, unit: string, places = 3): string {
+  const number = toDecimal(value, places);
+  return unit === 'each' ? number : `${number} ${unit}`;
+}

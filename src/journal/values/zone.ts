@@ -1,0 +1,66 @@
+/** Wall clocks and instants, by the time zone table that `Intl` carries (IANA). */
+import type { IsoDate } from '../model.ts';
+
+const MINUTE = 60_000;
+const DAY = 24 * 60;
+
+/** Whether the system knows a time zone of that name. */
+export function isTimeZone(name: string): boolean {
+  try {
+    new Intl.DateTimeFormat('en', { timeZone: name });
+    return true;
+  } catch {
+    return false;
+  }
+}
+
+/**
+ * The instants at which a clock in the zone shows a time: one as a rule, two when the clocks go back over
+ * it, none when they go forward over it.
+ *
+ * @param minute minutes after midnight on the clock, from 0 to 1439
+ * @returns minutes since 1970-01-01T00:00Z, earliest first
+ */
+export function instantsOf(date: IsoDate, minute: number, timeZone: string): number[] {
+  const naive = Date.parse(`${date}T00:00:00Z`) / MINUTE + minute;
+  const offsets = new Set([offsetAt(naive - DAY, timeZone), offsetAt(naive + DAY, timeZone)]);
+  return [...offsets]
+    .map((offset) => naive - offset)
+    .filter((instant) => instant + offsetAt(instant, timeZone) === naive)
+    .sort((a, b) => a - b);
+}
+
+const formats = new Map<string, Intl.DateTimeFormat>();
+const known = new Map<string, Map<number, number>>();
+
+/** Minutes that a zone's clocks are ahead of UTC at an instant (minutes since 1970). */
+export function offsetAt(instant: number, timeZone: string): number {
+  const cache = known.get(timeZone) ?? new Map<number, number>();
+  known.set(timeZone, cache);
+  // Zones change at whole quarters of an hour, so one look-up serves them all.
+  const quarter = Math.floor(instant / 15) * 15;
+  const cached = cache.get(quarter);
+  if (cached !== undefined) return cached;
+  const offset = lookUp(quarter, timeZone);
+  cache.set(quarter, offset);
+  return offset;
+}
+
+function lookUp(instant: number, timeZone: string): number {
+  let format = formats.get(timeZone);
+  if (!format) {
+    format = new Intl.DateTimeFormat('en', {
+      timeZone,
+      hourCycle: 'h23',
+      year: 'numeric',
+      month: 'numeric',
+      day: 'numeric',
+      hour: 'numeric',
+      minute: 'numeric',
+    });
+    formats.set(timeZone, format);
+  }
+  const parts = new Map(format.formatToParts(instant * MINUTE).map((part) => [part.type, Number(part.value)]));
+  const get = (type: Intl.DateTimeFormatPartTypes): number => parts.get(type) ?? 0;
+  return Date.UTC(get('year'), get('month') - 1, get('day'), get('hour'), get('minute')) / MINUTE - instant;
+}

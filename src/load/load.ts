@@ -1,0 +1,103 @@
+/**
+ * A journal folder on disk to source texts: the only reader of notes.
+ *
+ * Read as bytes are `journal.yaml`, `consumables.yaml`, `parts/*.yaml` and every `.md` under `sessions/`;
+ * every other file under `sessions/` and `papers/` is listed as an asset. Other folders, and names that begin
+ * with a dot, are not the journal's business. The order is that of the paths, whatever the disk says.
+ */
+import { readFileSync, statSync } from 'node:fs';
+import { join } from 'node:path';
+import type { Diagnostic } from '../journal/diagnostics/diagnostic.ts';
+import type { Asset, SourceFile, Sources } from '../journal/source/sources.ts';
+import { reasonOf, stray, tooLarge, unreadable } from './problems.ts';
+import { type Found, walk } from './walk.ts';
+
+/** More than any evening fills; such a file is reported and not read. */
+export const LARGEST_SOURCE = 1024 * 1024;
+
+/** An asset with what a cache needs to see that it changed. */
+export interface LoadedAsset extends Asset {
+  readonly mtimeMs: number;
+}
+
+export interface LoadedFile extends SourceFile {
+  readonly size: number;
+  readonly mtimeMs: number;
+}
+
+export interface LoadedSources extends Sources {
+  /** The absolute path of the journal folder. */
+  readonly folder: string;
+  readonly files: readonly LoadedFile[];
+  readonly assets: readonly LoadedAsset[];
+  readonly problems: readonly Diagnostic[];
+}
+
+type Role = 'source' | 'asset' | 'stray' | 'ignored';
+
+const FOLDERS = ['papers', 'parts', 'sessions'];
+const TOP_FILES = new Set(['journal.yaml', 'consumables.yaml']);
+
+/**
+ * Reads a journal folder. What is wrong with single files comes back as `problems`.
+ *
+ * @param folder an existing folder
+ * @param before an earlier load of it: files whose size and time are the same are not read again
+ * @throws the error of the file system when the folder itself cannot be read
+ */
+export function loadJournal(folder: string, before: LoadedSources | null = null): LoadedSources {
+  const { found, problems } = walk(folder, (path) => path.includes('/') || FOLDERS.includes(path));
+  const known = new Map((before?.files ?? []).map((file) => [file.path, file]));
+  const files: LoadedFile[] = [];
+  const assets: LoadedAsset[] = [];
+  for (const one of found) {
+    const role = roleOf(one.path);
+    if (role === 'source') {
+      const read = readSource(folder, one, known.get(one.path));
+      if ('bytes' in read) files.push(read);
+      else problems.push(read);
+    } else if (role === 'asset') {
+      const read = statAsset(folder, one);
+      if ('size' in read) assets.push(read);
+      else problems.push(read);
+    } else if (role === 'stray') {
+      problems.push(stray(one.path));
+    }
+  }
+  return { folder, files: files.sort(byPath), assets: assets.sort(byPath), problems };
+}
+
+function roleOf(path: string): Role {
+  const [top, ...rest] = path.split('/');
+  if (rest.length === 0) return TOP_FILES.has(path) ? 'source' : /^(journal|consumables)\.yml$/.test(path) ? 'stray' : 'ignored';
+  if (top === 'parts') return rest.length === 1 && path.endsWith('.yaml') ? 'source' : 'stray';
+  return top === 'sessions' && path.endsWith('.md') ? 'source' : 'asset';
+}
+
+function readSource(folder: string, found: Found, known: LoadedFile | undefined): LoadedFile | Diagnostic {
+  const file = join(folder, found.path);
+  try {
+    const stat = statSync(file);
+    if (!stat.isFile()) return unreadable(found.path, 'it is not an ordinary file');
+    const { size, mtimeMs } = stat;
+    if (size > LARGEST_SOURCE) return tooLarge(found.path, size);
+    if (known && known.size === size && known.mtimeMs === mtimeMs) return known;
+    return { path: found.path, bytes: readFileSync(file), size, mtimeMs };
+  } catch (error) {
+    return unreadable(found.path, reasonOf(error));
+  }
+}
+
+function statAsset(folder: string, found: Found): LoadedAsset | Diagnostic {
+  try {
+    const stat = statSync(join(folder, found.path));
+    if (!stat.isFile()) return unreadable(found.path, 'it is not an ordinary file');
+    return { path: found.path, size: stat.size, mtimeMs: stat.mtimeMs };
+  } catch (error) {
+    return unreadable(found.path, reasonOf(error));
+  }
+}
+
+function byPath(a: { readonly path: string }, b: { readonly path: string }): number {
+  return a.path < b.path ? -1 : a.path > b.path ? 1 : 0;
+}
