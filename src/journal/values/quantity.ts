@@ -3,17 +3,11 @@ import { nearest } from '../diagnostics/nearest.ts';
 import type { Quantity } from '../model.ts';
 import { LONGEST_NUMBER, toDecimal } from './decimal.ts';
 import { bad, ok, quoted, type Reading } from './reading.ts';
-import { comparable, UNITS, type Unit } from './units.ts';
+import { comparable, imperialOrUs, UNITS, type Unit } from './units.ts';
 
-const NUMBER = /^(-?)(?:(\d+)\s+)?(\d+)(?:\.(\d+)|\/(\d+))?/;
-const AMBIGUOUS: ReadonlyMap<string, string> = new Map([
-  ['pt', 'imp-pt or us-pt'],
-  ['pint', 'imp-pt or us-pt'],
-  ['gal', 'imp-gal or us-gal'],
-  ['gallon', 'imp-gal or us-gal'],
-  ['qt', 'us-qt'],
-  ['floz', 'imp-floz or us-floz'],
-]);
+export { UNITS } from './units.ts';
+
+const NUMBER = /^(-?)(?:(\d+)[\s-]+(?=\d+\/))?(\d+)(?:\.(\d+)|\/(\d+))?/;
 
 /**
  * Reads a number and a unit: `9.043 in`, `300 ml`, `1 1/2 in`, `5/16 in`; a bare number counts things.
@@ -32,8 +26,9 @@ export function readQuantity(text: string): Reading<Quantity> {
 }
 
 function unitHint(name: string): string {
-  const choice = AMBIGUOUS.get(name.toLowerCase());
-  if (choice) return `Say which: ${choice}.`;
+  if (/^[,.]\d/.test(name)) return 'A number has one decimal point, and no comma.';
+  const either = imperialOrUs(name);
+  if (either) return `Say which: ${either[0]} or ${either[1]}.`;
   const near = nearest(name, UNITS.keys());
   return near ? `Did you mean \`${near}\`?` : 'Units are such as mm, in, ml, L, imp-gal, g, kg, lb, N.m, lbf.ft, psi, each.';
 }
@@ -42,7 +37,7 @@ function readNumber(written: string): { value: Fraction; length: number } | null
   const found = NUMBER.exec(written);
   if (!found || found[0].length > LONGEST_NUMBER) return null;
   const [all, sign = '', whole, main = '0', decimals, divisor] = found;
-  if (divisor !== undefined && Number(divisor) === 0) return null;
+  if (divisor !== undefined && /^0+$/.test(divisor)) return null;
   if (whole !== undefined && divisor === undefined) return null;
   const part = divisor === undefined ? new Fraction(decimals ? `${main}.${decimals}` : main) : new Fraction(`${main}/${divisor}`);
   const value = whole === undefined ? part : part.add(new Fraction(whole));
@@ -59,12 +54,11 @@ export function convertTo(quantity: Quantity, unit: string): Reading<Fraction> {
 }
 
 function wrongDimension(text: string, from: Unit, to: Unit): string {
-  return `${quoted(text)} is a ${nameOf(from)}; a ${nameOf(to)} was expected (${to.symbol}).`;
+  return `${quoted(text)} measures ${nameOf(from)}; ${nameOf(to)} was expected (${to.symbol}).`;
 }
 
 function nameOf(unit: Unit): string {
-  if (unit.dimension === 'electric') return 'voltage';
-  return unit.dimension === 'other' ? `quantity in ${unit.symbol}` : unit.dimension;
+  return unit.dimension === 'electric' || unit.dimension === 'other' ? `number of ${unit.base}` : unit.dimension;
 }
 
 /** A number of a unit for reading: at most `places` decimals, no trailing zeros; `each` is left unsaid. */

@@ -5,12 +5,14 @@ export interface Unit {
   /** As it is shown. */
   readonly symbol: string;
   readonly dimension: Dimension;
-  /** How many of the dimension's base unit one of it is, exact. */
+  /** What it is reckoned in. Units of one base convert into each other; others do not. */
+  readonly base: string;
+  /** How many of the base unit one of it is, exact. */
   readonly factor: Fraction;
 }
 
-/** The unit every dimension is reckoned in. */
-export const BASE_UNIT: Readonly<Record<Dimension, string>> = {
+/** The unit a dimension is reckoned in; `electric` and `other` hold several that do not compare. */
+const BASE_UNIT: Readonly<Record<Dimension, string | null>> = {
   length: 'm',
   area: 'm2',
   volume: 'L',
@@ -18,34 +20,39 @@ export const BASE_UNIT: Readonly<Record<Dimension, string>> = {
   torque: 'N.m',
   pressure: 'Pa',
   angle: 'deg',
-  electric: 'V',
+  electric: null,
   count: 'each',
-  other: '1',
+  other: null,
 };
 
 const LBF = new Fraction('0.45359237').mul(new Fraction('9.80665'));
+const KGF = new Fraction('9.80665');
 const INCH = new Fraction('0.0254');
 
 /**
  * Exact factors. Source: UCUM 2.1, tables of international customary, imperial and US volume and
  * avoirdupois units; the pound-force is the avoirdupois pound under standard gravity (9.80665 m/s2).
+ * A base is named where the dimension alone does not say it.
  */
-const ROWS: readonly (readonly [symbol: string, dimension: Dimension, factor: Fraction | string, ...aliases: string[]])[] = [
+const ROWS: readonly (readonly [symbol: string, dimension: Dimension | readonly ['electric' | 'other', base: string], factor: Fraction | string, ...aliases: string[]])[] = [
   ['mm', 'length', '0.001'],
   ['cm', 'length', '0.01'],
   ['m', 'length', '1'],
+  ['um', 'length', '0.000001', 'µm', 'μm'],
   ['thou', 'length', '0.0000254'],
   ['in', 'length', INCH, 'inch', 'inches', '"'],
   ['ft', 'length', '0.3048', 'feet', 'foot'],
   ['mm2', 'area', '0.000001', 'mm²'],
   ['cm2', 'area', '0.0001', 'cm²'],
   ['m2', 'area', '1', 'm²'],
+  ['in2', 'area', INCH.mul(INCH), 'in²', 'sq in'],
   ['ft2', 'area', '0.09290304', 'ft²', 'sq ft'],
   ['ml', 'volume', '0.001', 'mL'],
   ['cl', 'volume', '0.01', 'cL'],
   ['L', 'volume', '1', 'l', 'litre', 'litres'],
   ['imp-floz', 'volume', '0.0284130625'],
   ['imp-pt', 'volume', '0.56826125'],
+  ['imp-qt', 'volume', '1.1365225'],
   ['imp-gal', 'volume', '4.54609'],
   ['us-floz', 'volume', '0.0295735295625'],
   ['us-pt', 'volume', '0.473176473'],
@@ -57,31 +64,64 @@ const ROWS: readonly (readonly [symbol: string, dimension: Dimension, factor: Fr
   ['oz', 'mass', '0.028349523125'],
   ['lb', 'mass', '0.45359237', 'lbs'],
   ['N.m', 'torque', '1', 'Nm', 'N·m'],
-  ['lbf.ft', 'torque', LBF.mul(new Fraction('0.3048')), 'lbf·ft', 'lb-ft', 'lb.ft', 'ft-lb'],
-  ['lbf.in', 'torque', LBF.mul(INCH), 'lbf·in', 'lb-in', 'lb.in', 'in-lb'],
+  ['lbf.ft', 'torque', LBF.mul(new Fraction('0.3048')), 'lbf·ft', 'lbf-ft', 'lb·ft', 'lb-ft', 'lb.ft', 'ft-lb'],
+  ['lbf.in', 'torque', LBF.mul(INCH), 'lbf·in', 'lbf-in', 'lb·in', 'lb-in', 'lb.in', 'in-lb'],
+  ['kgf.m', 'torque', KGF, 'kgf·m', 'kgf-m'],
   ['Pa', 'pressure', '1'],
   ['kPa', 'pressure', '1000'],
   ['MPa', 'pressure', '1000000'],
   ['bar', 'pressure', '100000'],
   ['psi', 'pressure', LBF.div(INCH.mul(INCH)), 'lbf/in2'],
   ['deg', 'angle', '1', '°'],
-  ['V', 'electric', '1'],
-  ['A', 'other', '1'],
-  ['ohm', 'other', '1', 'Ω'],
-  ['%', 'other', '0.01'],
+  ['V', ['electric', 'V'], '1'],
+  ['mV', ['electric', 'V'], '0.001'],
+  ['kV', ['electric', 'V'], '1000'],
+  ['A', ['electric', 'A'], '1'],
+  ['mA', ['electric', 'A'], '0.001'],
+  ['A.h', ['electric', 'A.h'], '1', 'Ah'],
+  ['ohm', ['electric', 'ohm'], '1', 'Ω', 'ohms'],
+  ['kohm', ['electric', 'ohm'], '1000', 'kΩ'],
+  ['W', ['electric', 'W'], '1'],
+  ['uF', ['electric', 'F'], '0.000001', 'µF', 'μF'],
+  ['N', ['other', 'N'], '1'],
+  ['lbf', ['other', 'N'], LBF],
+  ['kgf', ['other', 'N'], KGF],
+  ['rpm', ['other', 'rpm'], '1', 'rev/min'],
+  ['%', ['other', '%'], '1'],
   ['each', 'count', '1', 'off', 'pcs', 'sheets', 'sheet'],
 ];
 
 const table = new Map<string, Unit>();
-for (const [symbol, dimension, factor, ...aliases] of ROWS) {
-  const unit: Unit = { symbol, dimension, factor: new Fraction(factor) };
+for (const [symbol, of, factor, ...aliases] of ROWS) {
+  const [dimension, own] = typeof of === 'string' ? [of, BASE_UNIT[of]] : of;
+  const unit: Unit = { symbol, dimension, base: own ?? symbol, factor: new Fraction(factor) };
   for (const name of [symbol, ...aliases]) table.set(name, unit);
 }
 
 /** Every unit by each way of writing it. */
 export const UNITS: ReadonlyMap<string, Unit> = table;
 
-/** `A`, `ohm` and `%` share the dimension `other` without being comparable; everything else goes by dimension. */
+/** Whether one unit can be turned into the other. */
 export function comparable(a: Unit, b: Unit): boolean {
-  return a.dimension === b.dimension && (a.dimension !== 'other' || a.symbol === b.symbol);
+  return a.base === b.base;
+}
+
+/** Names that say too little, for the imperial unit and the US one differ. */
+const EITHER: ReadonlyMap<string, string> = new Map([
+  ['pt', 'pt'],
+  ['pint', 'pt'],
+  ['pints', 'pt'],
+  ['qt', 'qt'],
+  ['quart', 'qt'],
+  ['gal', 'gal'],
+  ['gallon', 'gal'],
+  ['gallons', 'gal'],
+  ['floz', 'floz'],
+  ['fl oz', 'floz'],
+]);
+
+/** The imperial and the US unit that a bare `pt`, `gal` … could be, or null. */
+export function imperialOrUs(name: string): readonly [string, string] | null {
+  const end = EITHER.get(name.toLowerCase());
+  return end === undefined ? null : [`imp-${end}`, `us-${end}`];
 }
