@@ -77,11 +77,7 @@ function makePosition(random: Random, subsystem: string, name: Name, taken: Set<
   return { main, ...(candidate ?? { candidate: null, arrives: 'start' }), small: lot || random.chance(0.3) };
 }
 
-function makeCandidate(
-  random: Random,
-  main: BenchPart,
-  taken: Set<string>,
-): Pick<BenchPosition, 'candidate' | 'arrives'> {
+function makeCandidate(random: Random, main: BenchPart, taken: Set<string>): Pick<BenchPosition, 'candidate' | 'arrives'> {
   const origin = random.pick(['donor', 'new-old-stock', 'reproduction', 'new', 'period', 'made']);
   const arrives = origin === 'made' ? 'made' : random.chance(0.4) ? 'start' : 'acquired';
   const candidate: BenchPart = {

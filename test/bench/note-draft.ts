@@ -1,4 +1,4 @@
-import { type Line, flowList, flowMapping, scalar } from './flow-mapping.ts';
+import { flowList, flowMapping, type Line, scalar } from './flow-mapping.ts';
 
 /** The lists of the front matter, in the order a note has them. */
 const FIELDS = [

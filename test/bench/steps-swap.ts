@@ -1,5 +1,5 @@
-import type { NoteDraft } from './note-draft.ts';
 import { pounds } from './money-text.ts';
+import type { NoteDraft } from './note-draft.ts';
 import type { Stand } from './stand.ts';
 import { FITTED, REASONS, REPLACED, RETURNED, STORED } from './trade-sentences.ts';
 import { SELLERS, STORES } from './trade-words.ts';

@@ -2,8 +2,8 @@ import type { BenchPart } from './catalogue.ts';
 import type { NoteDraft } from './note-draft.ts';
 import type { Random } from './random.ts';
 import type { Lies, Stand } from './stand.ts';
-import { FIRMS, STORES } from './trade-words.ts';
 import { GOES_BACK, HOLDS } from './trade-sentences.ts';
+import { FIRMS, STORES } from './trade-words.ts';
 
 /** What all steps share: chance, and the numbers of bags, each used once. */
 export interface Workshop {

@@ -1,0 +1,55 @@
+import { describe, expect, it } from 'vitest';
+import { parse } from 'yaml';
+import { generateJournal } from './generate.ts';
+import { randomFrom } from './random.ts';
+
+const notesOf = (journal: ReadonlyMap<string, string>) => [...journal].filter(([path]) => path.startsWith('sessions/'));
+
+describe('the generated journal', () => {
+  it('is the same to the byte for the same seed, and another for another', () => {
+    const once = JSON.stringify([...generateJournal(120, 7)]);
+    expect(JSON.stringify([...generateJournal(120, 7)])).toBe(once);
+    expect(JSON.stringify([...generateJournal(120, 8)])).not.toBe(once);
+  });
+
+  it.each([1, 100, 701])('has a note of its own for each of %i sessions', (sessions) => {
+    expect(notesOf(generateJournal(sessions, 1952))).toHaveLength(sessions);
+  });
+
+  it('has 0.4 positions a session', () => {
+    const journal = generateJournal(1000, 1952);
+    const parts = [...journal].filter(([path]) => path.startsWith('parts/'));
+    const own = parts.flatMap(([, text]) => text.split('\n')).filter((line) => /\{ id: /.test(line) && !/, for: /.test(line));
+    expect(own).toHaveLength(400);
+  });
+
+  it('has notes of about 1.2 kB', () => {
+    const notes = notesOf(generateJournal(1000, 1952));
+    const mean = notes.reduce((sum, [, text]) => sum + Buffer.byteLength(text), 0) / notes.length;
+    expect(mean).toBeGreaterThan(1000);
+    expect(mean).toBeLessThan(1500);
+  });
+
+  it('keeps every date between the arrival and 25 November 2026, and one with the file name', () => {
+    for (const [path, text] of notesOf(generateJournal(20_000, 3)).slice(-400)) {
+      const date = /^date: (.+)$/m.exec(text)?.[1] ?? '';
+      expect(path.startsWith(`sessions/${date}`)).toBe(true);
+      expect(date >= '1990-01-01' && date <= '2026-11-25').toBe(true);
+    }
+  });
+
+  it('is YAML that another reader understands', () => {
+    for (const [path, text] of generateJournal(150, 5)) {
+      const yaml = path.endsWith('.md') ? (text.split('---\n')[1] ?? '') : text;
+      expect(() => parse(yaml, { schema: 'failsafe' }), path).not.toThrow();
+    }
+  });
+});
+
+describe('the source of chance', () => {
+  it('gives every number of a range and no other', () => {
+    const random = randomFrom(1);
+    const seen = new Set(Array.from({ length: 500 }, () => random.between(3, 7)));
+    expect([...seen].sort()).toEqual([3, 4, 5, 6, 7]);
+  });
+});
