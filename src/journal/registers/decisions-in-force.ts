@@ -1,0 +1,32 @@
+import type { Decision, IsoDate } from '../model.ts';
+
+/** A decision and for how many of the position's lot it still holds. */
+export interface InForce {
+  readonly decision: Decision;
+  readonly count: number;
+}
+
+/**
+ * The decisions in force on a position at the end of a day, newest first. A later decision takes its
+ * count from the earlier ones, so together they never speak of more than the position takes.
+ *
+ * @param decisions all decisions on the position, oldest first
+ * @param places how many the position takes
+ */
+export function decisionsInForce(decisions: readonly Decision[], places: number, date: IsoDate): readonly InForce[] {
+  const inForce: InForce[] = [];
+  let left = places;
+  for (let index = decisions.length - 1; index >= 0 && left > 0; index -= 1) {
+    const decision = decisions[index];
+    if (!decision || decision.date > date) continue;
+    const count = Math.min(decision.count, left);
+    inForce.push({ decision, count });
+    left -= count;
+  }
+  return inForce;
+}
+
+/** How many of the position's lot have a verdict other than `defer`. */
+export function decidedCount(inForce: readonly InForce[]): number {
+  return inForce.reduce((sum, { decision, count }) => (decision.verdict === 'defer' ? sum : sum + count), 0);
+}

@@ -1,0 +1,188 @@
+import type { Decision, GoneHow, IsoDate, Origin, PartId, Position, PositionId, SubsystemId, Whereabouts } from '../model.ts';
+import type { Moment } from '../record.ts';
+import { decidedCount, decisionsInForce, type InForce } from './decisions-in-force.ts';
+import { judge } from './judgement.ts';
+import { type Mismatch, mismatchesOf } from './mismatches.ts';
+import { outcomeOf, type Outcome, wasHere } from './outcome.ts';
+import { type Pending, pendingOf } from './pending.ts';
+import { type At, dateOf, perRecord, type RegisterSource } from './source.ts';
+import { compareMoments, covers, deedsOf, occupantsOf, staysOf, whereaboutsAt } from './stays.ts';
+
+/** So many of a part fitted at a position, without a break since the moment given. */
+export interface Occupant {
+  readonly part: PartId;
+  readonly count: number;
+  readonly since: Moment;
+  readonly origin: Origin | null;
+  /** It is the part that made the position, and was here when the vehicle arrived. */
+  readonly asFound: boolean;
+}
+
+/** Where so many of an original that belongs to a position are now. */
+export interface OriginalPlace {
+  readonly part: PartId;
+  readonly count: number;
+  readonly where: Whereabouts;
+  readonly since: Moment;
+  /** How it went and what the note says of it; null while it is not gone. */
+  readonly gone: { readonly how: GoneHow; readonly note: string | null } | null;
+}
+
+/** One line of the register: what was decided for a position, and what stands there. */
+export interface RegisterRow {
+  readonly position: PositionId;
+  readonly subsystem: SubsystemId;
+  /** How many it takes. */
+  readonly count: number;
+  /** Decisions in force, newest first; together they speak of at most `count`. */
+  readonly inForce: readonly InForce[];
+  /** Every decision up to the date, oldest first. */
+  readonly decisions: readonly Decision[];
+  /** Of how many nobody has decided (no decision, or `defer`). */
+  readonly undecided: number;
+  /** Oldest first. */
+  readonly fitted: readonly Occupant[];
+  /** Places with nothing in them. */
+  readonly empty: number;
+  /** Where the position's originals are, on the vehicle or off it. */
+  readonly originals: readonly OriginalPlace[];
+  readonly mismatches: readonly Mismatch[];
+  /** Decided and not yet carried out. */
+  readonly pending: readonly Pending[];
+  readonly outcome: Outcome;
+  /** When what stands at the position last changed. */
+  readonly since: Moment;
+}
+
+/** The register at the end of a day: a row for each position, in catalogue order. */
+export function registerAt(record: RegisterSource, at: At): readonly RegisterRow[] {
+  return [...record.journal.positions.keys()].map((id) => rowAt(record, id, at));
+}
+
+/** The register's row of one position at the end of a day. */
+export function registerRowAt(record: RegisterSource, position: PositionId, at: At): RegisterRow {
+  return rowAt(record, position, at);
+}
+
+interface Track {
+  readonly dates: readonly IsoDate[];
+  readonly rows: (RegisterRow | undefined)[];
+}
+
+/**
+ * The days on which a row may change, and the rows made so far. A row is made once for each such day
+ * that is asked for, so that views of every month end share the rows that did not change between them.
+ */
+const tracks = perRecord((record) => {
+  const made = new Map<PositionId, Track>();
+  for (const position of record.journal.positions.values()) {
+    made.set(position.id, { dates: datesOf(record, position), rows: [] });
+  }
+  return made;
+});
+
+function datesOf(record: RegisterSource, position: Position): readonly IsoDate[] {
+  const dates = new Set<IsoDate>();
+  const stays = [occupantsOf(record, position.id), ...position.parts.map((part) => staysOf(record, part))].flat();
+  for (const stay of stays) {
+    dates.add(stay.from.date);
+    if (stay.to) dates.add(stay.to.date);
+  }
+  for (const part of position.parts) for (const deed of deedsOf(record, part)) dates.add(deed.date);
+  for (const decision of record.history.decisions.get(position.id) ?? []) dates.add(decision.date);
+  return [...dates].sort();
+}
+
+function rowAt(record: RegisterSource, id: PositionId, at: At): RegisterRow {
+  const position = record.journal.positions.get(id);
+  const track = tracks(record).get(id);
+  if (!position || !track) throw new RangeError(`no position ${id}`);
+  const index = lastUpTo(track.dates, dateOf(record, at));
+  if (index < 0) return makeRow(record, position, dateOf(record, at));
+  track.rows[index] ??= makeRow(record, position, track.dates[index] as IsoDate);
+  return track.rows[index];
+}
+
+/** The index of the last date that is not later, or -1. */
+function lastUpTo(dates: readonly IsoDate[], date: IsoDate): number {
+  let low = 0;
+  let high = dates.length;
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if ((dates[middle] as IsoDate) <= date) low = middle + 1;
+    else high = middle;
+  }
+  return low - 1;
+}
+
+function makeRow(record: RegisterSource, position: Position, date: IsoDate): RegisterRow {
+  const all = record.history.decisions.get(position.id) ?? [];
+  const inForce = decisionsInForce(all, position.count, date);
+  const fitted = fittedAt(record, position, date);
+  const judgement = judge(record, position, fitted, inForce);
+  return {
+    position: position.id,
+    subsystem: position.subsystem,
+    count: position.count,
+    inForce,
+    decisions: all.filter((decision) => decision.date <= date),
+    undecided: position.count - decidedCount(inForce),
+    fitted,
+    empty: position.count - fitted.reduce((sum, { count }) => sum + count, 0),
+    originals: originalPlaces(record, position, date),
+    mismatches: mismatchesOf(record, position, judgement, date),
+    pending: pendingOf(record, position, judgement, date),
+    outcome: outcomeOf(record, position, fitted, inForce, date),
+    since: lastChange(record, position, date),
+  };
+}
+
+function fittedAt(record: RegisterSource, position: Position, date: IsoDate): readonly Occupant[] {
+  const asFound = wasHere(record, position.id) ? position.id : null;
+  return occupantsOf(record, position.id)
+    .filter((stay) => covers(stay, date))
+    .map(({ part, count, from }) => ({
+      part,
+      count,
+      since: from,
+      origin: record.journal.parts.get(part)?.origin ?? null,
+      asFound: part === asFound,
+    }));
+}
+
+function originalPlaces(record: RegisterSource, position: Position, date: IsoDate): readonly OriginalPlace[] {
+  return position.parts.flatMap((part) =>
+    record.journal.parts.get(part)?.origin === 'original' ? placesOf(record, part, date) : [],
+  );
+}
+
+function placesOf(record: RegisterSource, part: PartId, date: IsoDate): readonly OriginalPlace[] {
+  return whereaboutsAt(record, part, date)
+    .filter(({ where }) => where.at !== 'not-yet')
+    .map(({ where, count, since }) => ({
+      part,
+      count,
+      where,
+      since,
+      gone: where.at === 'gone' ? { how: where.how, note: noteOfGoing(record, part, where.how, date) } : null,
+    }));
+}
+
+/** What the note said when a part went: the last such deed up to the day. */
+export function noteOfGoing(record: RegisterSource, part: PartId, how: GoneHow, date: IsoDate): string | null {
+  const went = deedsOf(record, part).findLast(
+    ({ did, to, date: day }) => did === 'gone' && to.at === 'gone' && to.how === how && day <= date,
+  );
+  return went?.entry.note ?? null;
+}
+
+function lastChange(record: RegisterSource, position: Position, date: IsoDate): Moment {
+  const later = compareMoments(record);
+  let last: Moment = { date: record.journal.settings.arrived, session: null };
+  for (const { from, to } of occupantsOf(record, position.id)) {
+    for (const moment of [from, to]) {
+      if (moment && moment.date <= date && later(moment, last) > 0) last = moment;
+    }
+  }
+  return last;
+}

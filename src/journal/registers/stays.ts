@@ -1,0 +1,62 @@
+import type { IsoDate, PartId, PositionId, Session, SessionId, Whereabouts } from '../model.ts';
+import type { Deed, Moment, Stay } from '../record.ts';
+import { momentOrder, sessionRanks, sessionsInOrder } from '../replay/order.ts';
+import { whereKey } from '../replay/words.ts';
+import { groupedBy, perRecord, type RegisterSource } from './source.ts';
+
+/** Sessions in replay order. */
+export const orderedSessions: (record: RegisterSource) => readonly Session[] = perRecord((record) =>
+  sessionsInOrder(record.journal.sessions),
+);
+
+/** The running number of each session in replay order. */
+export const rankOf: (record: RegisterSource) => ReadonlyMap<SessionId, number> = perRecord((record) =>
+  sessionRanks(record.journal.sessions),
+);
+
+/** Compares moments of this record: by date, and on one day by session. */
+export const compareMoments: (record: RegisterSource) => (a: Moment, b: Moment) => number = perRecord((record) =>
+  momentOrder(rankOf(record)),
+);
+
+/** Deeds by part, in order. */
+export const deedsByPart: (record: RegisterSource) => ReadonlyMap<PartId, readonly Deed[]> = perRecord((record) =>
+  groupedBy(record.history.deeds, (deed) => deed.part),
+);
+
+export function deedsOf(record: RegisterSource, part: PartId): readonly Deed[] {
+  return deedsByPart(record).get(part) ?? [];
+}
+
+export function staysOf(record: RegisterSource, part: PartId): readonly Stay[] {
+  return record.history.stays.get(part) ?? [];
+}
+
+export function occupantsOf(record: RegisterSource, position: PositionId): readonly Stay[] {
+  return record.history.occupants.get(position) ?? [];
+}
+
+/** True when the stay is what holds at the end of that day. */
+export function covers(stay: Stay, date: IsoDate): boolean {
+  return stay.from.date <= date && (stay.to === null || stay.to.date > date);
+}
+
+/** So many of a part at one place, and since when the first of them are there. */
+export interface Whereat {
+  readonly where: Whereabouts;
+  readonly count: number;
+  readonly since: Moment;
+}
+
+/** Where a part is at the end of a day: one row a place, oldest first; counts add up to the part's count. */
+export function whereaboutsAt(record: RegisterSource, part: PartId, date: IsoDate): readonly Whereat[] {
+  const places = new Map<string, { where: Whereabouts; count: number; since: Moment }>();
+  for (const stay of staysOf(record, part)) {
+    if (!covers(stay, date)) continue;
+    const key = whereKey(stay.where);
+    const place = places.get(key);
+    if (place) place.count += stay.count;
+    else places.set(key, { where: stay.where, count: stay.count, since: stay.from });
+  }
+  return [...places.values()];
+}

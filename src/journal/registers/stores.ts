@@ -1,0 +1,88 @@
+import type { Condition, GoneHow, IsoDate, Origin, Part, PartId, PositionId, Whereabouts } from '../model.ts';
+import type { Moment } from '../record.ts';
+import { noteOfGoing } from './register.ts';
+import { conditionAt } from './observations.ts';
+import { type At, dateOf, groupedBy, type RegisterSource } from './source.ts';
+import { whereaboutsAt } from './stays.ts';
+
+/** So many of a part that is off the vehicle, and where. */
+export interface OffVehicle {
+  readonly part: PartId;
+  readonly position: PositionId;
+  readonly count: number;
+  readonly where: Whereabouts;
+  readonly since: Moment;
+  readonly origin: Origin | null;
+  readonly condition: Condition | null;
+  /** An original: it stays with the vehicle and goes with it (Charter of Turin, read in a 2012 draft). */
+  readonly goesWithVehicle: boolean;
+  /** For what is gone: what the note said. */
+  readonly note: string | null;
+}
+
+/** Everything that is not fitted at the end of a day and was here by then, in catalogue order. */
+export function offVehicleAt(record: RegisterSource, at: At): readonly OffVehicle[] {
+  const date = dateOf(record, at);
+  return [...record.journal.parts.values()].flatMap((part) => offRows(record, part, date));
+}
+
+function offRows(record: RegisterSource, part: Part, date: IsoDate): readonly OffVehicle[] {
+  return whereaboutsAt(record, part.id, date)
+    .filter(({ where }) => where.at !== 'fitted' && where.at !== 'not-yet')
+    .map(({ where, count, since }) => ({
+      part: part.id,
+      position: part.position,
+      count,
+      where,
+      since,
+      origin: part.origin,
+      condition: conditionAt(record, part.id, date),
+      goesWithVehicle: part.origin === 'original' && where.at !== 'gone' && where.at !== 'missing',
+      note: where.at === 'gone' ? noteOfGoing(record, part.id, where.how, date) : null,
+    }));
+}
+
+/** What lies in one store; null is what is in stores and has no place. */
+export interface StoreRows {
+  readonly store: string | null;
+  readonly things: readonly OffVehicle[];
+}
+
+/** Stores in declared order, empty ones too; what is unplaced comes last, when there is any. */
+export function storesAt(record: RegisterSource, at: At): readonly StoreRows[] {
+  const lying = offVehicleAt(record, at).filter(({ where }) => where.at === 'stores');
+  const by = groupedBy(lying, ({ where }) => (where.at === 'stores' ? where.store : null));
+  const named = record.journal.stores.map((store) => ({ store, things: by.get(store) ?? [] }));
+  const unplaced = by.get(null);
+  return unplaced ? [...named, { store: null, things: unplaced }] : named;
+}
+
+/** What is with other firms, by firm in order of name. */
+export function outAt(record: RegisterSource, at: At): readonly { readonly firm: string; readonly things: readonly OffVehicle[] }[] {
+  const out = offVehicleAt(record, at).filter(({ where }) => where.at === 'out');
+  const by = groupedBy(out, ({ where }) => (where.at === 'out' ? where.firm : ''));
+  return [...by.keys()].sort().map((firm) => ({ firm, things: by.get(firm) ?? [] }));
+}
+
+/** What has gone for good, in the order scrapped, sold, given, lost. */
+export function goneAt(record: RegisterSource, at: At): readonly { readonly how: GoneHow; readonly things: readonly OffVehicle[] }[] {
+  const gone = offVehicleAt(record, at).filter(({ where }) => where.at === 'gone');
+  return (['scrapped', 'sold', 'given', 'lost'] as const)
+    .map((how) => ({ how, things: gone.filter(({ where }) => where.at === 'gone' && where.how === how) }))
+    .filter(({ things }) => things.length > 0);
+}
+
+/** What was missing as found and has not turned up. */
+export function missingAt(record: RegisterSource, at: At): readonly OffVehicle[] {
+  return offVehicleAt(record, at).filter(({ where }) => where.at === 'missing');
+}
+
+/** The originals that are not on the vehicle: on a shelf, in a bag, out, gone or missing. */
+export function originalsOffAt(record: RegisterSource, at: At): readonly OffVehicle[] {
+  return offVehicleAt(record, at).filter(({ origin }) => origin === 'original');
+}
+
+/** What must go with the vehicle when it is handed over. */
+export function goesWithVehicleAt(record: RegisterSource, at: At): readonly OffVehicle[] {
+  return offVehicleAt(record, at).filter(({ goesWithVehicle }) => goesWithVehicle);
+}

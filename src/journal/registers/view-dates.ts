@@ -1,0 +1,30 @@
+import type { IsoDate, MilestoneId } from '../model.ts';
+import { lastDayOf, monthsFrom } from '../values/date.ts';
+import { compareText } from '../replay/order.ts';
+import type { RegisterSource } from './source.ts';
+
+/** A day on which the registers are shown as they stood: a month's end, or the day a milestone was reached. */
+export interface ViewDate {
+  readonly date: IsoDate;
+  readonly monthEnd: boolean;
+  /** Milestones reached on that day, in declared order. */
+  readonly milestones: readonly { readonly id: MilestoneId; readonly name: string }[];
+}
+
+/** Every month's end from the arrival to the day before the record was made, and every milestone's day; oldest first, each day once. */
+export function viewDates(record: RegisterSource): readonly ViewDate[] {
+  const { settings, milestones } = record.journal;
+  const days = new Map<IsoDate, { monthEnd: boolean; milestones: { id: MilestoneId; name: string }[] }>();
+  for (const month of monthsFrom(settings.arrived, record.today)) {
+    const end = lastDayOf(month);
+    if (end < record.today) days.set(end, { monthEnd: true, milestones: [] });
+  }
+  for (const { id, name } of milestones) {
+    const reached = record.history.reached.get(id);
+    if (!reached) continue;
+    const day = days.get(reached.date) ?? { monthEnd: false, milestones: [] };
+    day.milestones.push({ id, name });
+    days.set(reached.date, day);
+  }
+  return [...days].map(([date, day]) => ({ date, ...day })).sort((a, b) => compareText(a.date, b.date));
+}
