@@ -463,6 +463,7 @@ export interface Session {
   /** Path of the note inside the journal. */
   readonly file: string;
   readonly date: IsoDate;
+  readonly datePlace: Place | null;
   readonly title: string;
   readonly hours: readonly WorkedTime[];
   readonly parts: readonly PartEntry[];
@@ -490,6 +491,7 @@ export interface Session {
   readonly cautions: readonly Hazard[];
   readonly private: string | null;
   readonly corrects: SessionId | null;
+  readonly correctsPlace: Place | null;
   readonly links: readonly ProseLink[];
   /** The Markdown under the front matter. */
   readonly body: string;

@@ -36,7 +36,7 @@ const SLIPS: readonly Slip[] = [
   },
   {
     code: 'A208',
-    is: (code, line, rest) => code === 'BAD_SCALAR_START' || (code === 'TAG_RESOLVE_FAILED' && RESERVED.test(rest)),
+    is: (code, _line, rest) => code === 'BAD_SCALAR_START' || (code === 'TAG_RESOLVE_FAILED' && RESERVED.test(rest)),
     message: 'The value begins with a mark that YAML keeps for itself.',
     hint: quoteHint,
   },

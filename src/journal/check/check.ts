@@ -1,0 +1,27 @@
+/**
+ * The checks that read a compiled record: one rule a file, in this order. What concerns whereabouts, bags,
+ * items, gates and stock is found where it happens, by the replay and the ledger.
+ */
+import type { Diagnostic } from '../diagnostics/diagnostic.ts';
+import type { JournalRecord } from '../record.ts';
+import { contradictions } from '../registers/contradictions.ts';
+import { correctedSessions } from './corrected-sessions.ts';
+import { datesInTime } from './dates-in-time.ts';
+import { folderDates } from './folder-dates.ts';
+import { hoursOfADay } from './hours-of-a-day.ts';
+import { overlappingHours } from './overlapping-hours.ts';
+import { pictureWords } from './picture-words.ts';
+import { proseLinks } from './prose-links.ts';
+
+export type Check = (record: JournalRecord) => Diagnostic[];
+
+export const CHECKS: readonly Check[] = [
+  datesInTime,
+  folderDates,
+  correctedSessions,
+  overlappingHours,
+  hoursOfADay,
+  pictureWords,
+  proseLinks,
+  ({ journal, history }) => contradictions(journal, history),
+];

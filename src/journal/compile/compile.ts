@@ -1,0 +1,54 @@
+/** Read files → the journal: catalogues first, then every note against them, in order. */
+import { startOf } from '../diagnostics/diagnostic.ts';
+import { didYouMean } from '../diagnostics/nearest.ts';
+import type { Journal, Session } from '../model.ts';
+import type { Sources } from '../source/sources.ts';
+import { compileConsumables } from './consumables.ts';
+import { type Catalogues, namesIn, type Reporter } from './context.ts';
+import { compileParts, type PartsFile } from './parts.ts';
+import { shelfOf } from './paths.ts';
+import type { ReadJournal } from './read-files.ts';
+import { compileSession, type NoteSource } from './session.ts';
+import { compileSettings } from './settings.ts';
+
+/** @returns the journal, or null when journal.yaml was not understood: nothing can be read without it */
+export function compile(read: ReadJournal, sources: Sources, out: Reporter): Journal | null {
+  if (read.journal === null) return null;
+  const catalogues = compileSettings(read.journal.value, read.journal.tree, out);
+  if (read.consumables) compileConsumables(read.consumables.value, read.consumables.tree, catalogues, out);
+  compileParts(read.parts.filter((file) => ofKnownSubsystem(file, catalogues, out)), catalogues, out);
+  const names = namesIn(catalogues, out);
+  const shelf = shelfOf(sources.assets);
+  const notes = onePerId(read.notes, out);
+  const sessions = notes.map((note) => compileSession(note, catalogues, names, shelf, out));
+  return { ...catalogues, sessions: sessions.sort(inOrder) };
+}
+
+function ofKnownSubsystem(file: PartsFile, { subsystems }: Catalogues, out: Reporter): boolean {
+  if (subsystems.has(file.subsystem)) return true;
+  const hint = didYouMean(file.subsystem, subsystems.keys());
+  out.report('A403', startOf(file.file), `The file is named for a subsystem \`${file.subsystem}\`, which journal.yaml does not have.`, { hint });
+  return false;
+}
+
+function onePerId(notes: readonly NoteSource[], out: Reporter): NoteSource[] {
+  const first = new Map<string, NoteSource>();
+  for (const note of notes) {
+    const other = first.get(note.id);
+    if (!other) {
+      first.set(note.id, note);
+      continue;
+    }
+    out.report('A109', startOf(note.file), `This note makes the session id \`${note.id}\`, which is taken.`, {
+      hint: 'Rename the file or its folder.',
+      related: [{ place: startOf(other.file), message: 'This note makes it too.' }],
+    });
+  }
+  return [...first.values()];
+}
+
+/** By date, then by file name: the order in which a journal happened. */
+export function inOrder(a: Pick<Session, 'date' | 'file'>, b: Pick<Session, 'date' | 'file'>): number {
+  if (a.date !== b.date) return a.date < b.date ? -1 : 1;
+  return a.file < b.file ? -1 : a.file > b.file ? 1 : 0;
+}

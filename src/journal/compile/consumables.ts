@@ -1,0 +1,42 @@
+/** consumables.yaml → what is used up. */
+import { HAZARD_STATEMENTS } from '../hazard-statements.ts';
+import type { ConsumableSource } from '../schema/catalogues.ts';
+import { ID } from '../schema/fields.ts';
+import type { Tree } from '../source/yaml.ts';
+import { readAmount } from '../values/money.ts';
+import { convertTo, readQuantity } from '../values/quantity.ts';
+import type { Catalogues, Reporter } from './context.ts';
+
+/** Fills the catalogues' consumables. */
+export function compileConsumables(source: Record<string, ConsumableSource>, tree: Tree, catalogues: Catalogues, out: Reporter): void {
+  for (const [id, each] of Object.entries(source)) {
+    const place = tree.keyPlaceOf([id]);
+    if (!ID.test(id)) out.report('A311', place, `\`${id}\` is not an id.`, { hint: 'Lower-case letters, digits and single hyphens.' });
+    const unit = out.take(readQuantity(`1 ${each.unit}`), tree.placeOf([id, 'unit']));
+    if (unit === null) continue;
+    catalogues.consumables.set(id, {
+      id,
+      name: each.name,
+      unit: unit.unit,
+      hazards: hazardsOf(id, each, tree, out),
+      opening: openingOf(id, each, unit.unit, tree, catalogues, out),
+      place,
+    });
+  }
+}
+
+function hazardsOf(id: string, { hazards = [] }: ConsumableSource, tree: Tree, out: Reporter): string[] {
+  return hazards.filter((code, i) => {
+    if (HAZARD_STATEMENTS.has(code)) return true;
+    const hint = 'A code is H and three digits, from the safety data sheet, section 2.';
+    out.report('A411', tree.placeOf([id, 'hazards', i]), `\`${code}\` is not a GHS hazard statement known here.`, { hint });
+    return false;
+  });
+}
+
+function openingOf(id: string, source: ConsumableSource, unit: string, tree: Tree, catalogues: Catalogues, out: Reporter) {
+  if (!source.opening) return null;
+  const amount = out.take(convertTo(source.opening.amount, unit), tree.placeOf([id, 'opening', 'amount']));
+  const value = out.take(readAmount(source.opening.value, catalogues.settings.currencyDigits), tree.placeOf([id, 'opening', 'value']));
+  return amount === null || value === null ? null : { amount: source.opening.amount, value };
+}

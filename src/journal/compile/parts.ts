@@ -1,0 +1,100 @@
+/** parts/<subsystem>.yaml → parts, and the positions they make. */
+import Fraction from 'fraction.js';
+import { didYouMean } from '../diagnostics/nearest.ts';
+import type { Part, Place, Position, SubsystemId } from '../model.ts';
+import type { PartSource } from '../schema/catalogues.ts';
+import type { Tree } from '../source/yaml.ts';
+import type { Catalogues, Reporter } from './context.ts';
+
+export interface PartsFile {
+  readonly file: string;
+  readonly subsystem: SubsystemId;
+  readonly parts: readonly PartSource[];
+  readonly tree: Tree;
+}
+
+/** Fills the catalogues' parts and positions from every catalogue file, in file order. */
+export function compileParts(files: readonly PartsFile[], catalogues: Catalogues, out: Reporter): void {
+  const written = new Map<string, { readonly source: PartSource; readonly file: PartsFile; readonly at: number }>();
+  for (const file of files) {
+    file.parts.forEach((source, at) => {
+      const place = file.tree.placeOf([at, 'id']);
+      const first = written.get(source.id);
+      if (first) {
+        const related = [{ place: first.file.tree.placeOf([first.at, 'id']), message: 'It is first used here.' }];
+        out.report('A410', place, `A part \`${source.id}\` is already in the catalogue.`, { related, hint: 'Give each part an id of its own.' });
+      } else written.set(source.id, { source, file, at });
+    });
+  }
+  const makes = new Set([...written.values()].filter(({ source }) => source.for === undefined).map(({ source }) => source.id));
+  for (const { source, file, at } of written.values()) {
+    if (catalogues.subsystems.has(source.id)) {
+      out.report('A410', file.tree.placeOf([at, 'id']), `\`${source.id}\` is a subsystem already, and \`on:\` could mean either.`);
+    }
+    const position = positionOf(source, makes, file.tree.placeOf([at, 'for']), out);
+    if (position === null) continue;
+    const store = storeOf(source, catalogues, file.tree.placeOf([at, 'at']), out);
+    catalogues.parts.set(source.id, partOf(source, file, position, store, file.tree.placeOf([at, 'id'])));
+  }
+  for (const part of catalogues.parts.values()) addToPosition(part, catalogues.positions, catalogues.parts);
+}
+
+function positionOf(source: PartSource, makes: ReadonlySet<string>, place: Place, out: Reporter): string | null {
+  if (source.for === undefined) return source.id;
+  if (makes.has(source.for)) return source.for;
+  const hint = didYouMean(source.for, makes);
+  out.report('A407', place, `No part that makes a position has the id \`${source.for}\`.`, { hint });
+  return null;
+}
+
+function storeOf(source: PartSource, { stores }: Catalogues, place: Place, out: Reporter): string | null {
+  if (source.at === undefined) return null;
+  if (stores.includes(source.at)) return source.at;
+  out.report('A406', place, `There is no store \`${source.at}\` in journal.yaml.`, { hint: didYouMean(source.at, stores) });
+  return null;
+}
+
+function partOf(source: PartSource, file: PartsFile, position: string, store: string | null, place: Place): Part {
+  const makesPosition = source.for === undefined;
+  return {
+    id: source.id,
+    name: source.name,
+    subsystem: file.subsystem,
+    origin: source.origin ?? null,
+    evidence: source.evidence ?? null,
+    count: source.count ?? 1,
+    position,
+    makesPosition,
+    found: source.found ?? (makesPosition ? 'fitted' : 'loose'),
+    store,
+    acquired: source.acquired ?? null,
+    marks: source.marks ?? null,
+    finish: source.finish ?? null,
+    condition: source.condition ?? null,
+    hazards: source.hazard ?? [],
+    component: source.component ?? null,
+    weight: source.weight ?? new Fraction(1),
+    private: source.private ?? null,
+    note: source.note ?? null,
+    place,
+  };
+}
+
+function addToPosition(part: Part, positions: Map<string, Position>, parts: ReadonlyMap<string, Part>): void {
+  const maker = parts.get(part.position);
+  if (!maker) return;
+  const known = positions.get(part.position);
+  if (known) {
+    (known.parts as string[]).push(part.id);
+    return;
+  }
+  positions.set(maker.id, {
+    id: maker.id,
+    name: maker.name,
+    subsystem: maker.subsystem,
+    count: maker.count,
+    weight: maker.weight,
+    component: maker.component,
+    parts: part.id === maker.id ? [maker.id] : [maker.id, part.id],
+  });
+}

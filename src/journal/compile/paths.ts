@@ -1,0 +1,75 @@
+/** Paths written in notes, made into paths inside the journal. */
+import { didYouMean } from '../diagnostics/nearest.ts';
+import type { Place } from '../model.ts';
+import type { Asset } from '../source/sources.ts';
+import type { Reporter } from './context.ts';
+
+/** The files of a journal that are not notes, by path and by folder. */
+export interface Shelf {
+  readonly files: ReadonlyMap<string, Asset>;
+  readonly folders: ReadonlyMap<string, readonly string[]>;
+}
+
+export function shelfOf(assets: readonly Asset[]): Shelf {
+  const folders = new Map<string, string[]>();
+  for (const { path } of assets) {
+    const folder = folderOf(path);
+    const list = folders.get(folder);
+    if (list) list.push(path);
+    else folders.set(folder, [path]);
+  }
+  return { files: new Map(assets.map((asset) => [asset.path, asset])), folders };
+}
+
+export function folderOf(path: string): string {
+  const slash = path.lastIndexOf('/');
+  return slash === -1 ? '' : path.slice(0, slash);
+}
+
+/** A web address or the like, which is nothing of the journal's. */
+export function isAway(path: string): boolean {
+  return /^[a-z][a-z0-9+.-]*:/i.test(path) || path.startsWith('//');
+}
+
+/**
+ * Joins a path as written to the folder it is written in.
+ *
+ * @returns a path inside the journal, or null when it climbs out or is absolute
+ */
+export function inside(folder: string, written: string): string | null {
+  if (written.startsWith('/') || written.includes('\\') || written.includes('\0') || /^[a-z]:/i.test(written)) return null;
+  const steps = folder === '' ? [] : folder.split('/');
+  for (const step of written.split('/')) {
+    if (step === '' || step === '.') continue;
+    if (step !== '..') steps.push(step);
+    else if (steps.pop() === undefined) return null;
+  }
+  return steps.join('/');
+}
+
+/**
+ * Finds a file beside a note, or in another folder that such files may lie in.
+ *
+ * @returns its path inside the journal, or null with the problem reported
+ */
+export function findFile(
+  written: string,
+  folders: readonly string[],
+  shelf: Shelf,
+  what: { readonly code: 'A901' | 'A902' | 'A905'; readonly name: string },
+  place: Place,
+  out: Reporter,
+): string | null {
+  const candidates = folders.map((folder) => inside(folder, written));
+  if (candidates.some((path) => path === null)) {
+    const hint = 'Copy the file into the journal, and name it by its place there.';
+    out.report('A105', place, `\`${written}\` leads out of the journal folder.`, { hint });
+    return null;
+  }
+  const found = candidates.find((path) => path !== null && shelf.files.has(path));
+  if (found) return found;
+  const known = folders.flatMap((folder) => shelf.folders.get(folder) ?? []).map((path) => path.slice(path.lastIndexOf('/') + 1));
+  const where = folders.map((folder) => `${folder}/`).join(' or ');
+  out.report(what.code, place, `The ${what.name} \`${written}\` is not in ${where}.`, { hint: didYouMean(written, known) });
+  return null;
+}

@@ -1,0 +1,168 @@
+/** What a note says was bought, sold, used and counted. */
+import Fraction from 'fraction.js';
+import type { Bill, BillLine, Charge, Sale, StockTake, Use } from '../model.ts';
+import { GENERAL } from '../model.ts';
+import type { SessionSource } from '../schema/session.ts';
+import type { Path } from '../source/yaml.ts';
+import { readMoney } from '../values/money.ts';
+import { convertTo } from '../values/quantity.ts';
+import { applyTax, readTax, UNSAID } from '../values/tax.ts';
+import { type BillSource, billOf, type LineSource } from './bills.ts';
+import { paperNamed } from './media.ts';
+import type { NoteContext } from './session.ts';
+import { each } from './work.ts';
+
+type BoughtSource = NonNullable<SessionSource['bought']>[number];
+type BillEntry = NonNullable<SessionSource['bills']>[number];
+type LineEntry = BillEntry['lines'][number];
+
+/** The bills of a note: each `bought` line is one, and each entry under `bills`. */
+export function billsOf(source: SessionSource, context: NoteContext): Bill[] {
+  const single = each(source.bought, (entry, i) => singleLine(entry, i, context));
+  const several = each(source.bills, (entry, i) => severalLines(entry, i, context));
+  return [...single, ...several];
+}
+
+function singleLine(entry: BoughtSource, i: number, context: NoteContext): Bill | null {
+  const path: Path = ['bought', i];
+  const line = lineOf(entry, path, context);
+  if (line === null) return null;
+  return finish(
+    {
+      from: entry.from ?? null,
+      paper: paperOf(entry.paper, path, context),
+      currency: null,
+      total: null,
+      discount: null,
+      carriage: null,
+      tax: null,
+      lines: [line],
+      placeOf: (field, at) => (field === '' && at === undefined ? context.place(...path) : context.place(...path, field)),
+    },
+    `${context.id}#bought-${i + 1}`,
+    context,
+  );
+}
+
+function severalLines(entry: BillEntry, i: number, context: NoteContext): Bill | null {
+  const path: Path = ['bills', i];
+  const lines = entry.lines.map((line, j) => lineOf(line, [...path, 'lines', j], context));
+  if (lines.some((line) => line === null)) return null;
+  const lineAt = (at: number | undefined): Path => (at === undefined ? path : [...path, 'lines', at]);
+  return finish(
+    {
+      from: entry.from ?? null,
+      paper: paperOf(entry.paper, path, context),
+      currency: entry.currency ?? null,
+      total: entry.total ?? null,
+      discount: entry.discount ?? null,
+      carriage: entry.carriage ?? null,
+      tax: entry.tax ?? null,
+      lines: lines as LineSource[],
+      placeOf: (field, at) => (field === '' ? context.place(...lineAt(at)) : context.place(...lineAt(at), field)),
+    },
+    `${context.id}#bill-${i + 1}`,
+    context,
+  );
+}
+
+function finish(source: BillSource, id: string, context: NoteContext): Bill | null {
+  const { bill, diagnostics } = billOf(source, { id, session: context.id, date: context.date }, context.catalogues.settings);
+  context.out.diagnostics.push(...diagnostics);
+  return bill;
+}
+
+function paperOf(written: string | undefined, path: Path, context: NoteContext): string | null {
+  return written === undefined ? null : paperNamed(written, context, context.place(...path, 'paper'));
+}
+
+function lineOf(entry: LineEntry, path: Path, context: NoteContext): LineSource | null {
+  const { names, out, place } = context;
+  const consumable = entry.consumable === undefined ? null : names.consumable(entry.consumable, place(...path, 'consumable'));
+  if (entry.consumable !== undefined && consumable === null) return null;
+  if (consumable !== null) {
+    if (entry.amount === undefined) {
+      const hint = `Say how much: \`amount: 1 ${consumable.unit}\`.`;
+      out.report('A302', place(...path), 'The field `amount` is missing.', { hint });
+      return null;
+    }
+    if (out.take(convertTo(entry.amount, consumable.unit), place(...path, 'amount')) === null) return null;
+  }
+  const charges = chargesOf(entry, path, context);
+  if (charges === null) return null;
+  const what = entry.what ?? consumable?.name;
+  if (what === undefined) {
+    out.report('A302', place(...path), 'The field `what` is missing.', { hint: 'Say what was bought, or name a `consumable`.' });
+    return null;
+  }
+  return {
+    what,
+    as: entry.as ?? (consumable ? 'consumable' : 'part'),
+    consumable: consumable?.id ?? null,
+    amount: entry.amount ?? null,
+    charges,
+    cost: entry.cost,
+    tax: entry.tax ?? null,
+    refund: entry.refund ?? null,
+  };
+}
+
+function chargesOf(entry: LineEntry, path: Path, { names, place, out }: NoteContext): BillLine['charges'] | null {
+  if (entry.split !== undefined) {
+    const shares = each(Object.entries(entry.split), ([id, weight]) => {
+      const charge = names.charge(id, place(...path, 'split', id));
+      const share = /^\d{1,9}(?:\.\d{1,6})?$/.test(weight) ? new Fraction(weight) : null;
+      if (share === null) out.report('A303', place(...path, 'split', id), `\`${weight}\` is not a weight.`, { hint: 'A number from 0.' });
+      return charge === null || share === null ? null : { charge, weight: share };
+    });
+    return shares.length === Object.keys(entry.split).length ? shares : null;
+  }
+  const charge = entry.for === undefined ? { part: null, subsystem: GENERAL } : names.charge(entry.for, place(...path, 'for'));
+  return charge === null ? null : [{ charge, weight: new Fraction(1) }];
+}
+
+/** Money that came in. What is sold without a part counts under `on`, else under general. */
+export function salesOf(list: SessionSource['sold'], context: NoteContext): Sale[] {
+  const { names, out, catalogues, place } = context;
+  const { currency, currencyDigits } = catalogues.settings;
+  return each(list, (entry, i) => {
+    const part = entry.part === undefined ? null : names.part(entry.part, place('sold', i, 'part'));
+    if (entry.part !== undefined && part === null) return null;
+    const charge = saleCharge(part, entry.on, context, i);
+    const price = out.take(readMoney(entry.price, currency, currencyDigits), place('sold', i, 'price'));
+    const tax = entry.tax === undefined ? UNSAID : out.take(readTax(entry.tax), place('sold', i, 'tax'));
+    if (charge === null || price === null || tax === null) return null;
+    if (price.minor < 0) {
+      out.report('A808', place('sold', i, 'price'), 'The price of a sale is negative.', { hint: 'Money paid back goes under `bought` with `refund`.' });
+      return null;
+    }
+    const what = part?.name ?? entry.what ?? 'Sale';
+    return { what, charge, count: entry.count ?? null, to: entry.to ?? null, ...applyTax(price.minor, tax), place: place('sold', i) };
+  });
+}
+
+function saleCharge(part: { id: string; subsystem: string } | null, on: string | undefined, context: NoteContext, i: number): Charge | null {
+  if (part) return { part: part.id, subsystem: part.subsystem };
+  return on === undefined ? { part: null, subsystem: GENERAL } : context.names.charge(on, context.place('sold', i, 'on'));
+}
+
+export function usesOf(list: SessionSource['used'], context: NoteContext): Use[] {
+  return each(list, (entry, i) => {
+    const consumable = context.names.consumable(entry.consumable, context.place('used', i, 'consumable'));
+    const on = context.names.charge(entry.on, context.place('used', i, 'on'));
+    if (consumable === null || on === null) return null;
+    const place = context.place('used', i, 'amount');
+    if (context.out.take(convertTo(entry.amount, consumable.unit), place) === null) return null;
+    return { consumable: consumable.id, amount: entry.amount, on, place: context.place('used', i) };
+  });
+}
+
+export function countedOf(list: SessionSource['counted'], context: NoteContext): StockTake[] {
+  return each(list, (entry, i) => {
+    const consumable = context.names.consumable(entry.consumable, context.place('counted', i, 'consumable'));
+    if (consumable === null) return null;
+    const place = context.place('counted', i, 'amount');
+    if (context.out.take(convertTo(entry.amount, consumable.unit), place) === null) return null;
+    return { consumable: consumable.id, amount: entry.amount, because: entry.because, place: context.place('counted', i) };
+  });
+}

@@ -1,0 +1,81 @@
+/** A note → a session: every field resolved against the catalogues, the prose looked through for links. */
+import type { Hazard, Place, Session } from '../model.ts';
+import type { Prose } from '../prose.ts';
+import type { SessionSource } from '../schema/session.ts';
+import type { Path, Tree } from '../source/yaml.ts';
+import { bagsOf, closesOf, defersOf, emptiedOf, opensOf, reachedOf } from './items.ts';
+import type { Catalogues, Names, Reporter } from './context.ts';
+import { filmOf, papersOf, picturesOf } from './media.ts';
+import type { Shelf } from './paths.ts';
+import { billsOf, countedOf, salesOf, usesOf } from './purchases.ts';
+import { decisionsOf, hoursOf, measuredOf, methodsOf, touchedOf } from './work.ts';
+
+/** A note, read: its fields, where they are, and its prose. */
+export interface NoteSource {
+  readonly id: string;
+  readonly file: string;
+  readonly source: SessionSource;
+  readonly tree: Tree;
+  readonly prose: Prose;
+  readonly body: string;
+}
+
+/** What the parts of compiling a note share. */
+export interface NoteContext {
+  readonly id: string;
+  readonly file: string;
+  readonly date: string;
+  readonly catalogues: Catalogues;
+  readonly names: Names;
+  readonly out: Reporter;
+  /** Every other file of the journal. */
+  readonly shelf: Shelf;
+  place(...path: Path): Place;
+}
+
+/** Compiles one note. What cannot be resolved is reported and left out; the rest stands. */
+export function compileSession(note: NoteSource, catalogues: Catalogues, names: Names, shelf: Shelf, out: Reporter): Session {
+  const { source, tree, prose } = note;
+  const context: NoteContext = {
+    id: note.id,
+    file: note.file,
+    date: source.date,
+    catalogues,
+    names,
+    out,
+    shelf,
+    place: (...path) => tree.placeOf(path),
+  };
+  const bags = bagsOf(source.bags, context);
+  return {
+    id: note.id,
+    file: note.file,
+    date: source.date,
+    datePlace: tree.placeOf(['date']),
+    title: source.title,
+    hours: hoursOf(source.hours, context),
+    parts: touchedOf(source.parts, context),
+    decisions: decisionsOf(source.decisions, context),
+    methods: methodsOf(source.methods, context),
+    measured: measuredOf(source.measured, context),
+    bills: billsOf(source, context),
+    sold: salesOf(source.sold, context),
+    used: usesOf(source.used, context),
+    counted: countedOf(source.counted, context),
+    bags,
+    emptied: emptiedOf(source.emptied, context),
+    opens: opensOf(source.opens, context),
+    closes: closesOf(source.closes, context),
+    defers: defersOf(source.defers, context),
+    reached: reachedOf(source.reached, context),
+    pictures: picturesOf(source.pictures, prose, bags, context),
+    film: filmOf(source.film, context),
+    papers: papersOf(source.papers, context),
+    cautions: (source.cautions ?? []) as Hazard[],
+    private: source.private ?? null,
+    corrects: source.corrects ?? null,
+    correctsPlace: source.corrects === undefined ? null : tree.placeOf(['corrects']),
+    links: prose.links,
+    body: note.body,
+  };
+}

@@ -1,0 +1,125 @@
+/** journal.yaml → the settings of the journal, its people, subsystems, milestones and stores. */
+import { didYouMean } from '../diagnostics/nearest.ts';
+import { ENTRY_KINDS, type EntryKind, GENERAL, type Minor, type Person, type Rate, type Settings, type Subsystem } from '../model.ts';
+import { ID } from '../schema/fields.ts';
+import type { JournalSource } from '../schema/journal.ts';
+import type { Path, Tree } from '../source/yaml.ts';
+import { readAmount, readCurrency } from '../values/money.ts';
+import { isTimeZone } from '../values/zone.ts';
+import type { Catalogues, Reporter } from './context.ts';
+
+/**
+ * @param source journal.yaml, understood
+ * @param tree where its fields are written
+ * @returns the catalogues it holds; parts and consumables are still empty
+ */
+export function compileSettings(source: JournalSource, tree: Tree, out: Reporter): Catalogues {
+  const currency = out.take(readCurrency(source.currency), tree.placeOf(['currency'])) ?? { code: source.currency, digits: 2 };
+  const money = (text: string, path: Path): Minor | null => out.take(readAmount(text, currency.digits), tree.placeOf(path));
+  const settings: Settings = {
+    title: source.title,
+    about: source.about ?? null,
+    vehicle: vehicleOf(source),
+    arrived: source.arrived,
+    currency: currency.code,
+    currencyDigits: currency.digits,
+    timeZone: timeZoneOf(source, tree, out),
+    locale: localeOf(source, tree, out),
+    address: source.address ? source.address.replace(/\/*$/, '/') : null,
+    stock: source.stock ?? 'fifo',
+    markUp: markUpOf(source, tree, out),
+    copies: new Map(Object.entries(source.copies ?? {}).map(([name, copy]) => [name as 'public', copy?.['leave-out'] ?? []])),
+    keepPictureFacts: source.pictures?.keep ?? ['time'],
+  };
+  return {
+    settings,
+    people: new Map(Object.entries(source.people ?? {}).map(([id, person]) => [id, personOf(id, person, money)])),
+    subsystems: subsystemsOf(source, tree, money, out),
+    milestones: Object.entries(source.milestones ?? {}).map(([id, name], order) => ({ id, name, order })),
+    stores: source.stores ?? [],
+    consumables: new Map(),
+    parts: new Map(),
+    positions: new Map(),
+  };
+}
+
+function vehicleOf({ vehicle }: JournalSource): Settings['vehicle'] {
+  const marks = Object.entries(vehicle?.marks ?? {}).map(([what, mark]) => ({ what, mark }));
+  return { make: vehicle?.make ?? null, model: vehicle?.model ?? null, year: vehicle?.year ?? null, marks };
+}
+
+function timeZoneOf(source: JournalSource, tree: Tree, out: Reporter): string {
+  const zone = source['time-zone'] ?? 'UTC';
+  if (isTimeZone(zone)) return zone;
+  const hint = didYouMean(zone, Intl.supportedValuesOf('timeZone')) ?? 'Zones are named such as Europe/London.';
+  out.report('A315', tree.placeOf(['time-zone']), `\`${zone}\` is not a time zone.`, { hint });
+  return 'UTC';
+}
+
+function localeOf(source: JournalSource, tree: Tree, out: Reporter): string {
+  const locale = source.locale ?? 'en-GB';
+  try {
+    if (Intl.NumberFormat.supportedLocalesOf(locale).length > 0) return locale;
+  } catch {
+    // Not even the form of a language tag: reported like one that is unknown.
+  }
+  out.report('A315', tree.placeOf(['locale']), `\`${locale}\` is not a locale.`, { hint: 'Locales are named such as en-GB.' });
+  return 'en-GB';
+}
+
+function markUpOf(source: JournalSource, tree: Tree, out: Reporter): Settings['markUp'] {
+  const known: readonly string[] = ENTRY_KINDS;
+  const entries = Object.entries(source['mark-up'] ?? {}).filter(([kind]) => {
+    if (known.includes(kind)) return true;
+    const hint = didYouMean(kind, known);
+    out.report('A301', tree.keyPlaceOf(['mark-up', kind]), `There is no kind of entry \`${kind}\`.`, { hint });
+    return false;
+  });
+  return new Map(entries.map(([kind, share]) => [kind as EntryKind, share]));
+}
+
+type PersonSource = NonNullable<JournalSource['people']>[string];
+
+function personOf(id: string, source: PersonSource, money: (text: string, path: Path) => Minor | null): Person {
+  const path = ['people', id, 'rate'];
+  const rate = source.rate ?? '0';
+  const rates: Rate[] =
+    typeof rate === 'string'
+      ? [{ from: null, perHour: money(rate, path) ?? 0 }]
+      : rate.map((each, i) => ({ from: each.from, perHour: money(each['per-hour'], [...path, i, 'per-hour']) ?? 0 }));
+  return { id, name: source.name, rates: rates.sort((a, b) => ((a.from ?? '') < (b.from ?? '') ? -1 : 1)) };
+}
+
+function subsystemsOf(
+  source: JournalSource,
+  tree: Tree,
+  money: (text: string, path: Path) => Minor | null,
+  out: Reporter,
+): Map<string, Subsystem> {
+  const subsystems = new Map<string, Subsystem>();
+  for (const [id, subsystem] of Object.entries(source.subsystems ?? {})) {
+    if (!ID.test(id)) {
+      out.report('A311', tree.keyPlaceOf(['subsystems', id]), `\`${id}\` is not an id.`, {
+        hint: 'Lower-case letters, digits and single hyphens.',
+      });
+    }
+    const { hours, money: sum } = subsystem.budget ?? {};
+    const minutes = hours === undefined ? null : hoursOf(hours);
+    if (hours !== undefined && minutes === null) {
+      out.report('A303', tree.placeOf(['subsystems', id, 'budget', 'hours']), `\`${hours}\` is not a number of hours.`);
+    }
+    const budgetMoney = sum === undefined ? null : money(sum, ['subsystems', id, 'budget', 'money']);
+    subsystems.set(id, { id, name: subsystem.name, budgetMinutes: minutes, budgetMoney });
+  }
+  if (!subsystems.has(GENERAL)) {
+    subsystems.set(GENERAL, { id: GENERAL, name: 'General', budgetMinutes: null, budgetMoney: null });
+  }
+  return subsystems;
+}
+
+/** `60` or `7.5` hours in whole minutes. */
+function hoursOf(text: string): number | null {
+  const found = /^(\d{1,6})(?:\.(\d{1,2}))?$/.exec(text);
+  if (!found) return null;
+  return Number(found[1]) * 60 + Math.round((Number((found[2] ?? '0').padEnd(2, '0')) * 60) / 100);
+}
