@@ -35,7 +35,10 @@ export const CATALOGUE = {
   A205: error('No front matter', 'A note begins with a line `---`, its fields, and another line `---`.'),
   A206: error('Front matter not closed', 'The opening `---` has no second `---` line.'),
   A207: error('Not a mapping', 'Fields were expected (`name: value`), something else stands there.'),
-  A208: error('Value not quoted', 'A mark in the value means something else to YAML: a comma inside braces, a colon, a reserved mark. Put the value in double quotes.'),
+  A208: error(
+    'Value not quoted',
+    'A mark in the value means something else to YAML: a comma inside braces, a colon, a reserved mark. Put the value in double quotes.',
+  ),
 
   A301: error('Unknown field', 'The format has no field of this name here.'),
   A302: error('Field missing', 'A field that must be there is not.'),

@@ -1,0 +1,32 @@
+import type { ActionWord, Whereabouts } from '../model.ts';
+
+type Where = Whereabouts['at'];
+
+const HERE_OFF: readonly Where[] = ['stores', 'bag'];
+/** Work may be done by the firm a part is out with. */
+const WORKABLE: readonly Where[] = ['fitted', 'stores', 'bag', 'out'];
+
+const NEEDS: Partial<Record<ActionWord, readonly Where[]>> = {
+  removed: ['fitted'],
+  fitted: HERE_OFF,
+  stored: HERE_OFF,
+  'sent-out': HERE_OFF,
+  returned: ['out'],
+  acquired: ['not-yet', 'missing'],
+  made: ['not-yet'],
+  gone: ['stores', 'bag', 'out'],
+};
+
+/** True when the action takes the part from one place to another; all others are work in place. */
+export function moves(word: ActionWord): boolean {
+  return NEEDS[word] !== undefined;
+}
+
+/**
+ * True when a part at that place can be acted on so: the column "needs" of the table of actions.
+ * What was lost may turn up again, and is then acquired like what was missing.
+ */
+export function suits(word: ActionWord, where: Whereabouts): boolean {
+  if (word === 'acquired' && where.at === 'gone') return where.how === 'lost';
+  return (NEEDS[word] ?? WORKABLE).includes(where.at);
+}
