@@ -3,8 +3,13 @@ import { flowList, flowMapping, scalar } from './flow-mapping.ts';
 import { pounds } from './money-text.ts';
 import { CONSUMABLES, MILESTONES, STORES, SUBSYSTEMS } from './trade-words.ts';
 
-/** `journal.yaml` of every generated journal. */
-export function journalYaml(arrived: string): string {
+/**
+ * `journal.yaml` of a generated journal.
+ *
+ * @param arrived the day of the as-found state
+ * @param raised a later day, from which one of the people costs more
+ */
+export function journalYaml(arrived: string, raised: string): string {
   return [
     'title: A measured van',
     'vehicle: { make: Quernby, model: Ten, year: 1952, marks: { chassis: QT10 4417 } }',
@@ -14,7 +19,7 @@ export function journalYaml(arrived: string): string {
     'locale: en-GB',
     'people:',
     '  rh: { name: Ruth Haskell-Dray, rate: 0 }',
-    `  jm: { name: Jory Mundle, rate: [ { from: ${arrived}, per-hour: 12.00 }, { from: 2005-04-06, per-hour: 28.50 } ] }`,
+    `  jm: { name: Jory Mundle, rate: [ { from: ${arrived}, per-hour: 12.00 }, { from: ${raised}, per-hour: 28.50 } ] }`,
     '  tw: { name: Tamsin Wray, rate: 32.00 }',
     'subsystems:',
     ...SUBSYSTEMS.map(({ id, name }) => `  ${id}: { name: ${name}, budget: { hours: 400, money: 4000.00 } }`),

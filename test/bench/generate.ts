@@ -11,10 +11,12 @@ import { standAsFound } from './stand.ts';
 import { StockRoom } from './stock-room.ts';
 import { SUBSYSTEMS } from './trade-words.ts';
 
-export const ARRIVED = '1990-01-01';
-/** From the arrival to the last day a made-up note may carry, 2026-09-09. */
-const SPAN_DAYS = 13400;
-const DAY = 86_400_000;
+/** The day of the last note. Journals end here and begin as much earlier as they are long. */
+export const LAST_DAY = '2026-11-24';
+/** Longer journals have several sessions a day. */
+const LONGEST_DAYS = 13_500;
+const DAYS_A_SESSION = 2.6;
+const DAY_MS = 86_400_000;
 
 /**
  * Makes a whole journal without an error in it, as texts by path. The same numbers give the same bytes.
@@ -33,26 +35,32 @@ export function generateJournal(sessions: number, seed: number): Map<string, str
     stock: new StockRoom(random, openingStock()),
     ids: new Set(),
   };
-  const notes = datesOf(sessions).map((day, session) => {
+  const pace = Math.min(DAYS_A_SESSION, LONGEST_DAYS / sessions);
+  const span = Math.ceil(pace * sessions);
+  const notes = datesOf(sessions, pace, span).map((day, session) => {
     const { note, earlier } = playEvening(season, session, day);
     return [`sessions/${note.id}.md`, note.frontMatter() + prose(random, note, earlier)] as const;
   });
-  return new Map([...catalogueFiles(positions), ...notes]);
+  return new Map([
+    ['journal.yaml', journalYaml(daysBefore(span), daysBefore(Math.floor(span / 2)))],
+    ...catalogueFiles(positions),
+    ...notes,
+  ]);
 }
 
 function catalogueFiles(positions: readonly BenchPosition[]): [string, string][] {
   const parts = SUBSYSTEMS.map(({ id }): [string, string] => [`parts/${id}.yaml`, partsYaml(positions, id)]);
-  return [['journal.yaml', journalYaml(ARRIVED)], ['consumables.yaml', consumablesYaml()], ...parts];
+  return [['consumables.yaml', consumablesYaml()], ...parts];
 }
 
 /** The day of each session, in order, and which one of its day it is. */
-function datesOf(sessions: number): { readonly date: string; readonly nth: number }[] {
-  const pace = Math.min(2.6, SPAN_DAYS / sessions);
-  const days = Array.from({ length: sessions }, (_, n) => Math.floor(n * pace) + 1);
-  return days.map((day, n) => ({
-    date: new Date(Date.parse(ARRIVED) + day * DAY).toISOString().slice(0, 10),
-    nth: n - days.indexOf(day, Math.max(0, n - 40)),
-  }));
+function datesOf(sessions: number, pace: number, span: number): { readonly date: string; readonly nth: number }[] {
+  const days = Array.from({ length: sessions }, (_, n) => span - 1 - Math.floor(n * pace));
+  return days.map((day, n) => ({ date: daysBefore(day), nth: n - days.indexOf(day) }));
+}
+
+function daysBefore(days: number): string {
+  return new Date(Date.parse(LAST_DAY) - days * DAY_MS).toISOString().slice(0, 10);
 }
 
 /** Writes a generated journal into a folder, which is made if it is not there. */

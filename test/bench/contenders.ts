@@ -1,0 +1,56 @@
+import { rm } from 'node:fs/promises';
+import { join } from 'node:path';
+import type { Command } from './measure-process.ts';
+
+const PROJECT = join(import.meta.dirname, '../..');
+const ASFOUND = join(PROJECT, 'src/cli/asfound.mjs');
+const ASTRO = join(PROJECT, 'node_modules/astro/bin/astro.mjs');
+const PLAIN_SITE = join(import.meta.dirname, 'plain-site');
+
+/** A site generator that is measured: how to start it, and how to make it forget. */
+export interface Contender {
+  readonly name: string;
+  readonly build: Command;
+  /** Empties its caches and takes its site away. */
+  forget(): Promise<void>;
+}
+
+/**
+ * Asfound over a journal.
+ *
+ * @param journal the journal's folder
+ * @param work a folder of its own for site and caches
+ */
+export function asfound(journal: string, work: string): Contender & { readonly check: Command } {
+  const env = { ASFOUND_CACHE: join(work, 'cache'), ASTRO_TELEMETRY_DISABLED: '1' };
+  return {
+    name: 'Asfound',
+    check: { argv: [ASFOUND, 'check', '--content', journal], env },
+    build: { argv: [ASFOUND, 'build', '--content', journal, '--out', join(work, 'site')], env },
+    forget: () => rm(work, { recursive: true, force: true }),
+  };
+}
+
+/** How `asfound dev` is started for a journal. */
+export function asfoundDev(journal: string, work: string, port: number): Command {
+  const env = { ASFOUND_CACHE: join(work, 'cache'), ASTRO_TELEMETRY_DISABLED: '1' };
+  return { argv: [ASFOUND, 'dev', '--content', journal, '--port', String(port)], env };
+}
+
+/** The plain Astro site over the notes of the same journal. */
+export function plainSite(journal: string, work: string): Contender {
+  const env = {
+    BENCH_NOTES: join(journal, 'sessions'),
+    BENCH_OUT: join(work, 'site'),
+    BENCH_CACHE: join(work, 'cache'),
+    ASTRO_TELEMETRY_DISABLED: '1',
+  };
+  return {
+    name: 'plain',
+    build: { argv: [ASTRO, 'build', '--silent', '--root', PLAIN_SITE], env },
+    forget: async () => {
+      await rm(work, { recursive: true, force: true });
+      await rm(join(PLAIN_SITE, '.astro'), { recursive: true, force: true });
+    },
+  };
+}

@@ -1,0 +1,63 @@
+import { mkdir } from 'node:fs/promises';
+import { join } from 'node:path';
+import { asfound, type Contender, plainSite } from './contenders.ts';
+import { writeJournal } from './generate.ts';
+import { measureProcess, medianUsage, type Usage } from './measure-process.ts';
+
+export interface Measured {
+  readonly sessions: number;
+  readonly check: Usage | null;
+  readonly cold: { readonly ours: Usage | null; readonly plain: Usage };
+  readonly second: { readonly ours: Usage | null; readonly plain: Usage };
+}
+
+interface Builds {
+  readonly cold: Usage;
+  readonly second: Usage;
+}
+
+/**
+ * Measures one size: check, a build with empty caches and a second with nothing changed, for Asfound
+ * and the plain site in turn; the one that goes first changes every time.
+ *
+ * @param folder a folder for everything that is written
+ * @param plainOnly leave Asfound out
+ */
+export async function measureSize(
+  folder: string,
+  sessions: number,
+  how: { readonly seed: number; readonly repeat: number; readonly plainOnly: boolean },
+): Promise<Measured> {
+  const journal = join(folder, 'journal');
+  await writeJournal(journal, sessions, how.seed);
+  const ours = asfound(journal, join(folder, 'ours'));
+  const plain = plainSite(journal, join(folder, 'plain'));
+  const checks: Usage[] = [];
+  const builds = new Map<Contender, Builds[]>([ours, plain].map((one) => [one, []]));
+  for (let round = 0; round < how.repeat; round += 1) {
+    if (!how.plainOnly) checks.push(await measureProcess(ours.check, folder));
+    for (const contender of round % 2 === 0 ? [ours, plain] : [plain, ours]) {
+      if (contender === plain || !how.plainOnly) builds.get(contender)?.push(await buildTwice(contender, folder));
+    }
+  }
+  await Promise.all([ours.forget(), plain.forget()]);
+  return tally(sessions, checks, builds.get(ours) ?? [], builds.get(plain) ?? []);
+}
+
+async function buildTwice(contender: Contender, folder: string): Promise<Builds> {
+  await contender.forget();
+  await mkdir(folder, { recursive: true });
+  const cold = await measureProcess(contender.build, folder);
+  return { cold, second: await measureProcess(contender.build, folder) };
+}
+
+function tally(sessions: number, checks: readonly Usage[], ours: readonly Builds[], plain: readonly Builds[]): Measured {
+  const middle = (builds: readonly Builds[], key: keyof Builds): Usage => medianUsage(builds.map((one) => one[key]));
+  const mine = (key: keyof Builds): Usage | null => (ours.length === 0 ? null : middle(ours, key));
+  return {
+    sessions,
+    check: checks.length === 0 ? null : medianUsage(checks),
+    cold: { ours: mine('cold'), plain: middle(plain, 'cold') },
+    second: { ours: mine('second'), plain: middle(plain, 'second') },
+  };
+}

@@ -1,0 +1,73 @@
+import { compileJournal } from '../../src/journal/pipeline.ts';
+import type { JournalRecord } from '../../src/journal/record.ts';
+import { registerAt } from '../../src/journal/registers/register.ts';
+import { storesAt } from '../../src/journal/registers/stores.ts';
+import { positionTimeline } from '../../src/journal/timelines/timelines.ts';
+import { loadJournal } from '../../src/load/load.ts';
+import { LAST_DAY } from './generate.ts';
+import { perSession } from './report.ts';
+
+/** Seconds that the stages of the core take in one process. */
+export interface Views {
+  readonly sessions: number;
+  readonly positions: number;
+  readonly load: number;
+  readonly compile: number;
+  /** The register and the stores at the ends of twelve equal stretches of the journal. */
+  readonly asAt: number;
+  /** The timeline of every position. */
+  readonly timelines: number;
+}
+
+const DATES = 12;
+
+/**
+ * Loads and compiles a generated journal, then asks for as-at views and timelines.
+ *
+ * @throws when the journal does not compile without an error
+ */
+export function measureViews(folder: string, sessions: number): Views {
+  const [load, sources] = timed(() => loadJournal(folder));
+  const [compile, { record, diagnostics }] = timed(() => compileJournal(sources, { today: LAST_DAY }));
+  const error = diagnostics.find(({ severity }) => severity === 'error');
+  if (record === null || error) throw new Error(`The generated journal has an error: ${error?.code} ${error?.message}`);
+  const [asAt] = timed(() => datesOf(record).map((date) => [registerAt(record, date), storesAt(record, date)]));
+  const [timelines] = timed(() => [...record.journal.positions.keys()].map((id) => positionTimeline(record, id)));
+  return { sessions, positions: record.journal.positions.size, load, compile, asAt, timelines };
+}
+
+function datesOf({ journal }: JournalRecord): string[] {
+  const { sessions } = journal;
+  return Array.from({ length: DATES }, (_, n) => sessions[Math.ceil(((n + 1) * sessions.length) / DATES) - 1]?.date ?? LAST_DAY);
+}
+
+function timed<T>(work: () => T): [seconds: number, result: T] {
+  const start = performance.now();
+  const result = work();
+  return [(performance.now() - start) / 1000, result];
+}
+
+/** A table of the stages by size, and what one more session adds to each. */
+export function viewsReport(all: readonly Views[]): string {
+  const stages = [
+    ['load', 'Reading the files'],
+    ['compile', 'Compiling and checking'],
+    ['asAt', `Register and stores on ${DATES} dates`],
+    ['timelines', 'All positions, their timelines'],
+  ] as const;
+  const sizes = all.map((one) => `${one.sessions}/${one.positions}`.padStart(12)).join('');
+  const rows = stages.map(([key, what]) => what.padEnd(38) + all.map((one) => `${(one[key] * 1000).toFixed(0)} ms`.padStart(12)).join(''));
+  const steps = stages.map(([key, what]) =>
+    perSession(
+      what,
+      all.map(({ sessions, [key]: seconds }) => ({ sessions, seconds })),
+    ),
+  );
+  return [
+    'Core alone, sessions/positions'.padEnd(38) + sizes,
+    ...rows,
+    '',
+    'What one more session adds',
+    ...(all.length > 1 ? steps : []),
+  ].join('\n');
+}
