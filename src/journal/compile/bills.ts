@@ -1,44 +1,16 @@
 /**
- * A bill from its texts: every amount read, tax parted from it, discount and carriage shared out over the
- * lines, and the total on the paper compared with what the lines make.
+ * A bill from its texts: tax parted from every amount, discount and carriage shared out over the lines,
+ * and the total on the paper compared with what the lines make.
  */
-import Fraction from 'fraction.js';
 import { type Diagnostic, diagnostic } from '../diagnostics/diagnostic.ts';
-import type { Bill, BillLine, BoughtAs, ConsumableId, IsoDate, Place, Quantity, SessionId, Settings, Tax } from '../model.ts';
+import type { Bill, BillLine, IsoDate, Minor, Place, SessionId } from '../model.ts';
 import { sumExact } from '../values/decimal.ts';
-import { type AtRate, currencyDigits, formatMoney, type Money, readAtRate, readForeign, readMoney } from '../values/money.ts';
-import type { Reading } from '../values/reading.ts';
-import { readTax, type Taxed, UNSAID } from '../values/tax.ts';
-import { type Reckoned, reckonBill } from './reckon-bill.ts';
+import { type AtRate, currencyDigits, formatMoney, type Money } from '../values/money.ts';
+import { UNSAID } from '../values/tax.ts';
+import { type BillSource, type LineSource, type MoneySettings, NOTHING, type ReadBill, readBill } from './bill-source.ts';
+import { type BillFigures, canShare, type Reckoned, reckonBill, type TaxRounding } from './reckon-bill.ts';
 
-/** One line as the note has it: money is still text, references are resolved. */
-export interface LineSource {
-  readonly what: string;
-  readonly as: BoughtAs;
-  readonly consumable: ConsumableId | null;
-  readonly amount: Quantity | null;
-  /** Weights as written; they need not add up to 1. */
-  readonly charges: BillLine['charges'];
-  readonly cost: string;
-  readonly tax: string | null;
-  readonly refund: string | null;
-}
-
-/** A bill as the note has it. */
-export interface BillSource {
-  readonly from: string | null;
-  readonly paper: string | null;
-  /** `EUR @ 0.8571` when all its amounts are in that currency. */
-  readonly currency: string | null;
-  readonly total: string | null;
-  readonly discount: string | null;
-  readonly carriage: string | null;
-  /** For carriage, discount, and lines that say nothing of their own. */
-  readonly tax: string | null;
-  readonly lines: readonly LineSource[];
-  /** Where a field of the bill, or of a line (counted from 0), is written; `''` is the whole. */
-  placeOf(field: string, line?: number): Place;
-}
+export type { BillSource, LineSource } from './bill-source.ts';
 
 /** Whose bill it is. */
 export interface BillHead {
@@ -47,40 +19,112 @@ export interface BillHead {
   readonly date: IsoDate;
 }
 
-type MoneySettings = Pick<Settings, 'currency' | 'currencyDigits' | 'locale'>;
-
-/** Reads texts at places, and keeps what went wrong. */
-interface Desk {
-  readonly diagnostics: Diagnostic[];
-  readonly settings: MoneySettings;
-  take<T>(reading: Reading<T>, place: Place): T | null;
-  money(text: string, atRate: AtRate | null, place: Place): Money | null;
-}
-
 /**
  * Makes the bill, or says why not.
  *
- * @returns `bill` is null only when an amount could not be read; a bill that does not add up (A806)
- * is returned as its lines have it
+ * Foreign amounts are turned into the journal's currency one by one, each rounded once; the total is
+ * compared in the currency of the bill.
+ *
+ * @returns `bill` is null when an amount cannot stand; a bill that does not add up (A806) is returned
+ * as its lines have it
  */
 export function billOf(source: BillSource, head: BillHead, settings: MoneySettings): { bill: Bill | null; diagnostics: Diagnostic[] } {
-  const desk = deskFor(settings);
-  const read = readBill(source, desk);
-  if (read === null || !sharesOut(source, read, desk)) return { bill: null, diagnostics: desk.diagnostics };
-  const reckoned = reckonBill(read.own, read.total?.[read.in] ?? null, read.in === 'foreign' ? read.foreign : read.own);
-  checkTotal(source, read, reckoned, desk);
-  return { bill: assemble(source, head, read, reckoned.own), diagnostics: desk.diagnostics };
+  const diagnostics: Diagnostic[] = [];
+  const read = readBill(source, settings, diagnostics);
+  if (read === null || !stands(source, read, diagnostics)) return { bill: null, diagnostics };
+  const rounding = agreeing(source, read, settings, diagnostics);
+  return { bill: assemble(source, head, read, reckonBill(figuresOf(read, ownMinor), rounding)), diagnostics };
 }
 
-function deskFor(settings: MoneySettings): Desk {
-  const diagnostics: Diagnostic[] = [];
-  const take: Desk['take'] = (reading, place) => {
-    if (reading.ok) return reading.value;
-    diagnostics.push(diagnostic(reading.code, place, reading.problem, { hint: reading.hint }));
-    return null;
+const ownMinor = (money: Money): Minor => money.minor;
+const billMinor = (money: Money): Minor => money.foreign?.amount ?? money.minor;
+
+function figuresOf(read: ReadBill, minor: (money: Money) => Minor): BillFigures {
+  return {
+    lines: read.lines.map((line) => ({ cost: minor(line.cost), tax: line.tax })),
+    discount: minor(read.discount),
+    carriage: minor(read.carriage),
+    tax: read.tax,
   };
-  const { currency, currencyDigits: digits } = settings;
-  const money: Desk['money'] = (text, atRate, place) =>
-    take(atRate ? readForeign(text, atRate, digits) : readMoney(text, currency, digits), place);
-  return { diagnostics, settings, take, money };
+}
+
+/** Whether signs are as they must be, and everything to be shared has something to be shared over. */
+function stands(source: BillSource, read: ReadBill, diagnostics: Diagnostic[]): boolean {
+  const before = diagnostics.length;
+  const report: Report = (code, place, message, hint) => {
+    diagnostics.push(diagnostic(code, place, message, { hint }));
+  };
+  source.lines.forEach((line, i) => checkLine(line, read.lines[i]?.cost.minor ?? 0, (field) => source.placeOf(field, i), report));
+  checkShared(source, read, report);
+  return diagnostics.length === before;
+}
+
+type Report = (code: 'A807' | 'A808' | 'A308', place: Place, message: string, hint: string) => void;
+
+function checkLine(line: LineSource, cost: Minor, placeOf: (field: string) => Place, report: Report): void {
+  if (cost < 0 && line.refund === null) {
+    report('A808', placeOf('cost'), 'The cost is negative.', 'Say why money came back: `refund: WHY`.');
+  }
+  if (cost > 0 && line.refund !== null) {
+    report('A808', placeOf('cost'), 'A refund is money that came back; its cost is negative.', `Write -${line.cost}.`);
+  }
+  if (sumExact(line.charges.map((one) => one.weight)).n === 0n) {
+    report('A807', placeOf('split'), 'The weights of the split add up to nothing.', 'Give one of them a weight.');
+  }
+  if (line.amount !== null && (line.amount.value.n === 0n || line.amount.value.s < 0n)) {
+    report('A308', placeOf('amount'), 'The amount must be more than nothing.', 'What went back is told by `refund` and a negative cost.');
+  }
+}
+
+function checkShared(source: BillSource, read: ReadBill, report: Report): void {
+  for (const field of ['discount', 'carriage'] as const) {
+    if (read[field].minor < 0) report('A808', source.placeOf(field), `The ${field} is negative.`, 'Write it without the minus.');
+  }
+  const figures = figuresOf(read, ownMinor);
+  const shared = figures.discount === 0 ? 'carriage' : 'discount';
+  if (!canShare(figures)) {
+    report('A807', source.placeOf(shared), `There is no line of any value to share the ${shared} over.`, 'Make it a line of the bill.');
+  } else if (figures.discount > 0 && reckonBill({ ...figures, carriage: 0 }).lines.some((line, i) => line.gross < 0 && (figures.lines[i]?.cost ?? 0) > 0)) {
+    report('A808', source.placeOf('discount'), 'The discount is more than the lines come to.', 'Compare it with the paper.');
+  }
+}
+
+/** How the seller rounded the tax, going by the total; A806 when neither way makes it. */
+function agreeing(source: BillSource, read: ReadBill, settings: MoneySettings, diagnostics: Diagnostic[]): TaxRounding {
+  if (read.total === null) return 'each-line';
+  const minor = read.atRate === null ? ownMinor : billMinor;
+  const [figures, total] = [figuresOf(read, minor), minor(read.total)];
+  const made = reckonBill(figures);
+  if (made.total === total) return 'each-line';
+  if (reckonBill(figures, 'each-rate').total === total) return 'each-rate';
+  const message = disagreement(total, made, read.atRate, settings);
+  diagnostics.push(diagnostic('A806', source.placeOf('total'), message, { hint: 'Compare each amount with the paper.' }));
+  return 'each-line';
+}
+
+function disagreement(total: Minor, made: Reckoned, atRate: AtRate | null, settings: MoneySettings): string {
+  const currency = atRate?.currency ?? settings.currency;
+  const digits = currencyDigits(currency) ?? settings.currencyDigits;
+  const say = (minor: Minor): string => formatMoney(minor, { locale: settings.locale, currency, currencyDigits: digits });
+  const less = made.discount === 0 ? '' : ` less discount ${say(made.discount)}`;
+  const more = made.carriage === 0 ? '' : ` and carriage ${say(made.carriage)}`;
+  return `The total is ${say(total)}, but lines of ${say(made.linesBefore)}${less}${more} make ${say(made.total)}.`;
+}
+
+function assemble(source: BillSource, head: BillHead, read: ReadBill, made: Reckoned): Bill {
+  const lines = source.lines.map((line, i): BillLine => {
+    const { net = 0, tax = 0, gross = 0 } = made.lines[i] ?? {};
+    const { cost, tax: taxed } = read.lines[i] ?? { cost: NOTHING, tax: UNSAID };
+    const { what, as, consumable, amount, refund } = line;
+    const charges = normalised(line.charges);
+    return { what, as, consumable, amount, charges, net, tax, gross, taxed, foreign: cost.foreign, refund, place: source.placeOf('', i) };
+  });
+  const { discount, carriage, total: gross } = made;
+  return { ...head, from: source.from, paper: source.paper, lines, discount, carriage, gross, place: source.placeOf('') };
+}
+
+/** Weights that add up to 1. */
+function normalised(charges: BillLine['charges']): BillLine['charges'] {
+  const sum = sumExact(charges.map((one) => one.weight));
+  return charges.map(({ charge, weight }) => ({ charge, weight: weight.div(sum) }));
 }

@@ -1,0 +1,74 @@
+/** What a note says of a bill, and reading its amounts. */
+import { type Diagnostic, diagnostic } from '../diagnostics/diagnostic.ts';
+import type { BillLine, BoughtAs, ConsumableId, Place, Quantity, Settings, Tax } from '../model.ts';
+import { type AtRate, type Money, readAtRate, readForeign, readMoney } from '../values/money.ts';
+import type { Reading } from '../values/reading.ts';
+import { readTax, UNSAID } from '../values/tax.ts';
+
+/** One line as the note has it: money is still text, references are resolved. */
+export interface LineSource {
+  readonly what: string;
+  readonly as: BoughtAs;
+  readonly consumable: ConsumableId | null;
+  readonly amount: Quantity | null;
+  /** Weights as written; they need not add up to 1. */
+  readonly charges: BillLine['charges'];
+  readonly cost: string;
+  readonly tax: string | null;
+  readonly refund: string | null;
+}
+
+/** A bill as the note has it. */
+export interface BillSource {
+  readonly from: string | null;
+  readonly paper: string | null;
+  /** `EUR @ 0.8571` when all its amounts are in that currency. */
+  readonly currency: string | null;
+  readonly total: string | null;
+  readonly discount: string | null;
+  readonly carriage: string | null;
+  /** For carriage and discount, and for lines that say nothing of their own. */
+  readonly tax: string | null;
+  readonly lines: readonly LineSource[];
+  /** Where a field of the bill, or of a line (counted from 0), is written; `''` is the whole. */
+  placeOf(field: string, line?: number): Place;
+}
+
+export type MoneySettings = Pick<Settings, 'currency' | 'currencyDigits' | 'locale'>;
+/** No money. */
+export const NOTHING: Money = { minor: 0, foreign: null };
+
+/** A bill with every text read. */
+export interface ReadBill {
+  readonly atRate: AtRate | null;
+  readonly lines: readonly { readonly cost: Money; readonly tax: Tax }[];
+  readonly discount: Money;
+  readonly carriage: Money;
+  readonly total: Money | null;
+  readonly tax: Tax;
+}
+
+/** Reads the texts of one bill, each at its place. Null when one of them could not be read. */
+export function readBill(source: BillSource, settings: MoneySettings, diagnostics: Diagnostic[]): ReadBill | null {
+  const before = diagnostics.length;
+  const take = <T>(reading: Reading<T>, place: Place): T | null => {
+    if (reading.ok) return reading.value;
+    diagnostics.push(diagnostic(reading.code, place, reading.problem, { hint: reading.hint }));
+    return null;
+  };
+  const { currency, currencyDigits: digits } = settings;
+  const atRate = source.currency === null ? null : take(readAtRate(source.currency, currency), source.placeOf('currency'));
+  if (diagnostics.length > before) return null;
+  const money = (text: string | null, field: string, line?: number): Money | null => {
+    if (text === null) return null;
+    return take(atRate ? readForeign(text, atRate, digits) : readMoney(text, currency, digits), source.placeOf(field, line));
+  };
+  const taxOf = (text: string | null, line?: number): Tax | null =>
+    text === null ? null : take(readTax(text), source.placeOf('tax', line));
+  const tax = taxOf(source.tax) ?? UNSAID;
+  const lines = source.lines.map((line, i) => ({ cost: money(line.cost, 'cost', i) ?? NOTHING, tax: taxOf(line.tax, i) ?? tax }));
+  const discount = money(source.discount, 'discount') ?? NOTHING;
+  const carriage = money(source.carriage, 'carriage') ?? NOTHING;
+  const total = money(source.total, 'total');
+  return diagnostics.length > before ? null : { atRate, tax, lines, discount, carriage, total };
+}
