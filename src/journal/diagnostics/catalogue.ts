@@ -82,6 +82,7 @@ export const CATALOGUE = {
   A510: error('No destination', 'The action must say where the part goes, or how it went.'),
   A511: error('Not in that place', 'The part is not where `from` says.'),
   A512: error('Catalogue overfills the position', 'As found, more is fitted than the position takes.'),
+  A513: error('Destination without a move', '`to` says where the part went, and no action of the entry takes it there.'),
 
   A601: error('Bag used twice', 'A bag number is used once.'),
   A602: error('Bag emptied but not filled', 'The bag was never filled, or only later.'),

@@ -24,15 +24,25 @@ export function asFound(journal: Journal, sessions: readonly Session[]): Initial
   const brought = broughtBySessions(sessions);
   const { arrived } = journal.settings;
   const from: Moment = { date: arrived, session: null };
-  for (const part of journal.parts.values()) {
-    const where = whereFound(part, brought.has(part.id), arrived);
-    if (where.at === 'fitted') diagnostics.push(...overfilled(journal, state, part));
+  for (const part of makersFirst(journal)) {
+    let where = whereFound(part, brought.has(part.id), arrived);
+    const problem = where.at === 'fitted' ? overfilled(journal, state, part) : null;
+    if (problem) {
+      diagnostics.push(problem);
+      where = { at: 'stores', store: part.store };
+    }
     state.commit(part.id, [{ part: part.id, count: part.count, where, from, cause: part.place, order: state.nextOrder() }]);
   }
   const arrivals = [...journal.parts.values()]
     .flatMap((part) => (isLater(part, arrived) && !brought.has(part.id) ? [{ date: part.acquired as IsoDate, part }] : []))
     .sort((a, b) => compareText(a.date, b.date));
   return { state, arrivals, diagnostics };
+}
+
+/** Parts that make a position, then candidates: what belongs there has the place before what only stands in. */
+function makersFirst(journal: Journal): readonly Part[] {
+  const parts = [...journal.parts.values()];
+  return [...parts.filter((part) => part.makesPosition), ...parts.filter((part) => !part.makesPosition)];
 }
 
 function whereFound(part: Part, brought: boolean, arrived: IsoDate): Whereabouts {
@@ -60,18 +70,18 @@ function broughtBySessions(sessions: readonly Session[]): ReadonlySet<PartId> {
   return brought;
 }
 
-function overfilled(journal: Journal, state: State, part: Part): Diagnostic[] {
+function overfilled(journal: Journal, state: State, part: Part): Diagnostic | null {
   const position = journal.positions.get(part.position);
   const others = [...state.occupants(part.position)];
   const taken = others.reduce((sum, [, count]) => sum + count, 0);
-  if (!position || taken + part.count <= position.count) return [];
+  if (!position || taken + part.count <= position.count) return null;
   const related = others.flatMap(([id]) => {
     const place = journal.parts.get(id)?.place;
     return place ? [{ place, message: `${id} is fitted there as found.` }] : [];
   });
   const message = `As found, ${taken + part.count} are fitted at \`${position.id}\`, which takes ${position.count}.`;
   const hint = 'Say `found: loose` or `found: missing` for what was not on the vehicle, or correct `count`.';
-  return [diagnostic('A512', part.place, message, { hint, related })];
+  return diagnostic('A512', part.place, message, { hint, related });
 }
 
 /** Brings in what the catalogue says was acquired on that day. */

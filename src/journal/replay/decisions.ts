@@ -1,0 +1,41 @@
+import { type Diagnostic, diagnostic } from '../diagnostics/diagnostic.ts';
+import type { Decision, Journal, PositionId, Session } from '../model.ts';
+
+/** Decisions by position, oldest first; those that cannot be are left out and reported. */
+export class Decisions {
+  readonly history = new Map<PositionId, Decision[]>();
+  readonly #journal: Journal;
+
+  constructor(journal: Journal) {
+    this.#journal = journal;
+  }
+
+  apply(session: Session): Diagnostic[] {
+    return session.decisions.flatMap((decision) => {
+      const problem = this.#problem(decision);
+      if (problem) return [problem];
+      const known = this.history.get(decision.position);
+      if (known) known.push(decision);
+      else this.history.set(decision.position, [decision]);
+      return decision.because === null ? [reasonless(decision)] : [];
+    });
+  }
+
+  #problem({ verdict, with: other, count, position, place }: Decision): Diagnostic | null {
+    if (other !== null && verdict !== 'replace') {
+      const message = `\`with: ${other}\` goes with the verdict \`replace\`, and the verdict here is \`${verdict}\`.`;
+      return diagnostic('A702', place, message, { hint: 'Say `verdict: replace`, or leave `with` out.' });
+    }
+    const takes = this.#journal.positions.get(position);
+    if (!takes || count <= takes.count) return null;
+    const message = `The decision speaks of ${count}, and \`${position}\` takes ${takes.count}.`;
+    const related = this.#journal.parts.get(position)?.place;
+    return diagnostic('A703', place, message, {
+      related: related ? [{ place: related, message: `\`${position}\` has its count here.` }] : [],
+    });
+  }
+}
+
+function reasonless({ verdict, part, place }: Decision): Diagnostic {
+  return diagnostic('A704', place, `The decision to ${verdict} \`${part}\` has no reason.`, { hint: 'Add `because:`.' });
+}

@@ -1,0 +1,97 @@
+import { type Diagnostic, diagnostic, type Related } from '../diagnostics/diagnostic.ts';
+import type { Milestone, MilestoneId, Place, Session } from '../model.ts';
+import type { ItemHistory, MilestoneReached } from '../record.ts';
+import type { Items } from './items.ts';
+
+type Reaching = Session['reached'][number];
+
+/** Milestones as they are reached, and the gates before them. */
+export class Milestones {
+  readonly history = new Map<MilestoneId, MilestoneReached>();
+  readonly #reachedAt = new Map<MilestoneId, Place>();
+  readonly #declared: ReadonlyMap<MilestoneId, Milestone>;
+  readonly #items: Items;
+  /** Open items that an earlier milestone was passed with: they are owned up to. */
+  readonly #admitted = new Set<string>();
+
+  constructor(milestones: readonly Milestone[], items: Items) {
+    this.#declared = new Map(milestones.map((milestone) => [milestone.id, milestone]));
+    this.#items = items;
+  }
+
+  /** Reaches what a session says, after its items were opened, deferred and closed. */
+  apply(session: Session): Diagnostic[] {
+    return session.reached.flatMap((reaching) => {
+      const problems = this.#problems(reaching);
+      if (problems.some(({ severity }) => severity === 'error')) return problems;
+      const { milestone, withOpen, because, place } = reaching;
+      this.history.set(milestone, { milestone, session: session.id, date: session.date, withOpen, because });
+      this.#reachedAt.set(milestone, place);
+      for (const id of withOpen) this.#admitted.add(id);
+      return problems;
+    });
+  }
+
+  #problems(reaching: Reaching): Diagnostic[] {
+    const twice = this.#twice(reaching);
+    if (twice) return [twice];
+    const holding = this.#holding(reaching.milestone);
+    return [...this.#gate(reaching, holding), ...this.#admission(reaching, holding), ...this.#overtaken(reaching)];
+  }
+
+  #twice({ milestone, place }: Reaching): Diagnostic | null {
+    const before = this.history.get(milestone);
+    const at = this.#reachedAt.get(milestone);
+    if (!before || !at) return null;
+    const message = `\`${milestone}\` was reached before, in session ${before.session}.`;
+    return diagnostic('A612', place, message, { related: [{ place: at, message: `\`${milestone}\` was reached here.` }] });
+  }
+
+  /** Open items due before this milestone or an earlier one. */
+  #holding(milestone: MilestoneId): readonly ItemHistory[] {
+    const order = (id: MilestoneId | null) => (id === null ? undefined : this.#declared.get(id)?.order);
+    const gate = order(milestone) ?? -1;
+    return [...this.#items.history.values()].filter((item) => {
+      const due = order(this.#items.due(item));
+      return item.closed === null && due !== undefined && due <= gate;
+    });
+  }
+
+  #gate(reaching: Reaching, holding: readonly ItemHistory[]): Diagnostic[] {
+    const { milestone, withOpen, place } = reaching;
+    const mustOwnUp = (item: ItemHistory) => this.#items.due(item) === milestone || !this.#admitted.has(item.id);
+    const silent = holding.filter((item) => mustOwnUp(item) && !withOpen.includes(item.id));
+    if (silent.length === 0) return [];
+    const ids = silent.map(({ id }) => id);
+    const message = `\`${milestone}\` cannot be reached: open before it ${ids.length === 1 ? 'is' : 'are'} ${quotedList(ids)}.`;
+    const all = [...withOpen, ...ids].join(', ');
+    const hint = `Close or defer them, or own up: \`{ milestone: ${milestone}, with-open: [${all}], because: … }\`.`;
+    return [diagnostic('A611', place, message, { hint, related: silent.map(openedHere) })];
+  }
+
+  #admission({ milestone, withOpen, because, place }: Reaching, holding: readonly ItemHistory[]): Diagnostic[] {
+    const reasonless = withOpen.length > 0 && because === null;
+    const found = reasonless ? [diagnostic('A613', place, '`with-open` is an admission and needs its reason.', { hint: 'Add `because:`.' })] : [];
+    const idle = withOpen.filter((id) => !holding.some((item) => item.id === id));
+    return [
+      ...found,
+      ...idle.map((id) => this.#items.unknown(id, place) ?? diagnostic('A614', place, `\`${id}\` is not open, or not due before \`${milestone}\`.`)),
+    ];
+  }
+
+  #overtaken({ milestone, place }: Reaching): Diagnostic[] {
+    const order = this.#declared.get(milestone)?.order ?? 0;
+    const missed = [...this.#declared.values()].filter((one) => one.order < order && !this.history.has(one.id));
+    if (missed.length === 0) return [];
+    const message = `\`${milestone}\` is reached, and ${quotedList(missed.map(({ id }) => id))} before it ${missed.length === 1 ? 'is' : 'are'} not.`;
+    return [diagnostic('A616', place, message, { hint: 'Record what was reached, or change the order in journal.yaml.' })];
+  }
+}
+
+function openedHere({ id, opening }: ItemHistory): Related {
+  return { place: opening.place, message: `\`${id}\` was opened here: ${opening.what}` };
+}
+
+function quotedList(ids: readonly string[]): string {
+  return ids.map((id) => `\`${id}\``).join(', ');
+}

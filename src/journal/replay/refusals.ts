@@ -1,0 +1,99 @@
+import type { Code } from '../diagnostics/catalogue.ts';
+import { type Diagnostic, diagnostic, type Related } from '../diagnostics/diagnostic.ts';
+import type { ActionWord, PartEntry, PositionId, Whereabouts } from '../model.ts';
+import type { Moment } from '../record.ts';
+import type { Pile } from './state.ts';
+import { whereInWords } from './words.ts';
+
+/** Why an action cannot be: the part is not in the state the action needs. Says where it is and since when. */
+export function wrongState(entry: PartEntry, word: ActionWord, piles: readonly Pile[]): Diagnostic {
+  const code = codeOf(word, piles);
+  return refusal(code, entry, `\`${entry.part}\` ${cannotBe(word)}: ${REASONS[code] ?? ''}${whereItIs(piles)}`, piles, HINTS[code]);
+}
+
+/** More are named than are in the state the action needs. */
+export function tooMany(entry: PartEntry, word: ActionWord, able: number, piles: readonly Pile[]): Diagnostic {
+  const message = `${entry.count} of \`${entry.part}\` ${cannotBe(word)}, only ${able} can: ${whereItIs(piles)}`;
+  return refusal('A504', entry, message, piles, `Say \`count: ${able}\`, or record first what became of the others.`);
+}
+
+/** `from` (or `at`) names a place where none of the part is. */
+export function notThere(entry: PartEntry, place: string, piles: readonly Pile[]): Diagnostic {
+  return refusal('A511', entry, `None of \`${entry.part}\` is at ${place}: ${whereItIs(piles)}`, piles);
+}
+
+/** The position has no room for so many. */
+export function noRoom(
+  entry: PartEntry,
+  position: PositionId,
+  takes: number,
+  wanted: number,
+  standing: readonly Pile[],
+): Diagnostic {
+  const held = standing.reduce((sum, pile) => sum + pile.count, 0);
+  const room = takes - held;
+  const holds = held === 0 ? 'holds none' : `holds ${standing.map(holding).join(', ')}`;
+  const message = `${wanted} of \`${entry.part}\` cannot be fitted at \`${position}\`: it takes ${takes} and ${holds}.`;
+  const hint = room > 0 ? `There is room for ${room}: say \`count: ${room}\`.` : 'Record first what came off.';
+  return refusal('A502', entry, message, standing, hint);
+}
+
+function holding({ part, count, from }: Pile): string {
+  return `${count} of \`${part}\` since ${sinceWords(from)}`;
+}
+
+function refusal(code: Code, entry: PartEntry, message: string, piles: readonly Pile[], hint: string | null = null): Diagnostic {
+  return diagnostic(code, entry.place, message, { hint, related: piles.map(whatPutItThere) });
+}
+
+function whatPutItThere({ part, cause, count, where, from }: Pile): Related {
+  return { place: cause, message: `This is why ${count} of ${part} ${count === 1 ? 'is' : 'are'} ${whereInWords(where)}, since ${sinceWords(from)}.` };
+}
+
+/** `it is in stores, shelf B2, since 2031-03-12 (2031-03-12-front-brakes).` or, for a lot spread about, each share. */
+function whereItIs(piles: readonly Pile[]): string {
+  const [first] = piles;
+  if (!first) return 'it is nowhere.';
+  if (piles.length === 1) return `it is ${whereInWords(first.where)}, since ${sinceWords(first.from)}.`;
+  return `${piles.map(({ count, where, from }) => `${count} ${whereInWords(where)} since ${sinceWords(from)}`).join('; ')}.`;
+}
+
+function sinceWords({ date, session }: Moment): string {
+  return session === null ? `${date} (catalogue)` : session.startsWith(date) ? `session ${session}` : `${date} (session ${session})`;
+}
+
+function cannotBe(word: ActionWord): string {
+  return word === 'gone' ? 'cannot be gone' : `cannot be ${word.replace('-', ' ')}`;
+}
+
+const REASONS: Partial<Record<Code, string>> = {
+  A501: 'it is not fitted; ',
+  A503: 'it is on the vehicle already; ',
+  A505: 'it went before; ',
+  A506: 'it is not here; ',
+  A507: 'it was here already; ',
+  A508: 'it is not out with a firm; ',
+  A509: 'it is still fitted; ',
+};
+
+const HINTS: Partial<Record<Code, string>> = {
+  A501: 'If it went back on in between, record `fitted` where that was.',
+  A503: 'If it came off in between, record `removed` where that was.',
+  A506: 'Record first how it came here: `returned`, `acquired` or `made`. A part made in its stead is a part of its own, with `for`.',
+  A508: 'If it was sent out, record `sent-out` where that was.',
+  A509: 'Record `removed` first: `did: [removed, …]`.',
+};
+
+/** Which of the problems it is; for a lot spread about, the nearest to what the action needs. */
+function codeOf(word: ActionWord, piles: readonly Pile[]): Code {
+  const any = (...wheres: Whereabouts['at'][]) => piles.some(({ where }) => wheres.includes(where.at));
+  if (word === 'acquired' || word === 'made') {
+    if (any('fitted', 'stores', 'bag', 'out')) return 'A507';
+    return any('missing') ? 'A506' : 'A505';
+  }
+  if (word === 'returned') return any('fitted', 'stores', 'bag') ? 'A508' : any('missing', 'not-yet') ? 'A506' : 'A505';
+  if (word === 'removed' && any('stores', 'bag')) return 'A501';
+  if (word === 'fitted' && any('fitted')) return 'A503';
+  if (any('fitted')) return 'A509';
+  return any('out', 'missing', 'not-yet') ? 'A506' : 'A505';
+}
