@@ -1,10 +1,8 @@
 /**
- * Which files a picture becomes in the site. Pure: facts in, names and sizes out; nothing is read or
- * rendered here. Names come from the bytes and the recipe, so that renaming a picture changes no file.
+ * Which files a picture becomes in the site: what pages read. Names come from the bytes and the recipe, so
+ * that renaming a picture changes no file.
  */
-import { createHash } from 'node:crypto';
-import type { PictureFacts, TakenAt } from './facts.ts';
-import { edgesFor, FALLBACK_SIZE, fitted, PAPER_SIZE, RECIPE_DIGEST } from './recipe.ts';
+import type { TakenAt } from './facts.ts';
 
 /** A rendered file. `file` is relative to the root of the site. */
 export interface RenderedFile {
@@ -37,10 +35,11 @@ export interface Rendition {
 /** A paper as it is published: the file itself and, where there is one, a picture of its first page. */
 export interface PaperFile {
   readonly path: string;
-  /** Relative to the root of the site: `papers/<name>-<digest>.pdf`. For a picture, its full rendering. */
+  /** Relative to the root of the site: `papers/<name>-<digest>.pdf`. For a picture, its largest rendering. */
   readonly file: string;
   readonly kind: 'pdf' | 'picture';
-  readonly bytes: number;
+  /** Size of the PDF; null for a picture. */
+  readonly bytes: number | null;
   readonly pages: number | null;
   readonly firstPage: Rendition | null;
 }
@@ -48,6 +47,7 @@ export interface PaperFile {
 /** The plan as plain data, fit for JSON. */
 export interface PlanData {
   readonly renditions: readonly Rendition[];
+  /** The PDFs. */
   readonly papers: readonly PaperFile[];
   /** Every picture in the order taken; those without a time last, by name. */
   readonly inOrder: readonly string[];
@@ -57,6 +57,7 @@ export interface PicturePlan {
   readonly data: PlanData;
   /** The rendition of a picture, or of the first page of a PDF; null when there is none. */
   rendition(path: string): Rendition | null;
+  /** A PDF, or a picture that serves as a paper. */
   paper(path: string): PaperFile | null;
   /** The same paths in the order the pictures were taken. */
   inOrderTaken(paths: readonly string[]): string[];
@@ -71,19 +72,15 @@ export function picturePlan(data: PlanData): PicturePlan {
   return {
     data,
     rendition: (path) => renditions.get(path) ?? null,
-    paper: (path) => papers.get(path) ?? null,
+    paper: (path) => papers.get(path) ?? pictureAsPaper(renditions.get(path)),
     inOrderTaken: (paths) => [...paths].sort((a, b) => rankOf(a) - rankOf(b) || (a < b ? -1 : 1)),
   };
 }
 
+function pictureAsPaper(rendition: Rendition | undefined): PaperFile | null {
+  if (!rendition) return null;
+  return { path: rendition.path, file: rendition.full.file, kind: 'picture', bytes: null, pages: null, firstPage: rendition };
+}
+
 /** A plan without pictures, for tests and for a journal that has none. */
 export const NO_PICTURES: PicturePlan = picturePlan({ renditions: [], papers: [], inOrder: [] });
-
-export interface PlanOptions {
-  /** What of a camera's facts is shown. */
-  readonly keep: readonly ('time' | 'camera')[];
-  /** IANA name; a clock time without an offset is taken as of this zone. */
-  readonly timeZone: string;
-  /** Mean colours by cache key, of what has been rendered before. */
-  readonly colours?: ReadonlyMap<string, string>;
-}

@@ -125,6 +125,7 @@ export const CATALOGUE = {
   A906: error('Not a time in a clip', 'A mark is minutes:seconds or hours:minutes:seconds.'),
   A907: error('Picture cannot be used', 'The file is empty, cut short, too large, or not the kind its name says.'),
   A908: warning('Picture of another day', 'The picture was taken on another day than the session.'),
+  A909: error('Paper cannot be used', 'The PDF is empty, cut short, or is something else than its name says.'),
 } as const satisfies Record<string, Row>;
 
 export type Code = keyof typeof CATALOGUE;

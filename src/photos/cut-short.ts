@@ -1,0 +1,102 @@
+/**
+ * Whether a file ends before its own structure says it does. Only structure is read, never pixels, so that a
+ * folder of thousands is checked in seconds; what only unpacking can find is found when rendering.
+ */
+import type { FileHandle } from 'node:fs/promises';
+import type { FileKind } from './facts.ts';
+
+type Check = (file: FileHandle, size: number) => Promise<boolean>;
+
+/**
+ * @param file open for reading
+ * @param kind what its first bytes say it is
+ * @param size in bytes
+ * @returns true when bytes are missing at its end
+ */
+export async function isCutShort(file: FileHandle, kind: FileKind, size: number): Promise<boolean> {
+  return CHECKS[kind](file, size);
+}
+
+const CHECKS: Readonly<Record<FileKind, Check>> = {
+  jpeg: jpegIsCut,
+  png: pngIsCut,
+  webp: webpIsCut,
+  avif: boxesAreCut,
+  heic: boxesAreCut,
+  tiff: () => Promise.resolve(false),
+  pdf: pdfIsCut,
+};
+
+/** An end marker FF D9 must follow the scan. Cameras append films and previews, so it need not be last. */
+async function jpegIsCut(file: FileHandle, size: number): Promise<boolean> {
+  const last = await bytesAt(file, Math.max(0, size - 2), 2);
+  if (last[0] === 0xff && last[1] === 0xd9) return false;
+  const all = await bytesAt(file, 0, size);
+  const scan = startOfScan(all);
+  // Inside a scan every FF is followed by 00 or a restart marker, so FF D9 can only be the end.
+  return scan === null || all.indexOf(Buffer.from([0xff, 0xd9]), scan) === -1;
+}
+
+/** Walks the segments of a JPEG up to its first scan (ITU-T T.81, B.1.1); null when it never comes. */
+function startOfScan(all: Buffer): number | null {
+  let at = 2;
+  while (at + 4 <= all.length) {
+    if (all[at] !== 0xff) return null;
+    const marker = all[at + 1] ?? 0;
+    if (marker === 0xda) return at;
+    at += marker === 0xff ? 1 : 2 + all.readUInt16BE(at + 2);
+  }
+  return null;
+}
+
+/** The chunk IEND must be there; mostly it is the last twelve bytes. */
+async function pngIsCut(file: FileHandle, size: number): Promise<boolean> {
+  const tail = await bytesAt(file, Math.max(0, size - 12), 12);
+  if (tail.includes('IEND')) return false;
+  let at = 8;
+  while (at + 8 <= size) {
+    const head = await bytesAt(file, at, 8);
+    at += 12 + head.readUInt32BE(0);
+    if (head.toString('latin1', 4, 8) === 'IEND') return at > size;
+  }
+  return true;
+}
+
+/** RIFF writes the length of all that follows its first eight bytes. */
+async function webpIsCut(file: FileHandle, size: number): Promise<boolean> {
+  const head = await bytesAt(file, 0, 12);
+  return head.length < 12 || head.readUInt32LE(4) + 8 > size;
+}
+
+/**
+ * Boxes of ISO/IEC 14496-12 lie end to end: the index `meta` and the pixels `mdat` must be there and end inside
+ * the file. Phones append bytes of their own after the last box; the walk stops at the first that is no box.
+ */
+async function boxesAreCut(file: FileHandle, size: number): Promise<boolean> {
+  const seen = new Set<string>();
+  let at = 0;
+  while (at + 16 <= size) {
+    const head = await bytesAt(file, at, 16);
+    const name = head.toString('latin1', 4, 8);
+    if (!PICTURE_BOXES.has(name)) break;
+    const short = head.readUInt32BE(0);
+    const length = short === 1 ? Number(head.readBigUInt64BE(8)) : short === 0 ? size - at : short;
+    if (length < 8 || at + length > size) return true;
+    seen.add(name);
+    at += length;
+  }
+  return !(seen.has('meta') && seen.has('mdat'));
+}
+
+const PICTURE_BOXES = new Set(['ftyp', 'meta', 'mdat', 'moov', 'free', 'skip', 'wide', 'uuid', 'pdin', 'mpvd']);
+
+/** `%%EOF` ends a PDF; programs look for it in the last bytes only, some of which may be junk. */
+async function pdfIsCut(file: FileHandle, size: number): Promise<boolean> {
+  const tail = await bytesAt(file, Math.max(0, size - 4096), Math.min(size, 4096));
+  return !tail.includes('%%EOF');
+}
+
+async function bytesAt(file: FileHandle, from: number, length: number): Promise<Buffer> {
+  const { buffer, bytesRead } = await file.read(Buffer.alloc(length), 0, length, from);
+  return buffer.subarray(0, bytesRead);
+}

@@ -1,0 +1,122 @@
+/** Workers that unpack HEIC and PDF, started when first needed and shared by all who ask. */
+import { Worker } from 'node:worker_threads';
+
+/** Pixels of four bytes: red, green, blue, alpha. */
+export interface RawPicture {
+  readonly width: number;
+  readonly height: number;
+  readonly data: Uint8Array;
+}
+
+/** The first page in points, and how many there are. */
+export interface PdfPages {
+  readonly count: number;
+  readonly width: number;
+  readonly height: number;
+}
+
+export type DecodeJob =
+  | { readonly what: 'heic' | 'measure-pdf'; readonly bytes: Uint8Array }
+  | { readonly what: 'draw-pdf'; readonly bytes: Uint8Array; readonly edge: number };
+export interface DecodeReply {
+  readonly raw: RawPicture | null;
+  readonly pages: PdfPages | null;
+}
+
+export interface Decoder {
+  /** Upright pixels of a HEIC file. Rejects with an `Error` when they cannot be unpacked. */
+  heic(bytes: Uint8Array): Promise<RawPicture>;
+  measurePdf(bytes: Uint8Array): Promise<PdfPages>;
+  /** The first page, its longer edge `edge` pixels. */
+  drawPdf(bytes: Uint8Array, edge: number): Promise<RawPicture>;
+  /** Ends the workers. Jobs under way are given up. */
+  close(): Promise<void>;
+}
+
+/** A worker unpacking 12 megapixels takes 0.4 GB, so there are few however many cores there are. */
+const WORKERS = 2;
+/** WebAssembly memory only grows; a worker is replaced after so many jobs. */
+const JOBS_A_WORKER = 50;
+const PATIENCE_MS = 120_000;
+
+export function openDecoder(patience: number = PATIENCE_MS): Decoder {
+  const lanes = Array.from({ length: WORKERS }, () => lane(patience));
+  const next = (job: DecodeJob): Promise<DecodeReply> => {
+    const [first] = [...lanes].sort((a, b) => a.waiting() - b.waiting());
+    if (!first) throw new Error('there is no worker');
+    return first.run(job);
+  };
+  return {
+    heic: async (bytes) => needed((await next({ what: 'heic', bytes })).raw),
+    measurePdf: async (bytes) => needed((await next({ what: 'measure-pdf', bytes })).pages),
+    drawPdf: async (bytes, edge) => needed((await next({ what: 'draw-pdf', bytes, edge })).raw),
+    close: async () => void (await Promise.all(lanes.map((one) => one.close()))),
+  };
+}
+
+interface Lane {
+  run(job: DecodeJob): Promise<DecodeReply>;
+  waiting(): number;
+  close(): Promise<void>;
+}
+
+/** One worker at most, and the jobs that wait for it. */
+function lane(patience: number): Lane {
+  let worker: Worker | null = null;
+  let jobs = 0;
+  let waiting = 0;
+  let tail: Promise<unknown> = Promise.resolve();
+  const end = async (): Promise<void> => {
+    const old = worker;
+    worker = null;
+    jobs = 0;
+    await old?.terminate();
+  };
+  const turn = async (job: DecodeJob): Promise<DecodeReply> => {
+    if (jobs >= JOBS_A_WORKER) await end();
+    worker ??= new Worker(new URL('./decode-worker.ts', import.meta.url));
+    jobs += 1;
+    try {
+      return await ask(worker, job, patience);
+    } catch (error) {
+      await end();
+      throw error;
+    }
+  };
+  return {
+    run(job) {
+      waiting += 1;
+      const reply = tail.then(() => turn(job)).finally(() => (waiting -= 1));
+      tail = reply.catch(() => null);
+      return reply;
+    },
+    waiting: () => waiting,
+    close: end,
+  };
+}
+
+/** Hands a worker one job and waits for its reply, its death, or the end of patience, whichever is first. */
+function ask(worker: Worker, job: DecodeJob, patience: number): Promise<DecodeReply> {
+  const over = new AbortController();
+  return new Promise<DecodeReply>((resolve, reject) => {
+    const timer = setTimeout(() => reject(new Error('it took too long')), patience);
+    const { signal } = over;
+    signal.addEventListener('abort', () => clearTimeout(timer));
+    const listen = (event: 'message' | 'error' | 'exit', heard: (value: unknown) => void): void => {
+      worker.once(event, heard);
+      signal.addEventListener('abort', () => worker.off(event, heard));
+    };
+    listen('error', reject);
+    listen('exit', () => reject(new Error('the worker ended')));
+    listen('message', (reply) => {
+      if ('failed' in (reply as object)) reject(new Error(String((reply as { failed: unknown }).failed)));
+      else resolve(reply as DecodeReply);
+    });
+    worker.postMessage(job);
+  }).finally(() => over.abort());
+}
+
+function needed<T>(value: T | null): T {
+  if (value === null) throw new Error('the worker gave nothing');
+  return value;
+}

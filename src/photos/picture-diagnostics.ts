@@ -1,0 +1,61 @@
+/** What is wrong with pictures and papers, said at the place of the notes that names them. */
+import { posix } from 'node:path';
+import { type Diagnostic, diagnostic, startOf } from '../journal/diagnostics/diagnostic.ts';
+import type { Journal, Picture, Place, Session } from '../journal/model.ts';
+import { kindByName, type PictureFacts } from './facts.ts';
+import type { PictureProblem } from './inspect.ts';
+import { clockThere, takenInSession } from './taken.ts';
+
+/**
+ * A907 and A909: files that cannot be used.
+ *
+ * @param journal null when it cannot be understood; the problems then stand at the files themselves
+ */
+export function unusablePictures(problems: readonly PictureProblem[], journal: Journal | null): Diagnostic[] {
+  const places = journal ? mentions(journal) : new Map<string, Place>();
+  return problems.map(({ path, message, hint }) => {
+    const code = kindByName(path) === 'pdf' ? 'A909' : 'A907';
+    return diagnostic(code, places.get(path) ?? startOf(path), `${path} ${message}.`, { hint });
+  });
+}
+
+/** A908: pictures in a session's folder that were taken on another day. Those of other sessions may be shown again anywhere. */
+export function picturesOfOtherDays(journal: Journal, facts: ReadonlyMap<string, PictureFacts>): Diagnostic[] {
+  const { timeZone } = journal.settings;
+  return journal.sessions.flatMap((session) =>
+    session.pictures.filter((picture) => isInFolderOf(picture, session)).flatMap((picture) => {
+      const taken = facts.get(picture.file)?.takenAt ?? null;
+      if (taken === null || takenInSession(taken, session.date, timeZone)) return [];
+      const [day, clock = ''] = clockThere(taken, timeZone).split('T');
+      const message = `${picture.file} was taken on ${day} at ${clock.slice(0, 5)}; the session is of ${session.date}.`;
+      const hint = 'Put it into the session of its day. If the clock of the camera was wrong, nothing needs to be done.';
+      return [diagnostic('A908', picture.place ?? startOf(picture.file), message, { hint })];
+    }),
+  );
+}
+
+/** Every file that the pages of a journal show or link as a picture or paper, each once, in order of mention. */
+export function picturesOf(journal: Journal): string[] {
+  return [...mentions(journal).keys()];
+}
+
+/** Where each picture and paper is first mentioned; one that no note mentions stands at itself. */
+function mentions(journal: Journal): Map<string, Place> {
+  const places = new Map<string, Place>();
+  const note = (file: string | null, place: Place | null): void => {
+    if (file !== null && !places.has(file)) places.set(file, place ?? startOf(file));
+  };
+  for (const session of journal.sessions) {
+    for (const picture of session.pictures) note(picture.file, picture.place);
+    for (const bag of session.bags) note(bag.picture, bag.place);
+    for (const paper of session.papers) note(paper.file, paper.place);
+    for (const bill of session.bills) note(bill.paper, bill.place);
+  }
+  return places;
+}
+
+function isInFolderOf(picture: Picture, session: Session): boolean {
+  const folder = posix.dirname(session.file);
+  const own = posix.dirname(picture.file);
+  return own === folder || (posix.basename(session.file) === 'index.md' && own.startsWith(`${folder}/`));
+}

@@ -1,0 +1,68 @@
+/**
+ * Pictures and papers from end to end. `checkPictures` looks at headers only and serves a check;
+ * `preparePictures` gives pages their plan; `buildPictures` renders it into a site.
+ */
+import type { Diagnostic } from '../journal/diagnostics/diagnostic.ts';
+import type { Journal } from '../journal/model.ts';
+import { inspectPictures } from './inspect.ts';
+import { openPictureCache } from './picture-cache.ts';
+import { picturesOf, picturesOfOtherDays, unusablePictures } from './picture-diagnostics.ts';
+import type { PicturePlan } from './plan.ts';
+import { planPictures } from './plan-pictures.ts';
+import { type RenderOptions, renderAll } from './render-all.ts';
+import { namesOf } from './render-picture.ts';
+
+export interface PicturePlaces {
+  /** The journal folder. */
+  readonly root: string;
+  /** The cache folder, see `cacheFolder`. */
+  readonly cache: string;
+}
+
+export interface BuiltPictures {
+  /** The plan to make pages from: with mean colours, and without what could not be rendered. */
+  readonly plan: PicturePlan;
+  readonly diagnostics: readonly Diagnostic[];
+  readonly rendered: number;
+  readonly reused: number;
+}
+
+/**
+ * @param journal null when it cannot be understood
+ * @param paths every file of the journal that is not a note or catalogue; what is no picture by its name is passed over
+ * @returns A907, A908 and A909, for pictures that nobody mentions too
+ */
+export async function checkPictures(journal: Journal | null, paths: readonly string[], places: PicturePlaces): Promise<Diagnostic[]> {
+  const { facts, problems } = await inspectPictures(paths, { ...places, depth: 'header' });
+  return [...unusablePictures(problems, journal), ...(journal ? picturesOfOtherDays(journal, facts) : [])];
+}
+
+/**
+ * The plan of everything that a journal shows, and of nothing else in its folder. Nothing is rendered; mean
+ * colours are known of what was rendered before.
+ *
+ * @returns the plan, and A907 to A909
+ */
+export async function preparePictures(journal: Journal, places: PicturePlaces): Promise<Pick<BuiltPictures, 'plan' | 'diagnostics'>> {
+  const { facts, problems } = await inspectPictures(picturesOf(journal), { ...places, depth: 'full' });
+  const { keepPictureFacts: keep, timeZone } = journal.settings;
+  const bare = planPictures(facts.values(), { keep, timeZone });
+  const plan = planPictures(facts.values(), { keep, timeZone, colours: knownColours(bare, places.cache) });
+  return { plan, diagnostics: [...unusablePictures(problems, journal), ...picturesOfOtherDays(journal, facts)] };
+}
+
+/** Renders a plan into a site; see `renderAll`. */
+export async function buildPictures(journal: Journal, plan: PicturePlan, site: string, options: RenderOptions): Promise<BuiltPictures> {
+  const result = await renderAll(plan, site, options);
+  return { ...result, diagnostics: unusablePictures(result.problems, journal) };
+}
+
+function knownColours(plan: PicturePlan, cache: string): Map<string, string> {
+  const entries = openPictureCache(cache);
+  const colours = new Map<string, string>();
+  for (const rendition of plan.data.renditions) {
+    const entry = entries.find(rendition.key, namesOf(rendition));
+    if (entry) colours.set(rendition.key, entry.colour);
+  }
+  return colours;
+}

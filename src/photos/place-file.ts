@@ -1,0 +1,54 @@
+/** Puts files into the site: hard links where the disk allows, copies where it does not, each whole or not at all. */
+import { constants, copyFileSync, linkSync, mkdirSync, readdirSync, renameSync, rmSync, statSync } from 'node:fs';
+import { dirname, join } from 'node:path';
+import { UNFINISHED, unfinishedBeside } from './write-whole.ts';
+
+/**
+ * Links a file of the cache to `to`, replacing what is there; does nothing when it is there already.
+ *
+ * @throws the file system's error when `from` is gone or `to` cannot be written
+ */
+export function linkInto(from: string, to: string): void {
+  const source = statSync(from);
+  const there = statSync(to, { throwIfNoEntry: false });
+  if (there && there.ino === source.ino && there.dev === source.dev && source.ino !== 0) return;
+  placed(to, (unfinished) => {
+    try {
+      linkSync(from, unfinished);
+    } catch {
+      copyFileSync(from, unfinished, constants.COPYFILE_FICLONE);
+    }
+  });
+}
+
+/** Copies a file of the journal, which is never linked: what is done to the site must not reach it. One of the same size stays, for names tell the content. */
+export function copyInto(from: string, to: string): void {
+  const size = statSync(from).size;
+  if (statSync(to, { throwIfNoEntry: false })?.size === size) return;
+  placed(to, (unfinished) => copyFileSync(from, unfinished, constants.COPYFILE_FICLONE));
+}
+
+/**
+ * Removes files that an earlier build placed and this one does not name.
+ *
+ * @param folder holds placed files only; it need not exist
+ * @param keep names that stay
+ * @param ours the shape of the names this program gives; others are left alone
+ */
+export function prune(folder: string, keep: ReadonlySet<string>, ours: RegExp): void {
+  const names = statSync(folder, { throwIfNoEntry: false }) ? readdirSync(folder) : [];
+  for (const name of names) {
+    if (!keep.has(name) && (ours.test(name) || name.startsWith(UNFINISHED))) rmSync(join(folder, name), { force: true });
+  }
+}
+
+function placed(to: string, write: (unfinished: string) => void): void {
+  mkdirSync(dirname(to), { recursive: true });
+  const unfinished = unfinishedBeside(to);
+  try {
+    write(unfinished);
+    renameSync(unfinished, to);
+  } finally {
+    rmSync(unfinished, { force: true });
+  }
+}

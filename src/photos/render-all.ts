@@ -1,0 +1,148 @@
+/** Renders what a plan names, as far as it is not in the cache, and places all of it into a site. */
+import { availableParallelism } from 'node:os';
+import { basename, join } from 'node:path';
+import { type Decoder, openDecoder } from './decoder.ts';
+import { kindByName } from './facts.ts';
+import { eachOf } from './in-flight.ts';
+import type { PictureProblem } from './inspect.ts';
+import { type CacheEntry, openPictureCache, type PictureCache } from './picture-cache.ts';
+import { copyInto, linkInto, prune } from './place-file.ts';
+import { type PicturePlan, picturePlan, type Rendition } from './plan.ts';
+import { PAPERS_FOLDER, PICTURES_FOLDER } from './plan-pictures.ts';
+import { CannotRender, filesOf, namesOf, renderPicture } from './render-picture.ts';
+
+export interface Progress {
+  readonly done: number;
+  readonly total: number;
+  /** By the pace so far; null until there is one. */
+  readonly secondsLeft: number | null;
+}
+
+export interface RenderOptions {
+  /** The journal folder. */
+  readonly root: string;
+  /** The cache folder. */
+  readonly cache: string;
+  /** Called after each rendered picture; not at all when everything is in the cache. */
+  readonly onProgress?: (progress: Progress) => void;
+  /** Stops between two pictures; the promise then rejects with its reason. */
+  readonly signal?: AbortSignal;
+  /** What the cache may hold besides what this plan uses; 4 GB when not said. */
+  readonly mostCacheBytes?: number;
+}
+
+export interface Rendered {
+  /** The plan with mean colours, and without what could not be rendered. */
+  readonly plan: PicturePlan;
+  readonly problems: readonly PictureProblem[];
+  /** Pictures that were unpacked, and those that came from the cache. */
+  readonly rendered: number;
+  readonly reused: number;
+}
+
+const MOST_CACHE_BYTES = 4 * 1024 ** 3;
+
+/**
+ * @param plan what to make
+ * @param site the root of the site; files of earlier plans are removed from it
+ * @returns what was done; a picture that cannot be rendered is a problem and does not stop the others
+ * @throws the file system's error when the cache or the site cannot be written
+ */
+export async function renderAll(plan: PicturePlan, site: string, options: RenderOptions): Promise<Rendered> {
+  const cache = openPictureCache(options.cache);
+  const { entries, missing } = lookUp(plan, cache);
+  const reused = entries.size;
+  const problems = await renderMissing(missing, entries, cache, options);
+  for (const rendition of plan.data.renditions) {
+    const entry = entries.get(rendition.key);
+    if (entry) await place(rendition, entry, site, cache, options);
+  }
+  for (const paper of plan.data.papers) copyInto(join(options.root, paper.path), join(site, paper.file));
+  pruneSite(plan, site);
+  if (missing.length > 0) cache.sweep(options.mostCacheBytes ?? MOST_CACHE_BYTES);
+  return { plan: withColours(plan, entries), problems, rendered: missing.length - problems.length, reused };
+}
+
+/** One rendition for each key: pictures of the same bytes are rendered once. */
+function lookUp(plan: PicturePlan, cache: PictureCache): { entries: Map<string, CacheEntry>; missing: Rendition[] } {
+  const entries = new Map<string, CacheEntry>();
+  const missing = new Map<string, Rendition>();
+  for (const rendition of plan.data.renditions) {
+    if (entries.has(rendition.key) || missing.has(rendition.key)) continue;
+    const entry = cache.find(rendition.key, namesOf(rendition));
+    if (entry) entries.set(rendition.key, entry);
+    else missing.set(rendition.key, rendition);
+  }
+  return { entries, missing: [...missing.values()] };
+}
+
+/**
+ * One picture a core at a time: memory stays what that takes, however many pictures there are. A PDF whose first
+ * page cannot be drawn is published without a picture of it.
+ */
+async function renderMissing(missing: readonly Rendition[], entries: Map<string, CacheEntry>, cache: PictureCache, options: RenderOptions): Promise<PictureProblem[]> {
+  const problems: PictureProblem[] = [];
+  const decoder = openDecoder();
+  const started = performance.now();
+  let done = 0;
+  try {
+    await eachOf(missing, availableParallelism(), async (rendition) => {
+      options.signal?.throwIfAborted();
+      const result = await renderInto(rendition, cache, options.root, decoder);
+      if ('folder' in result) entries.set(rendition.key, result);
+      else if (kindByName(rendition.path) !== 'pdf') problems.push(result);
+      done += 1;
+      const pace = (performance.now() - started) / 1000 / done;
+      options.onProgress?.({ done, total: missing.length, secondsLeft: done < 3 ? null : Math.ceil(pace * (missing.length - done)) });
+    });
+  } finally {
+    await decoder.close();
+  }
+  return problems.sort((a, b) => (a.path < b.path ? -1 : 1));
+}
+
+/** The entry of a rendition, or what is wrong with the picture. Faults of the disk are passed on. */
+async function renderInto(rendition: Rendition, cache: PictureCache, root: string, decoder: Decoder): Promise<CacheEntry | PictureProblem> {
+  try {
+    return await cache.make(rendition.key, (folder) => renderPicture(rendition, join(root, rendition.path), folder, decoder));
+  } catch (error) {
+    if (error instanceof CannotRender) return { path: rendition.path, message: error.message, hint: error.hint };
+    throw error;
+  }
+}
+
+/** An entry may be swept away by another run between being found and being linked; then it is made again. */
+async function place(rendition: Rendition, entry: CacheEntry, site: string, cache: PictureCache, options: RenderOptions): Promise<void> {
+  try {
+    linkAll(rendition, entry, site);
+  } catch (error) {
+    if (cache.find(rendition.key, namesOf(rendition)) !== null) throw error;
+    const decoder = openDecoder();
+    try {
+      const again = await renderInto(rendition, cache, options.root, decoder);
+      if ('folder' in again) linkAll(rendition, again, site);
+    } finally {
+      await decoder.close();
+    }
+  }
+}
+
+function linkAll(rendition: Rendition, entry: CacheEntry, site: string): void {
+  for (const { file } of filesOf(rendition)) linkInto(join(entry.folder, basename(file)), join(site, file));
+}
+
+function pruneSite(plan: PicturePlan, site: string): void {
+  const names = (files: readonly { readonly file: string }[]): Set<string> => new Set(files.map((one) => basename(one.file)));
+  prune(join(site, PICTURES_FOLDER), names(plan.data.renditions.flatMap(filesOf)), /^[0-9a-f]{16}-\d+\.(webp|jpg)$/u);
+  prune(join(site, PAPERS_FOLDER), names(plan.data.papers), /-[0-9a-f]{12}\.pdf$/u);
+}
+
+function withColours(plan: PicturePlan, entries: ReadonlyMap<string, CacheEntry>): PicturePlan {
+  const renditions = plan.data.renditions.flatMap((one) => {
+    const entry = entries.get(one.key);
+    return entry ? [{ ...one, placeholder: entry.colour }] : [];
+  });
+  const byPath = new Map(renditions.map((one) => [one.path, one]));
+  const papers = plan.data.papers.map((one) => ({ ...one, firstPage: byPath.get(one.path) ?? null }));
+  return picturePlan({ ...plan.data, renditions, papers });
+}

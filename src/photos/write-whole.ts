@@ -1,0 +1,35 @@
+/** Files that are either there as a whole or not at all, whatever is killed and whoever writes at the same time. */
+import { randomBytes } from 'node:crypto';
+import { mkdirSync, renameSync, rmSync, writeFileSync } from 'node:fs';
+import { dirname, join } from 'node:path';
+
+/** Names of what is being written begin with this. What is left of a killed run can be told by it. */
+export const UNFINISHED = 'unfinished-';
+
+/** A name beside `path` that no other run uses. */
+export function unfinishedBeside(path: string): string {
+  return join(dirname(path), `${UNFINISHED}${process.pid}-${randomBytes(6).toString('hex')}`);
+}
+
+/** Writes a file by way of another name in the same folder; makes the folder. */
+export function writeWhole(path: string, bytes: string | Uint8Array): void {
+  mkdirSync(dirname(path), { recursive: true });
+  const unfinished = unfinishedBeside(path);
+  try {
+    writeFileSync(unfinished, bytes);
+    renameSync(unfinished, path);
+  } catch (error) {
+    rmSync(unfinished, { force: true });
+    throw error;
+  }
+}
+
+/** Renames, and says whether it could: not onto a folder that holds something, nor from where nothing is. */
+export function renamed(from: string, to: string): boolean {
+  try {
+    renameSync(from, to);
+    return true;
+  } catch {
+    return false;
+  }
+}
