@@ -23,5 +23,5 @@ export const CHECKS: readonly Check[] = [
   hoursOfADay,
   pictureWords,
   proseLinks,
-  ({ journal, history }) => contradictions(journal, history),
+  contradictions,
 ];

@@ -1,0 +1,67 @@
+import { JOURNAL, note, PARTS } from '../base.ts';
+import type { Case } from './case.ts';
+
+const N = 'sessions/2031-03-12-brakes/index.md';
+const raw = (text: string | Uint8Array) => ({ more: { [N]: text } });
+const deep = `x: ${'['.repeat(20_000)}`;
+
+export const FILES_AND_YAML: readonly Case[] = [
+  { shows: 'a folder without journal.yaml is no journal', code: 'A101', file: 'journal.yaml', files: { journal: null }, hint: /init/ },
+  {
+    shows: 'a note that is not UTF-8',
+    code: 'A102',
+    files: raw(Uint8Array.from([...new TextEncoder().encode('---\ndate: 2031-03-12\ntitle: caf'), 0xe9, 10])),
+    says: /0xe9/,
+    hint: /UTF-8/,
+  },
+  { shows: 'an empty note', code: 'A103', files: raw('\n \n') },
+  { shows: 'a note of five megabytes', code: 'A104', files: raw(new Uint8Array(5_000_000).fill(0x61)), says: /5\.0 MB/ },
+  { shows: 'a picture path that climbs out of the journal', code: 'A105', note: 'pictures: [{ file: ../../../etc/hosts }]', at: '../../../etc' },
+  { shows: 'an absolute path', code: 'A105', note: 'pictures: [{ file: /etc/hosts }]', at: '/etc/hosts' },
+  { shows: 'a note that begins with a byte order mark', code: 'A108', files: raw(`\uFEFF${note('')}`) },
+  {
+    shows: 'two notes that make one id',
+    code: 'A109',
+    file: 'sessions/2031-03-12-brakes.md',
+    files: { more: { 'sessions/2031-03-12-brakes.md': note(''), [N]: note('') } },
+    also: [],
+  },
+  { shows: 'a quotation mark that is never closed', code: 'A201', note: 'private: "half a sentence', at: '---\n', hint: /Close it/ },
+  { shows: 'entries of a list that do not line up', code: 'A201', note: 'cautions:\n  - asbestos\n - battery', at: '- battery', hint: /same column/ },
+  { shows: 'nesting too deep to be meant', code: 'A201', files: raw(`---\n${deep}\n---\n`), says: /nested/ },
+  { shows: 'a tab in the indentation', code: 'A202', note: 'hours:\n\t- { by: rh, on: brakes, time: 1h }', hint: /spaces/ },
+  { shows: 'a key given twice', code: 'A203', note: 'private: a\nprivate: b', at: 'private: b', first: 'private: a' },
+  { shows: 'an alias', code: 'A204', note: 'private: &a text\ncorrects: *a', at: 'text', says: /&a/ },
+  {
+    shows: 'a bomb of aliases',
+    code: 'A204',
+    note: `private: &a x\ncautions: [${Array.from({ length: 60 }, () => '*a').join(', ')}]`,
+    at: 'x\n',
+  },
+  { shows: 'a note without front matter', code: 'A205', files: raw('Tonight the drum came off.\n'), hint: /date/ },
+  { shows: 'front matter that is not closed', code: 'A206', files: raw('---\ndate: 2031-03-12\ntitle: x\n\nProse.\n'), hint: /---/ },
+  { shows: 'a list where fields belong', code: 'A207', files: raw('---\n- date\n---\n'), at: '- date' },
+  { shows: 'an unquoted comma inside braces', code: 'A208', note: 'parts: [{ part: drum, did: inspected, note: Scored, but sound. }]', at: 'but sound.', hint: /double quotes/ },
+  { shows: 'an unquoted colon', code: 'A208', note: 'private: Rear: off', hint: /private: "Rear: off"/ },
+  { shows: 'a value that begins with a reserved mark', code: 'A208', note: 'private: @home', at: '@', hint: /private: "@home"/ },
+  { shows: 'an unknown field', code: 'A301', note: 'desicions: []', at: 'desicions', hint: /`decisions`/ },
+  { shows: 'an unknown field of an entry', code: 'A301', note: 'parts: [{ part: drum, dod: inspected }]', at: 'dod', hint: /`did`/ },
+  { shows: 'a note without a title', code: 'A302', files: raw('---\ndate: 2031-03-12\n---\n'), says: /title/ },
+  { shows: 'one value where a list belongs', code: 'A303', note: 'parts: drum', at: 'drum', says: /list/ },
+  { shows: 'fields where text belongs', code: 'A303', note: 'private: { a: b }', at: '{ a: b }' },
+  { shows: 'an action that is no word of ours', code: 'A304', note: 'parts: [{ part: drum, did: remvoed }]', at: 'remvoed', hint: /`removed`/ },
+  { shows: 'a date that is not in the calendar', code: 'A305', files: raw('---\ndate: 2031-02-30\ntitle: x\n---\n'), at: '2031-02-30', hint: /2031-02-28/ },
+  { shows: 'a time that is none', code: 'A306', note: 'hours: [{ by: rh, on: brakes, time: all evening }]', at: 'all evening' },
+  { shows: 'an amount with too many decimals', code: 'A307', note: 'bought: [{ what: Pin, cost: 1.005 }]', at: '1.005' },
+  { shows: 'a quantity without a unit that is known', code: 'A308', note: 'used: [{ consumable: brake-cleaner, amount: 3 lumps, on: brakes }]', at: '3 lumps' },
+  { shows: 'a quantity of the wrong dimension', code: 'A309', note: 'used: [{ consumable: brake-cleaner, amount: 3 kg, on: brakes }]', at: '3 kg' },
+  { shows: 'a count of nothing', code: 'A310', note: 'parts: [{ part: studs, did: removed, count: 0 }]', at: '0 }' },
+  { shows: 'an id with spaces', code: 'A311', note: 'opens: [{ id: Bleed It, kind: task, what: x }]', at: 'Bleed It', hint: /bleed-it/ },
+  { shows: 'a currency that is none', code: 'A312', file: 'journal.yaml', files: { journal: JOURNAL.replace('currency: GBP', 'currency: GPB') }, at: 'GPB' },
+  { shows: 'a rate of exchange of nothing', code: 'A313', note: 'bought: [{ what: Pin, cost: 1.00 EUR @ 0 }]', at: '1.00 EUR' },
+  { shows: 'tax over a hundred per cent', code: 'A314', note: 'bought: [{ what: Pin, cost: 1.00, tax: 120% }]', at: '120%' },
+  { shows: 'a time zone nobody keeps', code: 'A315', file: 'journal.yaml', files: { journal: JOURNAL.replace('Europe/London', 'Europe/Londn') }, at: 'Europe/Londn', hint: /Europe\/London/ },
+  { shows: 'a tax without its mark', code: 'A316', note: 'bought: [{ what: Pin, cost: 1.00, tax: 20 }]', at: '20 }' },
+  { shows: 'a note named for another day', code: 'A317', file: 'sessions/2031-03-21.md', files: { more: { 'sessions/2031-03-21.md': note('') } }, at: '2031-03-12' },
+  { shows: 'a part id used twice', code: 'A410', file: 'parts/brakes.yaml', files: { parts: `${PARTS}- id: drum\n  name: Again\n` }, at: 'drum\n  name: Again', first: 'drum\n  name: Front' },
+];
