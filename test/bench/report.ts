@@ -1,6 +1,9 @@
 import type { Usage } from './measure-process.ts';
 import type { Measured } from './rounds.ts';
 
+/** Of the first column of every table. */
+export const WIDTH = 44;
+
 interface Row {
   readonly what: string;
   readonly ours: number | null;
@@ -37,7 +40,7 @@ export function sizeTable(measured: Measured, judged: boolean): string {
   const rows = rowsOf(measured).map(({ what, ours, plain, unit, aim }) => {
     const ratio = ours === null ? null : ours / plain;
     return [
-      what.padEnd(38),
+      what.padEnd(WIDTH),
       figure(ours, unit).padStart(10),
       figure(plain, unit).padStart(10),
       (ratio === null ? '–' : ratio.toFixed(3)).padStart(8),
@@ -45,7 +48,7 @@ export function sizeTable(measured: Measured, judged: boolean): string {
     ].join('');
   });
   const sessions = measured.sessions.toLocaleString('en');
-  const head = `${`${sessions} sessions`.padEnd(38)}${'Asfound'.padStart(10)}${'plain'.padStart(10)}${'ratio'.padStart(8)}`;
+  const head = `${`${sessions} sessions`.padEnd(WIDTH)}${'Asfound'.padStart(10)}${'plain'.padStart(10)}${'ratio'.padStart(8)}`;
   return [head, ...rows].map((row) => row.trimEnd()).join('\n');
 }
 
@@ -68,5 +71,5 @@ export function perSession(what: string, points: readonly { readonly sessions: n
   const said = steps.map((step, n) => `${step.toFixed(3)} ms (${points[n]?.sessions} to ${points[n + 1]?.sessions})`).join(', ');
   const [first, last] = [steps[0], steps.at(-1)];
   const growth = steps.length > 1 && first !== undefined && last !== undefined ? `  last ÷ first ${(last / first).toFixed(2)}` : '';
-  return `${what.padEnd(38)}${said}${growth}`;
+  return `${what.padEnd(WIDTH)}${said}${growth}`;
 }

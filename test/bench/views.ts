@@ -5,7 +5,7 @@ import { storesAt } from '../../src/journal/registers/stores.ts';
 import { positionTimeline } from '../../src/journal/timelines/timelines.ts';
 import { loadJournal } from '../../src/load/load.ts';
 import { LAST_DAY } from './generate.ts';
-import { perSession } from './report.ts';
+import { perSession, WIDTH } from './report.ts';
 
 /** Seconds that the stages of the core take in one process. */
 export interface Views {
@@ -56,7 +56,9 @@ export function viewsReport(all: readonly Views[]): string {
     ['timelines', 'All positions, their timelines'],
   ] as const;
   const sizes = all.map((one) => `${one.sessions}/${one.positions}`.padStart(12)).join('');
-  const rows = stages.map(([key, what]) => what.padEnd(38) + all.map((one) => `${(one[key] * 1000).toFixed(0)} ms`.padStart(12)).join(''));
+  const rows = stages.map(
+    ([key, what]) => what.padEnd(WIDTH) + all.map((one) => `${(one[key] * 1000).toFixed(0)} ms`.padStart(12)).join(''),
+  );
   const steps = stages.map(([key, what]) =>
     perSession(
       what,
@@ -64,7 +66,7 @@ export function viewsReport(all: readonly Views[]): string {
     ),
   );
   return [
-    'Core alone, sessions/positions'.padEnd(38) + sizes,
+    'Core alone, sessions/positions'.padEnd(WIDTH) + sizes,
     ...rows,
     '',
     'What one more session adds',
