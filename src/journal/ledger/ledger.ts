@@ -1,28 +1,110 @@
-/** The ledger: every session's hours and money as entries, in order, and the stock behind the consumables. */
+/** The ledger: every line of every session that costs time or money, and the stock of consumables. */
 import type { Diagnostic } from '../diagnostics/diagnostic.ts';
-import type { Journal } from '../model.ts';
-import type { Entry, Ledger } from '../record.ts';
-import { billEntries } from './bill-entries.ts';
-import { labourEntries } from './labour-entries.ts';
-import { saleEntries } from './sale-entries.ts';
-import { stockRoom } from './stock.ts';
+import { type BillLine, type ConsumableId, GENERAL, type Journal, type Session } from '../model.ts';
+import type { Entry, Ledger, StockAccount } from '../record.ts';
+import { billEntries, entryOf, saleEntry, untaxed } from './entries.ts';
+import { chargeOf } from './labour.ts';
+import { type Shelf, shelfOf } from './shelf.ts';
+import type { Worth } from './worth.ts';
+
+/** What the entries of a session are made with. */
+interface Books {
+  readonly journal: Journal;
+  readonly shelves: ReadonlyMap<ConsumableId, Shelf>;
+  readonly diagnostics: Diagnostic[];
+}
 
 /**
- * Books a journal. The order of entries is that of the sessions, then as written.
+ * Makes the ledger of a journal. Sessions go in their order; within one: hours, bills, sales, use, and
+ * last the stock-take, which says what is there at the end of it.
  *
- * @returns the ledger, and A805 for every use beyond the stock, A810 for work without a rate
+ * @returns the diagnostics A805 (shortage), A810 (no rate yet) and A308 (an amount of stock that is none)
  */
 export function ledgerOf(journal: Journal): { ledger: Ledger; diagnostics: Diagnostic[] } {
-  const entries: Entry[] = [];
   const diagnostics: Diagnostic[] = [];
-  const room = stockRoom(journal);
-  for (const session of journal.sessions) {
-    const labour = labourEntries(session, journal);
-    entries.push(...labour.entries, ...billEntries(session, journal), ...saleEntries(session, journal));
-    const used = room.book(session);
-    entries.push(...used.entries);
-    diagnostics.push(...labour.diagnostics, ...used.diagnostics);
+  const shelves = new Map<ConsumableId, Shelf>();
+  for (const consumable of journal.consumables.values()) {
+    shelves.set(consumable.id, shelfOf(consumable, journal.settings, diagnostics));
   }
+  const books: Books = { journal, shelves, diagnostics };
+  const entries = journal.sessions.flatMap((session) => entriesOf(session, books));
   const bills = journal.sessions.flatMap((session) => session.bills);
-  return { ledger: { entries, bills, stock: room.accounts() }, diagnostics };
+  return { ledger: { entries, bills, stock: accounts(books) }, diagnostics };
+}
+
+function entriesOf(session: Session, books: Books): Entry[] {
+  return [
+    ...labourEntries(session, books),
+    ...session.bills.flatMap((bill) => [
+      ...billEntries(session, bill, books.journal),
+      ...bill.lines.flatMap((line, i) => stockLine(session, line, bill.lines.length === 1 ? bill.id : `${bill.id}-${i + 1}`, books)),
+    ]),
+    ...session.sold.map((sale, i) => saleEntry(session, sale, i, books.journal)),
+    ...useEntries(session, books),
+    ...countEntries(session, books),
+  ];
+}
+
+function labourEntries(session: Session, { journal, diagnostics }: Books): Entry[] {
+  return session.hours.map((worked, i) => {
+    const charge = chargeOf(worked, journal.people.get(worked.by), session.date, diagnostics);
+    const what = worked.unpaid === null ? `Work, ${worked.text}` : `Work, ${worked.text}; not charged: ${worked.unpaid}`;
+    const { by: person, minutes, place } = worked;
+    const own = { id: `${session.id}#hours-${i + 1}`, kind: 'labour', what, person, minutes, paid: false, cost: true, place } as const;
+    return entryOf(session, worked.on, untaxed(charge), own, journal);
+  });
+}
+
+/** Puts a line's stock on the shelf or gives it back; a difference on giving back costs the job. */
+function stockLine(session: Session, line: BillLine, entry: string, { journal, shelves }: Books): Entry[] {
+  const shelf = line.consumable === null ? undefined : shelves.get(line.consumable);
+  if (!shelf || line.amount === null) return [];
+  const occasion = { session, entry, place: line.place };
+  if (line.refund === null) {
+    shelf.bought(line.amount, { gross: line.gross, tax: line.tax }, occasion);
+    return [];
+  }
+  const refund = { gross: -line.gross, tax: -line.tax };
+  const difference = shelf.returned(line.amount, refund, line.refund, occasion);
+  if (difference.gross === 0 && difference.tax === 0) return [];
+  const charge = line.charges[0]?.charge ?? { part: null, subsystem: GENERAL };
+  const own = stockEntry(`${entry}-difference`, `${line.what}: difference on giving it back`, line);
+  return [entryOf(session, charge, moneyOf(difference), own, journal)];
+}
+
+function useEntries(session: Session, { journal, shelves }: Books): Entry[] {
+  return session.used.map((use, i) => {
+    const id = `${session.id}#used-${i + 1}`;
+    const cost = shelves.get(use.consumable)?.used(use.amount, { session, entry: id, place: use.place });
+    const what = `${journal.consumables.get(use.consumable)?.name ?? use.consumable}, ${use.amount.text}`;
+    return entryOf(session, use.on, moneyOf(cost), stockEntry(id, what, use), journal);
+  });
+}
+
+/** What a stock-take finds missing has been used on the job, no one knows on what. */
+function countEntries(session: Session, { journal, shelves }: Books): Entry[] {
+  return session.counted.flatMap((take, i) => {
+    const id = `${session.id}#counted-${i + 1}`;
+    const shelf = shelves.get(take.consumable);
+    const lost = shelf?.counted(take.amount, take.because, { session, entry: id, place: take.place });
+    if (!lost || (shelf?.movements.at(-1)?.amount.s ?? 0n) >= 0n) return [];
+    const what = `${journal.consumables.get(take.consumable)?.name ?? take.consumable}, missing at a stock-take: ${take.because}`;
+    return [entryOf(session, { part: null, subsystem: GENERAL }, moneyOf(lost), stockEntry(id, what, take), journal)];
+  });
+}
+
+function moneyOf(worth: Worth = { gross: 0, tax: 0 }) {
+  return { net: worth.gross - worth.tax, tax: worth.tax, gross: worth.gross };
+}
+
+function stockEntry(id: string, what: string, { consumable, place }: Pick<Entry, 'consumable' | 'place'>) {
+  return { id, kind: 'consumable', what, consumable, paid: false, cost: true, place } as const;
+}
+
+function accounts({ journal, shelves }: Books): ReadonlyMap<ConsumableId, StockAccount> {
+  const all = new Map<ConsumableId, StockAccount>();
+  for (const consumable of journal.consumables.values()) {
+    all.set(consumable.id, { consumable, movements: shelves.get(consumable.id)?.movements ?? [] });
+  }
+  return all;
 }

@@ -1,0 +1,29 @@
+import Fraction from 'fraction.js';
+import { type Diagnostic, diagnostic } from '../diagnostics/diagnostic.ts';
+import type { IsoDate, Minor, Person, WorkedTime } from '../model.ts';
+import { roundHalfAway } from '../values/money.ts';
+
+/** The rate of a person on a day: the latest that is in force by then, or null. */
+export function rateOn(person: Person, date: IsoDate): Minor | null {
+  let rate: Minor | null = null;
+  for (const each of person.rates) if (each.from === null || each.from <= date) rate = each.perHour;
+  return rate;
+}
+
+/** What minutes cost at a rate an hour, rounded once, half away from zero. */
+export function costOfTime(minutes: number, perHour: Minor): Minor {
+  return roundHalfAway(new Fraction(perHour).mul(minutes, 60));
+}
+
+/**
+ * What time worked is charged at: nothing when it is unpaid, or when the person has no rate yet (A810).
+ */
+export function chargeOf(worked: WorkedTime, person: Person | undefined, date: IsoDate, diagnostics: Diagnostic[]): Minor {
+  if (worked.unpaid !== null || !person) return 0;
+  const rate = rateOn(person, date);
+  if (rate !== null) return costOfTime(worked.minutes, rate);
+  const first = person.rates[0]?.from;
+  const message = `${person.name} has no rate on ${date}${first ? `; the first is from ${first}` : ''}.`;
+  diagnostics.push(diagnostic('A810', worked.place, message, { hint: 'Give an earlier rate in journal.yaml, or say `unpaid: WHY`.' }));
+  return 0;
+}
