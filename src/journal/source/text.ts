@@ -103,9 +103,20 @@ function firstBadByte(bytes: Uint8Array): { offset: number; line: number; column
     if (decodes(middle)) low = middle;
     else high = middle - 1;
   }
+  // A sequence that is only begun still counts as decoding, so the fault is where its first byte stands.
+  while (low > 0 && (bytes[low - 1] ?? 0) >= 0x80 && !decodesWhole(bytes, low)) low -= 1;
   const before = new TextDecoder('utf-8').decode(bytes.subarray(0, low));
   const lineStart = before.lastIndexOf('\n') + 1;
   return { offset: low, line: before.split('\n').length, column: before.length - lineStart + 1 };
+}
+
+function decodesWhole(bytes: Uint8Array, end: number): boolean {
+  try {
+    new TextDecoder('utf-8', { fatal: true }).decode(bytes.subarray(0, end));
+    return true;
+  } catch {
+    return false;
+  }
 }
 
 function emptyHint(file: string): string {

@@ -10,12 +10,19 @@ import type { SourceText } from './text.ts';
  * @param text the YAML
  */
 export function describeYamlError(source: SourceText, base: number, text: string, error: YAMLError): Diagnostic {
-  const [start, end] = error.pos;
+  const start = pastSpace(text, error.pos[0]);
+  const end = error.pos[1];
   const place = source.place(base + start, base + Math.max(start + 1, end));
   const line = lineAround(text, start);
   const slip = SLIPS.find((each) => each.is(error.code, line, text.slice(start), error.message));
   if (slip) return diagnostic(slip.code, place, slip.message, { hint: slip.hint(line) });
   return diagnostic('A201', place, `This is not YAML: ${lowerFirst(error.message.replace(/\s+/g, ' '))}.`);
+}
+
+/** A complaint about the end of a line is about what stands on the next. */
+function pastSpace(text: string, offset: number): number {
+  const next = text.slice(offset).search(/\S/);
+  return next === -1 ? offset : offset + next;
 }
 
 interface Slip {
@@ -57,6 +64,12 @@ const SLIPS: readonly Slip[] = [
     is: (code, _line, _rest, message) => code === 'UNEXPECTED_TOKEN' && message.includes('at node end'),
     message: 'Something follows where the value ends.',
     hint: () => 'If it belongs to the value, put the whole value in one pair of double quotes.',
+  },
+  {
+    code: 'A201',
+    is: (_code, _line, _rest, message) => /call stack/i.test(message),
+    message: 'The YAML is nested too deeply to be read.',
+    hint: () => 'An entry of a note is three or four levels deep.',
   },
   {
     code: 'A201',

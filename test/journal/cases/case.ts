@@ -20,6 +20,4 @@ export interface Case {
   readonly hint?: RegExp;
   /** The text that the first of two contradicting places begins with. */
   readonly first?: string;
-  /** Other codes that come with it; none when absent. */
-  readonly also?: readonly Code[];
 }

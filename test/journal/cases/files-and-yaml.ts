@@ -22,9 +22,7 @@ export const FILES_AND_YAML: readonly Case[] = [
   {
     shows: 'two notes that make one id',
     code: 'A109',
-    file: 'sessions/2031-03-12-brakes.md',
     files: { more: { 'sessions/2031-03-12-brakes.md': note(''), [N]: note('') } },
-    also: [],
   },
   { shows: 'a quotation mark that is never closed', code: 'A201', note: 'private: "half a sentence', at: '---\n', hint: /Close it/ },
   { shows: 'entries of a list that do not line up', code: 'A201', note: 'cautions:\n  - asbestos\n - battery', at: '- battery', hint: /same column/ },

@@ -33,6 +33,7 @@ export const WHEREABOUTS: readonly Case[] = [
   { shows: 'a part on the vehicle is not sent out', code: 'A509', note: 'parts: [{ part: drum, did: sent-out, to: the brake works }]' },
   { shows: 'a part sent out goes to somebody', code: 'A510', note: 'parts: [{ part: drum-donor, did: sent-out }]' },
   { shows: 'a part is not taken from where it is not', code: 'A511', note: 'parts: [{ part: drum, did: removed }, { part: drum, did: fitted, from: shelf A1 }]' },
+  { shows: 'a destination without a move', code: 'A513', note: 'parts: [{ part: drum-donor, did: cleaned, to: shelf A1 }]' },
   { shows: 'the catalogue fits no more than there is room for', code: 'A512', file: 'parts/brakes.yaml', files: { parts: `${PARTS}- { id: second, name: Second drum, for: drum, found: fitted }\n` } },
 ];
 

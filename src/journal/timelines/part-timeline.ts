@@ -1,0 +1,73 @@
+import type { GoneHow, Part, PartId, Whereabouts } from '../model.ts';
+import type { JournalRecord, Stay } from '../record.ts';
+import { type MeasurementSeries, seriesOf } from '../registers/measurements.ts';
+import { groupedBy } from '../registers/source.ts';
+import { compareMoments, staysOf, type Whereat, whereaboutsAt } from '../registers/stays.ts';
+import { eventsOfPart, type TimelineEvent } from './events.ts';
+import { type Span, spansOf } from './spans.ts';
+
+/** Who has a part: the workshop (on the vehicle, on a shelf, in a bag), a firm, somebody else for good, or nobody knows. */
+export type Custody =
+  | { readonly by: 'workshop' }
+  | { readonly by: 'firm'; readonly firm: string }
+  | { readonly by: 'gone'; readonly how: GoneHow }
+  | { readonly by: 'unknown' };
+
+export interface CustodySpan extends Span {
+  readonly custody: Custody;
+}
+
+/** One thing through every place it has been. */
+export interface PartTimeline {
+  readonly part: Part;
+  /** Where it is now. */
+  readonly now: readonly Whereat[];
+  /** Every place it was in, by beginning; a lot spread about has several at a time. What was not yet here is left out. */
+  readonly stays: readonly Stay[];
+  /** Who had it when, by beginning (CIDOC CRM E10 Transfer of Custody lies between two spans). */
+  readonly custody: readonly CustodySpan[];
+  readonly measurements: readonly MeasurementSeries[];
+  readonly events: readonly TimelineEvent[];
+}
+
+/**
+ * The life of one part.
+ *
+ * @throws RangeError when the record has no such part
+ */
+export function partTimeline(record: JournalRecord, id: PartId): PartTimeline {
+  const part = record.journal.parts.get(id);
+  if (!part) throw new RangeError(`no part ${id}`);
+  const stays = staysOf(record, id).filter(({ where }) => where.at !== 'not-yet');
+  return {
+    part,
+    now: whereaboutsAt(record, id, record.today),
+    stays,
+    custody: custodyOf(record, stays),
+    measurements: seriesOf(record, id),
+    events: eventsOfPart(record, id),
+  };
+}
+
+function custodyOf(record: JournalRecord, stays: readonly Stay[]): readonly CustodySpan[] {
+  const order = compareMoments(record);
+  const groups = groupedBy(stays, ({ where }) => JSON.stringify(custodyAt(where)));
+  const spans = [...groups].flatMap(([key, group]) =>
+    spansOf(group, order).map((span) => ({ custody: JSON.parse(key) as Custody, ...span })),
+  );
+  return spans.sort((a, b) => order(a.from, b.from));
+}
+
+function custodyAt(where: Whereabouts): Custody {
+  switch (where.at) {
+    case 'out':
+      return { by: 'firm', firm: where.firm };
+    case 'gone':
+      return { by: 'gone', how: where.how };
+    case 'missing':
+    case 'not-yet':
+      return { by: 'unknown' };
+    default:
+      return { by: 'workshop' };
+  }
+}

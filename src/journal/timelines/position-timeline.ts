@@ -1,0 +1,104 @@
+import type { Decision, Origin, PartId, Position, PositionId } from '../model.ts';
+import type { JournalRecord, Moment } from '../record.ts';
+import { type MeasurementSeries, seriesOf } from '../registers/measurements.ts';
+import { wasHere } from '../registers/outcome.ts';
+import { type RegisterRow, registerRowAt } from '../registers/register.ts';
+import { groupedBy } from '../registers/source.ts';
+import { compareMoments, occupantsOf, type Whereat, whereaboutsAt } from '../registers/stays.ts';
+import { type DecisionInTime, decisionHistory } from './decision-history.ts';
+import { eventsOfPosition, type TimelineEvent } from './events.ts';
+import { type Span, type Step, spansOf, stepsOf } from './spans.ts';
+
+/** A part standing at the position without a break. Its `steps` say how many of a lot stood there in turn. */
+export interface Track extends Span {
+  readonly part: PartId;
+  readonly origin: Origin | null;
+  /** The part that made the position; anything else is a stand-in or a replacement. */
+  readonly asFound: boolean;
+}
+
+/** A part that belongs to the position and never stood anywhere on the vehicle's place for it. */
+export interface UnusedCandidate {
+  readonly part: PartId;
+  /** Decisions that named it as what to replace with. */
+  readonly considered: readonly Decision[];
+  /** Where it is now. */
+  readonly places: readonly Whereat[];
+}
+
+/** A position's whole life. */
+export interface PositionTimeline {
+  readonly position: Position;
+  /** The present state: the register's row of today. */
+  readonly now: RegisterRow;
+  /** Who stood there from when to when, by beginning. */
+  readonly tracks: readonly Track[];
+  /** When places were empty, and how many (`count`), oldest first. */
+  readonly gaps: readonly Step[];
+  readonly decisions: readonly DecisionInTime[];
+  readonly unused: readonly UnusedCandidate[];
+  readonly measurements: readonly MeasurementSeries[];
+  /** Everything that happened, oldest first. */
+  readonly events: readonly TimelineEvent[];
+}
+
+/**
+ * The life of one position. Indexes are built once a record, so all positions together cost one pass.
+ *
+ * @throws RangeError when the record has no such position
+ */
+export function positionTimeline(record: JournalRecord, id: PositionId): PositionTimeline {
+  const position = record.journal.positions.get(id);
+  if (!position) throw new RangeError(`no position ${id}`);
+  const tracks = tracksOf(record, position);
+  const decisions = decisionHistory(record.history.decisions.get(id) ?? [], position.count);
+  return {
+    position,
+    now: registerRowAt(record, id, null),
+    tracks,
+    gaps: gapsOf(record, position),
+    decisions,
+    unused: unusedOf(record, position, decisions),
+    measurements: position.parts.flatMap((part) => seriesOf(record, part)),
+    events: eventsOfPosition(record, id),
+  };
+}
+
+function tracksOf(record: JournalRecord, position: Position): readonly Track[] {
+  const order = compareMoments(record);
+  const byPart = groupedBy(occupantsOf(record, position.id), ({ part }) => part);
+  const tracks = [...byPart].flatMap(([part, stays]) =>
+    spansOf(stays, order).map((span) => ({
+      part,
+      origin: record.journal.parts.get(part)?.origin ?? null,
+      asFound: part === position.id && wasHere(record, part),
+      ...span,
+    })),
+  );
+  return tracks.sort((a, b) => order(a.from, b.from));
+}
+
+function gapsOf(record: JournalRecord, position: Position): readonly Step[] {
+  const start: Moment = { date: record.journal.settings.arrived, session: null };
+  const changes = occupantsOf(record, position.id).flatMap(({ from, to, count }) => [
+    { at: from, by: -count },
+    ...(to ? [{ at: to, by: count }] : []),
+  ]);
+  const steps = stepsOf(position.count, [{ at: start, by: 0 }, ...changes], compareMoments(record));
+  return steps.filter(({ count }) => count > 0);
+}
+
+function unusedOf(
+  record: JournalRecord,
+  position: Position,
+  decisions: readonly DecisionInTime[],
+): readonly UnusedCandidate[] {
+  const stood = new Set(occupantsOf(record, position.id).map(({ part }) => part));
+  return position.parts
+    .filter((part) => part !== position.id && !stood.has(part))
+    .map((part) => ({
+      part,
+      considered: decisions.map(({ decision }) => decision).filter((decision) => decision.with === part),
+      places: whereaboutsAt(record, part, record.today),
+    }));
+}
