@@ -1,0 +1,81 @@
+import type { Element, ElementContent, Root } from 'hast';
+import { inside, isAway } from '../journal/compile/paths.ts';
+import { eachElement } from './each-element.ts';
+import type { NoteContext, NotePicture } from './note-context.ts';
+import { decoded } from './references.ts';
+
+/** How wide a picture stands in the prose: all of a small screen, else the column it is set in. */
+export const PROSE_SIZES = '(min-width: 60rem) 46rem, 100vw';
+
+/**
+ * Pictures of the journal get their renderings; alone in a paragraph, they become figures.
+ *
+ *     ![The drum](drum.jpg "As it came off.")
+ *
+ *     <figure class="picture"><a href="../pictures/drum-1f-2048.webp"><picture>
+ *       <source type="image/webp" srcset="../pictures/drum-1f-480.webp 480w, …" sizes="…">
+ *       <img src="../pictures/drum-1f-1280.jpg" alt="The drum" width="2048" height="1536" loading="lazy" decoding="async">
+ *     </picture></a><figcaption>As it came off.</figcaption></figure>
+ *
+ * A picture on another site would be a request that leaves this one: it becomes a link. A picture that
+ * is not known stays a plain image.
+ */
+export function pictures(context: NoteContext): (tree: Root) => void {
+  return (tree) => {
+    eachElement(tree, (node, index, parent) => {
+      if (node.tagName === 'img') becomeInline(node, context);
+      const figures = node.tagName === 'p' ? figuresOf(node, context) : null;
+      if (figures === null) return undefined;
+      parent.children.splice(index, 1, ...figures);
+      return index + figures.length;
+    });
+  };
+}
+
+/** The figures of a paragraph that holds known pictures and nothing else; null for any other. */
+function figuresOf(paragraph: Element, context: NoteContext): Element[] | null {
+  const figures: Element[] = [];
+  for (const child of paragraph.children) {
+    if (child.type === 'text' && child.value.trim() === '') continue;
+    if (child.type === 'element' && child.tagName === 'br') continue;
+    const picture = child.type === 'element' && child.tagName === 'img' ? pictureOf(child, context) : null;
+    if (picture === null) return null;
+    figures.push(figure(picture));
+  }
+  return figures.length > 0 ? figures : null;
+}
+
+function pictureOf(image: Element, context: NoteContext): NotePicture | null {
+  const { src } = image.properties;
+  if (typeof src !== 'string' || isAway(src)) return null;
+  const path = inside(context.folder, decoded(src));
+  return path === null ? null : (context.pictures[path] ?? null);
+}
+
+function becomeInline(image: Element, context: NoteContext): void {
+  const picture = pictureOf(image, context);
+  const { src, alt } = image.properties;
+  if (picture) Object.assign(image, imageWith(picture), { tagName: 'img' });
+  else if (typeof src === 'string' && isAway(src)) {
+    Object.assign(image, element('a', { href: src, className: ['to-picture'] }, [text(alt ? String(alt) : src)]));
+  }
+}
+
+function figure(picture: NotePicture): Element {
+  const sources = picture.sources.map(({ type, srcset }) => element('source', { type, srcSet: srcset, sizes: PROSE_SIZES }, []));
+  const link = element('a', { href: picture.full }, [element('picture', {}, [...sources, imageWith(picture)])]);
+  const caption = picture.caption === null ? [] : [element('figcaption', {}, [text(picture.caption)])];
+  return element('figure', { className: ['picture'] }, [link, ...caption]);
+}
+
+function imageWith({ src, alt, width, height }: NotePicture): Element {
+  return element('img', { src, alt, width, height, loading: 'lazy', decoding: 'async' }, []);
+}
+
+function element(tagName: string, properties: Element['properties'], children: ElementContent[]): Element {
+  return { type: 'element', tagName, properties, children };
+}
+
+function text(value: string): ElementContent {
+  return { type: 'text', value };
+}

@@ -1,0 +1,49 @@
+import type { Element, Root } from 'hast';
+import { inside, isAway } from '../journal/compile/paths.ts';
+import { eachElement } from './each-element.ts';
+import type { NoteContext } from './note-context.ts';
+
+const SCHEME = /^(part|bag|item|session|consumable):/;
+
+/**
+ * Links to what the journal knows become links to its pages.
+ *
+ *     [the drum](part:front-drum-near), [](bag:14), [the receipt](receipt.pdf)
+ *
+ *     <a href="../parts/front-drum-near.html#front-drum-near" class="to-part">the drum</a>,
+ *     <a href="../bags.html#bag-14" class="to-bag">bag 14</a>,
+ *     <a href="../papers/receipt-0f3a.pdf" class="to-file">the receipt</a>
+ *
+ * A link of ours that leads nowhere keeps its words and loses its address. Any other link stays as it is.
+ */
+export function references(context: NoteContext): (tree: Root) => void {
+  return (tree) => {
+    eachElement(tree, (node) => {
+      if (node.tagName === 'a' && typeof node.properties.href === 'string') present(node, node.properties.href, context);
+      return undefined;
+    });
+  };
+}
+
+function present(link: Element, written: string, context: NoteContext): void {
+  const scheme = SCHEME.exec(written)?.[1];
+  if (scheme === undefined) {
+    const path = isAway(written) ? null : inside(context.folder, decoded(written));
+    const file = path === null ? undefined : context.files[path];
+    if (file !== undefined) link.properties = { ...link.properties, href: file, className: ['to-file'] };
+    return;
+  }
+  const target = context.targets[decoded(written)];
+  const { href: _, ...rest } = link.properties;
+  link.properties = target ? { ...rest, href: target.href, className: [`to-${scheme}`] } : rest;
+  if (link.children.length === 0) link.children = [{ type: 'text', value: target?.label ?? written }];
+}
+
+/** Undoes percent-encoding; text that is not well encoded stays as it is. */
+export function decoded(text: string): string {
+  try {
+    return decodeURIComponent(text);
+  } catch {
+    return text;
+  }
+}
