@@ -1,0 +1,48 @@
+import type { JournalRecord } from '../journal/record.ts';
+import type { Whereabouts } from '../journal/model.ts';
+import { conditionAt } from '../journal/registers/observations.ts';
+import { type At, dateOf } from '../journal/registers/source.ts';
+import { whereaboutsAt } from '../journal/registers/stays.ts';
+import { csvOf } from './csv.ts';
+
+const HEADER = ['as at', 'part', 'name', 'subsystem', 'belongs at', 'origin', 'count', 'where', 'place', 'since', 'session', 'condition'];
+
+/** Where everything is at the end of a day as CSV: a line for each part and place; counts of a part add up to its count. */
+export function whereaboutsCsv(record: JournalRecord, at: At = null): string {
+  const date = dateOf(record, at);
+  const rows = [...record.journal.parts.values()].flatMap((part) =>
+    whereaboutsAt(record, part.id, date).map(({ where, count, since }) => [
+      date,
+      part.id,
+      part.name,
+      part.subsystem,
+      part.position,
+      part.origin ?? '',
+      count,
+      where.at,
+      placeOf(where),
+      since.date,
+      since.session ?? '',
+      conditionAt(record, part.id, date) ?? '',
+    ]),
+  );
+  return csvOf(HEADER, rows);
+}
+
+/** The position, store, bag number, firm, or how it went. */
+function placeOf(where: Whereabouts): string | number {
+  switch (where.at) {
+    case 'fitted':
+      return where.position;
+    case 'stores':
+      return where.store ?? '';
+    case 'bag':
+      return where.bag;
+    case 'out':
+      return where.firm;
+    case 'gone':
+      return where.how;
+    default:
+      return '';
+  }
+}
