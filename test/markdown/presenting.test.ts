@@ -92,6 +92,10 @@ describe('a heading', () => {
 });
 
 describe('what else GitHub knows', () => {
+  test('a pair of tildes strikes through, a single one does not', () => {
+    expect(htmlOf('~~gone~~, but H~2~O')).toBe('<p><del>gone</del>, but H~2~O</p>');
+  });
+
   test('a ticked box is words, not a control', () => {
     const html = htmlOf('- [x] drained\n- [ ] bled');
     expect(html).toContain('<span class="box" role="img" aria-label="done">[x]</span> drained');
