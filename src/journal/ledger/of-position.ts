@@ -1,0 +1,74 @@
+/** What one position, or a decision about it, took in time and money. */
+import type { Decision, IsoDate, Journal, PositionId, SessionId } from '../model.ts';
+import type { Entry, JournalRecord, Ledger } from '../record.ts';
+import { type Books, type Sum, sumOf } from './sums.ts';
+
+const indexes = new WeakMap<Ledger, ReadonlyMap<PositionId, readonly Entry[]>>();
+
+/** The job-cost entries of every position, found once a ledger. */
+function costIndex(ledger: Ledger): ReadonlyMap<PositionId, readonly Entry[]> {
+  const known = indexes.get(ledger);
+  if (known) return known;
+  const index = new Map<PositionId, Entry[]>();
+  for (const entry of ledger.entries) {
+    if (entry.position === null || !entry.cost) continue;
+    const list = index.get(entry.position);
+    if (list) list.push(entry);
+    else index.set(entry.position, [entry]);
+  }
+  indexes.set(ledger, index);
+  return index;
+}
+
+/** Job cost and hours of a position at a date: of every part that belongs to it. */
+export function costOfPosition({ ledger }: Pick<Books, 'ledger'>, position: PositionId, at: IsoDate | null): Sum {
+  const entries = costIndex(ledger).get(position) ?? [];
+  return sumOf(at === null ? entries : entries.filter((entry) => entry.date <= at));
+}
+
+/** What followed from the decisions of one session on a position, until the next one decided. */
+export interface DecisionCost {
+  /** Empty for what came before anything was decided. */
+  readonly decisions: readonly Decision[];
+  readonly sum: Sum;
+}
+
+/**
+ * Cost and hours of a position by the decision that was in force: from the session that took it (its own
+ * lines included) to the session before the next. Together they are the cost of the position.
+ */
+export function costByDecision(record: JournalRecord, position: PositionId, at: IsoDate | null): DecisionCost[] {
+  const order = orderOfSessions(record.journal);
+  const orderOf = (session: SessionId): number => order.get(session) ?? -1;
+  const turns = turnsOf((record.history.decisions.get(position) ?? []).filter((one) => at === null || one.date <= at));
+  const starts = turns.map((decisions) => orderOf(decisions[0]?.session ?? ''));
+  const groups = turns.map((): Entry[] => []);
+  const before: Entry[] = [];
+  for (const entry of costOfPosition(record, position, at).entries) {
+    const turn = starts.findLastIndex((start) => start <= orderOf(entry.session));
+    (groups[turn] ?? before).push(entry);
+  }
+  const first: DecisionCost[] = before.length === 0 ? [] : [{ decisions: [], sum: sumOf(before) }];
+  return [...first, ...turns.map((decisions, i) => ({ decisions, sum: sumOf(groups[i] ?? []) }))];
+}
+
+const orders = new WeakMap<Journal, ReadonlyMap<SessionId, number>>();
+
+function orderOfSessions(journal: Journal): ReadonlyMap<SessionId, number> {
+  const known = orders.get(journal);
+  if (known) return known;
+  const order = new Map(journal.sessions.map((session, i): [SessionId, number] => [session.id, i]));
+  orders.set(journal, order);
+  return order;
+}
+
+/** Decisions of one session belong together: a lot may be partly kept and partly replaced. */
+function turnsOf(decisions: readonly Decision[]): Decision[][] {
+  const turns: Decision[][] = [];
+  for (const decision of decisions) {
+    const last = turns.at(-1);
+    if (last?.[0]?.session === decision.session) last.push(decision);
+    else turns.push([decision]);
+  }
+  return turns;
+}
