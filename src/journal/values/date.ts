@@ -1,5 +1,11 @@
 import { UTCDate, utc } from '@date-fns/utc';
-import * as fns from 'date-fns';
+// One by one: the library as a whole takes a second to load.
+import { addDays } from 'date-fns/addDays';
+import { differenceInCalendarDays } from 'date-fns/differenceInCalendarDays';
+import { getISOWeek } from 'date-fns/getISOWeek';
+import { getISOWeekYear } from 'date-fns/getISOWeekYear';
+import { lastDayOfMonth } from 'date-fns/lastDayOfMonth';
+import { startOfISOWeek } from 'date-fns/startOfISOWeek';
 import type { IsoDate } from '../model.ts';
 import { bad, ok, quoted, type Reading } from './reading.ts';
 
@@ -37,12 +43,12 @@ function isoOf(day: Date): IsoDate {
 
 /** The date `days` later, or earlier when negative. */
 export function addDays(date: IsoDate, days: number): IsoDate {
-  return isoOf(fns.addDays(dayOf(date), days));
+  return isoOf(addDays(dayOf(date), days));
 }
 
 /** Whole days from the first date to the second; negative when it is earlier. */
 export function daysBetween(from: IsoDate, to: IsoDate): number {
-  return fns.differenceInCalendarDays(dayOf(to), dayOf(from), { in: utc });
+  return differenceInCalendarDays(dayOf(to), dayOf(from), { in: utc });
 }
 
 /** `2031-03` of `2031-03-12`. */
@@ -57,7 +63,7 @@ export function yearOf(date: IsoDate): string {
 
 /** The last day of a month written `YYYY-MM`. */
 export function lastDayOf(month: string): IsoDate {
-  return isoOf(fns.lastDayOfMonth(dayOf(`${month}-01`)));
+  return isoOf(lastDayOfMonth(dayOf(`${month}-01`)));
 }
 
 /** Every month from the one of the first date to the one of the last, both included, `YYYY-MM`. */
@@ -73,12 +79,12 @@ function nextMonth(month: string): string {
 
 /** The Monday on or before a date: ISO 8601 weeks begin on Monday. */
 export function mondayOf(date: IsoDate): IsoDate {
-  return isoOf(fns.startOfISOWeek(dayOf(date)));
+  return isoOf(startOfISOWeek(dayOf(date)));
 }
 
 /** The ISO 8601 week of a date, `2031-W11`. The year is that of the week's Thursday. */
 export function weekOf(date: IsoDate): string {
   const day = dayOf(date);
-  const year = String(fns.getISOWeekYear(day)).padStart(4, '0');
-  return `${year}-W${String(fns.getISOWeek(day)).padStart(2, '0')}`;
+  const year = String(getISOWeekYear(day)).padStart(4, '0');
+  return `${year}-W${String(getISOWeek(day)).padStart(2, '0')}`;
 }
