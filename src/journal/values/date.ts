@@ -1,6 +1,6 @@
 import { UTCDate, utc } from '@date-fns/utc';
 // One by one: the library as a whole takes a second to load.
-import { addDays } from 'date-fns/addDays';
+import { addDays as laterBy } from 'date-fns/addDays';
 import { differenceInCalendarDays } from 'date-fns/differenceInCalendarDays';
 import { getISOWeek } from 'date-fns/getISOWeek';
 import { getISOWeekYear } from 'date-fns/getISOWeekYear';
@@ -43,7 +43,7 @@ function isoOf(day: Date): IsoDate {
 
 /** The date `days` later, or earlier when negative. */
 export function addDays(date: IsoDate, days: number): IsoDate {
-  return isoOf(addDays(dayOf(date), days));
+  return isoOf(laterBy(dayOf(date), days));
 }
 
 /** Whole days from the first date to the second; negative when it is earlier. */
