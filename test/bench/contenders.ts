@@ -1,4 +1,4 @@
-import { rm } from 'node:fs/promises';
+import { mkdir, readdir, rm, symlink } from 'node:fs/promises';
 import { join } from 'node:path';
 import type { Command } from './measure-process.ts';
 
@@ -11,8 +11,32 @@ const PLAIN_SITE = join(import.meta.dirname, 'plain-site');
 export interface Contender {
   readonly name: string;
   readonly build: Command;
+  /** Where it builds to. */
+  readonly site: string;
   /** Empties its caches and takes its site away. */
   forget(): Promise<void>;
+}
+
+/**
+ * Makes the folder of a contender that forgot everything. The packages are linked into it, because
+ * Astro loads what it prerenders from there.
+ */
+export async function freshFolder(contender: Contender): Promise<void> {
+  await contender.forget();
+  const folder = join(contender.site, '..');
+  await mkdir(folder, { recursive: true });
+  await symlink(join(PROJECT, 'node_modules'), join(folder, 'node_modules'), 'junction');
+}
+
+/**
+ * Makes sure that a site was built and holds a page for every note.
+ *
+ * @throws when there are fewer pages
+ */
+export async function expectPages(contender: Contender, notes: number): Promise<void> {
+  const files = await readdir(contender.site, { recursive: true });
+  const pages = files.filter((file) => file.endsWith('.html')).length;
+  if (pages < notes) throw new Error(`${contender.name} built ${pages} pages from ${notes} notes.`);
 }
 
 /**
@@ -26,6 +50,7 @@ export function asfound(journal: string, work: string): Contender & { readonly c
   return {
     name: 'Asfound',
     check: { argv: [ASFOUND, 'check', '--content', journal], env },
+    site: join(work, 'site'),
     build: { argv: [ASFOUND, 'build', '--content', journal, '--out', join(work, 'site')], env },
     forget: () => rm(work, { recursive: true, force: true }),
   };
@@ -47,6 +72,7 @@ export function plainSite(journal: string, work: string): Contender {
   };
   return {
     name: 'plain',
+    site: join(work, 'site'),
     build: { argv: [ASTRO, 'build', '--silent', '--root', PLAIN_SITE], env },
     forget: async () => {
       await rm(work, { recursive: true, force: true });

@@ -1,9 +1,15 @@
 import { describe, expect, it } from 'vitest';
 import { parse } from 'yaml';
-import { generateJournal } from './generate.ts';
+import { compileJournal } from '../../src/journal/pipeline.ts';
+import { generateJournal, LAST_DAY } from './generate.ts';
 import { randomFrom } from './random.ts';
 
 const notesOf = (journal: ReadonlyMap<string, string>) => [...journal].filter(([path]) => path.startsWith('sessions/'));
+
+function compiled(journal: ReadonlyMap<string, string>) {
+  const files = [...journal].map(([path, text]) => ({ path, bytes: Buffer.from(text) }));
+  return compileJournal({ files, assets: [], problems: [] }, { today: LAST_DAY });
+}
 
 describe('the generated journal', () => {
   it('is the same to the byte for the same seed, and another for another', () => {
@@ -39,6 +45,22 @@ describe('the generated journal', () => {
       expect(path.startsWith(`sessions/${date}`)).toBe(true);
       expect(date > arrived && date <= '2026-11-24').toBe(true);
     }
+  });
+
+  it.each([1, 2, 3])('compiles without a single diagnostic from seed %i', (seed) => {
+    const { record, diagnostics } = compiled(generateJournal(400, seed));
+    expect(diagnostics).toEqual([]);
+    expect(record?.journal.sessions).toHaveLength(400);
+    expect(record?.history.reached.size).toBe(5);
+    expect(record?.history.deeds.length).toBeGreaterThan(1000);
+  });
+
+  it('is judged by rules that bite: a note told a second time is an error', () => {
+    const journal = generateJournal(400, 1);
+    const notes = notesOf(journal);
+    const fitted = notes.find(([, text]) => /did: fitted/.test(text)) ?? ['', ''];
+    journal.set(fitted[0].replace(/\/[\d-]{10}/, '/2026-11-24'), fitted[1].replace(/^date: .+$/m, 'date: 2026-11-24'));
+    expect(compiled(journal).diagnostics.some(({ severity }) => severity === 'error')).toBe(true);
   });
 
   it('is YAML that another reader understands', () => {

@@ -1,6 +1,5 @@
-import { mkdir } from 'node:fs/promises';
 import { join } from 'node:path';
-import { asfound, type Contender, plainSite } from './contenders.ts';
+import { asfound, type Contender, expectPages, freshFolder, plainSite } from './contenders.ts';
 import { writeJournal } from './generate.ts';
 import { measureProcess, medianUsage, type Usage } from './measure-process.ts';
 
@@ -35,20 +34,22 @@ export async function measureSize(
   const checks: Usage[] = [];
   const builds = new Map<Contender, Builds[]>([ours, plain].map((one) => [one, []]));
   for (let round = 0; round < how.repeat; round += 1) {
+    await freshFolder(ours);
     if (!how.plainOnly) checks.push(await measureProcess(ours.check, folder));
     for (const contender of round % 2 === 0 ? [ours, plain] : [plain, ours]) {
-      if (contender === plain || !how.plainOnly) builds.get(contender)?.push(await buildTwice(contender, folder));
+      if (contender === plain || !how.plainOnly) builds.get(contender)?.push(await buildTwice(contender, folder, sessions));
     }
   }
   await Promise.all([ours.forget(), plain.forget()]);
   return tally(sessions, checks, builds.get(ours) ?? [], builds.get(plain) ?? []);
 }
 
-async function buildTwice(contender: Contender, folder: string): Promise<Builds> {
-  await contender.forget();
-  await mkdir(folder, { recursive: true });
+async function buildTwice(contender: Contender, folder: string, sessions: number): Promise<Builds> {
+  await freshFolder(contender);
   const cold = await measureProcess(contender.build, folder);
-  return { cold, second: await measureProcess(contender.build, folder) };
+  const second = await measureProcess(contender.build, folder);
+  await expectPages(contender, sessions);
+  return { cold, second };
 }
 
 function tally(sessions: number, checks: readonly Usage[], ours: readonly Builds[], plain: readonly Builds[]): Measured {

@@ -5,7 +5,8 @@
 import { unified } from '@astrojs/markdown-remark';
 import { defineConfig } from 'astro/config';
 import rehypeSanitize from 'rehype-sanitize';
-import { remarkPlainLinks } from './plain-links.ts';
+import { SAFE_HTML } from '../../../src/markdown/safe-html.ts';
+import { presenting } from './presenting.ts';
 
 const { BENCH_OUT, BENCH_CACHE } = process.env;
 if (!BENCH_OUT || !BENCH_CACHE) throw new Error('BENCH_OUT and BENCH_CACHE name the folders to write to.');
@@ -18,8 +19,8 @@ export default defineConfig({
   devToolbar: { enabled: false },
   markdown: {
     syntaxHighlight: false,
-    // The processor itself ends with rehype-raw and rehype-stringify.
-    processor: unified({ gfm: true, smartypants: false, remarkPlugins: [remarkPlainLinks], rehypePlugins: [rehypeSanitize] }),
+    // The processor itself begins with remark-parse and remark-gfm and ends with rehype-raw and rehype-stringify.
+    processor: unified({ gfm: true, smartypants: false, rehypePlugins: [[rehypeSanitize, SAFE_HTML], ...presenting] }),
   },
   vite: { cacheDir: `${BENCH_CACHE}/vite` },
 });
