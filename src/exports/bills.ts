@@ -1,0 +1,35 @@
+import type { Bill, IsoDate } from '../journal/model.ts';
+import type { Books } from '../journal/ledger/sums.ts';
+import { type Cell, day, money, number, type Table } from './table.ts';
+
+const COLUMNS = [
+  'bill', 'date', 'session', 'from', 'paper', 'line', 'what', 'kind', 'consumable', 'amount', 'net', 'tax', 'gross', 'tax-rate',
+  'refund', 'bill-gross',
+];
+
+/** Every line of every bill up to a date, with its share of discount and carriage. */
+export function billsTable({ journal, ledger }: Books, at: IsoDate | null): Table {
+  const bills = ledger.bills.filter((bill) => at === null || bill.date <= at);
+  return { name: 'bills', columns: COLUMNS, rows: bills.flatMap((bill) => rowsOf(bill, journal.settings)) };
+}
+
+function rowsOf(bill: Bill, settings: Books['journal']['settings']): Cell[][] {
+  return bill.lines.map((line, i) => [
+    bill.id,
+    day(bill.date),
+    bill.session,
+    bill.from,
+    bill.paper,
+    i + 1,
+    line.what,
+    line.as,
+    line.consumable,
+    line.amount?.text ?? null,
+    money(line.net, settings),
+    money(line.tax, settings),
+    money(line.gross, settings),
+    line.taxed.rate === null ? null : number(line.taxed.rate),
+    line.refund,
+    money(bill.gross, settings),
+  ]);
+}

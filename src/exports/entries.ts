@@ -1,0 +1,45 @@
+import type { IsoDate } from '../journal/model.ts';
+import type { Entry } from '../journal/record.ts';
+import { type Books, entriesAt } from '../journal/ledger/sums.ts';
+import { currencyDigits, minorToDecimal } from '../journal/values/money.ts';
+import { type Cell, day, money, number, type Table } from './table.ts';
+
+const COLUMNS = [
+  'entry', 'date', 'session', 'subsystem', 'position', 'part', 'person', 'kind', 'what', 'minutes', 'net', 'tax', 'gross', 'tax-rate',
+  'foreign-currency', 'foreign-amount', 'exchange-rate', 'bill', 'consumable', 'paid', 'cost', 'file', 'line',
+];
+
+/** Every ledger entry up to a date: a line each, from which every figure of the ledger can be summed again. */
+export function entriesTable(books: Books, at: IsoDate | null): Table {
+  return { name: 'entries', columns: COLUMNS, rows: entriesAt(books, at).map((entry) => rowOf(entry, books)) };
+}
+
+function rowOf(entry: Entry, { journal: { settings } }: Books): Cell[] {
+  const { net, tax, gross, foreign, place } = entry;
+  const abroad = foreign === null ? null : minorToDecimal(foreign.amount, currencyDigits(foreign.currency) ?? 2);
+  return [
+    entry.id,
+    day(entry.date),
+    entry.session,
+    entry.subsystem,
+    entry.position,
+    entry.part,
+    entry.person,
+    entry.kind,
+    entry.what,
+    entry.minutes,
+    money(net, settings),
+    money(tax, settings),
+    money(gross, settings),
+    entry.taxRate === null ? null : number(entry.taxRate),
+    foreign?.currency ?? null,
+    abroad === null ? null : { decimal: abroad },
+    foreign === null ? null : { decimal: foreign.rate },
+    entry.bill,
+    entry.consumable,
+    entry.paid ? 'yes' : 'no',
+    entry.cost ? 'yes' : 'no',
+    place.file,
+    place.line,
+  ];
+}

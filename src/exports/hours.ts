@@ -1,0 +1,24 @@
+import Fraction from 'fraction.js';
+import type { IsoDate } from '../journal/model.ts';
+import { type Books, entriesAt } from '../journal/ledger/sums.ts';
+import { day, money, number, type Table } from './table.ts';
+
+const COLUMNS = ['date', 'session', 'person', 'subsystem', 'position', 'part', 'minutes', 'hours', 'cost', 'what'];
+
+/** Every time worked up to a date. */
+export function hoursTable(books: Books, at: IsoDate | null): Table {
+  const labour = entriesAt(books, at).filter((entry) => entry.kind === 'labour');
+  const rows = labour.map((entry) => [
+    day(entry.date),
+    entry.session,
+    entry.person,
+    entry.subsystem,
+    entry.position,
+    entry.part,
+    entry.minutes,
+    number(new Fraction(entry.minutes ?? 0, 60)),
+    money(entry.gross, books.journal.settings),
+    entry.what,
+  ]);
+  return { name: 'hours', columns: COLUMNS, rows };
+}
