@@ -69,7 +69,11 @@ async function pictureFacts(path: string, file: string, kind: FileKind, size: nu
     const has = Math.round((width * height) / 1e6);
     return unusable(`has ${has} megapixels; the limit is ${MOST_PIXELS / 1e6}`, 'Scale it down, or cut it into pieces.');
   }
-  const camera = header.exif ? readCameraFacts(header.exif) : kind === 'tiff' && size <= LARGEST_TIFF ? await tiffFacts(file) : NO_CAMERA_FACTS;
+  const camera = header.exif
+    ? readCameraFacts(header.exif)
+    : kind === 'tiff' && size <= LARGEST_TIFF
+      ? await tiffFacts(file)
+      : NO_CAMERA_FACTS;
   return { facts: { path, kind, bytes: size, digest: null, width, height, pages: null, ...camera }, problem: null };
 }
 

@@ -26,8 +26,7 @@ export function readCameraFacts(block: Uint8Array): CameraFacts {
     const text = (name: string): string => wordsOf((tags as Record<string, unknown>)[name]);
     return {
       takenAt:
-        takenAt(text('DateTimeOriginal'), text('OffsetTimeOriginal')) ??
-        takenAt(text('DateTimeDigitized'), text('OffsetTimeDigitized')),
+        takenAt(text('DateTimeOriginal'), text('OffsetTimeOriginal')) ?? takenAt(text('DateTimeDigitized'), text('OffsetTimeDigitized')),
       camera: cameraName(text('Make'), text('Model')),
     };
   } catch {

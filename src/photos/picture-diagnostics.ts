@@ -23,14 +23,16 @@ export function unusablePictures(problems: readonly PictureProblem[], journal: J
 export function picturesOfOtherDays(journal: Journal, facts: ReadonlyMap<string, PictureFacts>): Diagnostic[] {
   const { timeZone } = journal.settings;
   return journal.sessions.flatMap((session) =>
-    session.pictures.filter((picture) => isInFolderOf(picture, session)).flatMap((picture) => {
-      const taken = facts.get(picture.file)?.takenAt ?? null;
-      if (taken === null || takenInSession(taken, session.date, timeZone)) return [];
-      const [day, clock = ''] = clockThere(taken, timeZone).split('T');
-      const message = `${picture.file} was taken on ${day} at ${clock.slice(0, 5)}; the session is of ${session.date}.`;
-      const hint = 'Put it into the session of its day. If the clock of the camera was wrong, nothing needs to be done.';
-      return [diagnostic('A908', picture.place ?? startOf(picture.file), message, { hint })];
-    }),
+    session.pictures
+      .filter((picture) => isInFolderOf(picture, session))
+      .flatMap((picture) => {
+        const taken = facts.get(picture.file)?.takenAt ?? null;
+        if (taken === null || takenInSession(taken, session.date, timeZone)) return [];
+        const [day, clock = ''] = clockThere(taken, timeZone).split('T');
+        const message = `${picture.file} was taken on ${day} at ${clock.slice(0, 5)}; the session is of ${session.date}.`;
+        const hint = 'Put it into the session of its day. If the clock of the camera was wrong, nothing needs to be done.';
+        return [diagnostic('A908', picture.place ?? startOf(picture.file), message, { hint })];
+      }),
   );
 }
 

@@ -3,7 +3,7 @@
  * the cache folder, one file a journal; losing it costs time and nothing else.
  */
 import { createHash } from 'node:crypto';
-import { readFileSync, realpathSync, type Stats } from 'node:fs';
+import { existsSync, readFileSync, realpathSync, type Stats } from 'node:fs';
 import { join } from 'node:path';
 import type { Finding } from './inspect-file.ts';
 import { MOST_PIXELS } from './recipe.ts';
@@ -22,7 +22,7 @@ export interface PictureIndex {
   known(path: string, stamp: Stamp): Finding | null;
   /** `seen` is when the file began to be read, in milliseconds since 1970. */
   remember(path: string, stamp: Stamp, finding: Finding, seen: number): void;
-  /** Writes the index with the paths remembered or known since it was opened; does nothing when none is new. */
+  /** Writes the index, without files that are gone; does nothing when nothing was remembered. */
   save(): void;
 }
 
@@ -32,23 +32,22 @@ export interface PictureIndex {
  */
 export function openIndex(cache: string, root: string): PictureIndex {
   const file = join(cache, 'pictures', `index-${createHash('sha256').update(realpathSync(root)).digest('hex').slice(0, 16)}.json`);
-  const before = read(file);
-  const now = new Map<string, Row>();
+  const rows = read(file);
   let changed = false;
   return {
     known(path, stamp) {
-      const row = now.get(path) ?? before.get(path);
-      if (!row || row[0] !== stamp.size || row[1] !== stamp.mtimeMs || row[2] !== stamp.ctimeMs) return null;
-      now.set(path, row);
-      return row[3];
+      const row = rows.get(path);
+      return row && row[0] === stamp.size && row[1] === stamp.mtimeMs && row[2] === stamp.ctimeMs ? row[3] : null;
     },
     remember(path, stamp, finding, seen) {
       if (seen - Math.max(stamp.ctimeMs, stamp.mtimeMs) < TOO_FRESH_MS) return;
-      now.set(path, [stamp.size, stamp.mtimeMs, stamp.ctimeMs, finding]);
+      rows.set(path, [stamp.size, stamp.mtimeMs, stamp.ctimeMs, finding]);
       changed = true;
     },
     save() {
-      if (changed || now.size !== before.size) writeWhole(file, JSON.stringify({ edition: EDITION, rows: [...now] }));
+      if (!changed) return;
+      const there = [...rows].filter(([path]) => existsSync(join(root, path)));
+      writeWhole(file, JSON.stringify({ edition: EDITION, rows: there }));
       changed = false;
     },
   };

@@ -29,7 +29,10 @@ export function planPictures(facts: Iterable<PictureFacts>, options: PlanOptions
   return picturePlan({
     renditions,
     papers: all.filter((one) => one.kind === 'pdf').map((one) => paperOf(one, firstPages.get(one.path) ?? null)),
-    inOrder: all.filter((one) => one.kind !== 'pdf').sort(byTimeTaken(options.timeZone)).map((one) => one.path),
+    inOrder: all
+      .filter((one) => one.kind !== 'pdf')
+      .sort(byTimeTaken(options.timeZone))
+      .map((one) => one.path),
   });
 }
 
@@ -71,7 +74,12 @@ function rendered(key: string, size: { width: number; height: number }, ending: 
 /** Named for a reader who finds the folder in thirty years; the digest keeps two `receipt.pdf` apart. */
 function paperOf(facts: PictureFacts, firstPage: Rendition | null): PaperFile {
   const name = (facts.path.split('/').pop() ?? '').replace(/\.[^.]+$/u, '');
-  const plain = name.normalize('NFKD').replace(/[^\w]+/gu, '-').replace(/^-+|-+$/gu, '').toLowerCase().slice(0, 60);
+  const plain = name
+    .normalize('NFKD')
+    .replace(/[^\w]+/gu, '-')
+    .replace(/^-+|-+$/gu, '')
+    .toLowerCase()
+    .slice(0, 60);
   const file = `${PAPERS_FOLDER}/${plain || 'paper'}-${(facts.digest ?? '').slice(0, 12)}.pdf`;
   return { path: facts.path, file, kind: 'pdf', bytes: facts.bytes, pages: facts.pages, firstPage };
 }

@@ -80,7 +80,12 @@ function lookUp(plan: PicturePlan, cache: PictureCache): { entries: Map<string, 
  * One picture a core at a time: memory stays what that takes, however many pictures there are. A PDF whose first
  * page cannot be drawn is published without a picture of it.
  */
-async function renderMissing(missing: readonly Rendition[], entries: Map<string, CacheEntry>, cache: PictureCache, options: RenderOptions): Promise<PictureProblem[]> {
+async function renderMissing(
+  missing: readonly Rendition[],
+  entries: Map<string, CacheEntry>,
+  cache: PictureCache,
+  options: RenderOptions,
+): Promise<PictureProblem[]> {
   const problems: PictureProblem[] = [];
   const decoder = openDecoder();
   const started = performance.now();

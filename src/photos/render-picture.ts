@@ -69,10 +69,7 @@ function fromPixels({ data, width, height, channels }: Pixels): Sharp {
 }
 
 async function scaled(pixels: Pixels, width: number, height: number): Promise<Pixels> {
-  const { data, info } = await fromPixels(pixels)
-    .resize(width, height, { fit: 'fill' })
-    .raw()
-    .toBuffer({ resolveWithObject: true });
+  const { data, info } = await fromPixels(pixels).resize(width, height, { fit: 'fill' }).raw().toBuffer({ resolveWithObject: true });
   return { data, width: info.width, height: info.height, channels: info.channels };
 }
 

@@ -6,5 +6,5 @@ import sharp, { type Metadata, type Sharp } from 'sharp';
 
 sharp.cache(false);
 
-export { sharp };
 export type { Metadata, Sharp };
+export { sharp };

@@ -9,7 +9,7 @@ import { fileURLToPath } from 'node:url';
  * @returns an absolute path
  */
 export function cacheFolder(env: Readonly<Record<string, string | undefined>> = process.env): string {
-  const named = env['ASFOUND_CACHE'];
+  const named = env.ASFOUND_CACHE;
   if (named !== undefined && named !== '') return resolve(named);
   return fileURLToPath(new URL('../../node_modules/.cache/asfound', import.meta.url));
 }

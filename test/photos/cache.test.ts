@@ -1,0 +1,198 @@
+import { spawn } from 'node:child_process';
+import { once } from 'node:events';
+import { existsSync, mkdirSync, readdirSync, readFileSync, renameSync, statSync, utimesSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { describe, expect, it } from 'vitest';
+import { openPictureCache } from '../../src/photos/picture-cache.ts';
+import type { Progress } from '../../src/photos/render-all.ts';
+import { type DarkRoom, darkRoom } from './dark-room.ts';
+import { onePagePdf } from './one-page-pdf.ts';
+import { jpegTaken, orientedJpeg } from './sample-pictures.ts';
+
+/** Every file of the site with its bytes, to compare two builds. */
+function published(room: DarkRoom): Map<string, string> {
+  return new Map(room.names('site').map((name) => [name, readFileSync(room.at(name)).toString('base64')]));
+}
+
+async function fill(room: DarkRoom, count: number): Promise<void> {
+  for (let index = 0; index < count; index += 1) {
+    room.add(`sessions/a/${index}.jpg`, await jpegTaken(`2031:03:12 21:${10 + index}:00`, null));
+  }
+}
+
+describe('a rendering is used again', () => {
+  it('by a second build, which touches no pixel and no file of the site', async () => {
+    using room = darkRoom();
+    await fill(room, 3);
+    room.add('papers/bill.pdf', onePagePdf());
+    expect(await room.build()).toMatchObject({ rendered: 4, reused: 0 });
+    const stamps = room.names('site').map((name) => statSync(room.at(name)).ctimeMs);
+    const again = await room.build({ onProgress: () => expect.unreachable('nothing is rendered') });
+    expect(again).toMatchObject({ rendered: 0, reused: 4 });
+    expect(room.names('site').map((name) => statSync(room.at(name)).ctimeMs)).toEqual(stamps);
+  });
+
+  it('in a new site, which comes out the same', async () => {
+    using room = darkRoom();
+    await fill(room, 2);
+    const first = await room.build();
+    const before = published(room);
+    const site = `${room.site}-new`;
+    mkdirSync(site);
+    const { renderAll } = await import('../../src/photos/render-all.ts');
+    const second = await renderAll(await room.plan(), site, room);
+    expect(second.plan.data).toEqual(first.plan.data);
+    expect(second.rendered).toBe(0);
+    expect(readdirSync(join(site, 'pictures')).map((name) => `pictures/${name}`).sort()).toEqual([...before.keys()]);
+  });
+
+  it('after a picture was renamed, or lies there twice', async () => {
+    using room = darkRoom();
+    await fill(room, 2);
+    await room.build();
+    const before = published(room);
+    renameSync(join(room.root, 'sessions/a/0.jpg'), join(room.root, 'sessions/a/drum.jpg'));
+    room.add('sessions/b/copy.jpg', await jpegTaken('2031:03:12 21:11:00', null));
+    expect(await room.build()).toMatchObject({ rendered: 0, reused: 2 });
+    expect(published(room)).toEqual(before);
+  });
+
+  it('but not when the picture changed, and the old files leave the site', async () => {
+    using room = darkRoom();
+    await fill(room, 2);
+    await room.build();
+    const before = room.names('site');
+    writeFileSync(room.at('pictures/not-ours.txt'), 'somebody else put it here');
+    room.add('sessions/a/0.jpg', await orientedJpeg(3));
+    expect(await room.build()).toMatchObject({ rendered: 1, reused: 1 });
+    const after = room.names('site');
+    expect(after.filter((name) => before.includes(name))).toHaveLength(before.length / 2);
+    expect(after).toContain('pictures/not-ours.txt');
+    expect(after).toHaveLength(before.length + 1);
+  });
+
+  it('but not when somebody wrote over a file of the site, which is linked into the cache', async () => {
+    using room = darkRoom();
+    await fill(room, 1);
+    await room.build();
+    const before = published(room);
+    const [name = ''] = room.names('site');
+    writeFileSync(room.at(name), 'spoilt');
+    expect(await room.build()).toMatchObject({ rendered: 1, reused: 0 });
+    expect(published(room)).toEqual(before);
+  });
+});
+
+describe('two builds and kills', () => {
+  it('two builds at once give the same site as one', async () => {
+    using room = darkRoom();
+    await fill(room, 4);
+    const results = await Promise.all([room.build(), room.build(), room.build()]);
+    for (const { problems } of results) expect(problems).toEqual([]);
+    const site = published(room);
+    using alone = darkRoom();
+    await fill(alone, 4);
+    await alone.build();
+    expect(site).toEqual(published(alone));
+    expect(room.names('cache').filter((name) => name.includes('unfinished'))).toEqual([]);
+    expect(await room.build()).toMatchObject({ rendered: 0, reused: 4 });
+  });
+
+  it('a build that was killed leaves nothing that the next one trips over', async () => {
+    using room = darkRoom();
+    await fill(room, 12);
+    const child = spawn(process.execPath, [new URL('./build-until-killed.ts', import.meta.url).pathname, room.root, room.cache, room.site]);
+    await once(child.stdout, 'data');
+    child.kill('SIGKILL');
+    await once(child, 'exit');
+    const kept = readdirSync(join(room.cache, 'pictures')).filter((name) => /^[0-9a-f]{16}$/u.test(name)).length;
+    expect(kept).toBeGreaterThan(0);
+    expect(kept).toBeLessThan(12);
+    expect(await room.build()).toMatchObject({ rendered: 12 - kept, reused: kept, problems: [] });
+    using alone = darkRoom();
+    await fill(alone, 12);
+    await alone.build();
+    expect(published(room)).toEqual(published(alone));
+  });
+
+  it('a build that is asked to stop stops between two pictures', async () => {
+    using room = darkRoom();
+    await fill(room, 8);
+    const stop = new AbortController();
+    const seen: Progress[] = [];
+    const onProgress = (progress: Progress): void => {
+      seen.push(progress);
+      stop.abort(new Error('enough'));
+    };
+    await expect(room.build({ signal: stop.signal, onProgress })).rejects.toThrow('enough');
+    expect(seen.length).toBeLessThan(8);
+    expect(room.names('site')).toEqual([]);
+  });
+
+  it('a picture that changes between being looked at and being rendered is not kept under the wrong key', async () => {
+    using room = darkRoom();
+    await fill(room, 1);
+    const plan = await room.plan();
+    room.add('sessions/a/0.jpg', await orientedJpeg(3));
+    const { renderAll } = await import('../../src/photos/render-all.ts');
+    const { problems } = await renderAll(plan, room.site, room);
+    expect(problems).toMatchObject([{ path: 'sessions/a/0.jpg', message: 'changed while the site was being made' }]);
+    expect(room.names('site')).toEqual([]);
+  });
+
+  it('progress counts up to the number of pictures and estimates the rest', async () => {
+    using room = darkRoom();
+    await fill(room, 5);
+    const seen: Progress[] = [];
+    await room.build({ onProgress: (progress) => seen.push(progress) });
+    expect(seen.map((one) => [one.done, one.total])).toEqual([1, 2, 3, 4, 5].map((done) => [done, 5]));
+    expect(seen.map((one) => one.secondsLeft === null)).toEqual([true, true, false, false, false]);
+    expect(seen.at(-1)?.secondsLeft).toBe(0);
+  });
+});
+
+describe('the cache keeps within bounds', () => {
+  const HOURS = 60 * 60 * 1000;
+
+  async function entryOf(cacheFolder: string, key: string, hoursAgo: number): Promise<void> {
+    await openPictureCache(cacheFolder).make(key, async (folder) => {
+      writeFileSync(join(folder, 'one.webp'), Buffer.alloc(1000));
+      return { colour: '#808080' };
+    });
+    const then = (Date.now() - hoursAgo * HOURS) / 1000;
+    utimesSync(join(cacheFolder, 'pictures', key), then, then);
+  }
+
+  it('by taking away what was not used for longest, and never what this build uses', async () => {
+    using room = darkRoom();
+    const keys = ['a', 'b', 'c', 'd'].map((letter) => letter.repeat(16));
+    for (const [index, key] of keys.entries()) await entryOf(room.cache, key, 40 - index * 10);
+    const cache = openPictureCache(room.cache);
+    expect(cache.find('a'.repeat(16), ['one.webp'])).not.toBeNull();
+    expect(cache.sweep(4000)).toEqual({ removed: 0, bytes: 4000 });
+    expect(cache.sweep(2500)).toEqual({ removed: 2, bytes: 2000 });
+    expect(readdirSync(join(room.cache, 'pictures')).sort()).toEqual(['a'.repeat(16), 'd'.repeat(16)]);
+    expect(cache.sweep(0)).toEqual({ removed: 1, bytes: 1000 });
+  });
+
+  it('by a use, however long ago it was made, being noted', async () => {
+    using room = darkRoom();
+    await entryOf(room.cache, 'a'.repeat(16), 40);
+    await entryOf(room.cache, 'b'.repeat(16), 30);
+    openPictureCache(room.cache).find('a'.repeat(16), ['one.webp']);
+    expect(openPictureCache(room.cache).sweep(1500).removed).toBe(1);
+    expect(existsSync(join(room.cache, 'pictures', 'a'.repeat(16)))).toBe(true);
+  });
+
+  it('and what killed builds left goes, but not what another build may be writing', async () => {
+    using room = darkRoom();
+    const home = join(room.cache, 'pictures');
+    for (const [name, hoursAgo] of [['unfinished-1-old', 3], ['unfinished-2-new', 0]] as const) {
+      mkdirSync(join(home, name), { recursive: true });
+      writeFileSync(join(home, name, 'half.webp'), 'half');
+      utimesSync(join(home, name), Date.now() / 1000 - hoursAgo * 3600, Date.now() / 1000 - hoursAgo * 3600);
+    }
+    openPictureCache(room.cache).sweep(1e9);
+    expect(readdirSync(home)).toEqual(['unfinished-2-new']);
+  });
+});

@@ -1,0 +1,150 @@
+import { readFileSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import sharp from 'sharp';
+import { describe, expect, it } from 'vitest';
+import { inspectPictures } from '../../src/photos/inspect.ts';
+import { unusablePictures } from '../../src/photos/picture-diagnostics.ts';
+import { darkRoom } from './dark-room.ts';
+import { onePagePdf } from './one-page-pdf.ts';
+import { orientedJpeg, SCENE, scene } from './sample-pictures.ts';
+
+const image = (): sharp.Sharp => sharp(scene(), { raw: { ...SCENE, channels: 3 } });
+const SAMPLES: Readonly<Record<string, () => Promise<Buffer>>> = {
+  jpg: () => orientedJpeg(1),
+  png: () => image().png().toBuffer(),
+  webp: () => image().webp().toBuffer(),
+  avif: () => image().avif({ effort: 0 }).toBuffer(),
+  tif: () => image().tiff({ compression: 'none' }).toBuffer(),
+  heic: async () => readFileSync(new URL('./fixtures/turned-by-its-container.heic', import.meta.url)),
+  pdf: async () => onePagePdf(),
+};
+
+describe('a picture that cannot be used is named, and the others are still looked at', () => {
+  it('whatever is wrong with it', async () => {
+    using room = darkRoom();
+    room.add('sessions/a/empty.jpg', '');
+    room.add('sessions/a/text.jpg', 'not a picture at all');
+    room.add('sessions/a/really-png.jpg', await image().png().toBuffer());
+    room.add('sessions/a/really-heic.jpg', readFileSync(new URL('./fixtures/wide-gamut-red.heic', import.meta.url)));
+    room.add('sessions/a/avif.heic', await image().avif({ effort: 0 }).toBuffer());
+    room.add('sessions/a/film.heic', Buffer.from('\0\0\0\x18ftypisom\0\0\0\0isommp42', 'latin1'));
+    room.add('papers/picture.pdf', await image().jpeg().toBuffer());
+    room.add('sessions/a/sound.jpg', await orientedJpeg(1));
+    const { facts, problems } = await room.inspect('header');
+    expect([...facts.keys()]).toEqual(['sessions/a/sound.jpg']);
+    expect(problems.map((one) => `${one.path} ${one.message}`)).toEqual([
+      'papers/picture.pdf is named as PDF and is really JPEG',
+      'sessions/a/avif.heic is named as HEIC and is really AVIF',
+      'sessions/a/empty.jpg is empty',
+      'sessions/a/film.heic is named as HEIC and is really film',
+      'sessions/a/really-heic.jpg is named as JPEG and is really HEIC',
+      'sessions/a/really-png.jpg is named as JPEG and is really PNG',
+      'sessions/a/text.jpg is named as JPEG and is not a picture that can be read',
+    ]);
+    expect(unusablePictures(problems, null).map((one) => [one.code, one.place.file])).toContainEqual(['A907', 'sessions/a/empty.jpg']);
+    expect(unusablePictures(problems, null)[0]).toMatchObject({ code: 'A909', severity: 'error', place: { file: 'papers/picture.pdf' } });
+  });
+
+  it.each(Object.keys(SAMPLES))('when a %s is cut short', async (ending) => {
+    using room = darkRoom();
+    const whole = (await SAMPLES[ending]?.()) ?? Buffer.alloc(0);
+    room.add(`sessions/a/whole.${ending}`, whole);
+    for (const share of [0.3, 0.6, 0.9]) room.add(`sessions/a/cut-${share}.${ending}`, whole.subarray(0, whole.length * share));
+    const { facts, problems } = await room.inspect('header');
+    expect([...facts.keys()]).toEqual([`sessions/a/whole.${ending}`]);
+    expect(problems.map((one) => one.path)).toEqual([0.3, 0.6, 0.9].map((share) => `sessions/a/cut-${share}.${ending}`));
+  });
+
+  it('but what a phone appends after the picture does no harm', async () => {
+    using room = darkRoom();
+    const after = Buffer.from('\0\0\0\x18ftypmp42 a short film, then SEFT', 'latin1');
+    for (const ending of ['jpg', 'png', 'webp', 'heic']) {
+      room.add(`sessions/a/one.${ending}`, Buffer.concat([(await SAMPLES[ending]?.()) ?? Buffer.alloc(0), after]));
+    }
+    const { problems, facts } = await room.inspect('header');
+    expect(problems).toEqual([]);
+    expect(facts.size).toBe(4);
+  });
+
+  it('when it unpacks to more pixels than the limit, without unpacking it', async () => {
+    using room = darkRoom();
+    const huge = sharp({ create: { width: 20_000, height: 10_001, channels: 3, background: '#000' }, limitInputPixels: false });
+    room.add('sessions/a/huge.png', await huge.png({ compressionLevel: 9, palette: true, colours: 2 }).toBuffer());
+    const started = performance.now();
+    const { problems } = await room.inspect('header');
+    expect(problems).toMatchObject([{ path: 'sessions/a/huge.png', message: 'has 200 megapixels; the limit is 200' }]);
+    expect(performance.now() - started).toBeLessThan(1000);
+  });
+
+  it('when only unpacking finds the damage, and the rest is rendered', async () => {
+    using room = darkRoom();
+    const noisy = await sharp({ create: { width: 400, height: 300, channels: 3, background: '#000', noise: { type: 'gaussian', mean: 120, sigma: 60 } } })
+      .png()
+      .toBuffer();
+    noisy.fill(0x5a, noisy.length / 2, noisy.length / 2 + 4000);
+    room.add('sessions/a/damaged.png', noisy);
+    room.add('sessions/a/sound.jpg', await orientedJpeg(1));
+    const { plan, problems, rendered } = await room.build();
+    expect(problems).toMatchObject([{ path: 'sessions/a/damaged.png' }]);
+    expect(problems[0]?.message).toMatch(/^cannot be unpacked: \S/u);
+    expect(rendered).toBe(1);
+    expect(plan.rendition('sessions/a/damaged.png')).toBeNull();
+    expect(plan.rendition('sessions/a/sound.jpg')?.placeholder).toMatch(/^#/u);
+    expect(room.names('cache').some((name) => name.includes('unfinished'))).toBe(false);
+  });
+
+  it('when it is gone by now, or is a folder', async () => {
+    using room = darkRoom();
+    room.add('sessions/a/sound.jpg', await orientedJpeg(1));
+    room.add('sessions/a/folder.jpg/note.txt', '');
+    const paths = ['sessions/a/gone.jpg', 'sessions/a/folder.jpg', 'sessions/a/sound.jpg'];
+    const { problems, facts } = await inspectPictures(paths, { root: room.root, cache: room.cache, depth: 'full' });
+    expect(problems.map((one) => one.message)).toEqual(['cannot be read (ENOENT)', 'cannot be read (EISDIR)']);
+    expect(facts.size).toBe(1);
+  });
+
+  it('and nothing is said of files that are no pictures by their names', async () => {
+    using room = darkRoom();
+    room.add('sessions/a/reel.mp4', 'film');
+    room.add('sessions/a/figures.ods', 'table');
+    expect(await room.inspect()).toMatchObject({ problems: [], opened: 0 });
+  });
+});
+
+describe('a file that has not changed is not opened again', () => {
+  it('until its bytes, or what must be known of it, change', async () => {
+    using room = darkRoom();
+    room.add('sessions/a/one.jpg', await orientedJpeg(1));
+    room.add('sessions/a/empty.jpg', '');
+    await new Promise((resolve) => setTimeout(resolve, 80));
+    expect((await room.inspect('header')).opened).toBe(2);
+    expect((await room.inspect('header')).opened).toBe(0);
+    expect((await room.inspect('full')).opened).toBe(1);
+    const before = await room.inspect('full');
+    expect(before.opened).toBe(0);
+    expect(before.problems).toHaveLength(1);
+    room.add('sessions/a/one.jpg', await orientedJpeg(6));
+    const after = await room.inspect('full');
+    expect(after.opened).toBe(1);
+    expect(after.facts.get('sessions/a/one.jpg')?.digest).not.toBe(before.facts.get('sessions/a/one.jpg')?.digest);
+  });
+
+  it('unless it was written only just before, when its times may not tell the next change', async () => {
+    using room = darkRoom();
+    room.add('sessions/a/one.jpg', await orientedJpeg(1));
+    expect((await room.inspect('header')).opened).toBe(1);
+    await new Promise((resolve) => setTimeout(resolve, 80));
+    expect((await room.inspect('header')).opened).toBe(1);
+    expect((await room.inspect('header')).opened).toBe(0);
+  });
+
+  it('and an index that is damaged is no index', async () => {
+    using room = darkRoom();
+    room.add('sessions/a/one.jpg', await orientedJpeg(1));
+    await new Promise((resolve) => setTimeout(resolve, 80));
+    await room.inspect('header');
+    const index = room.names('cache').find((name) => name.includes('index-')) ?? '';
+    writeFileSync(join(room.cache, index), '{"edition":');
+    expect((await room.inspect('header')).opened).toBe(1);
+  });
+});
