@@ -8,11 +8,17 @@
 import type { Diagnostic } from '../journal/diagnostics/diagnostic.ts';
 import type { SessionId } from '../journal/model.ts';
 import type { JournalRecord } from '../journal/record.ts';
+import type { PicturePlan } from '../photos/plan.ts';
+import type { PicturePlan } from '../photos/plan.ts';
 
 /** What pages read: the record, and what presenting it needs. */
 export interface SiteRecord extends JournalRecord {
   /** The prose of a session as HTML, ready for its own page (`sessions/<id>.html`); '' when it has none. */
   noteHtml(session: SessionId): string;
+  /** What each picture and paper becomes in the site. */
+  readonly pictures: PicturePlan;
+  /** What each picture and paper becomes in the site. */
+  readonly pictures: PicturePlan;
   /** Warnings of the compile, in file order; a site is never made from a journal with errors. */
   readonly warnings: readonly Diagnostic[];
 }
@@ -28,6 +34,6 @@ export function setRecord(record: SiteRecord): void {
 /** The compiled record, compiled on the first call when no command has put one in place. */
 export async function theRecord(): Promise<SiteRecord> {
   const holder = globalThis as Holder;
-  holder[KEY] ??= import('./compile-site.ts').then((site) => site.compileDefaultSite());
+  holder[KEY] ??= import('./default-site.ts').then((site) => site.compileDefaultSite());
   return holder[KEY];
 }

@@ -1,0 +1,59 @@
+/** A journal folder to its record and every diagnostic: what each command begins with. */
+import { type Diagnostic, inFileOrder } from '../journal/diagnostics/diagnostic.ts';
+import type { IsoDate } from '../journal/model.ts';
+import { compileJournal } from '../journal/pipeline.ts';
+import type { JournalRecord } from '../journal/record.ts';
+import { type LoadedSources, loadJournal } from '../load/load.ts';
+
+export interface CheckedJournal {
+  readonly sources: LoadedSources;
+  /** Null when journal.yaml cannot be understood at all. */
+  readonly record: JournalRecord | null;
+  /** In file order. */
+  readonly diagnostics: readonly Diagnostic[];
+  /** How many notes were read. */
+  readonly notes: number;
+}
+
+export interface CheckOptions {
+  readonly today: IsoDate;
+  /** The cache folder. */
+  readonly cache: string;
+  /** An earlier load of the same folder; what has not changed is not read again. */
+  readonly before?: LoadedSources | null;
+}
+
+/**
+ * Loads, compiles and checks a journal, the headers of its pictures included.
+ *
+ * @param folder the absolute path of the journal folder
+ * @throws the error of the file system when the folder cannot be read
+ */
+export async function checkJournal(folder: string, { today, cache, before = null }: CheckOptions): Promise<CheckedJournal> {
+  return checkSources(loadJournal(folder, before), { today, cache });
+}
+
+/** The same for a folder that has been loaded. */
+export async function checkSources(sources: LoadedSources, { today, cache }: Omit<CheckOptions, 'before'>): Promise<CheckedJournal> {
+  const { record, diagnostics } = compileJournal(sources, { today });
+  const ofPictures = await pictureDiagnostics(sources, record, cache);
+  return {
+    sources,
+    record,
+    diagnostics: [...diagnostics, ...ofPictures].sort(inFileOrder),
+    notes: sources.files.filter((file) => file.path.startsWith('sessions/')).length,
+  };
+}
+
+/** The code that reads pictures takes a while to load, and a journal without any does not need it. */
+async function pictureDiagnostics(sources: LoadedSources, record: JournalRecord | null, cache: string): Promise<Diagnostic[]> {
+  if (sources.assets.length === 0) return [];
+  const { checkPictures } = await import('../photos/pictures.ts');
+  const paths = sources.assets.map((asset) => asset.path);
+  return checkPictures(record?.journal ?? null, paths, { root: sources.folder, cache });
+}
+
+/** Whether anything keeps the journal from being published. */
+export function hasErrors(diagnostics: readonly Diagnostic[]): boolean {
+  return diagnostics.some((one) => one.severity === 'error');
+}

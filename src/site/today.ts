@@ -1,0 +1,14 @@
+import type { IsoDate } from '../journal/model.ts';
+
+/**
+ * The day on which the record is made, by the clock of this machine.
+ *
+ * @param env `SOURCE_DATE_EPOCH`, seconds since 1970, stands for the clock where it is set, so that a site can be
+ *   made again just as it was (reproducible-builds.org)
+ */
+export function todayBy(env: Readonly<Record<string, string | undefined>>, clock: Date = new Date()): IsoDate {
+  const epoch = env.SOURCE_DATE_EPOCH;
+  if (epoch !== undefined && /^\d+$/.test(epoch)) return new Date(Number(epoch) * 1000).toISOString().slice(0, 10);
+  const two = (n: number): string => String(n).padStart(2, '0');
+  return `${String(clock.getFullYear()).padStart(4, '0')}-${two(clock.getMonth() + 1)}-${two(clock.getDate())}`;
+}
