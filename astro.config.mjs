@@ -20,7 +20,8 @@ export default defineConfig({
   // Every address names a file: `sessions/2031-03-12.html`, the same in `dev` and on disk.
   build: { format: 'preserve', inlineStylesheets: 'never' },
   trailingSlash: 'never',
-  compressHTML: true,
+  // The pages are written by the rules of JSX: a line break between elements is no space.
+  compressHTML: 'jsx',
   devToolbar: { enabled: false },
   vite: { plugins: [recordStaysOutside()] },
 });

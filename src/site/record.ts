@@ -9,14 +9,11 @@ import type { Diagnostic } from '../journal/diagnostics/diagnostic.ts';
 import type { SessionId } from '../journal/model.ts';
 import type { JournalRecord } from '../journal/record.ts';
 import type { PicturePlan } from '../photos/plan.ts';
-import type { PicturePlan } from '../photos/plan.ts';
 
 /** What pages read: the record, and what presenting it needs. */
 export interface SiteRecord extends JournalRecord {
   /** The prose of a session as HTML, ready for its own page (`sessions/<id>.html`); '' when it has none. */
   noteHtml(session: SessionId): string;
-  /** What each picture and paper becomes in the site. */
-  readonly pictures: PicturePlan;
   /** What each picture and paper becomes in the site. */
   readonly pictures: PicturePlan;
   /** Warnings of the compile, in file order; a site is never made from a journal with errors. */

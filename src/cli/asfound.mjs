@@ -1,0 +1,27 @@
+#!/usr/bin/env node
+// Starts the program under a Node that can run it: this one, or the one that comes with the packages.
+import { spawn } from 'node:child_process';
+import { existsSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
+
+const [major = 0, minor = 0] = process.versions.node.split('.').map(Number);
+const able = major > 22 || (major === 22 && minor >= 18);
+
+if (able) {
+  // Node says once per run that it reads TypeScript by taking the types out; that is no news to anyone here.
+  process.removeAllListeners('warning');
+  const { main } = await import('./main.ts');
+  process.exitCode = await main();
+} else {
+  const node = fileURLToPath(new URL('../../node_modules/node/bin/node', import.meta.url));
+  if (!existsSync(node)) {
+    process.stderr.write(`This needs Node 22.18 or newer; this is ${process.versions.node}. Run \`npm install\` first: it brings one.\n`);
+    process.exitCode = 70;
+  } else {
+    const child = spawn(node, [fileURLToPath(import.meta.url), ...process.argv.slice(2)], { stdio: 'inherit' });
+    for (const signal of ['SIGINT', 'SIGTERM', 'SIGHUP']) process.on(signal, () => child.kill(signal));
+    child.on('exit', (code, signal) => {
+      process.exitCode = signal === null ? (code ?? 70) : 128;
+    });
+  }
+}

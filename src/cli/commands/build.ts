@@ -1,0 +1,85 @@
+import { createHash } from 'node:crypto';
+import { dirname, relative, resolve } from 'node:path';
+import { mkdirSync } from 'node:fs';
+import type { JournalRecord } from '../../journal/record.ts';
+import type { LoadedSources } from '../../load/load.ts';
+import { cacheFolder } from '../../site/cache-folder.ts';
+import { hasErrors } from '../../site/check-journal.ts';
+import { manifestOf, mayReplace, recover, stage } from '../../site/swap.ts';
+import { toolDigest } from '../../site/tool-digest.ts';
+import { type Command, CONTENT, OUT } from '../command.ts';
+import type { Effects } from '../effects.ts';
+import { EXIT, type Exit, Refusal } from '../exit-codes.ts';
+import { progressLine } from '../progress.ts';
+import { reportProblems } from '../report.ts';
+import { journalFolder, type OpenedJournal, openJournal } from '../the-journal.ts';
+
+/** The site. It is built beside the last one and put in its place when it is whole. */
+export const build: Command = {
+  name: 'build',
+  summary: 'checks the journal and makes the site; with errors the last good site stays as it was',
+  takes: [],
+  options: {
+    content: CONTENT,
+    out: OUT,
+    force: { type: 'boolean', help: 'build even when nothing has changed' },
+  },
+  run: async (values, _takes, effects) => {
+    const out = resolve(effects.cwd, (values['out'] as string | undefined) ?? 'dist');
+    const opened = await openJournal(journalFolder(values, effects), effects);
+    const { record } = opened;
+    if (record === null || hasErrors(opened.diagnostics)) {
+      reportProblems(opened, effects);
+      effects.err('Nothing was published.\n');
+      return EXIT.journalHasErrors;
+    }
+    recover(out);
+    if (!mayReplace(out)) {
+      throw new Refusal(EXIT.cannotReadOrWrite, `${out} holds something that is no site of asfound's; it was left alone. Name another --out.`);
+    }
+    const made = digestOf(opened.sources, record.today);
+    if (values['force'] !== true && manifestOf(out)?.made === made) {
+      effects.err(`Nothing has changed; the site in ${relative(effects.cwd, out) || '.'} stands.\n`);
+      return EXIT.done;
+    }
+    return publish(opened, record, out, made, effects);
+  },
+};
+
+async function publish(opened: OpenedJournal, record: JournalRecord, out: string, made: string, effects: Effects): Promise<Exit> {
+  const { buildSite } = await import('../../site/build-site.ts');
+  const progress = progressLine(effects);
+  mkdirSync(dirname(out), { recursive: true });
+  const staging = stage(out);
+  try {
+    const problems = await buildSite({
+      record,
+      warnings: opened.diagnostics,
+      folder: opened.folder,
+      cache: cacheFolder(effects.env),
+      into: staging.folder,
+      progress: progress.show,
+    });
+    progress.clear();
+    if (hasErrors(problems)) {
+      reportProblems({ ...opened, diagnostics: [...opened.diagnostics, ...problems] }, effects);
+      effects.err('Nothing was published.\n');
+      return EXIT.journalHasErrors;
+    }
+    staging.swap({ made });
+  } finally {
+    progress.clear();
+    staging.discard();
+  }
+  reportProblems(opened, effects);
+  effects.err(`The site is in ${relative(effects.cwd, out) || '.'}: open index.html.\n`);
+  return EXIT.done;
+}
+
+/** Changes with whatever the site is made from: the notes, the files beside them, the day, and the program. */
+function digestOf(loaded: LoadedSources, today: string): string {
+  const hash = createHash('sha256').update(`${toolDigest()}\0${today}\0`);
+  for (const file of loaded.files) hash.update(`${file.path}\0`).update(file.bytes).update('\0');
+  for (const asset of loaded.assets) hash.update(`${asset.path}\0${asset.size}\0${asset.mtimeMs}\0`);
+  return hash.digest('hex');
+}

@@ -1,0 +1,25 @@
+import { existsSync, readdirSync, statSync } from 'node:fs';
+import { join, resolve } from 'node:path';
+import { todayBy } from '../../site/today.ts';
+import type { Command } from '../command.ts';
+import { EXIT, Refusal } from '../exit-codes.ts';
+import { firstJournal } from '../first-journal.ts';
+import { writeNew } from '../write-new.ts';
+
+/** A small journal that checks and builds at once. */
+export const init: Command = {
+  name: 'init',
+  summary: 'makes a small journal in an empty folder, with comments that teach',
+  takes: ['DIR'],
+  options: {},
+  run: async (_values, [dir = '.'], effects) => {
+    const folder = resolve(effects.cwd, dir);
+    if (existsSync(folder) && !statSync(folder).isDirectory()) throw new Refusal(EXIT.cannotReadOrWrite, `${folder} is a file.`);
+    if (existsSync(folder) && readdirSync(folder).length > 0) {
+      throw new Refusal(EXIT.cannotReadOrWrite, `${folder} is not empty; nothing was written. Name a new or an empty folder.`);
+    }
+    for (const [path, text] of firstJournal(todayBy(effects.env, effects.now()))) writeNew(join(folder, path), text);
+    effects.out(`A journal is in ${folder}.\nNext: asfound check --content ${dir}, then asfound dev --content ${dir}.\n`);
+    return EXIT.done;
+  },
+};

@@ -1,0 +1,50 @@
+import { existsSync } from 'node:fs';
+import { join, relative } from 'node:path';
+import { type Command, CONTENT, type OptionValues } from '../command.ts';
+import type { Effects } from '../effects.ts';
+import { EXIT, Refusal } from '../exit-codes.ts';
+import { readDate } from '../../journal/values/date.ts';
+import { todayBy } from '../../site/today.ts';
+import { noteSkeleton, slugOf } from '../note-skeleton.ts';
+import { journalFolder, openJournal } from '../the-journal.ts';
+import { writeNew } from '../write-new.ts';
+
+/** Tonight's note: its date, a skeleton, and what is open as comments. */
+export const newNote: Command = {
+  name: 'new',
+  summary: "writes tonight's note, with what is open as comments; it never overwrites one",
+  takes: [],
+  options: {
+    content: CONTENT,
+    date: { type: 'string', value: 'DATE', help: 'the day of the work (else today)' },
+    title: { type: 'string', value: 'TEXT', help: 'what was done; it names the folder too' },
+  },
+  run: async (values, _takes, effects) => {
+    const folder = journalFolder(values, effects);
+    const date = dateFrom(values, effects);
+    const title = (values['title'] as string | undefined) ?? 'Evening in the workshop';
+    const { record } = await openJournal(folder, effects);
+    const path = freePath(folder, `${date}-${slugOf(title)}`);
+    writeNew(path, noteSkeleton(date, title, record));
+    effects.out(`${relative(effects.cwd, path)}\n`);
+    return EXIT.done;
+  },
+};
+
+function dateFrom(values: OptionValues, effects: Effects): string {
+  const today = todayBy(effects.env, effects.now());
+  const written = values['date'];
+  if (typeof written !== 'string') return today;
+  const read = readDate(written);
+  if (!read.ok) throw new Refusal(EXIT.notUnderstood, [read.problem, read.hint].filter(Boolean).join(' '));
+  if (read.value > today) throw new Refusal(EXIT.notUnderstood, `${read.value} is in the future; today is ${today}.`);
+  return read.value;
+}
+
+/** A second note of the same name gets a number. */
+function freePath(folder: string, name: string): string {
+  const taken = (id: string) => existsSync(join(folder, 'sessions', id)) || existsSync(join(folder, 'sessions', `${id}.md`));
+  let id = name;
+  for (let n = 2; taken(id); n++) id = `${name}-${n}`;
+  return join(folder, 'sessions', id, 'index.md');
+}

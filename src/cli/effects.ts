@@ -1,0 +1,24 @@
+/** Everything a command does to the world, handed in, so that a test can watch it. */
+export interface Effects {
+  readonly cwd: string;
+  readonly env: Readonly<Record<string, string | undefined>>;
+  /** Results: to standard output. */
+  out(text: string): void;
+  /** Problems and progress: to standard error. */
+  err(text: string): void;
+  /** Whether standard error is a terminal. */
+  readonly terminal: boolean;
+  now(): Date;
+}
+
+/** The real world. */
+export function realEffects(): Effects {
+  return {
+    cwd: process.cwd(),
+    env: process.env,
+    out: (text) => void process.stdout.write(text),
+    err: (text) => void process.stderr.write(text),
+    terminal: process.stderr.isTTY === true,
+    now: () => new Date(),
+  };
+}

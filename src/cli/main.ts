@@ -1,0 +1,69 @@
+import { parseArgs } from 'node:util';
+import { didYouMean } from '../journal/diagnostics/nearest.ts';
+import { type Command, type OptionValues, parserOptions } from './command.ts';
+import { COMMANDS } from './commands.ts';
+import { type Effects, realEffects } from './effects.ts';
+import { EXIT, type Exit, Refusal } from './exit-codes.ts';
+import { commandHelp, generalHelp } from './help.ts';
+
+/**
+ * Runs one command line.
+ *
+ * @param argv what follows the name of the program
+ * @returns the exit code; it never throws
+ */
+export async function main(argv: readonly string[] = process.argv.slice(2), effects: Effects = realEffects()): Promise<Exit> {
+  try {
+    return await dispatch(argv, effects);
+  } catch (error) {
+    if (error instanceof Refusal) {
+      effects.err(`asfound: ${error.message}\n`);
+      return error.exit;
+    }
+    return ownFault(error, effects);
+  }
+}
+
+async function dispatch(argv: readonly string[], effects: Effects): Promise<Exit> {
+  const [name, ...rest] = argv;
+  if (name === undefined || name === '--help' || name === '-h' || name === 'help') {
+    effects[name === undefined ? 'err' : 'out'](generalHelp(COMMANDS));
+    return name === undefined ? EXIT.notUnderstood : EXIT.done;
+  }
+  const command = COMMANDS.find((each) => each.name === name);
+  if (!command) {
+    const names = COMMANDS.map((each) => each.name);
+    throw new Refusal(EXIT.notUnderstood, `there is no command \`${name}\`. ${didYouMean(name, names) ?? ''}`.trim());
+  }
+  const { values, takes } = understood(command, rest);
+  if (values['help'] === true) {
+    effects.out(commandHelp(command));
+    return EXIT.done;
+  }
+  if (takes.length !== command.takes.length) {
+    const wanted = command.takes.length === 0 ? 'takes nothing after its options' : `needs ${command.takes.join(' ')}`;
+    throw new Refusal(EXIT.notUnderstood, `\`${command.name}\` ${wanted}. See \`asfound ${command.name} --help\`.`);
+  }
+  return command.run(values, takes, effects);
+}
+
+function understood(command: Command, rest: readonly string[]): { values: OptionValues; takes: string[] } {
+  const options = parserOptions(command);
+  try {
+    const { values, positionals } = parseArgs({ args: [...rest], options, allowPositionals: true });
+    return { values: values as OptionValues, takes: positionals };
+  } catch (error) {
+    const unknown = /Unknown option '(--?[^' ]+)/.exec((error as Error).message)?.[1];
+    if (unknown === undefined) throw new Refusal(EXIT.notUnderstood, `${(error as Error).message.split('\n')[0]}.`);
+    const hint = didYouMean(unknown, Object.keys(options).map((name) => `--${name}`)) ?? '';
+    throw new Refusal(EXIT.notUnderstood, `\`${command.name}\` has no option \`${unknown}\`. ${hint}`.trim());
+  }
+}
+
+function ownFault(error: unknown, effects: Effects): Exit {
+  const message = error instanceof Error ? error.message : String(error);
+  effects.err(`asfound: a fault of its own: ${message.split('\n')[0]}\n`);
+  if (effects.env['ASFOUND_DEBUG']) effects.err(`${error instanceof Error ? error.stack : ''}\n`);
+  else effects.err('ASFOUND_DEBUG=1 shows more.\n');
+  return EXIT.ownFault;
+}

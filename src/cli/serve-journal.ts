@@ -1,0 +1,171 @@
+/** Serving a journal: compile, watch, and show every change or what is wrong with it. */
+import { existsSync } from 'node:fs';
+import { mkdir, readFile } from 'node:fs/promises';
+import { extname, join, resolve, sep } from 'node:path';
+import { type AstroIntegration, dev } from 'astro';
+import type { Diagnostic } from '../journal/diagnostics/diagnostic.ts';
+import { formatDiagnostics, PLAIN } from '../journal/diagnostics/format.ts';
+import type { LoadedSources } from '../load/load.ts';
+import { openNoteStore } from '../markdown/note-store.ts';
+import { buildPictures, preparePictures } from '../photos/pictures.ts';
+import { bundleScripts } from '../site/build-site.ts';
+import { cacheFolder } from '../site/cache-folder.ts';
+import { hasErrors } from '../site/check-journal.ts';
+import { setRecord } from '../site/record.ts';
+import { siteRecord } from '../site/site-record.ts';
+import { PROGRAM } from '../site/tool-digest.ts';
+import { DATA_FILES } from '../exports/data-files.ts';
+import type { JournalRecord } from '../journal/record.ts';
+import type { Effects } from './effects.ts';
+import { reportProblems } from './report.ts';
+import { type OpenedJournal, openJournal, shownFrom } from './the-journal.ts';
+
+export interface Serve {
+  readonly folder: string;
+  readonly port: number;
+  readonly host: string;
+}
+
+interface Served {
+  readonly folder: string;
+  readonly cache: string;
+  /** Pictures and scripts, made as they are needed and served from here. */
+  readonly files: string;
+  /** Rendered notes by what they were made from. */
+  kept: ReadonlyMap<string, string>;
+  sources: LoadedSources | null;
+  record: JournalRecord | null;
+  problems: readonly Diagnostic[];
+}
+
+/** Serves until the process is stopped. */
+export async function serveJournal({ folder, port, host }: Serve, effects: Effects): Promise<void> {
+  const cache = cacheFolder(effects.env);
+  const files = join(cache, 'served', String(process.pid));
+  await mkdir(files, { recursive: true });
+  const served: Served = { folder, cache, files, kept: openNoteStore(cache, folder).kept, sources: null, record: null, problems: [] };
+  const first = await refresh(served, effects);
+  await bundleScripts(join(files, 'scripts'));
+  const server = await dev({
+    root: PROGRAM,
+    logLevel: 'error',
+    server: { port, host },
+    integrations: [watcher(served, effects)],
+  });
+  effects.err(`The journal is at http://${host}:${server.address.port}/${first ? '' : ' as soon as its errors are mended'}\n`);
+  await new Promise<void>((stop) => {
+    for (const signal of ['SIGINT', 'SIGTERM'] as const) process.once(signal, () => stop());
+  });
+  openNoteStore(cache, folder).save(served.kept);
+  await server.stop();
+}
+
+/** Compiles what is on disk now. @returns whether the pages now show it */
+async function refresh(served: Served, effects: Effects): Promise<boolean> {
+  const opened = await openJournal(served.folder, effects, served.sources);
+  served.sources = opened.sources;
+  served.problems = opened.diagnostics.filter((each) => each.severity === 'error');
+  reportProblems(opened, effects);
+  if (opened.record === null || hasErrors(opened.diagnostics)) {
+    if (served.record === null && opened.record !== null) await show(served, opened, opened.record);
+    return false;
+  }
+  await show(served, opened, opened.record);
+  return true;
+}
+
+async function show(served: Served, opened: OpenedJournal, record: JournalRecord): Promise<void> {
+  const places = { root: served.folder, cache: served.cache };
+  const prepared = await preparePictures(record.journal, places);
+  const { plan } = await buildPictures(record.journal, prepared.plan, served.files, places);
+  served.record = record;
+  const { site, kept } = await siteRecord(record, plan, opened.diagnostics, served);
+  served.kept = kept;
+  setRecord(site);
+}
+
+function watcher(served: Served, effects: Effects): AstroIntegration {
+  return {
+    name: 'journal',
+    hooks: {
+      'astro:server:setup': ({ server }) => {
+        const client = server.environments.client.hot;
+        const overlay = () => client.send({ type: 'error', err: overlayOf(served, effects) });
+        client.on('vite:client:connect', () => {
+          if (served.problems.length > 0) overlay();
+        });
+        server.middlewares.use((request, response, next) => {
+          void answer(served, request.url ?? '/').then((found) => {
+            if (found === null) {
+              // Astro's own addresses have no ending; ours name files, here as in the built site.
+              request.url = (request.url ?? '/').replace(/(?:index)?\.html(?=$|[?#])/, '') || '/';
+              next();
+              return;
+            }
+            response.setHeader('Content-Type', found.type);
+            response.end(found.body);
+          });
+        });
+        let waiting: NodeJS.Timeout | undefined;
+        const changed = (path: string) => {
+          if (!resolve(path).startsWith(served.folder + sep)) return;
+          clearTimeout(waiting);
+          waiting = setTimeout(() => {
+            void refresh(served, effects).then((shown) => {
+              forgetRoutes(server);
+              if (shown) client.send({ type: 'full-reload', path: '*' });
+              else overlay();
+            });
+          }, 40);
+        };
+        server.watcher.add(served.folder);
+        for (const event of ['add', 'change', 'unlink'] as const) server.watcher.on(event, changed);
+      },
+    },
+  };
+}
+
+type Server = Parameters<NonNullable<AstroIntegration['hooks']['astro:server:setup']>>[0]['server'];
+
+/** The pages' modules are read again, so that the list of addresses they make is made again. */
+function forgetRoutes(server: Server): void {
+  for (const environment of Object.values(server.environments)) {
+    for (const [file, modules] of environment.moduleGraph.fileToModulesMap) {
+      if (!file.startsWith(join(PROGRAM, 'src/pages'))) continue;
+      for (const module of modules) environment.moduleGraph.invalidateModule(module);
+    }
+  }
+}
+
+const TYPES: Readonly<Record<string, string>> = {
+  '.js': 'text/javascript',
+  '.csv': 'text/csv; charset=utf-8',
+  '.xlsx': 'application/vnd.openxmlformats-officedocument.spreadsheetml.sheet',
+  '.jpg': 'image/jpeg',
+  '.webp': 'image/webp',
+  '.pdf': 'application/pdf',
+};
+
+/** What is no page: pictures, papers, scripts and downloads. */
+async function answer(served: Served, url: string): Promise<{ type: string; body: string | Uint8Array } | null> {
+  const path = decodeURIComponent(url.split(/[?#]/)[0] ?? '').slice(1);
+  const type = TYPES[extname(path)] ?? 'application/octet-stream';
+  const data = DATA_FILES.find((each) => each.path === path);
+  if (data && served.record) return { type, body: await data.make(served.record) };
+  const file = resolve(served.files, path);
+  if (!file.startsWith(served.files + sep) || extname(file) === '' || !existsSync(file)) return null;
+  return { type, body: await readFile(file) };
+}
+
+function overlayOf(served: Served, effects: Effects) {
+  const [first] = served.problems;
+  const bytes = new Map(served.sources?.files.map((file) => [file.path, file.bytes]));
+  const decoder = new TextDecoder();
+  const message = formatDiagnostics(served.problems, {
+    paint: PLAIN,
+    sourceOf: (file) => (bytes.has(file) ? decoder.decode(bytes.get(file)) : null),
+    pathOf: shownFrom(effects.cwd, served.folder),
+  });
+  const loc = first ? { file: join(served.folder, first.place.file), line: first.place.line, column: first.place.column } : undefined;
+  return { message, stack: '', ...(loc ? { loc } : {}) };
+}

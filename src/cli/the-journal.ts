@@ -1,0 +1,45 @@
+/** Finding, loading and compiling the journal a command is about. */
+import { existsSync, statSync } from 'node:fs';
+import { join, relative, resolve } from 'node:path';
+import { type LoadedSources, loadJournal } from '../load/load.ts';
+import { cacheFolder } from '../site/cache-folder.ts';
+import { type CheckedJournal, checkSources } from '../site/check-journal.ts';
+import { todayBy } from '../site/today.ts';
+import type { OptionValues } from './command.ts';
+import type { Effects } from './effects.ts';
+import { EXIT, Refusal } from './exit-codes.ts';
+
+/**
+ * The journal folder that is meant: `--content`, else ASFOUND_CONTENT, else ./content, else the folder one stands in.
+ *
+ * @throws Refusal when it is not there
+ */
+export function journalFolder(values: OptionValues, { cwd, env }: Effects): string {
+  const named = (values['content'] as string | undefined) ?? env['ASFOUND_CONTENT'];
+  const beside = existsSync(join(cwd, 'content', 'journal.yaml')) ? 'content' : '.';
+  const folder = resolve(cwd, named !== undefined && named !== '' ? named : beside);
+  if (!existsSync(folder)) throw new Refusal(EXIT.cannotReadOrWrite, `there is no folder ${folder}.`);
+  if (!statSync(folder).isDirectory()) throw new Refusal(EXIT.cannotReadOrWrite, `${folder} is not a folder.`);
+  return folder;
+}
+
+export interface OpenedJournal extends CheckedJournal {
+  readonly folder: string;
+}
+
+/** Loads, compiles and checks. `before` is an earlier load whose unchanged files need not be read again. */
+export async function openJournal(folder: string, effects: Effects, before: LoadedSources | null = null): Promise<OpenedJournal> {
+  let sources: LoadedSources;
+  try {
+    sources = loadJournal(folder, before);
+  } catch (error) {
+    throw new Refusal(EXIT.cannotReadOrWrite, `${folder} cannot be read: ${(error as Error).message}.`);
+  }
+  const checked = await checkSources(sources, { today: todayBy(effects.env, effects.now()), cache: cacheFolder(effects.env) });
+  return { ...checked, folder };
+}
+
+/** How a file of the journal is shown: from where the user stands. */
+export function shownFrom(cwd: string, folder: string): (file: string) => string {
+  return (file) => relative(cwd, join(folder, file)) || file;
+}

@@ -1,0 +1,35 @@
+/** The files under data/: what each is called and how it is made from the record. */
+import type { JournalRecord } from '../journal/record.ts';
+import { billsTable } from './bills.ts';
+import { tableToCsv } from './csv.ts';
+import { entriesTable } from './entries.ts';
+import { hoursTable } from './hours.ts';
+import { openItemsCsv } from './open-items.ts';
+import { registerCsv } from './register.ts';
+import { stockTable } from './stock.ts';
+import { whereaboutsCsv } from './whereabouts.ts';
+import { workbookOf } from './workbook.ts';
+
+export interface DataFile {
+  /** From the root of the site. */
+  readonly path: string;
+  /** What it holds, in a few words. */
+  readonly holds: string;
+  make(record: JournalRecord): string | Promise<Uint8Array>;
+}
+
+export const DATA_FILES: readonly DataFile[] = [
+  { path: 'data/register.csv', holds: 'the register, a row a position', make: (record) => registerCsv(record) },
+  { path: 'data/whereabouts.csv', holds: 'where every part is, a row a part and place', make: (record) => whereaboutsCsv(record) },
+  { path: 'data/open-items.csv', holds: 'open items, a row an item', make: (record) => openItemsCsv(record) },
+  { path: 'data/entries.csv', holds: 'the ledger, a row an entry', make: (record) => tableToCsv(entriesTable(record, null)) },
+  { path: 'data/bills.csv', holds: 'bills, a row a line', make: (record) => tableToCsv(billsTable(record, null)) },
+  { path: 'data/stock.csv', holds: 'consumables, a row each', make: (record) => tableToCsv(stockTable(record, null)) },
+  { path: 'data/hours.csv', holds: 'hours, a row an entry', make: (record) => tableToCsv(hoursTable(record, null)) },
+  {
+    path: 'data/ledger.xlsx',
+    holds: 'the ledger, bills, stock and hours as one workbook',
+    make: (record) =>
+      workbookOf([entriesTable(record, null), billsTable(record, null), stockTable(record, null), hoursTable(record, null)]),
+  },
+];

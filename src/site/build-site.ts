@@ -1,0 +1,73 @@
+/** A compiled journal → a site in a folder. */
+import { mkdirSync, readdirSync, writeFileSync } from 'node:fs';
+import { basename, dirname, join } from 'node:path';
+import { build } from 'astro';
+import { DATA_FILES } from '../exports/data-files.ts';
+import type { Diagnostic } from '../journal/diagnostics/diagnostic.ts';
+import type { JournalRecord } from '../journal/record.ts';
+import { openNoteStore } from '../markdown/note-store.ts';
+import { buildPictures, preparePictures } from '../photos/pictures.ts';
+import { setRecord } from './record.ts';
+import { siteRecord } from './site-record.ts';
+import { PROGRAM } from './tool-digest.ts';
+
+export interface BuildSite {
+  readonly record: JournalRecord;
+  readonly warnings: readonly Diagnostic[];
+  /** The journal folder. */
+  readonly folder: string;
+  readonly cache: string;
+  /** An empty folder that the site goes into. */
+  readonly into: string;
+  /** Told in a few words what is being done. */
+  progress(text: string): void;
+}
+
+/**
+ * Makes every page, picture, script and download.
+ *
+ * @returns pictures that turned out to be unusable while they were rendered
+ * @throws what Astro or the file system throws; the folder is then good for nothing
+ */
+export async function buildSite({ record, warnings, folder, cache, into, progress }: BuildSite): Promise<readonly Diagnostic[]> {
+  const places = { root: folder, cache };
+  const prepared = await preparePictures(record.journal, places);
+  const pictures = await buildPictures(record.journal, prepared.plan, into, {
+    ...places,
+    onProgress: ({ done, total, secondsLeft }) =>
+      progress(`Pictures: ${done} of ${total}${secondsLeft === null ? '' : `, about ${Math.ceil(secondsLeft)} s left`}`),
+  });
+  if (pictures.diagnostics.some((each) => each.severity === 'error')) return pictures.diagnostics;
+  progress('Notes');
+  const store = openNoteStore(cache, folder);
+  const { site, kept } = await siteRecord(record, pictures.plan, warnings, store);
+  store.save(kept);
+  setRecord(site);
+  progress(`Pages of ${record.journal.sessions.length} sessions and ${record.journal.positions.size} positions`);
+  await build({ root: PROGRAM, outDir: into, logLevel: 'error' });
+  progress('Scripts and downloads');
+  await bundleScripts(join(into, 'scripts'));
+  await writeData(record, into);
+  return [];
+}
+
+/** Client scripts become classic scripts of fixed names: modules do not load from a disk. */
+export async function bundleScripts(into: string): Promise<void> {
+  const folder = join(PROGRAM, 'src/client');
+  const scripts = readdirSync(folder).filter((name) => /^[a-z-]+\.ts$/.test(name));
+  if (scripts.length === 0) return;
+  const { rolldown } = await import('rolldown');
+  for (const script of scripts) {
+    const bundle = await rolldown({ input: join(folder, script), logLevel: 'silent' });
+    await bundle.write({ file: join(into, `${basename(script, '.ts')}.js`), format: 'iife', minify: true });
+    await bundle.close();
+  }
+}
+
+async function writeData(record: JournalRecord, into: string): Promise<void> {
+  for (const { path, make } of DATA_FILES) {
+    const file = join(into, path);
+    mkdirSync(dirname(file), { recursive: true });
+    writeFileSync(file, await make(record));
+  }
+}

@@ -1,0 +1,28 @@
+/**
+ * The first sentences of a note as plain text, for a list: up to the last full sentence within `most`
+ * characters, else cut at a word. Marks of links and emphasis are dropped; headings, pictures, tables,
+ * lists and quotations are passed over.
+ */
+export function openingWords(body: string, most: number): string {
+  const paragraphs = body.split(/\n\s*\n/).map((one) => one.trim());
+  const first = paragraphs.find((one) => one !== '' && !/^(#|!\[|>|[-*+] |\d+[.)] |\||```|<)/.test(one));
+  return first === undefined ? '' : cut(plain(first), most);
+}
+
+function plain(paragraph: string): string {
+  return paragraph
+    .replaceAll(/!\[[^\]]*\]\([^)]*\)/g, '')
+    .replaceAll(/\[([^\]]*)\]\([^)]*\)/g, '$1')
+    .replaceAll(/(\*\*|__|\*|`|~~)/g, '')
+    .replaceAll(/<[^>]+>/g, '')
+    .replaceAll(/\s+/g, ' ')
+    .trim();
+}
+
+function cut(text: string, most: number): string {
+  if (text.length <= most) return text;
+  const head = text.slice(0, most);
+  const sentence = head.search(/[.!?][^.!?]*$/);
+  if (sentence > most / 3) return head.slice(0, sentence + 1);
+  return `${head.slice(0, head.lastIndexOf(' '))} …`;
+}
