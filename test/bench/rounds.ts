@@ -5,10 +5,13 @@ import { measureProcess, medianUsage, type Usage } from './measure-process.ts';
 
 export interface Measured {
   readonly sessions: number;
-  readonly check: Usage | null;
+  /** With empty caches, and once more. */
+  readonly check: { readonly first: Usage; readonly again: Usage } | null;
   readonly cold: { readonly ours: Usage | null; readonly plain: Usage };
   readonly second: { readonly ours: Usage | null; readonly plain: Usage };
 }
+
+type Checks = NonNullable<Measured['check']>;
 
 interface Builds {
   readonly cold: Usage;
@@ -31,11 +34,11 @@ export async function measureSize(
   await writeJournal(journal, sessions, how.seed);
   const ours = asfound(journal, join(folder, 'ours'));
   const plain = plainSite(journal, join(folder, 'plain'));
-  const checks: Usage[] = [];
+  const checks: Checks[] = [];
   const builds = new Map<Contender, Builds[]>([ours, plain].map((one) => [one, []]));
   for (let round = 0; round < how.repeat; round += 1) {
     await freshFolder(ours);
-    if (!how.plainOnly) checks.push(await measureProcess(ours.check, folder));
+    if (!how.plainOnly) checks.push({ first: await measureProcess(ours.check, folder), again: await measureProcess(ours.check, folder) });
     for (const contender of round % 2 === 0 ? [ours, plain] : [plain, ours]) {
       if (contender === plain || !how.plainOnly) builds.get(contender)?.push(await buildTwice(contender, folder, sessions));
     }
@@ -52,12 +55,15 @@ async function buildTwice(contender: Contender, folder: string, sessions: number
   return { cold, second };
 }
 
-function tally(sessions: number, checks: readonly Usage[], ours: readonly Builds[], plain: readonly Builds[]): Measured {
+function tally(sessions: number, checks: readonly Checks[], ours: readonly Builds[], plain: readonly Builds[]): Measured {
   const middle = (builds: readonly Builds[], key: keyof Builds): Usage => medianUsage(builds.map((one) => one[key]));
   const mine = (key: keyof Builds): Usage | null => (ours.length === 0 ? null : middle(ours, key));
   return {
     sessions,
-    check: checks.length === 0 ? null : medianUsage(checks),
+    check:
+      checks.length === 0
+        ? null
+        : { first: medianUsage(checks.map((one) => one.first)), again: medianUsage(checks.map((one) => one.again)) },
     cold: { ours: mine('cold'), plain: middle(plain, 'cold') },
     second: { ours: mine('second'), plain: middle(plain, 'second') },
   };

@@ -57,7 +57,7 @@ function reportGrowth(measured: readonly Measured[]): void {
     });
     if (points.length > 1) console.log(perSession(what, points));
   };
-  line('Asfound: check', (one) => one.check?.wall);
+  line('Asfound: check', (one) => one.check?.first.wall);
   line('Asfound: cold build', (one) => one.cold.ours?.wall);
   line('Asfound: second build', (one) => one.second.ours?.wall);
   line('plain: cold build', (one) => one.cold.plain.wall);
