@@ -12,12 +12,26 @@ import { clockThere, takenInSession } from './taken.ts';
  * @param journal null when it cannot be understood; the problems then stand at the files themselves
  */
 export function unusablePictures(problems: readonly PictureProblem[], journal: Journal | null): Diagnostic[] {
-  const places = journal ? mentions(journal) : new Map<string, Place>();
+  const places = journal ? mentions(journal) : new Map<string, Mention>();
   return problems.map(({ path, message, hint }) => {
     const code = kindByName(path) === 'pdf' ? 'A909' : 'A907';
-    return diagnostic(code, places.get(path) ?? startOf(path), `${path} ${message}.`, { hint });
+    return diagnostic(code, places.get(path)?.place ?? startOf(path), `${path} ${message}.`, { hint });
   });
 }
+
+/** A907 and A909: what a note calls a picture or paper, and is neither a picture nor a PDF by its name. */
+export function notPictures(journal: Journal): Diagnostic[] {
+  return [...mentions(journal)].flatMap(([path, { place, as }]) => {
+    if (kindByName(path) !== null) return [];
+    const code = as === 'paper' ? 'A909' : 'A907';
+    return [diagnostic(code, place, `${path} is neither a picture nor a PDF, so no page can show it.`, { hint: HINTS[as] })];
+  });
+}
+
+const HINTS = {
+  picture: 'Save it as JPEG, PNG, WebP, TIFF, AVIF or HEIC.',
+  paper: 'Save it as PDF, or as a picture.',
+} as const;
 
 /** A908: pictures in a session's folder that were taken on another day. Those of other sessions may be shown again anywhere. */
 export function picturesOfOtherDays(journal: Journal, facts: ReadonlyMap<string, PictureFacts>): Diagnostic[] {
@@ -41,19 +55,24 @@ export function picturesOf(journal: Journal): string[] {
   return [...mentions(journal).keys()];
 }
 
+interface Mention {
+  readonly place: Place;
+  readonly as: 'picture' | 'paper';
+}
+
 /** Where each picture and paper is first mentioned; one that no note mentions stands at itself. */
-function mentions(journal: Journal): Map<string, Place> {
-  const places = new Map<string, Place>();
-  const note = (file: string | null, place: Place | null): void => {
-    if (file !== null && !places.has(file)) places.set(file, place ?? startOf(file));
+function mentions(journal: Journal): Map<string, Mention> {
+  const found = new Map<string, Mention>();
+  const note = (as: Mention['as'], file: string | null, place: Place | null): void => {
+    if (file !== null && !found.has(file)) found.set(file, { place: place ?? startOf(file), as });
   };
   for (const session of journal.sessions) {
-    for (const picture of session.pictures) note(picture.file, picture.place);
-    for (const bag of session.bags) note(bag.picture, bag.place);
-    for (const paper of session.papers) note(paper.file, paper.place);
-    for (const bill of session.bills) note(bill.paper, bill.place);
+    for (const picture of session.pictures) note('picture', picture.file, picture.place);
+    for (const bag of session.bags) note('picture', bag.picture, bag.place);
+    for (const paper of session.papers) note('paper', paper.file, paper.place);
+    for (const bill of session.bills) note('paper', bill.paper, bill.place);
   }
-  return places;
+  return found;
 }
 
 function isInFolderOf(picture: Picture, session: Session): boolean {

@@ -6,7 +6,7 @@ import type { Diagnostic } from '../journal/diagnostics/diagnostic.ts';
 import type { Journal } from '../journal/model.ts';
 import { inspectPictures } from './inspect.ts';
 import { openPictureCache } from './picture-cache.ts';
-import { picturesOf, picturesOfOtherDays, unusablePictures } from './picture-diagnostics.ts';
+import { notPictures, picturesOf, picturesOfOtherDays, unusablePictures } from './picture-diagnostics.ts';
 import type { PicturePlan } from './plan.ts';
 import { planPictures } from './plan-pictures.ts';
 import { type RenderOptions, renderAll } from './render-all.ts';
@@ -34,7 +34,8 @@ export interface BuiltPictures {
  */
 export async function checkPictures(journal: Journal | null, paths: readonly string[], places: PicturePlaces): Promise<Diagnostic[]> {
   const { facts, problems } = await inspectPictures(paths, { ...places, depth: 'header' });
-  return [...unusablePictures(problems, journal), ...(journal ? picturesOfOtherDays(journal, facts) : [])];
+  const unusable = unusablePictures(problems, journal);
+  return journal ? [...unusable, ...notPictures(journal), ...picturesOfOtherDays(journal, facts)] : unusable;
 }
 
 /**
@@ -48,7 +49,7 @@ export async function preparePictures(journal: Journal, places: PicturePlaces): 
   const { keepPictureFacts: keep, timeZone } = journal.settings;
   const bare = planPictures(facts.values(), { keep, timeZone });
   const plan = planPictures(facts.values(), { keep, timeZone, colours: knownColours(bare, places.cache) });
-  return { plan, diagnostics: [...unusablePictures(problems, journal), ...picturesOfOtherDays(journal, facts)] };
+  return { plan, diagnostics: [...unusablePictures(problems, journal), ...notPictures(journal), ...picturesOfOtherDays(journal, facts)] };
 }
 
 /** Renders a plan into a site; see `renderAll`. */

@@ -7,16 +7,16 @@ import { openPictureCache } from '../../src/photos/picture-cache.ts';
 import type { Progress } from '../../src/photos/render-all.ts';
 import { type DarkRoom, darkRoom } from './dark-room.ts';
 import { onePagePdf } from './one-page-pdf.ts';
-import { jpegTaken, orientedJpeg } from './sample-pictures.ts';
+import { jpegTaken, orientedJpeg, SCENE } from './sample-pictures.ts';
 
 /** Every file of the site with its bytes, to compare two builds. */
 function published(room: DarkRoom): Map<string, string> {
   return new Map(room.names('site').map((name) => [name, readFileSync(room.at(name)).toString('base64')]));
 }
 
-async function fill(room: DarkRoom, count: number): Promise<void> {
+async function fill(room: DarkRoom, count: number, width: number = SCENE.width): Promise<void> {
   for (let index = 0; index < count; index += 1) {
-    room.add(`sessions/a/${index}.jpg`, await jpegTaken(`2031:03:12 21:${10 + index}:00`, null));
+    room.add(`sessions/a/${index}.jpg`, await jpegTaken(`2031:03:12 21:${10 + index}:00`, null, width));
   }
 }
 
@@ -43,7 +43,11 @@ describe('a rendering is used again', () => {
     const second = await renderAll(await room.plan(), site, room);
     expect(second.plan.data).toEqual(first.plan.data);
     expect(second.rendered).toBe(0);
-    expect(readdirSync(join(site, 'pictures')).map((name) => `pictures/${name}`).sort()).toEqual([...before.keys()]);
+    expect(
+      readdirSync(join(site, 'pictures'))
+        .map((name) => `pictures/${name}`)
+        .sort(),
+    ).toEqual([...before.keys()]);
   });
 
   it('after a picture was renamed, or lies there twice', async () => {
@@ -100,7 +104,7 @@ describe('two builds and kills', () => {
 
   it('a build that was killed leaves nothing that the next one trips over', async () => {
     using room = darkRoom();
-    await fill(room, 12);
+    await fill(room, 12, 1600);
     const child = spawn(process.execPath, [new URL('./build-until-killed.ts', import.meta.url).pathname, room.root, room.cache, room.site]);
     await once(child.stdout, 'data');
     child.kill('SIGKILL');
@@ -110,7 +114,7 @@ describe('two builds and kills', () => {
     expect(kept).toBeLessThan(12);
     expect(await room.build()).toMatchObject({ rendered: 12 - kept, reused: kept, problems: [] });
     using alone = darkRoom();
-    await fill(alone, 12);
+    await fill(alone, 12, 1600);
     await alone.build();
     expect(published(room)).toEqual(published(alone));
   });
@@ -187,7 +191,10 @@ describe('the cache keeps within bounds', () => {
   it('and what killed builds left goes, but not what another build may be writing', async () => {
     using room = darkRoom();
     const home = join(room.cache, 'pictures');
-    for (const [name, hoursAgo] of [['unfinished-1-old', 3], ['unfinished-2-new', 0]] as const) {
+    for (const [name, hoursAgo] of [
+      ['unfinished-1-old', 3],
+      ['unfinished-2-new', 0],
+    ] as const) {
       mkdirSync(join(home, name), { recursive: true });
       writeFileSync(join(home, name, 'half.webp'), 'half');
       utimesSync(join(home, name), Date.now() / 1000 - hoursAgo * 3600, Date.now() / 1000 - hoursAgo * 3600);

@@ -1,12 +1,11 @@
 import { readFileSync } from 'node:fs';
-import sharp from 'sharp';
+import sharp, { type Sharp } from 'sharp';
 import { describe, expect, it } from 'vitest';
 import { darkRoom } from './dark-room.ts';
 import { middleOf } from './fingerprint.ts';
 import type { Rgb } from './sample-pictures.ts';
 
-const plain = (background: string, size = 64): sharp.Sharp =>
-  sharp({ create: { width: size, height: size, channels: 3, background } });
+const plain = (background: string, size = 64): Sharp => sharp({ create: { width: size, height: size, channels: 3, background } });
 
 function near(colour: readonly number[], expected: Rgb, by = 8): boolean {
   return expected.every((value, index) => Math.abs((colour[index] ?? -1) - value) <= by);

@@ -2,12 +2,12 @@
  * A picture's fingerprint: whether each of 8 × 8 fields is brighter than its neighbour to the right (a difference
  * hash), so that two renderings of one picture are near each other whatever their size and format.
  */
-import sharp from 'sharp';
+import sharp, { type Sharp } from 'sharp';
 
 const ROWS = 8;
 
 /** @returns 64 bits, row by row */
-export async function fingerprint(picture: string | Buffer | sharp.Sharp): Promise<boolean[]> {
+export async function fingerprint(picture: string | Buffer | Sharp): Promise<boolean[]> {
   const image = typeof picture === 'string' || Buffer.isBuffer(picture) ? sharp(picture) : picture;
   const grey = await image
     .resize(ROWS + 1, ROWS, { fit: 'fill' })

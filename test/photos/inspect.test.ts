@@ -1,6 +1,6 @@
 import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import sharp from 'sharp';
+import sharp, { type Sharp } from 'sharp';
 import { describe, expect, it } from 'vitest';
 import { inspectPictures } from '../../src/photos/inspect.ts';
 import { unusablePictures } from '../../src/photos/picture-diagnostics.ts';
@@ -8,7 +8,7 @@ import { darkRoom } from './dark-room.ts';
 import { onePagePdf } from './one-page-pdf.ts';
 import { orientedJpeg, SCENE, scene } from './sample-pictures.ts';
 
-const image = (): sharp.Sharp => sharp(scene(), { raw: { ...SCENE, channels: 3 } });
+const image = (): Sharp => sharp(scene(), { raw: { ...SCENE, channels: 3 } });
 const SAMPLES: Readonly<Record<string, () => Promise<Buffer>>> = {
   jpg: () => orientedJpeg(1),
   png: () => image().png().toBuffer(),
@@ -78,7 +78,9 @@ describe('a picture that cannot be used is named, and the others are still looke
 
   it('when only unpacking finds the damage, and the rest is rendered', async () => {
     using room = darkRoom();
-    const noisy = await sharp({ create: { width: 400, height: 300, channels: 3, background: '#000', noise: { type: 'gaussian', mean: 120, sigma: 60 } } })
+    const noisy = await sharp({
+      create: { width: 400, height: 300, channels: 3, background: '#000', noise: { type: 'gaussian', mean: 120, sigma: 60 } },
+    })
       .png()
       .toBuffer();
     noisy.fill(0x5a, noisy.length / 2, noisy.length / 2 + 4000);

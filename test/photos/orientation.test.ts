@@ -25,7 +25,9 @@ describe('a picture comes out upright', () => {
     const { plan } = await room.build();
     const rendition = plan.rendition('sessions/a/held.jpg');
     expect(rendition).toMatchObject(SCENE);
-    for (const { file, width, height } of [...(rendition?.sources[0]?.srcset ?? []), rendition?.fallback].filter((one) => one !== undefined)) {
+    for (const { file, width, height } of [...(rendition?.sources[0]?.srcset ?? []), rendition?.fallback].filter(
+      (one) => one !== undefined,
+    )) {
       expect(distance(await fingerprint(room.at(file)), upright), file).toBeLessThanOrEqual(NEAR);
       expect(await sharp(room.at(file)).metadata(), file).toMatchObject({ width, height });
     }
@@ -44,7 +46,12 @@ describe('a picture comes out upright', () => {
   it.each(['png', 'webp', 'tiff', 'avif'] as const)('from %s', async (format) => {
     using room = darkRoom();
     const { data, width, height } = storedFor(1);
-    room.add(`sessions/a/one.${format}`, await sharp(data, { raw: { width, height, channels: 3 } }).toFormat(format).toBuffer());
+    room.add(
+      `sessions/a/one.${format}`,
+      await sharp(data, { raw: { width, height, channels: 3 } })
+        .toFormat(format)
+        .toBuffer(),
+    );
     const { plan, problems } = await room.build();
     expect(problems).toEqual([]);
     const full = plan.rendition(`sessions/a/one.${format}`)?.full;

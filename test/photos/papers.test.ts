@@ -1,12 +1,12 @@
 import { readFileSync, statSync } from 'node:fs';
 import { join } from 'node:path';
+import sharp from 'sharp';
 import { describe, expect, it } from 'vitest';
 import { openDecoder } from '../../src/photos/decoder.ts';
 import { darkRoom } from './dark-room.ts';
 import { middleOf } from './fingerprint.ts';
 import { onePagePdf } from './one-page-pdf.ts';
 import { orientedJpeg } from './sample-pictures.ts';
-import sharp from 'sharp';
 
 describe('papers', () => {
   it('are published byte for byte under a name that tells, with a picture of the first page', async () => {
@@ -20,7 +20,10 @@ describe('papers', () => {
     expect(readFileSync(room.at(paper?.file ?? '')).equals(onePagePdf())).toBe(true);
     expect(statSync(room.at(paper?.file ?? '')).ino).not.toBe(statSync(join(room.root, 'papers/Spring smith, 9 Sept.pdf')).ino);
     expect(paper?.firstPage).toMatchObject({ width: 1280, height: 640 });
-    const left = await sharp(room.at(paper?.firstPage?.full.file ?? '')).extract({ left: 100, top: 100, width: 64, height: 64 }).png().toBuffer();
+    const left = await sharp(room.at(paper?.firstPage?.full.file ?? ''))
+      .extract({ left: 100, top: 100, width: 64, height: 64 })
+      .png()
+      .toBuffer();
     const [red = 0, green = 255, blue = 255] = await middleOf(left);
     expect([red > 230, green < 20, blue < 20], `left half is red: ${[red, green, blue]}`).toEqual([true, true, true]);
   });

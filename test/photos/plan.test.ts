@@ -52,7 +52,9 @@ describe('the plan of a picture', () => {
   it('goes by the bytes: two names share their files, one name with other bytes does not', () => {
     const first = planPictures([facts('a.jpg', 4000, 3000, 'x'), facts('b.jpg', 4000, 3000, 'x')], OPTIONS);
     expect(first.rendition('a.jpg')?.full.file).toBe(first.rendition('b.jpg')?.full.file);
-    expect(planPictures([facts('a.jpg', 4000, 3000, 'y')], OPTIONS).rendition('a.jpg')?.full.file).not.toBe(first.rendition('a.jpg')?.full.file);
+    expect(planPictures([facts('a.jpg', 4000, 3000, 'y')], OPTIONS).rendition('a.jpg')?.full.file).not.toBe(
+      first.rendition('a.jpg')?.full.file,
+    );
   });
 
   it('is the same in whatever order the pictures were found, and survives being written as JSON', () => {

@@ -10,7 +10,9 @@ const EVERYTHING = { tiff: true, exif: true, gps: true, xmp: true, iptc: true, i
 const SECRETS = ['SERIAL-4417', 'Owner Of The Camera', 'Tagged Person', 'Obscura', '2031:03:12', 'Exif', 'http://ns.adobe.com'];
 
 async function telling(format: 'jpeg' | 'png' | 'webp' | 'tiff' | 'avif'): Promise<Buffer> {
-  const image = sharp(scene(), { raw: { ...SCENE, channels: 3 } }).withExif(TELLING).withXmp(FACE_TAG);
+  const image = sharp(scene(), { raw: { ...SCENE, channels: 3 } })
+    .withExif(TELLING)
+    .withXmp(FACE_TAG);
   return image.toFormat(format).toBuffer();
 }
 

@@ -56,7 +56,12 @@ export function storedFor(orientation: number): { data: Buffer; width: number; h
 /** What a telling camera writes, all of it invented. */
 export const TELLING = {
   IFD0: { Make: 'Obscura', Model: 'Obscura Nine', Artist: 'Owner Of The Camera', Copyright: 'Owner Of The Camera', Orientation: '1' },
-  IFD2: { DateTimeOriginal: '2031:03:12 21:10:00', OffsetTimeOriginal: '+00:00', BodySerialNumber: 'SERIAL-4417', CameraOwnerName: 'Owner Of The Camera' },
+  IFD2: {
+    DateTimeOriginal: '2031:03:12 21:10:00',
+    OffsetTimeOriginal: '+00:00',
+    BodySerialNumber: 'SERIAL-4417',
+    CameraOwnerName: 'Owner Of The Camera',
+  },
   IFD3: { GPSLatitudeRef: 'N', GPSLatitude: '51/1 30/1 0/1', GPSLongitudeRef: 'W', GPSLongitude: '0/1 7/1 0/1' },
 };
 
@@ -69,14 +74,21 @@ export const FACE_TAG = `<x:xmpmeta xmlns:x="adobe:ns:meta/"><rdf:RDF xmlns:rdf=
 /** A JPEG of the scene whose Orientation tag holds any number, a nonsense one too. */
 export async function orientedJpeg(orientation: number): Promise<Buffer> {
   const { data, width, height } = storedFor(orientation);
-  const jpeg = await sharp(data, { raw: { width, height, channels: 3 } }).withExif(TELLING).jpeg({ quality: 95 }).toBuffer();
+  const jpeg = await sharp(data, { raw: { width, height, channels: 3 } })
+    .withExif(TELLING)
+    .jpeg({ quality: 95 })
+    .toBuffer();
   return withOrientation(jpeg, orientation);
 }
 
-/** A small JPEG taken at a time, `YYYY:MM:DD HH:MM:SS`; different text gives different bytes. */
-export async function jpegTaken(clock: string, offset: string | null): Promise<Buffer> {
+/** A JPEG of the scene taken at a time, `YYYY:MM:DD HH:MM:SS`; different text gives different bytes. */
+export async function jpegTaken(clock: string, offset: string | null, width: number = SCENE.width): Promise<Buffer> {
+  const height = Math.round((width * SCENE.height) / SCENE.width);
   const zone = offset === null ? {} : { OffsetTimeOriginal: offset };
-  return sharp(scene(), { raw: { ...SCENE, channels: 3 } }).withExif({ IFD2: { DateTimeOriginal: clock, ...zone } }).jpeg().toBuffer();
+  return sharp(scene(width, height), { raw: { width, height, channels: 3 } })
+    .withExif({ IFD2: { DateTimeOriginal: clock, ...zone } })
+    .jpeg()
+    .toBuffer();
 }
 
 /** Sets tag 0x0112 in the first directory of the EXIF block (TIFF 6.0, section 2). */
