@@ -47,7 +47,7 @@ function belowTitle(html: string): string {
 const reasonFor = (example: Example): string | undefined => Object.keys(OTHERWISE).find((reason) => OTHERWISE[reason]?.(example));
 /** The specification prints a tab as an arrow. */
 const tabs = (text: string): string => text.replaceAll('→', '\t');
-const examples = (commonmark.tests as Example[]).map((one) => ({ ...one, markdown: tabs(one.markdown), html: tabs(one.html) }));
+const examples = commonmark.tests.map((one) => ({ ...one, markdown: tabs(one.markdown), html: tabs(one.html) }));
 const kept = examples.filter((example) => reasonFor(example) === undefined);
 
 describe('CommonMark 0.31.2', () => {
