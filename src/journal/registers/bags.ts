@@ -1,7 +1,7 @@
 import type { BagFilling, IsoDate, PartId, SessionId } from '../model.ts';
 import type { Moment, Stay } from '../record.ts';
 import { type At, dateOf, groupedBy, perRecord, type RegisterSource } from './source.ts';
-import { covers } from './stays.ts';
+import { staysAsOf } from './stays.ts';
 
 /** A numbered bag as it stood at the end of a day. */
 export interface BagRow {
@@ -28,14 +28,14 @@ export function bagsAt(record: RegisterSource, at: At): readonly BagRow[] {
     .filter(({ filled }) => filled.date <= date)
     .sort((a, b) => a.bag - b.bag)
     .map(({ bag, filled, emptied }) => {
-      const stays = (staysByBag(record).get(bag) ?? []).filter(({ from }) => from.date <= date);
+      const stays = staysAsOf(staysByBag(record).get(bag) ?? [], date);
       return {
         bag,
         filling: filled.filling,
         filled: { session: filled.session, date: filled.date },
         emptied: emptied && emptied.date <= date ? emptied : null,
-        parts: stays.filter((stay) => covers(stay, date)).map(({ part, count, from }) => ({ part, count, since: from })),
-        held: stays.map(({ part, count, from, to }) => ({ part, count, from, to: to && to.date <= date ? to : null })),
+        parts: stays.filter(({ to }) => to === null).map(({ part, count, from }) => ({ part, count, since: from })),
+        held: stays.map(({ part, count, from, to }) => ({ part, count, from, to })),
       };
     });
 }

@@ -6,7 +6,7 @@ import { type Mismatch, mismatchesOf } from './mismatches.ts';
 import { outcomeOf, type Outcome, wasHere } from './outcome.ts';
 import { type Pending, pendingOf } from './pending.ts';
 import { type At, dateOf, perRecord, type RegisterSource } from './source.ts';
-import { compareMoments, covers, deedsOf, occupantsOf, staysOf, whereaboutsAt } from './stays.ts';
+import { compareMoments, deedsOf, occupantsOf, staysAsOf, staysOf, whereaboutsAt } from './stays.ts';
 
 /** So many of a part fitted at a position, without a break since the moment given. */
 export interface Occupant {
@@ -139,8 +139,8 @@ function makeRow(record: RegisterSource, position: Position, date: IsoDate): Reg
 
 function fittedAt(record: RegisterSource, position: Position, date: IsoDate): readonly Occupant[] {
   const asFound = wasHere(record, position.id) ? position.id : null;
-  return occupantsOf(record, position.id)
-    .filter((stay) => covers(stay, date))
+  return staysAsOf(occupantsOf(record, position.id), date)
+    .filter(({ to }) => to === null)
     .map(({ part, count, from }) => ({
       part,
       count,

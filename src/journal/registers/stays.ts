@@ -41,6 +41,21 @@ export function covers(stay: Stay, date: IsoDate): boolean {
   return stay.from.date <= date && (stay.to === null || stay.to.date > date);
 }
 
+/**
+ * Stays as they looked at the end of a day: those begun by then, with an end only when that had come. What
+ * came together and left at different times later is still one.
+ */
+export function staysAsOf(stays: readonly Stay[], date: IsoDate): readonly Stay[] {
+  const known = new Map<string, Stay>();
+  for (const stay of stays) {
+    if (stay.from.date > date) continue;
+    const to = stay.to && stay.to.date <= date ? stay.to : null;
+    const key = JSON.stringify([stay.part, whereKey(stay.where), stay.from, to]);
+    known.set(key, { ...stay, to, count: stay.count + (known.get(key)?.count ?? 0) });
+  }
+  return [...known.values()];
+}
+
 /** So many of a part at one place, and since when the first of them are there. */
 export interface Whereat {
   readonly where: Whereabouts;

@@ -19,24 +19,26 @@ export class Milestones {
     this.#items = items;
   }
 
-  /** Reaches what a session says, after its items were opened, deferred and closed. */
+  /**
+   * Reaches what a session says, after its items were opened, deferred and closed. A milestone whose gate
+   * is held, or that was reached before, is not reached. Of `with-open` only what was open and due is kept.
+   */
   apply(session: Session): Diagnostic[] {
     return session.reached.flatMap((reaching) => {
-      const problems = this.#problems(reaching);
-      if (problems.some(({ severity }) => severity === 'error')) return problems;
-      const { milestone, withOpen, because, place } = reaching;
-      this.history.set(milestone, { milestone, session: session.id, date: session.date, withOpen, because });
-      this.#reachedAt.set(milestone, place);
-      for (const id of withOpen) this.#admitted.add(id);
-      return problems;
+      const twice = this.#twice(reaching);
+      if (twice) return [twice];
+      const holding = this.#holding(reaching.milestone);
+      const held = this.#held(reaching, holding);
+      if (held.length === 0) this.#reach(session, reaching, holding);
+      return [...held, ...this.#idleAdmissions(reaching, holding), ...this.#overtaken(reaching)];
     });
   }
 
-  #problems(reaching: Reaching): Diagnostic[] {
-    const twice = this.#twice(reaching);
-    if (twice) return [twice];
-    const holding = this.#holding(reaching.milestone);
-    return [...this.#gate(reaching, holding), ...this.#admission(reaching, holding), ...this.#overtaken(reaching)];
+  #reach(session: Session, { milestone, withOpen, because, place }: Reaching, holding: readonly ItemHistory[]): void {
+    const admitted = withOpen.filter((id) => holding.some((item) => item.id === id));
+    this.history.set(milestone, { milestone, session: session.id, date: session.date, withOpen: admitted, because });
+    this.#reachedAt.set(milestone, place);
+    for (const id of admitted) this.#admitted.add(id);
   }
 
   #twice({ milestone, place }: Reaching): Diagnostic | null {
@@ -57,26 +59,21 @@ export class Milestones {
     });
   }
 
-  #gate(reaching: Reaching, holding: readonly ItemHistory[]): Diagnostic[] {
-    const { milestone, withOpen, place } = reaching;
+  /** What keeps the gate shut: items not owned up to, or an admission without its reason. */
+  #held({ milestone, withOpen, because, place }: Reaching, holding: readonly ItemHistory[]): Diagnostic[] {
     const mustOwnUp = (item: ItemHistory) => this.#items.due(item) === milestone || !this.#admitted.has(item.id);
     const silent = holding.filter((item) => mustOwnUp(item) && !withOpen.includes(item.id));
-    if (silent.length === 0) return [];
-    const ids = silent.map(({ id }) => id);
-    const message = `\`${milestone}\` cannot be reached: open before it ${ids.length === 1 ? 'is' : 'are'} ${quotedList(ids)}.`;
-    const all = [...withOpen, ...ids].join(', ');
-    const hint = `Close or defer them, or own up: \`{ milestone: ${milestone}, with-open: [${all}], because: … }\`.`;
-    return [diagnostic('A611', place, message, { hint, related: silent.map(openedHere) })];
+    const shut = silent.length === 0 ? [] : [gateShut(milestone, withOpen, silent, place)];
+    if (withOpen.length === 0 || because !== null) return shut;
+    return [...shut, diagnostic('A613', place, '`with-open` is an admission and needs its reason.', { hint: 'Add `because:`.' })];
   }
 
-  #admission({ milestone, withOpen, because, place }: Reaching, holding: readonly ItemHistory[]): Diagnostic[] {
-    const reasonless = withOpen.length > 0 && because === null;
-    const found = reasonless ? [diagnostic('A613', place, '`with-open` is an admission and needs its reason.', { hint: 'Add `because:`.' })] : [];
+  #idleAdmissions({ milestone, withOpen, place }: Reaching, holding: readonly ItemHistory[]): Diagnostic[] {
     const idle = withOpen.filter((id) => !holding.some((item) => item.id === id));
-    return [
-      ...found,
-      ...idle.map((id) => this.#items.unknown(id, place) ?? diagnostic('A614', place, `\`${id}\` is not open, or not due before \`${milestone}\`.`)),
-    ];
+    return idle.map((id) => {
+      const message = `\`${id}\` is not open, or not due before \`${milestone}\`.`;
+      return this.#items.unknown(id, place) ?? diagnostic('A614', place, message);
+    });
   }
 
   #overtaken({ milestone, place }: Reaching): Diagnostic[] {
@@ -86,6 +83,14 @@ export class Milestones {
     const message = `\`${milestone}\` is reached, and ${quotedList(missed.map(({ id }) => id))} before it ${missed.length === 1 ? 'is' : 'are'} not.`;
     return [diagnostic('A616', place, message, { hint: 'Record what was reached, or change the order in journal.yaml.' })];
   }
+}
+
+function gateShut(milestone: MilestoneId, withOpen: readonly string[], silent: readonly ItemHistory[], place: Place): Diagnostic {
+  const ids = silent.map(({ id }) => id);
+  const message = `\`${milestone}\` cannot be reached: open before it ${ids.length === 1 ? 'is' : 'are'} ${quotedList(ids)}.`;
+  const all = [...withOpen, ...ids].join(', ');
+  const hint = `Close or defer them, or own up: \`{ milestone: ${milestone}, with-open: [${all}], because: … }\`.`;
+  return diagnostic('A611', place, message, { hint, related: silent.map(openedHere) });
 }
 
 function openedHere({ id, opening }: ItemHistory): Related {

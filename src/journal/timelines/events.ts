@@ -10,7 +10,7 @@ import type {
   PositionId,
   SessionId,
 } from '../model.ts';
-import type { Deed, Entry, ItemHistory, JournalRecord } from '../record.ts';
+import type { Deed, Entry, History, ItemHistory, JournalRecord, Ledger } from '../record.ts';
 import { type FilmMark, filmIndex } from '../registers/film.ts';
 import { type Observation, observationsOf } from '../registers/observations.ts';
 import { groupedBy } from '../registers/source.ts';
@@ -61,11 +61,12 @@ interface Tagged {
 }
 
 interface EventIndex {
+  readonly ledger: Ledger;
   readonly byPart: ReadonlyMap<PartId, readonly TimelineEvent[]>;
   readonly byPosition: ReadonlyMap<PositionId, readonly TimelineEvent[]>;
 }
 
-const indexes = new WeakMap<object, EventIndex>();
+const indexes = new WeakMap<History, EventIndex>();
 
 /** What happened to a part, in order. */
 export function eventsOfPart(record: JournalRecord, part: PartId): readonly TimelineEvent[] {
@@ -77,17 +78,18 @@ export function eventsOfPosition(record: JournalRecord, position: PositionId): r
   return indexOf(record).byPosition.get(position) ?? [];
 }
 
-/** Built once a record: one pass over everything there is. */
+/** Built once for a history and its ledger: one pass over everything there is. */
 function indexOf(record: JournalRecord): EventIndex {
-  const known = indexes.get(record.ledger);
-  if (known) return known;
+  const { history, ledger } = record;
+  const known = indexes.get(history);
+  if (known?.ledger === ledger) return known;
   const tagged = inOrder(record, [...fromHistory(record), ...fromNotes(record), ...fromLedger(record)]);
   const byPart = tagged.flatMap(({ event, parts }) => [...new Set(parts)].map((part) => ({ key: part, event })));
   const byPosition = tagged.flatMap(({ event, parts, positions }) =>
     [...new Set([...parts.map((part) => homeOf(record, part)), ...positions])].map((key) => ({ key, event })),
   );
-  const index = { byPart: eventsBy(byPart), byPosition: eventsBy(byPosition) };
-  indexes.set(record.ledger, index);
+  const index = { ledger, byPart: eventsBy(byPart), byPosition: eventsBy(byPosition) };
+  indexes.set(history, index);
   return index;
 }
 

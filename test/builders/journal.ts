@@ -1,0 +1,269 @@
+/** Journals for tests, written as the fields a test is about; everything else has a plain default. */
+import Fraction from 'fraction.js';
+import type {
+  ActionWord,
+  Decision,
+  Destination,
+  FilmClip,
+  IsoDate,
+  ItemOpening,
+  Journal,
+  Measurement,
+  Method,
+  Part,
+  PartEntry,
+  Picture,
+  Place,
+  Position,
+  Session,
+  Verdict,
+} from '../../src/journal/model.ts';
+import type { JournalRecord, Ledger } from '../../src/journal/record.ts';
+import { replay } from '../../src/journal/replay/replay.ts';
+import { readQuantity } from '../../src/journal/values/quantity.ts';
+
+export const ARRIVED = '2030-09-14';
+export const TODAY = '2031-12-31';
+
+export const placeAt = (file: string, line = 1): Place => ({ file, line, column: 1, endLine: line, endColumn: 2 });
+
+type PartFields = Partial<Omit<Part, 'id' | 'position' | 'makesPosition'>> & { readonly for?: string };
+
+/** A part of the catalogue; without `for` it makes the position of its id. */
+export function part(id: string, fields: PartFields = {}): Part {
+  const { for: of, ...rest } = fields;
+  return {
+    id,
+    name: id,
+    subsystem: 'brakes',
+    origin: of === undefined ? 'original' : 'donor',
+    evidence: null,
+    count: 1,
+    position: of ?? id,
+    makesPosition: of === undefined,
+    found: of === undefined ? 'fitted' : 'loose',
+    store: null,
+    acquired: null,
+    marks: null,
+    finish: null,
+    condition: null,
+    hazards: [],
+    component: null,
+    weight: new Fraction(1),
+    private: null,
+    note: null,
+    place: placeAt('parts/brakes.yaml'),
+    ...rest,
+  };
+}
+
+type EntryFields = Partial<Omit<PartEntry, 'part' | 'did' | 'to' | 'from'>> & { readonly to?: string; readonly from?: string };
+
+/** An entry under `parts`; `to` and `from` as a note has them. */
+export function did(id: string, words: ActionWord | readonly ActionWord[], fields: EntryFields = {}): PartEntry {
+  const { to, from, ...rest } = fields;
+  return {
+    part: id,
+    did: typeof words === 'string' ? [words] : words,
+    count: null,
+    at: null,
+    how: null,
+    condition: null,
+    marks: null,
+    finish: null,
+    note: null,
+    place: placeAt('sessions/note.md'),
+    ...rest,
+    to: destination(to),
+    from: destination(from),
+  };
+}
+
+function destination(text: string | undefined): Destination | null {
+  if (text === undefined) return null;
+  const bag = /^bag (\d+)$/.exec(text);
+  return bag ? { bag: Number(bag[1]), name: null } : { bag: null, name: text };
+}
+
+/** A decision as a note has it; `journal` fills in its session, date, position and count. */
+export type DecisionFields = Partial<Omit<Decision, 'part' | 'verdict'>> & Pick<Decision, 'part' | 'verdict'>;
+
+export function decide(id: string, verdict: Verdict, fields: Partial<Decision> = {}): DecisionFields {
+  return { because: 'it is so', ...fields, part: id, verdict };
+}
+
+type SessionFields = Partial<Omit<Session, 'decisions' | 'opens' | 'closes' | 'defers' | 'reached' | 'bags' | 'emptied'>> & {
+  readonly decisions?: readonly DecisionFields[];
+  readonly opens?: readonly (Partial<ItemOpening> & Pick<ItemOpening, 'id'>)[];
+  readonly closes?: readonly string[];
+  readonly defers?: readonly { readonly id: string; readonly to: string }[];
+  readonly reached?: readonly { readonly milestone: string; readonly withOpen?: readonly string[]; readonly because?: string }[];
+  readonly bags?: readonly number[];
+  readonly emptied?: readonly number[];
+};
+
+/** A session before `journal` has given its entries their places. */
+export interface Evening {
+  readonly date: IsoDate;
+  readonly name: string;
+  readonly fields: SessionFields;
+}
+
+/** One evening; sessions of one day are told apart by `name`. */
+export function evening(date: IsoDate, fields: SessionFields = {}, name = 'work'): Evening {
+  return { date, name, fields };
+}
+
+export interface JournalFields {
+  readonly parts: readonly Part[];
+  readonly evenings?: readonly Evening[];
+  readonly stores?: readonly string[];
+  readonly milestones?: readonly string[];
+  readonly subsystems?: readonly string[];
+}
+
+export function journal({ parts, evenings = [], stores = ['shelf A1', 'shelf B2', 'loft'], milestones = ['stripped', 'first-start', 'road-test'], subsystems = ['brakes', 'frame'] }: JournalFields): Journal {
+  const positions = new Map<string, Position>();
+  for (const maker of parts.filter((one) => one.makesPosition)) {
+    const { id, name, subsystem, count, weight, component } = maker;
+    const belonging = parts.filter((one) => one.position === id && one !== maker).map((one) => one.id);
+    positions.set(id, { id, name, subsystem, count, weight, component, parts: [id, ...belonging] });
+  }
+  return {
+    settings: {
+      title: 'The bakery van',
+      about: null,
+      vehicle: { make: 'Quernby', model: 'Ten', year: '1952', marks: [] },
+      arrived: ARRIVED,
+      currency: 'GBP',
+      currencyDigits: 2,
+      timeZone: 'Europe/London',
+      locale: 'en-GB',
+      address: null,
+      stock: 'fifo',
+      markUp: new Map(),
+      copies: new Map(),
+      keepPictureFacts: [],
+    },
+    people: new Map(),
+    subsystems: new Map(subsystems.map((id) => [id, { id, name: id, budgetMinutes: null, budgetMoney: null }])),
+    milestones: milestones.map((id, order) => ({ id, name: id, order })),
+    stores,
+    consumables: new Map(),
+    parts: new Map(parts.map((one) => [one.id, one])),
+    positions,
+    sessions: evenings.map((one) => sessionOf(one, positions, parts)),
+  };
+}
+
+function sessionOf({ date, name, fields }: Evening, positions: ReadonlyMap<string, Position>, parts: readonly Part[]): Session {
+  const id = `${date}-${name}`;
+  const file = `sessions/${id}.md`;
+  let line = 1;
+  const place = () => placeAt(file, ++line);
+  return {
+    hours: [],
+    methods: [],
+    measured: [],
+    bills: [],
+    sold: [],
+    used: [],
+    counted: [],
+    pictures: [],
+    film: [],
+    papers: [],
+    cautions: [],
+    private: null,
+    corrects: null,
+    correctsPlace: null,
+    datePlace: placeAt(file),
+    links: [],
+    body: '',
+    title: name,
+    ...fields,
+    id,
+    file,
+    date,
+    parts: (fields.parts ?? []).map((entry) => ({ ...entry, place: place() })),
+    decisions: (fields.decisions ?? []).map((one, index) => {
+      const position = parts.find((other) => other.id === one.part)?.position ?? one.part;
+      const count = positions.get(position)?.count ?? 1;
+      return { id: `${id}#${index + 1}`, session: id, date, position, with: null, count, because: null, place: place(), ...one };
+    }),
+    bags: (fields.bags ?? []).map((bag) => ({ bag, holds: ['2 bolts'], off: null, goesBack: null, picture: null, place: place() })),
+    emptied: (fields.emptied ?? []).map((bag) => ({ bag, place: place() })),
+    opens: (fields.opens ?? []).map((one) => ({ kind: 'task', what: one.id, before: null, on: null, price: null, place: place(), ...one })),
+    closes: (fields.closes ?? []).map((item) => ({ id: item, how: null, place: place() })),
+    defers: (fields.defers ?? []).map(({ id: item, to }) => ({ id: item, to, because: 'later', place: place() })),
+    reached: (fields.reached ?? []).map(({ milestone, withOpen = [], because = null }) => ({ milestone, withOpen, because, place: place() })),
+  };
+}
+
+const NO_LEDGER: Ledger = { entries: [], bills: [], stock: new Map() };
+
+/** The journal replayed. */
+export function record(of: Journal, { today = TODAY, ledger = NO_LEDGER }: { today?: IsoDate; ledger?: Ledger } = {}): JournalRecord {
+  return { journal: of, history: replay(of).history, ledger, today };
+}
+
+/** The record, and a complaint when the journal has an error: for tests that are not about errors. */
+export function soundRecord(fields: JournalFields, today: IsoDate = TODAY): JournalRecord {
+  const of = journal(fields);
+  const errors = replay(of).diagnostics.filter(({ severity }) => severity === 'error');
+  if (errors.length > 0) throw new Error(errors.map(({ code, message }) => `${code} ${message}`).join('\n'));
+  return record(of, { today });
+}
+
+/** The codes that replaying a journal gives, in the order found. */
+export function codes(fields: JournalFields): string[] {
+  return replay(journal(fields)).diagnostics.map(({ code }) => code);
+}
+
+/**
+ * The journal as it was known at the end of a day: only the notes up to then. A part that a later note
+ * brings had not been heard of, which the catalogue says by a later date.
+ */
+export function journalUpTo(of: Journal, date: IsoDate): Journal {
+  const known = (one: Part): Part => {
+    const came = one.found === 'missing' ? undefined : broughtOn(of, one.id);
+    return came !== undefined && came > date ? { ...one, acquired: came } : one;
+  };
+  const sessions = of.sessions.filter((session) => session.date <= date);
+  return { ...of, sessions, parts: new Map([...of.parts].map(([id, one]) => [id, known(one)])) };
+}
+
+/** The day of the note that first brings a part; none for one that was here before and had gone. */
+function broughtOn(of: Journal, id: string): IsoDate | undefined {
+  const inOrder = [...of.sessions].sort((a, b) => (a.file < b.file ? -1 : 1));
+  const entries = inOrder.flatMap(({ date, parts }) => parts.map(({ part: about, did: words }) => ({ date, about, words })));
+  const first = entries.find(({ about, words }) => about === id && words.some((word) => ['acquired', 'made', 'gone'].includes(word)));
+  return first && (first.words.includes('acquired') || first.words.includes('made')) ? first.date : undefined;
+}
+
+export function measured(id: string, what: string, value: string, fields: Partial<Measurement> = {}): Measurement {
+  const read = readQuantity(value);
+  if (!read.ok) throw new Error(read.problem);
+  const blank = { as: null, low: null, high: null, limitsText: null, within: null, note: null } as const;
+  return { part: id, what, value: read.value, ...blank, place: placeAt('sessions/note.md'), ...fields };
+}
+
+export function method(how: string, on: readonly string[], fields: Partial<Method> = {}): Method {
+  return { how, on, with: [], material: null, result: null, note: null, place: placeAt('sessions/note.md'), ...fields };
+}
+
+export function picture(file: string, shows: readonly string[]): Picture {
+  return { file, shows, view: null, caption: null, alt: null, inProse: false, unmentioned: false, place: null };
+}
+
+export function clip(name: string, marks: readonly (readonly [number, readonly string[]])[], title: string | null = null): FilmClip {
+  const list = marks.map(([seconds, parts]) => ({ seconds, text: String(seconds), parts }));
+  return { clip: name, file: name.startsWith('https:') ? null : name, title, marks: list, place: placeAt('sessions/note.md') };
+}
+
+/** Plain data as text: maps as lists, fractions as `n/d`. Two views are equal just when their texts are. */
+export function asText(value: unknown): string {
+  return JSON.stringify(value, (_, one) => {
+    if (one instanceof Map) return [...one];
+    return one instanceof Fraction ? one.toFraction() : one;
+  });
+}

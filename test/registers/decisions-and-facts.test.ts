@@ -1,0 +1,122 @@
+import { describe, expect, test } from 'vitest';
+import { contradictions } from '../../src/journal/registers/contradictions.ts';
+import { mismatchesAt } from '../../src/journal/registers/mismatches.ts';
+import { neverCarriedOut, undecidedAt } from '../../src/journal/registers/pending.ts';
+import { registerRowAt } from '../../src/journal/registers/register.ts';
+import { decide, did, type Evening, evening, part, soundRecord } from '../builders/journal.ts';
+
+const parts = [
+  part('drum'),
+  part('drum-spare', { for: 'drum' }),
+  part('drum-new', { for: 'drum', origin: 'reproduction' }),
+  part('studs', { count: 5 }),
+  part('studs-new', { for: 'studs', origin: 'new', count: 5 }),
+];
+const recordOf = (...evenings: Evening[]) => soundRecord({ parts, evenings });
+const against = (...evenings: Evening[]): string[] => mismatchesAt(recordOf(...evenings), null).map(({ count, part: id, words }) => `${count} ${id}: ${words}`);
+const todo = (...evenings: Evening[]) => neverCarriedOut(recordOf(...evenings), null).map(({ words, count }) => [count, words]);
+
+const swap = (id: string, date = '2030-10-10', old = 'drum') => evening(date, { parts: [did(old, 'removed', { to: 'loft' }), did(id, 'fitted')] }, `swap-${id}`);
+const decided = (date: string, ...decisions: ReturnType<typeof decide>[]) => evening(date, { decisions }, 'verdict');
+
+describe('a decision against the facts', () => {
+  test('decided to keep, but a reproduction is fitted: it says so, and what would settle it', () => {
+    const record = recordOf(decided('2030-10-01', decide('drum', 'keep')), swap('drum-new'));
+    expect(mismatchesAt(record, null)).toMatchObject([
+      {
+        position: 'drum',
+        words: 'Decided: keep. But drum-new (reproduction) is fitted.',
+        settle: ['Fit drum: it is in stores, loft.', 'Or record a decision that says what is meant now, and why.'],
+      },
+    ]);
+  });
+
+  test('the warning stands at the decision and shows the entry that fitted the other part', () => {
+    const [found] = contradictions(recordOf(decided('2030-10-01', decide('drum', 'repair')), swap('drum-new')));
+    expect(found).toMatchObject({ code: 'A701', severity: 'warning', place: { file: 'sessions/2030-10-01-verdict.md' } });
+    expect(found?.related.map(({ place }) => place.file)).toEqual(['sessions/2030-10-10-swap-drum-new.md']);
+  });
+
+  test('decided on one part, and another was fitted', () => {
+    const verdict = decided('2030-10-01', decide('drum', 'replace', { with: 'drum-spare' }));
+    expect(against(verdict, swap('drum-new'))).toEqual(['1 drum-new: Decided: replace with drum-spare. But drum-new (reproduction) is fitted.']);
+    expect(against(verdict, swap('drum-spare'))).toEqual([]);
+  });
+
+  test('decided to leave off, and something was fitted afterwards', () => {
+    const omit = decided('2030-10-20', decide('drum', 'omit'));
+    expect(against(swap('drum-new'), omit)).toEqual([]);
+    const back = evening('2030-11-01', { parts: [did('drum-new', 'removed'), did('drum-new', 'fitted')] });
+    expect(against(swap('drum-new'), omit, back)).toHaveLength(1);
+  });
+
+  test('a later decision that owns the change settles it, and both stay in the record', () => {
+    const keep = decided('2030-10-01', decide('drum', 'keep'));
+    const overturned = decided('2030-10-12', decide('drum', 'replace', { with: 'drum-new' }));
+    const row = registerRowAt(recordOf(keep, swap('drum-new'), overturned), 'drum', null);
+    expect([row.mismatches, row.decisions.map(({ verdict }) => verdict), row.inForce.map(({ decision }) => decision.verdict)]).toEqual([[], ['keep', 'replace'], ['replace']]);
+  });
+
+  test('a decision on the stand-in itself lets it stand', () => {
+    expect(against(swap('drum-new'), decided('2030-10-20', decide('drum-new', 'keep')))).toEqual([]);
+  });
+
+  test('of a lot, only those that no decision allows are against one', () => {
+    const two = evening('2030-10-10', { parts: [did('studs', 'removed', { count: 3 }), did('studs-new', 'fitted', { count: 3 })] });
+    const verdict = decided('2030-10-01', decide('studs', 'keep', { count: 5 }), decide('studs', 'replace', { count: 2, with: 'studs-new' }));
+    expect(against(verdict, two)).toEqual(['1 studs-new: Decided: keep. But 1 of studs-new (new) is fitted.']);
+  });
+});
+
+describe('decided and not yet carried out is pending, not a mismatch', () => {
+  test('the old part still on, and nothing on', () => {
+    const replace = decided('2030-10-01', decide('drum', 'replace', { with: 'drum-spare' }));
+    const off = evening('2030-10-02', { parts: [did('drum', 'removed')] });
+    expect([against(replace), against(replace, off)]).toEqual([[], []]);
+    expect([todo(replace), todo(replace, off)]).toEqual([[[1, 'not yet replaced']], [[1, 'not yet replaced']]]);
+    expect(todo(replace, swap('drum-spare'))).toEqual([]);
+  });
+
+  test('a stand-in fitted under an earlier decision, when a better part turns up', () => {
+    const first = decided('2030-10-01', decide('drum', 'replace', { with: 'drum-new' }));
+    const better = decided('2031-02-01', decide('drum', 'replace', { with: 'drum-spare' }));
+    expect([against(first, swap('drum-new'), better), todo(first, swap('drum-new'), better)]).toEqual([[], [[1, 'not yet replaced']]]);
+  });
+
+  test('repair: pending until the work is done, then until it is back on', () => {
+    const repair = decided('2030-10-01', decide('drum', 'repair'));
+    const mended = evening('2030-10-05', { parts: [did('drum', ['removed', 'machined'])] });
+    const back = evening('2030-10-09', { parts: [did('drum', 'fitted')] });
+    expect([todo(repair), todo(repair, mended), todo(repair, mended, back)]).toEqual([[[1, 'not yet repaired']], [[1, 'repaired, not back on']], []]);
+  });
+
+  test('two of five studs, one done', () => {
+    const verdict = decided('2030-10-01', decide('studs', 'replace', { count: 2, with: 'studs-new' }));
+    const one = evening('2030-10-05', { parts: [did('studs', 'removed', { count: 1 }), did('studs-new', 'fitted', { count: 1 })] });
+    expect(todo(verdict, one)).toEqual([[1, 'not yet replaced (1 of 5)']]);
+  });
+
+  test('its age is in whole days from the decision to the date asked for', () => {
+    const record = recordOf(decided('2031-02-27', decide('drum', 'omit')));
+    // 2031 is no leap year: 27 February to 3 March is four days.
+    expect(neverCarriedOut(record, '2031-03-03').map(({ days, todo: kind }) => [days, kind])).toEqual([[4, 'take-off']]);
+  });
+});
+
+describe('decisions in force', () => {
+  test('a later decision takes its count from the earlier ones', () => {
+    const row = registerRowAt(recordOf(decided('2030-10-01', decide('studs', 'keep')), decided('2030-10-05', decide('studs', 'replace', { count: 2, with: 'studs-new' }))), 'studs', null);
+    expect(row.inForce.map(({ decision, count }) => [decision.verdict, count])).toEqual([['replace', 2], ['keep', 3]]);
+  });
+
+  test('a date before the later one sees only the earlier one', () => {
+    const record = recordOf(decided('2030-10-01', decide('studs', 'keep')), decided('2030-10-05', decide('studs', 'omit')));
+    expect(registerRowAt(record, 'studs', '2030-10-04').inForce.map(({ decision }) => decision.verdict)).toEqual(['keep']);
+  });
+
+  test('undecided is what no verdict speaks of, and what was put off', () => {
+    const record = recordOf(decided('2030-10-01', decide('studs', 'replace', { count: 2, with: 'studs-new' }), decide('drum', 'defer')));
+    const found = undecidedAt(record, null).map(({ row, count, deferred, touched }) => [row.position, count, deferred.length, touched]);
+    expect(found).toEqual([['drum', 1, 1, false], ['studs', 3, 0, false]]);
+  });
+});

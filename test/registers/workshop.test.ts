@@ -1,0 +1,157 @@
+import { describe, expect, test } from 'vitest';
+import { bagsAt } from '../../src/journal/registers/bags.ts';
+import { filmIndex } from '../../src/journal/registers/film.ts';
+import { methodsIndex } from '../../src/journal/registers/methods.ts';
+import { seriesOf } from '../../src/journal/registers/measurements.ts';
+import { gatesAt, openItemsBySubsystem, temporaryMeasuresAt, thingsToBuyAt } from '../../src/journal/registers/open-items.ts';
+import { goesWithVehicleAt, storesAt } from '../../src/journal/registers/stores.ts';
+import { unrecordedAt } from '../../src/journal/registers/unrecorded.ts';
+import { clip, did, type Evening, evening, measured, method, part, picture, soundRecord } from '../builders/journal.ts';
+
+const parts = [part('drum'), part('drum-spare', { for: 'drum', store: 'shelf B2' }), part('bolts', { count: 4 }), part('plate', { subsystem: 'frame' })];
+const recordOf = (...evenings: Evening[]) => soundRecord({ parts, evenings });
+
+describe('the stores', () => {
+  const of = recordOf(evening('2030-10-01', { parts: [did('drum', 'removed', { to: 'loft' }), did('plate', 'removed')] }));
+
+  test('list every place, empty ones too, and what is unplaced last', () => {
+    expect(storesAt(of, null).map(({ store, things }) => [store, things.map(({ part: id }) => id)])).toEqual([
+      ['shelf A1', []],
+      ['shelf B2', ['drum-spare']],
+      ['loft', ['drum']],
+      [null, ['plate']],
+    ]);
+  });
+
+  test('know what goes with the vehicle: the originals', () => {
+    expect(goesWithVehicleAt(of, null).map(({ part: id }) => id)).toEqual(['drum', 'plate']);
+  });
+});
+
+test('a bag shows what is in it and what has been', () => {
+  const of = recordOf(
+    evening('2030-10-01', { bags: [14], parts: [did('bolts', 'removed', { count: 3, to: 'bag 14' })] }),
+    evening('2030-10-05', { parts: [did('bolts', 'fitted', { count: 1 })] }),
+  );
+  expect(bagsAt(of, null)).toMatchObject([{ bag: 14, emptied: null, parts: [{ part: 'bolts', count: 2 }] }]);
+  expect(bagsAt(of, null)[0]?.held.map(({ count, to }) => [count, to?.date ?? null])).toEqual([[1, '2030-10-05'], [2, null]]);
+  expect(bagsAt(of, '2030-09-30')).toEqual([]);
+});
+
+describe('gates', () => {
+  const open = evening('2030-10-01', {
+    opens: [
+      { id: 'cap', kind: 'temporary', before: 'first-start', on: { part: 'drum', subsystem: 'brakes' } },
+      { id: 'lamp', kind: 'buy', price: 2000 },
+      { id: 'bleed', before: 'road-test', on: { part: null, subsystem: 'brakes' } },
+    ],
+  });
+
+  test('a temporary measure holds its own gate and those after it, and tells its age', () => {
+    const of = recordOf(open);
+    expect(gatesAt(of, null).map(({ milestone, mayPass, temporary, items, earlier }) => [milestone.id, mayPass, temporary.length, items.length, earlier.length])).toEqual([
+      ['stripped', true, 0, 0, 0],
+      ['first-start', false, 1, 0, 0],
+      ['road-test', false, 0, 1, 1],
+    ]);
+    expect(temporaryMeasuresAt(of, '2030-10-31').map(({ id, days }) => [id, days])).toEqual([['cap', 30]]);
+  });
+
+  test('an item put off holds the later gate instead, and keeps its history', () => {
+    const of = recordOf(open, evening('2030-11-01', { defers: [{ id: 'cap', to: 'road-test' }] }));
+    expect(gatesAt(of, null).map(({ mayPass }) => mayPass)).toEqual([true, true, false]);
+    expect(gatesAt(of, '2030-10-31').map(({ mayPass }) => mayPass)).toEqual([true, false, false]);
+  });
+
+  test('what is to be bought is a list; what names no subsystem is general', () => {
+    const of = recordOf(open);
+    expect(thingsToBuyAt(of, null).map(({ id, price }) => [id, price])).toEqual([['lamp', 2000]]);
+    expect([...openItemsBySubsystem(of, null)].map(([id, rows]) => [id, rows.map((row) => row.id)])).toEqual([['brakes', ['cap', 'bleed']], ['general', ['lamp']]]);
+  });
+});
+
+describe('recorded before it is covered', () => {
+  const off = evening('2030-10-01', { parts: [did('drum', 'removed')] });
+  const back = evening('2030-10-09', { parts: [did('drum', 'fitted')] });
+  const lacking = (...evenings: Evening[]) => {
+    const { offNow, backOn } = unrecordedAt(recordOf(...evenings), null);
+    return [offNow, backOn].map((list) => list.map(({ part: id }) => id));
+  };
+
+  test('a part off without marks or a picture is on the one list, and on the other once it is back', () => {
+    expect([lacking(off), lacking(off, back)]).toEqual([[['drum'], []], [[], ['drum']]]);
+  });
+
+  test.each([
+    ['marks written down as it came off', [evening('2030-10-01', { parts: [did('drum', 'removed', { marks: 'C 4417' })] }), back]],
+    ['a mark put on', [off, evening('2030-10-03', { parts: [did('drum', 'marked')] }), back]],
+    ['a picture', [off, evening('2030-10-03', { pictures: [picture('drum.jpg', ['drum'])] }), back]],
+  ])('%s is a record', (_, evenings) => {
+    expect(lacking(...evenings)).toEqual([[], []]);
+  });
+
+  test('what was recorded before it came off does not count', () => {
+    expect(lacking(evening('2030-09-20', { pictures: [picture('drum.jpg', ['drum'])] }), off, back)).toEqual([[], ['drum']]);
+  });
+
+  test('a part that was never off, or is gone, is on neither list', () => {
+    expect(lacking(evening('2030-10-01', { parts: [did('drum', ['removed', 'gone'], { how: 'lost' })] }))).toEqual([[], []]);
+  });
+});
+
+test('methods are gathered by what was done and by material, newest first, with what came of them', () => {
+  const of = recordOf(
+    evening('2030-10-01', { methods: [method('Citric acid bath', ['drum'], { material: 'cast iron', with: ['citric-acid'], result: 'poor' })] }),
+    evening('2031-03-01', { methods: [method('citric  acid bath', ['plate'], { material: 'Steel', with: ['citric-acid'], result: 'good' }), method('Scalpel', ['plate'])] }),
+  );
+  const { byMethod, byMaterial, byConsumable } = methodsIndex(of);
+  expect(byMethod.map(({ name, trials, results }) => [name, trials.map(({ date }) => date), results.good, results.poor])).toEqual([
+    ['Citric acid bath', ['2031-03-01', '2030-10-01'], 1, 1],
+    ['Scalpel', ['2031-03-01'], 0, 0],
+  ]);
+  expect(byMaterial.map(({ name }) => name)).toEqual(['cast iron', 'Steel', null]);
+  expect(byConsumable.map(({ consumable, group }) => [consumable, group.trials.length])).toEqual([['citric-acid', 2]]);
+});
+
+test('a series of one measurement has its first as found beside its last as left', () => {
+  const of = recordOf(
+    evening('2030-10-01', { measured: [measured('drum', 'inside diameter', '9.043 in', { as: 'found', within: false })] }),
+    evening('2030-12-01', { measured: [measured('drum', 'Inside diameter', '229.90 mm', { as: 'left', within: true }), measured('drum', 'weight', '4 kg')] }),
+  );
+  const [diameter, ...others] = seriesOf(of, 'drum');
+  expect(diameter).toMatchObject({ what: 'inside diameter', dimension: 'length', within: true });
+  expect([diameter?.asFound, diameter?.asLeft].map((reading) => reading?.measurement.value.text)).toEqual(['9.043 in', '229.90 mm']);
+  expect(others.map(({ what }) => what)).toEqual(['weight']);
+  expect(seriesOf(of, 'drum', '2030-11-01')[0]).toMatchObject({ asLeft: null, within: false });
+});
+
+describe('film', () => {
+  const of = recordOf(
+    evening('2030-10-01', { film: [clip('reel-07.mp4', [[1085, ['plate']], [760, ['drum']]], 'Nearside strip')] }),
+    evening('2030-10-05', { film: [clip('reel-07.mp4', [[20, ['drum', 'plate']]])] }),
+  );
+
+  test('a clip that two notes mark is one clip, its marks in order of time, each as a Media Fragment up to the next', () => {
+    const [reel] = filmIndex(of).clips;
+    expect(reel).toMatchObject({ title: 'Nearside strip' });
+    expect(reel?.marks.map(({ fragment }) => fragment)).toEqual(['#t=20,760', '#t=760,1085', '#t=1085']);
+  });
+
+  test('a part has the list of places it was shown, by session', () => {
+    expect(filmIndex(of).byPart.get('drum')?.map(({ session, seconds }) => [session, seconds])).toEqual([['2030-10-01-work', 760], ['2030-10-05-work', 20]]);
+  });
+
+  // Source: Media Fragments URI 1.0 (W3C), section 4.2.1 and its test cases TC0001 to TC0017:
+  // `t=3`, `t=3,7` and `t=,7` are valid; `t=3,3`, `t=7,3`, `t=,` and `t=3,` are not.
+  test('no fragment is one that the standard calls invalid, even where two marks stand at one time', () => {
+    const twice = recordOf(evening('2030-10-01', { film: [clip('reel.mp4', [[0, ['drum']], [12, ['drum']], [12, ['plate']], [40, ['plate']]])] }));
+    const fragments = filmIndex(twice).clips.flatMap(({ marks }) => marks.map(({ fragment }) => fragment));
+    const valid = (text: string) => {
+      const found = /^#t=(\d+(?:\.\d+)?)(?:,(\d+(?:\.\d+)?))?$/.exec(text);
+      return found !== null && (found[2] === undefined || Number(found[1]) < Number(found[2]));
+    };
+    expect(['#t=3', '#t=3,7', '#t=7,3', '#t=3,3', '#t=,', '#t=3,'].map(valid)).toEqual([true, true, false, false, false, false]);
+    expect(fragments).toEqual(['#t=0,12', '#t=12,40', '#t=12,40', '#t=40']);
+    expect(fragments.every(valid)).toBe(true);
+  });
+});

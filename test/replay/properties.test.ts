@@ -1,0 +1,103 @@
+import * as fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import type { Journal } from '../../src/journal/model.ts';
+import type { Stay } from '../../src/journal/record.ts';
+import { momentOrder, sessionRanks } from '../../src/journal/replay/order.ts';
+import { replay } from '../../src/journal/replay/replay.ts';
+import { ACTIONS } from '../../src/journal/model.ts';
+import { asText } from '../builders/journal.ts';
+import { journals } from '../builders/streams.ts';
+
+const RUNS = { numRuns: 300 };
+const sum = (stays: readonly Stay[]): number => stays.reduce((total, { count }) => total + count, 0);
+
+/** The stays that hold just after a moment at which something changed. */
+function standing(of: Journal, stays: readonly Stay[], at: Stay['from']): readonly Stay[] {
+  const order = momentOrder(sessionRanks(of.sessions));
+  return stays.filter(({ from, to }) => order(from, at) <= 0 && (to === null || order(to, at) > 0));
+}
+
+describe('whatever is written down', () => {
+  test('the counts over all whereabouts of a part add up to its count at every moment', () => {
+    fc.assert(
+      fc.property(journals, (of) => {
+        const { stays } = replay(of).history;
+        for (const part of of.parts.values()) {
+          const own = stays.get(part.id) ?? [];
+          for (const { from } of own) expect(sum(standing(of, own, from))).toBe(part.count);
+        }
+      }),
+      RUNS,
+    );
+  });
+
+  test('no position ever holds more than its count', () => {
+    fc.assert(
+      fc.property(journals, (of) => {
+        const { occupants } = replay(of).history;
+        for (const { id, count } of of.positions.values()) {
+          const own = occupants.get(id) ?? [];
+          for (const { from } of own) expect(sum(standing(of, own, from))).toBeLessThanOrEqual(count);
+        }
+      }),
+      RUNS,
+    );
+  });
+
+  test('the order in which files are read makes no difference', () => {
+    fc.assert(
+      fc.property(journals.chain((of) => fc.tuple(fc.constant(of), fc.shuffledSubarray([...of.sessions], { minLength: of.sessions.length }))), ([of, sessions]) => {
+        expect(asText(replay({ ...of, sessions }))).toBe(asText(replay(of)));
+      }),
+      RUNS,
+    );
+  });
+
+  test('an entry that is refused is reported at its place, and the history is as if it were not there', () => {
+    fc.assert(
+      fc.property(journals, (of) => {
+        const { history, diagnostics } = replay(of);
+        const refused = new Set(diagnostics.filter(({ code }) => /^A(406|5|604|606)/.test(code)).map(({ place }) => `${place.file}:${place.line}`));
+        const sessions = of.sessions.map((session) => ({
+          ...session,
+          parts: session.parts.map((entry) => (refused.has(`${entry.place.file}:${entry.place.line}`) && !brings(entry.did) ? { ...entry, did: [] } : entry)),
+        }));
+        expect(asText(replay({ ...of, sessions }).history)).toBe(asText(history));
+      }),
+      RUNS,
+    );
+  });
+
+  test('every entry that is not refused leaves one deed or more for each of its words', () => {
+    fc.assert(
+      fc.property(journals, (of) => {
+        const { history, diagnostics } = replay(of);
+        const refused = new Set(diagnostics.map(({ place }) => `${place.file}:${place.line}`));
+        for (const session of of.sessions) {
+          for (const entry of session.parts) {
+            const deeds = history.deeds.filter((deed) => deed.entry === entry);
+            const words = refused.has(`${entry.place.file}:${entry.place.line}`) ? [] : entry.did;
+            expect(new Set(deeds.map((deed) => deed.did))).toEqual(new Set(words));
+          }
+        }
+      }),
+      RUNS,
+    );
+  });
+
+  test('random streams reach every action and most refusals, so that the properties mean something', () => {
+    const seen = new Set<string>();
+    for (const of of fc.sample(journals, { numRuns: 400, seed: 7 })) {
+      const { history, diagnostics } = replay(of);
+      for (const { did } of history.deeds) seen.add(did);
+      for (const { code } of diagnostics) seen.add(code);
+    }
+    const refusals = ['A501', 'A502', 'A503', 'A504', 'A505', 'A506', 'A507', 'A508', 'A509', 'A511', 'A601', 'A603', 'A604', 'A605'];
+    expect([...ACTIONS, ...refusals].filter((one) => !seen.has(one))).toEqual([]);
+  });
+});
+
+/** Taking such an entry out of a journal also tells it when the part came, which is more than the entry. */
+function brings(words: readonly string[]): boolean {
+  return words.includes('acquired') || words.includes('made') || words.includes('gone');
+}

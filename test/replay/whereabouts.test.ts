@@ -1,0 +1,160 @@
+import { describe, expect, test } from 'vitest';
+import type { Journal } from '../../src/journal/model.ts';
+import { replay } from '../../src/journal/replay/replay.ts';
+import { whereInWords } from '../../src/journal/replay/words.ts';
+import { type Evening, codes, did, evening, journal, part } from '../builders/journal.ts';
+
+const DRUM = part('drum');
+const SPARE = part('drum-spare', { for: 'drum', store: 'shelf B2' });
+const STUDS = part('studs', { count: 5 });
+const PARTS = [DRUM, SPARE, STUDS, part('splash-plate', { found: 'missing' })];
+
+const places = (of: Journal, id: string): string[] =>
+  (replay(of).history.stays.get(id) ?? []).filter(({ to }) => to === null).map(({ count, where }) => `${count} ${whereInWords(where)}`);
+const after = (id: string, ...evenings: Evening[]): string[] => places(journal({ parts: PARTS, evenings }), id);
+const faults = (...evenings: Evening[]): string[] => codes({ parts: PARTS, evenings });
+
+describe('the as-found state', () => {
+  test('what makes a position is fitted there, a candidate lies in its store, what is missing is missing', () => {
+    expect([after('drum'), after('drum-spare'), after('splash-plate')]).toEqual([['1 fitted at drum'], ['1 in stores, shelf B2'], ['1 missing']]);
+  });
+
+  test('a candidate with a date of its own is not yet here until that day, and is before its sessions', () => {
+    const parts = [DRUM, part('late', { for: 'drum', acquired: '2030-11-02', store: 'loft' })];
+    const { stays } = replay(journal({ parts })).history;
+    expect(stays.get('late')?.map(({ where, from, to }) => [where.at, from.date, to?.date])).toEqual([
+      ['not-yet', '2030-09-14', '2030-11-02'],
+      ['stores', '2030-11-02', undefined],
+    ]);
+    const same = [evening('2030-11-02', { parts: [did('drum', 'removed'), did('late', 'fitted')] })];
+    expect(codes({ parts, evenings: same })).toEqual([]);
+    expect(codes({ parts, evenings: [evening('2030-11-01', { parts: [did('late', 'cleaned')] })] })).toEqual(['A506']);
+  });
+
+  test('a part that a session brings is not yet here before', () => {
+    const early = evening('2030-10-01', { parts: [did('drum-spare', 'cleaned')] });
+    const bought = evening('2030-10-05', { parts: [did('drum-spare', 'acquired')] });
+    expect(faults(early, bought)).toEqual(['A506']);
+    expect(after('drum-spare', bought)).toEqual(['1 in stores, shelf B2']);
+  });
+
+  test('what was lost after it was here may turn up again', () => {
+    const lost = evening('2030-10-01', { parts: [did('drum-spare', 'gone', { how: 'lost' })] });
+    const found = evening('2030-12-01', { parts: [did('drum-spare', 'acquired', { to: 'loft' })] });
+    expect(faults(lost, found)).toEqual([]);
+    expect(after('drum-spare', lost, found)).toEqual(['1 in stores, loft']);
+  });
+
+  test('a missing part that turns up is acquired', () => {
+    expect(after('splash-plate', evening('2030-10-01', { parts: [did('splash-plate', 'acquired', { to: 'loft' })] }))).toEqual(['1 in stores, loft']);
+  });
+});
+
+describe('where a part goes', () => {
+  test('one entry takes it off, out to a firm; another brings it back and refits it', () => {
+    const out = evening('2030-10-01', { parts: [did('drum', ['removed', 'sent-out'], { to: 'the brake works' })] });
+    const back = evening('2030-11-01', { parts: [did('drum', ['returned', 'fitted'])] });
+    expect(after('drum', out)).toEqual(['1 out with the brake works']);
+    expect(after('drum', out, back)).toEqual(['1 fitted at drum']);
+  });
+
+  test('a part of a lot moves and the rest stays; counts always add up', () => {
+    const work = evening('2030-10-01', { bags: [14], parts: [did('studs', 'removed', { count: 3, to: 'bag 14' }), did('studs', 'gone', { count: 1, how: 'scrapped' })] });
+    expect(after('studs', work)).toEqual(['2 fitted at studs', '2 in bag 14', '1 gone (scrapped)']);
+  });
+
+  test('the words of one entry are about the same pieces', () => {
+    const first = evening('2030-10-01', { parts: [did('studs', 'removed', { count: 2, to: 'loft' })] });
+    const second = evening('2030-10-02', { parts: [did('studs', ['removed', 'inspected', 'fitted'])] });
+    expect(after('studs', first, second)).toEqual(['2 in stores, loft', '3 fitted at studs']);
+  });
+
+  test('work in place is done on the pieces that the entry goes on to move', () => {
+    const first = evening('2030-10-01', { parts: [did('studs', 'removed', { count: 2, to: 'loft' })] });
+    const second = evening('2030-10-02', { parts: [did('studs', ['inspected', 'stored'], { count: 2, to: 'shelf A1' })] });
+    const { deeds } = replay(journal({ parts: PARTS, evenings: [first, second] })).history;
+    expect(deeds.filter((deed) => deed.did === 'inspected').map(({ count, from }) => [count, from.at])).toEqual([[2, 'stores']]);
+  });
+
+  test('`from` says which of several places is meant, else the oldest stay goes first', () => {
+    const off = evening('2030-10-01', { parts: [did('studs', 'removed', { count: 2, to: 'loft' }), did('studs', 'removed', { count: 2, to: 'shelf A1' })] });
+    const oldest = evening('2030-10-02', { parts: [did('studs', 'gone', { count: 1, how: 'lost' })] });
+    const said = evening('2030-10-02', { parts: [did('studs', 'gone', { count: 1, how: 'lost', from: 'shelf A1' })] });
+    expect(after('studs', off, oldest)).toContain('1 in stores, loft');
+    expect(after('studs', off, said)).toEqual(['1 fitted at studs', '2 in stores, loft', '1 in stores, shelf A1', '1 gone (lost)']);
+  });
+
+  test('a part may stand at another position, and be taken off there', () => {
+    const parts = [part('near'), part('off')];
+    const swap = evening('2030-10-01', { parts: [did('near', 'removed'), did('off', 'removed'), did('near', 'fitted', { at: 'off' })] });
+    const undo = evening('2030-10-02', { parts: [did('near', 'removed', { at: 'off', to: 'loft' })] });
+    expect(places(journal({ parts, evenings: [swap] }), 'near')).toEqual(['1 fitted at off']);
+    expect(places(journal({ parts, evenings: [swap, undo] }), 'near')).toEqual(['1 in stores, loft']);
+  });
+
+  test('putting a part where it lies leaves its stay whole', () => {
+    const { stays } = replay(journal({ parts: PARTS, evenings: [evening('2030-10-01', { parts: [did('drum-spare', 'stored', { to: 'shelf B2' })] })] })).history;
+    expect(stays.get('drum-spare')).toHaveLength(1);
+  });
+
+  test('a firm may do work on what it has', () => {
+    const out = evening('2030-10-01', { parts: [did('drum', ['removed', 'sent-out'], { to: 'the brake works' }), did('drum', 'machined')] });
+    expect(faults(out)).toEqual([]);
+  });
+});
+
+describe('what cannot be', () => {
+  const off = evening('2030-10-01', { parts: [did('drum', 'removed', { to: 'shelf A1' })] });
+
+  test.each([
+    ['A501', 'a part on the shelf does not come off', did('drum', 'removed')],
+    ['A506', 'a missing part is not fitted', did('splash-plate', 'fitted')],
+    ['A504', 'six of five studs do not come off', did('studs', 'removed', { count: 6 })],
+    ['A503', 'a part on the vehicle is not fitted again', did('studs', 'fitted')],
+    ['A509', 'a part on the vehicle is not shelved', did('studs', 'stored', { to: 'loft' })],
+    ['A508', 'a part that is here does not come back', did('drum', 'returned')],
+    ['A506', 'what is missing cannot be made: the new one is another part', did('splash-plate', 'made')],
+    ['A510', 'what is gone went somehow', did('drum', 'gone')],
+    ['A510', 'what is stored lies somewhere', did('drum', 'stored')],
+    ['A511', 'a part is not taken from where it is not', did('drum', 'fitted', { from: 'loft' })],
+    ['A406', 'a store is one that the journal names', did('drum', 'stored', { to: 'shelf B3' })],
+    ['A513', 'a destination needs a move', did('drum', 'cleaned', { to: 'loft' })],
+    ['A606', 'a bag is one that a note fills', did('drum', 'stored', { to: 'bag 9' })],
+  ])('%s: %s', (code, _, entry) => {
+    expect(faults(off, evening('2030-10-02', { parts: [entry] }))).toEqual([code]);
+  });
+
+  test('a part is acquired once', () => {
+    const bought = evening('2030-10-02', { parts: [did('drum-spare', 'acquired')] });
+    expect(faults(bought, evening('2030-10-03', { parts: [did('drum-spare', 'acquired')] }))).toEqual(['A507']);
+  });
+
+  test('a scrapped part is not found on the bench', () => {
+    const gone = evening('2030-10-02', { parts: [did('drum', 'gone', { how: 'scrapped' })] });
+    expect(faults(off, gone, evening('2030-10-03', { parts: [did('drum', 'cleaned')] }))).toEqual(['A505']);
+  });
+
+  test('it says where the part is, since which session, and shows the entry that put it there', () => {
+    const { diagnostics } = replay(journal({ parts: PARTS, evenings: [off, evening('2030-10-02', { parts: [did('drum', 'removed')] })] }));
+    expect(diagnostics[0]?.message).toContain('in stores, shelf A1, since session 2030-10-01-work');
+    expect(diagnostics[0]?.related.map(({ place }) => place.file)).toEqual(['sessions/2030-10-01-work.md']);
+  });
+
+  test('a full position says what it holds and how many there is room for', () => {
+    const parts = [STUDS, part('studs-new', { for: 'studs', count: 5 })];
+    const evenings = [evening('2030-10-01', { parts: [did('studs', 'removed', { count: 2 })] }), evening('2030-10-02', { parts: [did('studs-new', 'fitted')] })];
+    const [problem] = replay(journal({ parts, evenings })).diagnostics;
+    expect(problem).toMatchObject({ code: 'A502', hint: expect.stringContaining('`count: 2`') });
+    expect(problem?.message).toContain('3 of `studs`');
+  });
+
+  test('an entry that fails at its last word changes nothing at all', () => {
+    expect(after('drum', evening('2030-10-01', { parts: [did('drum', ['removed', 'returned'], { to: 'loft' })] }))).toEqual(['1 fitted at drum']);
+  });
+
+  test('a catalogue that fits too much as found is told so, and what does not fit is left off', () => {
+    const parts = [DRUM, part('second', { for: 'drum', found: 'fitted' })];
+    expect(codes({ parts })).toEqual(['A512']);
+    expect(places(journal({ parts }), 'second')).toEqual(['1 in stores, unplaced']);
+  });
+});
