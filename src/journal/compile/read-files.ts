@@ -1,4 +1,5 @@
 /** Source files → understood YAML and cut notes, each problem with its place. */
+import type * as z from 'zod';
 import { diagnostic, startOf } from '../diagnostics/diagnostic.ts';
 import { readProse } from '../prose.ts';
 import { type PartSource, partsSchema, type ConsumableSource, consumablesSchema } from '../schema/catalogues.ts';
@@ -8,6 +9,7 @@ import { understand } from '../schema/understand.ts';
 import { cutFrontMatter } from '../source/front-matter.ts';
 import type { SourceFile, Sources } from '../source/sources.ts';
 import { decode, type SourceText } from '../source/text.ts';
+import { quickTree } from '../source/quick-yaml.ts';
 import { readYaml, type Tree } from '../source/yaml.ts';
 import type { Reporter } from './context.ts';
 import type { PartsFile } from './parts.ts';
@@ -51,8 +53,22 @@ function noJournal() {
   });
 }
 
-function readCatalogue<T extends Parameters<typeof understand>[0]>(source: SourceText, schema: T, top: 'fields' | 'list', out: Reporter) {
-  const { tree, diagnostics } = readYaml(source, 0, source.text.length, top);
+function readCatalogue<T extends z.ZodType>(source: SourceText, schema: T, top: 'fields' | 'list', out: Reporter) {
+  return readSpan(source, { start: 0, end: source.text.length }, schema, top, out);
+}
+
+/** Sound YAML goes the fast way; with the first doubt or fault it is read again by the reader that knows places. */
+function readSpan<T extends z.ZodType>(
+  source: SourceText,
+  { start, end }: { readonly start: number; readonly end: number },
+  schema: T,
+  top: 'fields' | 'list',
+  out: Reporter,
+): Understood<z.output<T>> | null {
+  const quick = quickTree(source, start, end, top);
+  const sound = quick && schema.safeParse(quick.value);
+  if (quick && sound?.success) return { value: sound.data, tree: quick };
+  const { tree, diagnostics } = readYaml(source, start, end, top);
   out.diagnostics.push(...diagnostics);
   if (tree === null) return null;
   const understood = understand(schema, tree);
@@ -81,12 +97,8 @@ function readNote(text: SourceText, out: Reporter): NoteSource[] {
     return [];
   }
   const prose = readProse(text, cut.body.start, cut.body.end);
-  const { tree, diagnostics } = readYaml(text, cut.yaml.start, cut.yaml.end);
-  out.diagnostics.push(...diagnostics);
-  if (tree === null) return [];
-  const understood = understand(sessionSchema, tree);
-  out.diagnostics.push(...understood.diagnostics);
-  if (understood.value === null) return [];
+  const read = readSpan(text, cut.yaml, sessionSchema, 'fields', out);
+  if (read === null) return [];
   const body = text.text.slice(cut.body.start, cut.body.end);
-  return [{ id: sessionIdOf(text.file), file: text.file, source: understood.value, tree, prose, body }];
+  return [{ id: sessionIdOf(text.file), file: text.file, source: read.value, tree: read.tree, prose, body }];
 }

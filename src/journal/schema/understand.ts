@@ -83,12 +83,20 @@ function dropAll(issues: readonly Issue[], schema: z.ZodType, tree: Tree): boole
   const paths: Path[] = [];
   for (const issue of issues) {
     if (issue.code === 'unrecognized_keys') paths.push(...issue.keys.map((key) => [...issue.path, key]));
-    else paths.push(isMissing(issue, tree) ? issue.path.slice(0, -1) : issue.path);
+    else paths.push(isMissing(issue, tree) ? issue.path.slice(0, -1) : decided(issue.path));
   }
   const whole = paths.some((path) => path.length === 0);
   if (whole) return false;
   for (const path of lastFirst(paths)) dropDeepest(tree, path);
   return schema !== undefined;
+}
+
+/** Fields that say what an entry means. A fault in one takes the entry, which without it would say something else. */
+const DECISIVE: ReadonlySet<PropertyKey> = new Set(['did', 'count', 'verdict', 'amount', 'lines']);
+
+function decided(path: Path): Path {
+  const at = path.findIndex((step, i) => i > 0 && DECISIVE.has(step) && typeof path[i - 1] === 'number');
+  return at === -1 ? path : path.slice(0, at);
 }
 
 /** Later list items first, so that earlier indexes stay right; each path once. */
