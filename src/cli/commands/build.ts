@@ -1,13 +1,13 @@
 import { createHash } from 'node:crypto';
-import { dirname, relative, resolve } from 'node:path';
 import { mkdirSync } from 'node:fs';
+import { dirname, relative, resolve } from 'node:path';
 import type { JournalRecord } from '../../journal/record.ts';
 import type { LoadedSources } from '../../load/load.ts';
 import { cacheFolder } from '../../site/cache-folder.ts';
 import { hasErrors } from '../../site/check-journal.ts';
-import { manifestOf, mayReplace, recover, stage } from '../../site/swap.ts';
+import { InTheWay, isWhole, manifestOf, mayReplace, recover, stage } from '../../site/swap.ts';
 import { toolDigest } from '../../site/tool-digest.ts';
-import { type Command, CONTENT, OUT } from '../command.ts';
+import { CONTENT, type Command, OUT } from '../command.ts';
 import type { Effects } from '../effects.ts';
 import { EXIT, type Exit, Refusal } from '../exit-codes.ts';
 import { progressLine } from '../progress.ts';
@@ -35,10 +35,14 @@ export const build: Command = {
     }
     recover(out);
     if (!mayReplace(out)) {
-      throw new Refusal(EXIT.cannotReadOrWrite, `${out} holds something that is no site of asfound's; it was left alone. Name another --out.`);
+      throw new Refusal(
+        EXIT.cannotReadOrWrite,
+        `${out} holds something that is no site of asfound's; it was left alone. Name another --out.`,
+      );
     }
     const made = digestOf(opened.sources, record.today);
-    if (values['force'] !== true && manifestOf(out)?.made === made) {
+    const last = manifestOf(out);
+    if (values['force'] !== true && last?.made === made && isWhole(out, last)) {
       effects.err(`Nothing has changed; the site in ${relative(effects.cwd, out) || '.'} stands.\n`);
       return EXIT.done;
     }
@@ -66,7 +70,13 @@ async function publish(opened: OpenedJournal, record: JournalRecord, out: string
       effects.err('Nothing was published.\n');
       return EXIT.journalHasErrors;
     }
-    staging.swap({ made });
+    staging.swap(made);
+  } catch (error) {
+    if (!(error instanceof InTheWay)) throw error;
+    throw new Refusal(
+      EXIT.cannotReadOrWrite,
+      `${error.file} is not of the last site, and the new one has a file of that name. Move it, then build again.`,
+    );
   } finally {
     progress.clear();
     staging.discard();
