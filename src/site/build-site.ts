@@ -1,5 +1,5 @@
 /** A compiled journal → a site in a folder. */
-import { mkdirSync, readdirSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdirSync, readdirSync, renameSync, rmSync, writeFileSync } from 'node:fs';
 import { basename, dirname, join } from 'node:path';
 import { build } from 'astro';
 import { DATA_FILES } from '../exports/data-files.ts';
@@ -32,12 +32,17 @@ export interface BuildSite {
 export async function buildSite({ record, warnings, folder, cache, into, progress }: BuildSite): Promise<readonly Diagnostic[]> {
   const places = { root: folder, cache };
   const prepared = await preparePictures(record.journal, places);
-  const pictures = await buildPictures(record.journal, prepared.plan, into, {
+  // Astro empties the folder it builds into, so what is not Astro's waits beside it.
+  const media = `${into}-media`;
+  const pictures = await buildPictures(record.journal, prepared.plan, media, {
     ...places,
     onProgress: ({ done, total, secondsLeft }) =>
       progress(`Pictures: ${done} of ${total}${secondsLeft === null ? '' : `, about ${Math.ceil(secondsLeft)} s left`}`),
   });
-  if (pictures.diagnostics.some((each) => each.severity === 'error')) return pictures.diagnostics;
+  if (pictures.diagnostics.some((each) => each.severity === 'error')) {
+    rmSync(media, { recursive: true, force: true });
+    return pictures.diagnostics;
+  }
   progress('Notes');
   const store = openNoteStore(cache, folder);
   const { site, kept } = await siteRecord(record, pictures.plan, warnings, store);
@@ -46,9 +51,16 @@ export async function buildSite({ record, warnings, folder, cache, into, progres
   progress(`Pages of ${record.journal.sessions.length} sessions and ${record.journal.positions.size} positions`);
   await build({ root: PROGRAM, outDir: into, logLevel: 'error' });
   progress('Scripts and downloads');
+  moveInto(media, into);
   await bundleScripts(join(into, 'scripts'));
   await writeData(record, into);
   return [];
+}
+
+/** Moves everything in a folder into another on the same disk, and removes the first. */
+function moveInto(from: string, to: string): void {
+  for (const name of existsSync(from) ? readdirSync(from) : []) renameSync(join(from, name), join(to, name));
+  rmSync(from, { recursive: true, force: true });
 }
 
 /** Client scripts become classic scripts of fixed names: modules do not load from a disk. */
