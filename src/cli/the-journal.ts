@@ -27,16 +27,28 @@ export interface OpenedJournal extends CheckedJournal {
   readonly folder: string;
 }
 
-/** Loads, compiles and checks. `before` is an earlier load whose unchanged files need not be read again. */
-export async function openJournal(folder: string, effects: Effects, before: LoadedSources | null = null): Promise<OpenedJournal> {
-  let sources: LoadedSources;
+/**
+ * Reads a journal folder; of one read before, only what has changed.
+ *
+ * @throws Refusal when the folder cannot be read
+ */
+export function loadFolder(folder: string, before: LoadedSources | null = null): LoadedSources {
   try {
-    sources = loadJournal(folder, before);
+    return loadJournal(folder, before);
   } catch (error) {
     throw new Refusal(EXIT.cannotReadOrWrite, `${folder} cannot be read: ${(error as Error).message}.`);
   }
+}
+
+/** Compiles and checks what has been read. */
+export async function checkLoaded(sources: LoadedSources, effects: Effects): Promise<OpenedJournal> {
   const checked = await checkSources(sources, { today: todayBy(effects.env, effects.now()), cache: cacheFolder(effects.env) });
-  return { ...checked, folder };
+  return { ...checked, folder: sources.folder };
+}
+
+/** Loads, compiles and checks. */
+export async function openJournal(folder: string, effects: Effects, before: LoadedSources | null = null): Promise<OpenedJournal> {
+  return checkLoaded(loadFolder(folder, before), effects);
 }
 
 /** How a file of the journal is shown: from where the user stands. */

@@ -6,13 +6,14 @@ import type { LoadedSources } from '../../load/load.ts';
 import { cacheFolder } from '../../site/cache-folder.ts';
 import { hasErrors } from '../../site/check-journal.ts';
 import { InTheWay, isWhole, manifestOf, mayReplace, recover, stage } from '../../site/swap.ts';
+import { todayBy } from '../../site/today.ts';
 import { toolDigest } from '../../site/tool-digest.ts';
 import { CONTENT, type Command, OUT } from '../command.ts';
 import type { Effects } from '../effects.ts';
 import { EXIT, type Exit, Refusal } from '../exit-codes.ts';
 import { progressLine } from '../progress.ts';
 import { reportProblems } from '../report.ts';
-import { journalFolder, type OpenedJournal, openJournal } from '../the-journal.ts';
+import { checkLoaded, journalFolder, loadFolder, type OpenedJournal } from '../the-journal.ts';
 
 /** The site. It is built beside the last one and put in its place when it is whole. */
 export const build: Command = {
@@ -25,14 +26,8 @@ export const build: Command = {
     force: { type: 'boolean', help: 'build even when nothing has changed' },
   },
   run: async (values, _takes, effects) => {
-    const out = resolve(effects.cwd, (values['out'] as string | undefined) ?? 'dist');
-    const opened = await openJournal(journalFolder(values, effects), effects);
-    const { record } = opened;
-    if (record === null || hasErrors(opened.diagnostics)) {
-      reportProblems(opened, effects);
-      effects.err('Nothing was published.\n');
-      return EXIT.journalHasErrors;
-    }
+    const out = resolve(effects.cwd, (values.out as string | undefined) ?? 'dist');
+    const sources = loadFolder(journalFolder(values, effects));
     recover(out);
     if (!mayReplace(out)) {
       throw new Refusal(
@@ -40,13 +35,19 @@ export const build: Command = {
         `${out} holds something that is no site of asfound's; it was left alone. Name another --out.`,
       );
     }
-    const made = digestOf(opened.sources, record.today);
+    const made = digestOf(sources, todayBy(effects.env, effects.now()));
     const last = manifestOf(out);
-    if (values['force'] !== true && last?.made === made && isWhole(out, last)) {
+    if (values.force !== true && last?.made === made && isWhole(out, last)) {
       effects.err(`Nothing has changed; the site in ${relative(effects.cwd, out) || '.'} stands.\n`);
       return EXIT.done;
     }
-    return publish(opened, record, out, made, effects);
+    const opened = await checkLoaded(sources, effects);
+    if (opened.record === null || hasErrors(opened.diagnostics)) {
+      reportProblems(opened, effects);
+      effects.err('Nothing was published.\n');
+      return EXIT.journalHasErrors;
+    }
+    return publish(opened, opened.record, out, made, effects);
   },
 };
 
