@@ -60,8 +60,13 @@ function understood(command: Command, rest: readonly string[]): { values: Option
   }
 }
 
+/** A full disk, a missing permission, and a fault of our own, each in one line. */
 function ownFault(error: unknown, effects: Effects): Exit {
   const message = error instanceof Error ? error.message : String(error);
+  if (error instanceof Error && 'syscall' in error && !effects.env.ASFOUND_DEBUG) {
+    effects.err(`asfound: the system refused: ${message.split('\n')[0]}\n`);
+    return EXIT.cannotReadOrWrite;
+  }
   effects.err(`asfound: a fault of its own: ${message.split('\n')[0]}\n`);
   if (effects.env['ASFOUND_DEBUG']) effects.err(`${error instanceof Error ? error.stack : ''}\n`);
   else effects.err('ASFOUND_DEBUG=1 shows more.\n');
