@@ -1,5 +1,5 @@
 import type { BagFilling, IsoDate, PartId, SessionId } from '../model.ts';
-import type { Moment, Stay } from '../record.ts';
+import type { BagHistory, Moment, Stay } from '../record.ts';
 import { type At, dateOf, groupedBy, perRecord, type RegisterSource } from './source.ts';
 import { staysAsOf } from './stays.ts';
 
@@ -24,18 +24,22 @@ const staysByBag = perRecord((record) => {
 /** Every bag filled by the end of a day, by number. */
 export function bagsAt(record: RegisterSource, at: At): readonly BagRow[] {
   const date = dateOf(record, at);
-  return [...record.history.bags.values()]
+  return bagsByNumber(record)
     .filter(({ filled }) => filled.date <= date)
-    .sort((a, b) => a.bag - b.bag)
-    .map(({ bag, filled, emptied }) => {
-      const stays = staysAsOf(staysByBag(record).get(bag) ?? [], date);
-      return {
-        bag,
-        filling: filled.filling,
-        filled: { session: filled.session, date: filled.date },
-        emptied: emptied && emptied.date <= date ? emptied : null,
-        parts: stays.filter(({ to }) => to === null).map(({ part, count, from }) => ({ part, count, since: from })),
-        held: stays.map(({ part, count, from, to }) => ({ part, count, from, to })),
-      };
-    });
+    .map((bag) => bagRowAt(record, bag, date));
+}
+
+const bagsByNumber = perRecord((record) => [...record.history.bags.values()].sort((a, b) => a.bag - b.bag));
+
+/** One bag as it stood at the end of a day. */
+export function bagRowAt(record: RegisterSource, { bag, filled, emptied }: BagHistory, date: IsoDate): BagRow {
+  const stays = staysAsOf(staysByBag(record).get(bag) ?? [], date);
+  return {
+    bag,
+    filling: filled.filling,
+    filled: { session: filled.session, date: filled.date },
+    emptied: emptied && emptied.date <= date ? emptied : null,
+    parts: stays.filter(({ to }) => to === null).map(({ part, count, from }) => ({ part, count, since: from })),
+    held: stays.map(({ part, count, from, to }) => ({ part, count, from, to })),
+  };
 }

@@ -1,11 +1,12 @@
-import type { Decision, IsoDate, MilestoneId, Part, PartId } from '../model.ts';
-import type { MilestoneReached } from '../record.ts';
+import type { Decision, IsoDate, PartId } from '../model.ts';
+import type { ItemHistory, MilestoneReached } from '../record.ts';
 import { whereKey } from '../replay/words.ts';
-import { type BagRow, bagsAt } from './bags.ts';
-import { type ItemRow, itemsAt } from './open-items.ts';
+import { type BagRow, bagRowAt } from './bags.ts';
+import { Dated } from './dated.ts';
+import { itemRowAt, type ItemRow } from './open-items.ts';
 import { type RegisterRow, registerAt } from './register.ts';
-import type { RegisterSource } from './source.ts';
-import { staysOf, type Whereat, whereaboutsAt } from './stays.ts';
+import { perRecord, type RegisterSource } from './source.ts';
+import { type Whereat, whereaboutsAt } from './stays.ts';
 
 /** A part whose whereabouts are others than they were. */
 export interface Moved {
@@ -20,6 +21,7 @@ export interface Changes {
   readonly to: IsoDate;
   /** Positions whose outcome or occupants are others, in catalogue order. */
   readonly positions: readonly { readonly before: RegisterRow; readonly after: RegisterRow }[];
+  /** By id. */
   readonly moved: readonly Moved[];
   readonly decisions: readonly Decision[];
   readonly opened: readonly ItemRow[];
@@ -27,29 +29,48 @@ export interface Changes {
   readonly deferred: readonly ItemRow[];
   readonly bagsFilled: readonly BagRow[];
   readonly bagsEmptied: readonly BagRow[];
-  readonly reached: readonly (MilestoneReached & { readonly milestone: MilestoneId })[];
+  readonly reached: readonly MilestoneReached[];
 }
+
+/** What happened on which day, of the things that a change is made of. */
+const happenings = perRecord((record) => {
+  const { stays, decisions, items, bags, reached } = record.history;
+  const all = [...items.values()];
+  const deferred = all.flatMap((item) => item.deferred.map(({ date }) => ({ item, date })));
+  const closed = all.flatMap((item) => (item.closed ? [{ item, date: item.closed.date }] : []));
+  const emptied = [...bags.values()].flatMap((bag) => (bag.emptied ? [{ bag, date: bag.emptied.date }] : []));
+  return {
+    begun: new Dated([...stays.values()].flat(), ({ from }) => from.date),
+    decided: new Dated([...decisions.values()].flat(), ({ date }) => date),
+    opened: new Dated(all, ({ opened }) => opened.date),
+    deferred: new Dated(deferred, ({ date }) => date),
+    closed: new Dated(closed, ({ date }) => date),
+    filled: new Dated([...bags.values()], ({ filled }) => filled.date),
+    emptied: new Dated(emptied, ({ date }) => date),
+    reached: new Dated([...reached.values()], ({ date }) => date),
+  };
+});
 
 /** What changed after the end of day `a`, up to the end of day `b`. */
 export function changesBetween(record: RegisterSource, a: IsoDate, b: IsoDate): Changes {
-  const within = (date: IsoDate | undefined) => date !== undefined && date > a && date <= b;
-  const items = itemsAt(record, b);
-  const bags = bagsAt(record, b);
+  const days = happenings(record);
   const after = registerAt(record, b);
+  const row = (item: ItemHistory) => itemRowAt(item, b);
+  const moving = new Set(days.begun.within(a, b).map(({ part }) => part));
   return {
     from: a,
     to: b,
     positions: registerAt(record, a)
       .map((before, index) => ({ before, after: after[index] as RegisterRow }))
       .filter((pair) => pair.before !== pair.after && isOther(pair.before, pair.after)),
-    moved: [...record.journal.parts.values()].flatMap((part) => movedBetween(record, part, a, b)),
-    decisions: [...record.history.decisions.values()].flat().filter(({ date }) => within(date)),
-    opened: items.filter(({ opened }) => within(opened.date)),
-    closed: items.filter(({ closed }) => within(closed?.date)),
-    deferred: items.filter(({ deferred }) => deferred.some(({ date }) => within(date))),
-    bagsFilled: bags.filter(({ filled }) => within(filled.date)),
-    bagsEmptied: bags.filter(({ emptied }) => within(emptied?.date)),
-    reached: [...record.history.reached.values()].filter(({ date }) => within(date)),
+    moved: [...moving].sort().flatMap((part) => movedBetween(record, part, a, b)),
+    decisions: days.decided.within(a, b),
+    opened: days.opened.within(a, b).map(row),
+    closed: days.closed.within(a, b).map(({ item }) => row(item)),
+    deferred: [...new Set(days.deferred.within(a, b).map(({ item }) => item))].map(row),
+    bagsFilled: days.filled.within(a, b).map((bag) => bagRowAt(record, bag, b)),
+    bagsEmptied: days.emptied.within(a, b).map(({ bag }) => bagRowAt(record, bag, b)),
+    reached: days.reached.within(a, b),
   };
 }
 
@@ -64,10 +85,9 @@ function standing({ fitted }: RegisterRow): string {
   return JSON.stringify([...counts].sort());
 }
 
-function movedBetween(record: RegisterSource, { id }: Part, a: IsoDate, b: IsoDate): readonly Moved[] {
-  if (!staysOf(record, id).some(({ from }) => from.date > a && from.date <= b)) return [];
-  const [before, after] = [whereaboutsAt(record, id, a), whereaboutsAt(record, id, b)];
-  return placesKey(before) === placesKey(after) ? [] : [{ part: id, before, after }];
+function movedBetween(record: RegisterSource, part: PartId, a: IsoDate, b: IsoDate): readonly Moved[] {
+  const [before, after] = [whereaboutsAt(record, part, a), whereaboutsAt(record, part, b)];
+  return placesKey(before) === placesKey(after) ? [] : [{ part, before, after }];
 }
 
 function placesKey(places: readonly Whereat[]): string {

@@ -44,7 +44,14 @@ export function itemsAt(record: RegisterSource, at: At): readonly ItemRow[] {
 
 /** What is open at the end of a day, in the order it was opened. */
 export function openItemsAt(record: RegisterSource, at: At): readonly ItemRow[] {
-  return itemsAt(record, at).filter(({ closed }) => closed === null);
+  const date = dateOf(record, at);
+  const isOpen = ({ opened, closed }: ItemHistory) => opened.date <= date && (closed === null || closed.date > date);
+  return [...record.history.items.values()].filter(isOpen).map((item) => rowOf(item, date));
+}
+
+/** One item as it stood at the end of a day. */
+export function itemRowAt(item: ItemHistory, date: IsoDate): ItemRow {
+  return rowOf(item, date);
 }
 
 /** Things to buy, to take to a sale. */

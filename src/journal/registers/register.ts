@@ -6,6 +6,7 @@ import { type Mismatch, mismatchesOf } from './mismatches.ts';
 import { outcomeOf, type Outcome, wasHere } from './outcome.ts';
 import { type Pending, pendingOf } from './pending.ts';
 import { type At, dateOf, perRecord, type RegisterSource } from './source.ts';
+import { Stepwise } from './stepwise.ts';
 import { compareMoments, deedsOf, occupantsOf, staysAsOf, staysOf, whereaboutsAt } from './stays.ts';
 
 /** So many of a part fitted at a position, without a break since the moment given. */
@@ -64,55 +65,26 @@ export function registerRowAt(record: RegisterSource, position: PositionId, at: 
   return rowAt(record, position, at);
 }
 
-interface Track {
-  readonly dates: readonly IsoDate[];
-  readonly rows: (RegisterRow | undefined)[];
-}
-
-/**
- * The days on which a row may change, and the rows made so far. A row is made once for each such day
- * that is asked for, so that views of every month end share the rows that did not change between them.
- */
-const tracks = perRecord((record) => {
-  const made = new Map<PositionId, Track>();
-  for (const position of record.journal.positions.values()) {
-    made.set(position.id, { dates: datesOf(record, position), rows: [] });
-  }
-  return made;
+/** Rows by position, made when asked for. */
+const rows = perRecord((record) => {
+  const positions = [...record.journal.positions.values()];
+  return new Map(positions.map((one) => [one.id, new Stepwise(datesOf(record, one), (date) => makeRow(record, one, date))]));
 });
 
+/** The days on which a row may change. */
 function datesOf(record: RegisterSource, position: Position): readonly IsoDate[] {
-  const dates = new Set<IsoDate>();
   const stays = [occupantsOf(record, position.id), ...position.parts.map((part) => staysOf(record, part))].flat();
-  for (const stay of stays) {
-    dates.add(stay.from.date);
-    if (stay.to) dates.add(stay.to.date);
-  }
-  for (const part of position.parts) for (const deed of deedsOf(record, part)) dates.add(deed.date);
-  for (const decision of record.history.decisions.get(position.id) ?? []) dates.add(decision.date);
-  return [...dates].sort();
+  return [
+    ...stays.flatMap(({ from, to }) => (to ? [from.date, to.date] : [from.date])),
+    ...position.parts.flatMap((part) => deedsOf(record, part).map(({ date }) => date)),
+    ...(record.history.decisions.get(position.id) ?? []).map(({ date }) => date),
+  ];
 }
 
 function rowAt(record: RegisterSource, id: PositionId, at: At): RegisterRow {
-  const position = record.journal.positions.get(id);
-  const track = tracks(record).get(id);
-  if (!position || !track) throw new RangeError(`no position ${id}`);
-  const index = lastUpTo(track.dates, dateOf(record, at));
-  if (index < 0) return makeRow(record, position, dateOf(record, at));
-  track.rows[index] ??= makeRow(record, position, track.dates[index] as IsoDate);
-  return track.rows[index];
-}
-
-/** The index of the last date that is not later, or -1. */
-function lastUpTo(dates: readonly IsoDate[], date: IsoDate): number {
-  let low = 0;
-  let high = dates.length;
-  while (low < high) {
-    const middle = (low + high) >> 1;
-    if ((dates[middle] as IsoDate) <= date) low = middle + 1;
-    else high = middle;
-  }
-  return low - 1;
+  const row = rows(record).get(id)?.at(dateOf(record, at));
+  if (!row) throw new RangeError(`no position ${id}`);
+  return row;
 }
 
 function makeRow(record: RegisterSource, position: Position, date: IsoDate): RegisterRow {

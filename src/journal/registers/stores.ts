@@ -1,9 +1,10 @@
 import type { Condition, GoneHow, IsoDate, Origin, Part, PartId, PositionId, Whereabouts } from '../model.ts';
 import type { Moment } from '../record.ts';
 import { noteOfGoing } from './register.ts';
-import { conditionAt } from './observations.ts';
-import { type At, dateOf, groupedBy, type RegisterSource } from './source.ts';
-import { whereaboutsAt } from './stays.ts';
+import { conditionAt, observationsOf } from './observations.ts';
+import { type At, dateOf, groupedBy, perRecord, type RegisterSource } from './source.ts';
+import { staysOf, whereaboutsAt } from './stays.ts';
+import { Stepwise } from './stepwise.ts';
 
 /** So many of a part that is off the vehicle, and where. */
 export interface OffVehicle {
@@ -23,8 +24,17 @@ export interface OffVehicle {
 /** Everything that is not fitted at the end of a day and was here by then, in catalogue order. */
 export function offVehicleAt(record: RegisterSource, at: At): readonly OffVehicle[] {
   const date = dateOf(record, at);
-  return [...record.journal.parts.values()].flatMap((part) => offRows(record, part, date));
+  return rows(record).flatMap((row) => row.at(date));
 }
+
+/** By part, in catalogue order, made when asked for. */
+const rows = perRecord((record) =>
+  [...record.journal.parts.values()].map((part) => {
+    const stays = staysOf(record, part.id).flatMap(({ from, to }) => (to ? [from.date, to.date] : [from.date]));
+    const seen = observationsOf(record, part.id).map(({ date }) => date);
+    return new Stepwise([...stays, ...seen], (date) => offRows(record, part, date));
+  }),
+);
 
 function offRows(record: RegisterSource, part: Part, date: IsoDate): readonly OffVehicle[] {
   return whereaboutsAt(record, part.id, date)

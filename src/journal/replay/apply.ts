@@ -45,7 +45,8 @@ function applyWord(replay: Replay, session: Session, entry: PartEntry, word: Act
   const shares = choose(replay, entry, word, draft);
   if ('code' in shares) return shares;
   if (!moves(word)) {
-    return { ...draft, deeds: [...draft.deeds, ...shares.map((share) => deedOf(session, entry, word, share, share.pile.where))] };
+    const done = shares.map((share) => deedOf(replay, session, entry, word, share, share.pile.where));
+    return { ...draft, deeds: [...draft.deeds, ...done] };
   }
   const to = destinationOf(replay, session, entry, word);
   if ('code' in to) return to;
@@ -129,23 +130,17 @@ function moved(
     hand.add(arrived);
   }
   const ended = leaving.map(({ pile, count }) => ({ stay: stayOf(pile, count, from), order: pile.order }));
-  const deeds = shares.map((share) => deedOf(session, entry, word, share, to));
+  const deeds = shares.map((share) => deedOf(replay, session, entry, word, share, to));
   return { piles, ended: [...draft.ended, ...ended], deeds: [...draft.deeds, ...deeds], hand };
 }
 
-function deedOf(session: Session, entry: PartEntry, did: ActionWord, { pile, count }: Share, to: Whereabouts): Deed {
-  const position = to.at === 'fitted' ? to.position : pile.where.at === 'fitted' ? pile.where.position : null;
-  return {
-    part: entry.part,
-    did,
-    count,
-    date: session.date,
-    session: session.id,
-    from: pile.where,
-    to,
-    position: position ?? entry.part,
-    entry,
-  };
+/** Work on a part off the vehicle concerns the position it belongs to. */
+function deedOf(replay: Replay, session: Session, entry: PartEntry, did: ActionWord, share: Share, to: Whereabouts): Deed {
+  const { part } = entry;
+  const { where: from } = share.pile;
+  const fitted = to.at === 'fitted' ? to : from.at === 'fitted' ? from : null;
+  const position = fitted?.position ?? replay.journal.parts.get(part)?.position ?? part;
+  return { part, did, count: share.count, date: session.date, session: session.id, from, to, position, entry };
 }
 
 function sumOf(shares: readonly Share[]): number {

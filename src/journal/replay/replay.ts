@@ -1,6 +1,6 @@
 import type { Diagnostic } from '../diagnostics/diagnostic.ts';
 import type { Journal, PartId, PositionId } from '../model.ts';
-import type { Deed, History, Stay } from '../record.ts';
+import type { History, Stay } from '../record.ts';
 import { applyEntry } from './apply.ts';
 import { Bags } from './bags.ts';
 import { Decisions } from './decisions.ts';
@@ -48,7 +48,7 @@ export function replay(journal: Journal): { history: History; diagnostics: Diagn
   const history: History = {
     stays,
     occupants: occupantsOf(journal, stays),
-    deeds: state.deeds.map((deed) => atItsPosition(journal, deed)),
+    deeds: state.deeds,
     decisions: decisions.history,
     bags: bags.history,
     items: items.history,
@@ -66,10 +66,4 @@ function occupantsOf(journal: Journal, stays: ReadonlyMap<PartId, readonly Stay[
   const order = momentOrder(sessionRanks(journal.sessions));
   for (const list of occupants.values()) list.sort((a, b) => order(a.from, b.from));
   return occupants;
-}
-
-/** Work on a part off the vehicle concerns the position it belongs to. */
-function atItsPosition(journal: Journal, deed: Deed): Deed {
-  if (deed.from.at === 'fitted' || deed.to.at === 'fitted') return deed;
-  return { ...deed, position: journal.parts.get(deed.part)?.position ?? deed.position };
 }
