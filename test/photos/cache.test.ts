@@ -188,6 +188,16 @@ describe('the cache keeps within bounds', () => {
     expect(existsSync(join(room.cache, 'pictures', 'a'.repeat(16)))).toBe(true);
   });
 
+  it('by leaving alone what this build uses, however lately that was noted before', async () => {
+    using room = darkRoom();
+    await entryOf(room.cache, 'a'.repeat(16), 2);
+    await entryOf(room.cache, 'b'.repeat(16), 2);
+    const cache = openPictureCache(room.cache);
+    cache.find('a'.repeat(16), ['one.webp']);
+    expect(cache.sweep(0)).toEqual({ removed: 1, bytes: 1000 });
+    expect(readdirSync(join(room.cache, 'pictures'))).toEqual(['a'.repeat(16)]);
+  });
+
   it('and what killed builds left goes, but not what another build may be writing', async () => {
     using room = darkRoom();
     const home = join(room.cache, 'pictures');
