@@ -126,7 +126,8 @@ test('whatever is on a bill: lines make the total, net and tax make gross, share
   fc.assert(
     fc.property(fc.array(oneLine, { minLength: 1, maxLength: 6 }), money, money, tax, (lines, carriage, off, billTax) => {
       const least = Math.min(...lines.map((each) => each.cost));
-      const discount = off % least;
+      // At most half of the least line, for tax on top makes a discount larger than it is written.
+      const discount = off % Math.max(1, Math.floor(least / 2));
       const written = lines.map((each) =>
         line((each.cost / 100).toFixed(2), { tax: each.tax, charges: [charge('frame', 1), ...each.weights.map((weight) => charge('brakes', weight))] }),
       );
