@@ -43,7 +43,7 @@ function yearAccount(record: JournalRecord, table: MonthTable, year: string, mon
   return {
     year,
     months,
-    rows: rows.filter(({ total }) => total.sum.entries.length > 0),
+    rows: rows.filter(({ cells }) => cells.some((one) => one !== null)),
     totals: months.map((month) => cell(table.totals.get(month), bookAddress(`month-${month}`))),
     total: { sum: together(months.map((month) => table.totals.get(month))), to: sectionAddress(record, 'all', `year-${year}`) },
   };

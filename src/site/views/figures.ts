@@ -34,6 +34,9 @@ export interface Figures {
   whole(n: number): string;
 }
 
+/** A minus as wide as a figure; a hyphen is not one. */
+const MINUS = '\u2212';
+
 const made = new WeakMap<Settings, Figures>();
 
 /** The figures of a journal, made once. */
@@ -61,12 +64,12 @@ function makeFigures(settings: Settings): Figures {
     day: dated({ weekday: 'short', day: 'numeric', month: 'short' }),
     month: dated({ month: 'long', year: 'numeric' }),
     shortMonth: dated({ month: 'short', year: '2-digit' }),
-    money: (minor) => formatMoney(minor, settings),
-    amount: (minor) => amounts.format(minorToDecimal(minor, digits) as `${number}`),
+    money: (minor) => formatMoney(minor, settings).replace('-', MINUS),
+    amount: (minor) => amounts.format(minorToDecimal(minor, digits) as `${number}`).replace('-', MINUS),
     time: formatMinutes,
     hours: (minutes) => tenths.format(Math.round(minutes / 6) / 10),
     share: (part, whole) => (whole === 0 ? '–' : shares.format(part / whole)),
-    quantity: (value) => quantities.format(value.valueOf()),
+    quantity: (value) => quantities.format(value.valueOf()).replace('-', MINUS),
     whole: (n) => quantities.format(n),
   };
 }

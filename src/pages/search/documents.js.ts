@@ -1,0 +1,10 @@
+/** What the search page searches, as a classic script: a script loads from a disk where a fetch does not. */
+import { PAGES } from '../../site/addresses.ts';
+import { searchDocuments } from '../../site/views/search-documents.ts';
+import { sheetAt } from '../../site/views/sheet.ts';
+
+export async function GET(): Promise<Response> {
+  const documents = searchDocuments(await sheetAt(PAGES.search));
+  const script = `globalThis.asfoundDocuments = ${JSON.stringify(documents)};\n`;
+  return new Response(script, { headers: { 'content-type': 'text/javascript; charset=utf-8' } });
+}

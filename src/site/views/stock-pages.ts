@@ -1,0 +1,7 @@
+import type { ConsumableId } from '../../journal/model.ts';
+import type { Address } from '../addresses.ts';
+
+/** The page of a consumable's movements. */
+export function stockAddress(id: ConsumableId): Address {
+  return `consumables/${id}.html`;
+}
