@@ -3,7 +3,8 @@ import { build } from './commands/build.ts';
 import { check } from './commands/check.ts';
 import { dev } from './commands/dev.ts';
 import { init } from './commands/init.ts';
+import { labels } from './commands/labels.ts';
 import { newNote } from './commands/new.ts';
 
 /** Every command, in the order of the help. */
-export const COMMANDS: readonly Command[] = [init, newNote, check, dev, build];
+export const COMMANDS: readonly Command[] = [init, newNote, check, dev, build, labels];

@@ -7,7 +7,7 @@ import { EXIT, Refusal } from './exit-codes.ts';
  *
  * @throws Refusal when it is there, or cannot be written; then nothing has changed
  */
-export function writeNew(path: string, text: string): void {
+export function writeNew(path: string, text: string | Uint8Array): void {
   try {
     mkdirSync(dirname(path), { recursive: true });
     writeFileSync(path, text, { flag: 'wx' });
