@@ -5,6 +5,7 @@ import { dev } from './commands/dev.ts';
 import { init } from './commands/init.ts';
 import { labels } from './commands/labels.ts';
 import { newNote } from './commands/new.ts';
+import { statement } from './commands/statement.ts';
 
 /** Every command, in the order of the help. */
-export const COMMANDS: readonly Command[] = [init, newNote, check, dev, build, labels];
+export const COMMANDS: readonly Command[] = [init, newNote, check, dev, build, labels, statement];
