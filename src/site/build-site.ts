@@ -49,12 +49,29 @@ export async function buildSite({ record, warnings, folder, cache, into, progres
   store.save(kept);
   setRecord(site);
   progress(`Pages of ${record.journal.sessions.length} sessions and ${record.journal.positions.size} positions`);
-  await build({ root: PROGRAM, outDir: into, logLevel: 'error' });
+  await buildPages(into);
   progress('Scripts and downloads');
   moveInto(media, into);
   await bundleScripts(join(into, 'scripts'));
   await writeData(record, into);
   return [];
+}
+
+/**
+ * Astro puts the code of the pages where it will find its packages only if that is below the folder it is run
+ * in and that has packages above it. So it is run in a folder of this program, a new one for each process.
+ */
+async function buildPages(into: string): Promise<void> {
+  const stand = process.cwd();
+  const workshop = join(PROGRAM, 'node_modules/.cache/asfound', `pages-${process.pid}`);
+  mkdirSync(workshop, { recursive: true });
+  try {
+    process.chdir(workshop);
+    await build({ root: PROGRAM, outDir: into, logLevel: 'error' });
+  } finally {
+    process.chdir(stand);
+    rmSync(workshop, { recursive: true, force: true });
+  }
 }
 
 /** Moves everything in a folder into another on the same disk, and removes the first. */

@@ -71,7 +71,8 @@ export function recover(out: string, rename: Rename = renameSync): void {
   if (!existsSync(dirname(out))) return;
   const begun = `${basename(beside(out, 'new'))}-`;
   for (const name of readdirSync(dirname(out))) {
-    if (name.startsWith(begun) && !isRunning(Number.parseInt(name.slice(begun.length), 10))) rmSync(join(dirname(out), name), { recursive: true });
+    if (name.startsWith(begun) && !isRunning(Number.parseInt(name.slice(begun.length), 10)))
+      rmSync(join(dirname(out), name), { recursive: true });
   }
 }
 

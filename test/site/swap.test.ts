@@ -105,9 +105,12 @@ describe('a kill', () => {
     const parent = join(out, '..');
     mkdirSync(join(parent, '.asfound-new-dist-999999999'), { recursive: true });
     mkdirSync(join(parent, `.asfound-new-dist-${process.ppid}`), { recursive: true });
+    mkdirSync(join(parent, `.asfound-new-dist-${process.ppid}-media`), { recursive: true });
     mkdirSync(join(parent, '.asfound-new-other-999999999'), { recursive: true });
     recover(out);
-    expect(readdirSync(parent).sort()).toEqual([`.asfound-new-dist-${process.ppid}`, '.asfound-new-other-999999999'].sort());
+    expect(readdirSync(parent).sort()).toEqual(
+      ['.asfound-new-other-999999999', `.asfound-new-dist-${process.ppid}`, `.asfound-new-dist-${process.ppid}-media`].sort(),
+    );
   });
 });
 

@@ -1,0 +1,70 @@
+import { createHash } from 'node:crypto';
+import { existsSync, readdirSync, readFileSync, rmSync, statSync } from 'node:fs';
+import { join } from 'node:path';
+import { expect, test } from 'vitest';
+import { folderWith, put } from '../load/folder.ts';
+import { JOURNAL } from './journal.ts';
+import { finished } from './started.ts';
+
+const NOTE = 'van/sessions/2031-03-02-drum.md';
+
+/** Every file of a site with the digest of its bytes and the time it was written. */
+function stateOf(site: string): Map<string, { digest: string; mtimeMs: number }> {
+  const files = readdirSync(site, { recursive: true, encoding: 'utf8' }).filter((path) => statSync(join(site, path)).isFile());
+  return new Map(
+    files.sort().map((path) => {
+      const digest = createHash('sha256')
+        .update(readFileSync(join(site, path)))
+        .digest('hex');
+      return [path, { digest, mtimeMs: statSync(join(site, path)).mtimeMs }];
+    }),
+  );
+}
+
+const digests = (site: string): [string, string][] => [...stateOf(site)].map(([path, { digest }]) => [path, digest]);
+
+test('a site is built, left alone while nothing changes, kept through a mistake, and the same when made again', {
+  timeout: 180_000,
+}, () => {
+  const cwd = folderWith(JOURNAL);
+  const site = join(cwd, 'dist');
+  const build = (...more: string[]) => finished(['build', '--content', 'van', ...more], cwd);
+
+  const first = build();
+  expect(first.stderr).toContain('The site is in dist');
+  expect([first.status, first.stdout]).toEqual([0, '']);
+  for (const path of ['index.html', 'sessions/2031-03-02-drum.html', 'parts/drum.html', 'data/register.csv', 'data/entries.csv']) {
+    expect(existsSync(join(site, path)), path).toBe(true);
+  }
+  expect(readdirSync(cwd).filter((name) => name.startsWith('.asfound-'))).toEqual([]);
+  expect(first.stderr).not.toContain('\u001b');
+
+  const built = stateOf(site);
+  const second = build();
+  expect([second.status, second.stderr.trim().split('\n').length]).toEqual([0, 1]);
+  expect(second.stderr).toContain('Nothing has changed');
+  expect(stateOf(site)).toEqual(built);
+
+  put(cwd, NOTE, (JOURNAL[NOTE] ?? '').replace('did: removed', 'did: fitted'));
+  expect(build().status).toBe(1);
+  expect(stateOf(site)).toEqual(built);
+
+  put(cwd, NOTE, (JOURNAL[NOTE] ?? '').replace('Off it came.', 'Off it came at last.'));
+  expect(build().status).toBe(0);
+  expect(readFileSync(join(site, 'sessions/2031-03-02-drum.html'), 'utf8')).toContain('at last.');
+
+  put(cwd, NOTE, JOURNAL[NOTE] ?? '');
+  rmSync(join(cwd, 'cache'), { recursive: true });
+  expect(build('--out', 'again').status).toBe(0);
+  expect(digests(join(cwd, 'again')).filter(([path]) => !path.startsWith('data/'))).toEqual(
+    [...built].map(([path, { digest }]) => [path, digest]).filter(([path]) => !path?.startsWith('data/')),
+  );
+});
+
+test('a site that lost a file is made again', { timeout: 120_000 }, () => {
+  const cwd = folderWith(JOURNAL);
+  expect(finished(['build', '--content', 'van'], cwd).status).toBe(0);
+  rmSync(join(cwd, 'dist/parts/drum.html'));
+  expect(finished(['build', '--content', 'van'], cwd).status).toBe(0);
+  expect(existsSync(join(cwd, 'dist/parts/drum.html'))).toBe(true);
+});

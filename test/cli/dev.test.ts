@@ -1,0 +1,42 @@
+import { rmSync } from 'node:fs';
+import { join } from 'node:path';
+import { expect, test } from 'vitest';
+import { folderWith, put } from '../load/folder.ts';
+import { JOURNAL } from './journal.ts';
+import { serving, until } from './started.ts';
+
+const NOTE = 'van/sessions/2031-03-02-drum.md';
+const note = JOURNAL[NOTE] ?? '';
+
+test('a saved note is on its page, a new one gets a page, a removed one loses it, and a mistake passes', { timeout: 120_000 }, async () => {
+  const cwd = folderWith(JOURNAL);
+  const { address, said } = await serving(['--content', 'van'], cwd);
+  const page = async (path: string): Promise<string> => {
+    const response = await fetch(address + path);
+    return response.status === 200 ? await response.text() : `${response.status}`;
+  };
+  const shows = (path: string, text: string) => until(async () => (await page(path)).includes(text), 20_000);
+
+  await shows('sessions/2031-03-02-drum.html', 'Off it came.');
+  await shows('', 'The van');
+  await shows('index.html', 'The van');
+  await shows('parts/drum.html', 'Front drum');
+  await shows('data/register.csv', 'drum');
+
+  put(cwd, NOTE, note.replace('Off it came.', 'Off it came at last.'));
+  await shows('sessions/2031-03-02-drum.html', 'at last.');
+
+  put(cwd, 'van/sessions/2031-03-05-pipe.md', '---\ndate: 2031-03-05\ntitle: The pipe\n---\n\nBent.\n');
+  await shows('sessions/2031-03-05-pipe.html', 'Bent.');
+  await shows('sessions.html', 'The pipe');
+
+  put(cwd, NOTE, note.replace('did: removed', 'did: remove'));
+  await until(async () => said().includes('error A'), 20_000);
+  await shows('sessions/2031-03-02-drum.html', 'at last.');
+
+  put(cwd, NOTE, note.replace('Off it came.', 'Mended.'));
+  await shows('sessions/2031-03-02-drum.html', 'Mended.');
+
+  rmSync(join(cwd, 'van/sessions/2031-03-05-pipe.md'));
+  await until(async () => (await page('sessions/2031-03-05-pipe.html')) === '404', 20_000);
+});

@@ -1,0 +1,52 @@
+/** The program started as a process of its own, on a day that the test journal is before. */
+import { type ChildProcess, spawn, spawnSync } from 'node:child_process';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { onTestFinished } from 'vitest';
+
+const LAUNCHER = fileURLToPath(new URL('../../src/cli/asfound.mjs', import.meta.url));
+const DAY = String(Date.UTC(2031, 2, 12, 12) / 1000);
+
+const envIn = (cwd: string): NodeJS.ProcessEnv => {
+  const { VITEST: _, ...env } = process.env;
+  return { ...env, ASFOUND_CACHE: join(cwd, 'cache'), ASFOUND_CONTENT: '', SOURCE_DATE_EPOCH: DAY, NODE_ENV: '' };
+};
+
+/** Runs a command to its end. */
+export function finished(argv: readonly string[], cwd: string, node: string = process.execPath) {
+  return spawnSync(node, [LAUNCHER, ...argv], { cwd, encoding: 'utf8', env: envIn(cwd) });
+}
+
+export interface Serving {
+  readonly child: ChildProcess;
+  /** `http://localhost:4321/` */
+  readonly address: string;
+  /** What it has said on standard error so far. */
+  said(): string;
+}
+
+/** Starts `dev` and waits until it says where it serves; stopped when the test is over. */
+export async function serving(argv: readonly string[], cwd: string, node: string = process.execPath): Promise<Serving> {
+  const child = spawn(node, [LAUNCHER, 'dev', '--port', '0', ...argv], { cwd, stdio: ['ignore', 'ignore', 'pipe'], env: envIn(cwd) });
+  onTestFinished(() => void child.kill('SIGKILL'));
+  let text = '';
+  const address = await new Promise<string>((resolve, reject) => {
+    child.on('exit', () => reject(new Error(`it ended: ${text}`)));
+    child.stderr.on('data', (more) => {
+      text += String(more);
+      const found = /http:\/\/\S+\//.exec(text)?.[0];
+      if (found !== undefined) resolve(found);
+    });
+  });
+  return { child, address, said: () => text };
+}
+
+/** Asks again until the answer will do; gives back how long that took, in milliseconds. */
+export async function until(ask: () => Promise<boolean>, within: number): Promise<number> {
+  const started = performance.now();
+  while (!(await ask())) {
+    if (performance.now() - started > within) throw new Error(`not within ${within} ms`);
+    await new Promise((wait) => setTimeout(wait, 25));
+  }
+  return performance.now() - started;
+}
