@@ -19,7 +19,7 @@ const STYLE = `body{font:11pt/1.45 Georgia,serif;color:#1b1d1f;background:#fff;m
 h1{font-weight:400;font-size:1.9rem;margin:0}h2{font-size:1.05rem;margin:2rem 0 .3rem}
 table{border-collapse:collapse;width:100%;font-variant-numeric:tabular-nums lining-nums}
 th{text-align:left;font-weight:400;color:#555;border-bottom:1px solid #1b1d1f}td,th{padding:.2rem .6rem .2rem 0;vertical-align:top}
-td{border-bottom:1px solid #ddd}.n{text-align:right;white-space:nowrap;padding-right:0;padding-left:.6rem}
+td{border-bottom:1px solid #ddd}td:first-child{white-space:nowrap}.n{text-align:right;white-space:nowrap;padding-right:0;padding-left:.6rem}
 tfoot td{border-top:1px solid #1b1d1f;border-bottom:0;font-weight:700}
 @media print{body{margin:0;max-width:none;font-size:9.5pt}thead{display:table-header-group}tr{break-inside:avoid}}`;
 

@@ -14,10 +14,10 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   markdown: ['journal', 'photos', 'site/addresses.ts', 'site/cache-folder.ts'],
   exports: ['journal'],
   site: ['journal', 'load', 'markdown', 'photos', 'exports'],
-  components: ['journal', 'site', 'photos', 'exports'],
+  components: ['journal', 'site', 'photos', 'exports', 'layouts'],
   layouts: ['journal', 'site', 'components'],
   pages: ['journal', 'site', 'components', 'layouts', 'exports', 'photos'],
-  client: ['site/addresses.ts'],
+  client: ['site/addresses.ts', 'site/views'],
   cli: ['journal', 'load', 'markdown', 'photos', 'exports', 'site', 'client'],
 };
 

@@ -5,7 +5,7 @@ import { counted } from './words.ts';
 export function paperFacts(sheet: Sheet, path: string): { readonly href: string; readonly words: string } | null {
   const paper = sheet.record.pictures.paper(path);
   if (paper === null) return null;
-  const size = `${sheet.figures.whole(Math.max(1, Math.round(paper.bytes / 1000)))} kB`;
+  const size = paper.bytes === null ? [] : [`${sheet.figures.whole(Math.max(1, Math.round(paper.bytes / 1000)))} kB`];
   const pages = paper.pages === null ? [] : [counted(paper.pages, 'page')];
-  return { href: sheet.link(paper.file), words: [paper.kind === 'pdf' ? 'PDF' : 'picture', ...pages, size].join(', ') };
+  return { href: sheet.link(paper.file), words: [paper.kind === 'pdf' ? 'PDF' : 'picture', ...pages, ...size].join(', ') };
 }
