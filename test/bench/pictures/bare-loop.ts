@@ -1,0 +1,31 @@
+/**
+ * The same outputs by nothing but sharp: every size and format straight from the file, one picture a core in
+ * flight, no cache, no checks: `ROOT SITE`.
+ */
+import { mkdirSync, readdirSync } from 'node:fs';
+import { availableParallelism } from 'node:os';
+import { join } from 'node:path';
+import sharp, { type Sharp } from 'sharp';
+import { FALLBACK_SIZE, JPEG, SIZES, WEBP } from '../../../src/photos/recipe.ts';
+
+const [root = '', site = ''] = process.argv.slice(2);
+mkdirSync(site, { recursive: true });
+const files = readdirSync(root).values();
+
+await Promise.all(
+  Array.from({ length: availableParallelism() }, async () => {
+    for (const name of files) {
+      for (const edge of SIZES)
+        await sized(name, edge)
+          .webp(WEBP)
+          .toFile(join(site, `${name}-${edge}.webp`));
+      await sized(name, FALLBACK_SIZE)
+        .jpeg(JPEG)
+        .toFile(join(site, `${name}-${FALLBACK_SIZE}.jpg`));
+    }
+  }),
+);
+
+function sized(name: string, edge: number): Sharp {
+  return sharp(join(root, name)).autoOrient().resize(edge, edge, { fit: 'inside', withoutEnlargement: true });
+}
