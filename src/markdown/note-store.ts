@@ -43,8 +43,15 @@ export function noteKey(recipe: string, body: string, context: unknown): string 
   return digest(JSON.stringify([recipe, body, context]));
 }
 
-/** Changes whenever the code of this folder or a library does. */
+let recipe: string | null = null;
+
+/** Changes whenever the code of this folder or a library does. Worked out once: a process keeps the code it began with. */
 export function recipeDigest(): string {
+  recipe ??= digestOfCode();
+  return recipe;
+}
+
+function digestOfCode(): string {
   const here = fileURLToPath(new URL('.', import.meta.url));
   const hash = createHash('sha256');
   for (const name of readdirSync(here).sort()) hash.update(readFileSync(join(here, name)));
