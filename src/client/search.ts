@@ -1,7 +1,7 @@
 /** The search page: builds its index from the documents script and lists what it finds as one types. */
 import MiniSearch, { type SearchResult } from 'minisearch';
-import type { SearchDocument } from '../site/views/search-documents.ts';
 import { excerpt } from '../site/views/excerpt.ts';
+import type { SearchDocument } from '../site/views/search-documents.ts';
 
 declare global {
   var asfoundDocuments: SearchDocument[] | undefined;
@@ -19,10 +19,20 @@ function begin(documents: readonly SearchDocument[]): void {
   const index = new MiniSearch<SearchDocument & { id: number }>({
     fields: ['t', 'x'],
     tokenize: words,
-    searchOptions: { boost: { t: 3 }, prefix: (term) => term.length > 1, fuzzy: (term) => (term.length > 5 ? 0.15 : false), combineWith: 'AND' },
+    searchOptions: {
+      boost: { t: 3 },
+      prefix: (term) => term.length > 1,
+      fuzzy: (term) => (term.length > 5 ? 0.15 : false),
+      combineWith: 'AND',
+    },
   });
   index.addAll(documents.map((one, id) => ({ ...one, id })));
-  const [form, query, kind, subsystem] = [byId<HTMLFormElement>('search'), byId<HTMLInputElement>('query'), byId<HTMLSelectElement>('kind'), byId<HTMLSelectElement>('subsystem')];
+  const [form, query, kind, subsystem] = [
+    byId<HTMLFormElement>('search'),
+    byId<HTMLInputElement>('query'),
+    byId<HTMLSelectElement>('kind'),
+    byId<HTMLSelectElement>('subsystem'),
+  ];
   const show = (): void => {
     const asked = query.value.trim();
     const wanted = ({ id }: SearchResult): boolean => {
@@ -30,7 +40,10 @@ function begin(documents: readonly SearchDocument[]): void {
       return (kind.value === '' || one?.k === kind.value) && (subsystem.value === '' || one?.s === subsystem.value);
     };
     const found = asked === '' ? [] : index.search(asked, { filter: wanted });
-    list(found.slice(0, MOST).flatMap(({ id }) => documents[id] ?? []), words(asked));
+    list(
+      found.slice(0, MOST).flatMap(({ id }) => documents[id] ?? []),
+      words(asked),
+    );
     byId('found').textContent = asked === '' ? '' : countWords(found.length);
     remember(asked);
   };

@@ -1,10 +1,10 @@
 /** An account as the ledger sets it: one table a year, subsystem by month, with totals both ways. */
-import { subsystemByMonth, type MonthTable } from '../../journal/ledger/by-month.ts';
-import { sumOf, type Sum, type View } from '../../journal/ledger/sums.ts';
-import { yearOf } from '../../journal/values/date.ts';
+import { type MonthTable, subsystemByMonth } from '../../journal/ledger/by-month.ts';
+import { type Sum, sumOf, type View } from '../../journal/ledger/sums.ts';
 import type { JournalRecord } from '../../journal/record.ts';
-import { sectionAddress, bookAddress } from './entry-books.ts';
+import { yearOf } from '../../journal/values/date.ts';
 import type { Address } from '../addresses.ts';
+import { bookAddress, sectionAddress } from './entry-books.ts';
 
 export interface Cell {
   readonly sum: Sum;
@@ -14,7 +14,12 @@ export interface Cell {
 export interface YearAccount {
   readonly year: string;
   readonly months: readonly string[];
-  readonly rows: readonly { readonly subsystem: string; readonly name: string; readonly cells: readonly (Cell | null)[]; readonly total: Cell }[];
+  readonly rows: readonly {
+    readonly subsystem: string;
+    readonly name: string;
+    readonly cells: readonly (Cell | null)[];
+    readonly total: Cell;
+  }[];
   readonly totals: readonly (Cell | null)[];
   readonly total: Cell;
 }

@@ -1,12 +1,14 @@
 /** What happened at a position, day by day, each event put into a line of words with its links. */
-import type { Picture, Session, SessionId } from '../../journal/model.ts';
+import type { PartEntry, Picture, Session, SessionId } from '../../journal/model.ts';
+import type { Deed } from '../../journal/record.ts';
+import { sameWhere } from '../../journal/replay/words.ts';
 import type { TimelineEvent } from '../../journal/timelines/timelines.ts';
 import { clipHref, clipName } from './film.ts';
 import { html, type Markup } from './html.ts';
 import { paperFacts } from './papers.ts';
 import type { Sheet } from './sheet.ts';
 import { spotOf } from './where.ts';
-import { ACTION_WORDS, capital, CONDITION_WORDS, ITEM_KIND_WORDS, listed, RESULT_WORDS, VERDICT_WORDS } from './words.ts';
+import { ACTION_WORDS, CONDITION_WORDS, capital, ITEM_KIND_WORDS, listed, RESULT_WORDS, sentence, VERDICT_WORDS } from './words.ts';
 
 export interface ChronicleDay {
   readonly date: string;
@@ -25,19 +27,35 @@ export function chronicleOf(sheet: Sheet, events: readonly TimelineEvent[]): rea
   }));
 }
 
-/** Deeds of one note's entry make one line: `Removed and inspected, to shelf B2. Scored but sound.` */
+/** Deeds of one note's entry make one line, with what it wrote down of the part: `Removed; in stores: shelf B2. Condition 2.` */
 function deedLines(sheet: Sheet, events: readonly TimelineEvent[]): Markup[] {
   const deeds = events.flatMap((event) => (event.kind === 'deed' ? [event.deed] : []));
   return [...Map.groupBy(deeds, ({ entry }) => entry)].map(([entry, done]) => {
+    const part = sheet.record.journal.parts.get(entry.part);
     const last = done.at(-1);
-    const moved = last !== undefined && done.some(({ from, to }) => JSON.stringify(from) !== JSON.stringify(to));
-    const spot = moved ? spotOf(sheet, last.to) : null;
-    const of = sheet.record.journal.parts.get(entry.part)?.count ?? 1;
-    const many = of > 1 && last && last.count < of ? ` (${last.count} of ${of})` : '';
+    const many = part && part.count > 1 && last && last.count < part.count ? ` (${last.count} of ${part.count})` : '';
     const words = listed([...new Set(done.map(({ did }) => ACTION_WORDS[did]))]);
-    const place = spot && html`; ${spot.before}${spot.href === null ? spot.name : link(spot.href, spot.name)}`;
-    return html`${partLink(sheet, entry.part)}${many}: ${words}${place}. ${entry.note}`;
+    return html`${partLink(sheet, entry.part)}${many}: ${words}${placeAfter(sheet, done, part?.position)}. ${seenOf(entry)} ${sentence(entry.note)}`;
   });
+}
+
+/** Where it went, when it went anywhere. */
+function placeAfter(sheet: Sheet, done: readonly Deed[], home: string | undefined): Markup | null {
+  const last = done.at(-1);
+  if (!last || done.every(({ from, to }) => sameWhere(from, to))) return null;
+  if (last.to.at === 'fitted' && last.to.position === home) return html`; on the vehicle`;
+  const spot = spotOf(sheet, last.to);
+  return html`; ${spot.before}${spot.href === null ? spot.name : link(spot.href, spot.name)}`;
+}
+
+/** What was written down of a part: its condition, marks and finish. */
+function seenOf({ condition, marks, finish }: Pick<PartEntry, 'condition' | 'marks' | 'finish'>): string {
+  const seen = [
+    condition === null ? '' : `condition ${condition}, ${CONDITION_WORDS[condition]}`,
+    marks === null ? '' : `marks: ${marks}`,
+    finish === null ? '' : `finish: ${finish}`,
+  ].filter((one) => one !== '');
+  return sentence(capital(seen.join('; ')));
 }
 
 function lineOf(sheet: Sheet, event: TimelineEvent): Markup | null {
@@ -45,13 +63,10 @@ function lineOf(sheet: Sheet, event: TimelineEvent): Markup | null {
     case 'arrived':
       return html`${partLink(sheet, event.part)}: acquired.`;
     case 'observation': {
-      const { condition, marks, finish, part } = event.observation;
-      const seen = [
-        condition === null ? '' : `condition ${condition}, ${CONDITION_WORDS[condition]}`,
-        marks === null ? '' : `marks: ${marks}`,
-        finish === null ? '' : `finish: ${finish}`,
-      ].filter((one) => one !== '');
-      return seen.length === 0 ? null : html`${partLink(sheet, part)}: ${seen.join('; ')}.`;
+      const { entry, part } = event.observation;
+      return entry === null || entry.did.length > 0
+        ? null
+        : html`${partLink(sheet, part)}: ${seenOf(event.observation)} ${sentence(entry.note)}`;
     }
     case 'measurement': {
       const { what, value, within, part, as } = event.measurement;
@@ -61,10 +76,10 @@ function lineOf(sheet: Sheet, event: TimelineEvent): Markup | null {
     case 'decision': {
       const { decision } = event;
       const replaced = decision.with === null ? null : html` with ${partLink(sheet, decision.with)}`;
-      return html`Decided: <b>${VERDICT_WORDS[decision.verdict]}</b>${replaced}. ${decision.because}`;
+      return html`Decided: <b>${VERDICT_WORDS[decision.verdict]}</b>${replaced}. ${sentence(decision.because)}`;
     }
     case 'method':
-      return html`Tried: ${event.method.how}${event.method.result === null ? '' : `; result ${RESULT_WORDS[event.method.result]}`}. ${event.method.note}`;
+      return html`Tried: ${event.method.how}${event.method.result === null ? '' : `; result ${RESULT_WORDS[event.method.result]}`}. ${sentence(event.method.note)}`;
     case 'film': {
       const href = clipHref(sheet, event.mark.clip, event.mark.fragment);
       return html`Filmed: ${clipName(event.mark.clip)} at ${href === null ? event.mark.text : link(href, event.mark.text)}.`;
@@ -106,4 +121,3 @@ export interface InSessionPicture {
   readonly picture: Picture;
   readonly session: Session;
 }
-

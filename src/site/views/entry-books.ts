@@ -3,9 +3,9 @@
  * and of the whole, each in sections with their totals. A book that would be too long for one page has a
  * page a year, and its first page adds the years up.
  */
-import { ENTRY_KINDS, GENERAL, type EntryKind } from '../../journal/model.ts';
-import { monthOf, yearOf } from '../../journal/values/date.ts';
+import { ENTRY_KINDS, type EntryKind, GENERAL } from '../../journal/model.ts';
 import type { Entry, JournalRecord } from '../../journal/record.ts';
+import { monthOf, yearOf } from '../../journal/values/date.ts';
 import { type Address, PAGES } from '../addresses.ts';
 import { figuresOf } from './figures.ts';
 import { capital, ENTRY_KIND_WORDS } from './words.ts';
@@ -59,7 +59,11 @@ function makeBooks({ journal, ledger }: JournalRecord): EntryBook[] {
     sections,
     split: of.length > ONE_PAGE,
   });
-  const grouped = (key: (entry: Entry) => string | null) => Map.groupBy(entries.filter((one) => key(one) !== null), (one) => key(one) ?? '');
+  const grouped = (key: (entry: Entry) => string | null) =>
+    Map.groupBy(
+      entries.filter((one) => key(one) !== null),
+      (one) => key(one) ?? '',
+    );
   const kinds = grouped(({ kind }) => kind);
   const people = grouped(({ person }) => person);
   const subsystems = grouped(({ subsystem }) => subsystem);
@@ -78,7 +82,9 @@ function kindTitle(kind: EntryKind): string {
 }
 
 /** The years of a book, oldest first, each with its entries and sections. */
-export function yearsOf(book: EntryBook): readonly { readonly year: string; readonly sections: readonly Section[]; readonly entries: readonly Entry[] }[] {
+export function yearsOf(
+  book: EntryBook,
+): readonly { readonly year: string; readonly sections: readonly Section[]; readonly entries: readonly Entry[] }[] {
   const sections = Map.groupBy(book.sections, ({ entries }) => yearOf(entries[0]?.date ?? ''));
   return [...sections].map(([year, list]) => ({ year, sections: list, entries: list.flatMap(({ entries }) => entries) }));
 }

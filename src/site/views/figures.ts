@@ -77,8 +77,8 @@ function makeFigures(settings: Settings): Figures {
 function remembering(format: (text: string) => string): (text: string) => string {
   const known = new Map<string, string>();
   return (text) => {
-    let written = known.get(text);
-    if (written === undefined) known.set(text, (written = format(text)));
+    const written = known.get(text) ?? format(text);
+    known.set(text, written);
     return written;
   };
 }

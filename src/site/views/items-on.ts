@@ -1,6 +1,6 @@
 import type { PartId } from '../../journal/model.ts';
-import { type ItemRow, openItemsAt } from '../../journal/registers/open-items.ts';
 import type { JournalRecord } from '../../journal/record.ts';
+import { type ItemRow, openItemsAt } from '../../journal/registers/open-items.ts';
 import { byKey } from './record-index.ts';
 import type { Sheet } from './sheet.ts';
 

@@ -1,6 +1,6 @@
 /** How a picture of the journal is set on a page. */
 import type { Picture, Session } from '../../journal/model.ts';
-import type { Rendition, RenderedFile } from '../../photos/plan.ts';
+import type { RenderedFile, Rendition } from '../../photos/plan.ts';
 import type { Sheet } from './sheet.ts';
 import { listed } from './words.ts';
 

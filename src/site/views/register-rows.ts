@@ -2,8 +2,9 @@
  * The register's rows as markup. A row that did not change between two dates is the same object in both
  * registers, so what was set for it once is used again: views of every month cost what changed.
  */
-import type { OriginalPlace, RegisterRow } from '../../journal/registers/register.ts';
+
 import type { JournalRecord } from '../../journal/record.ts';
+import type { OriginalPlace, RegisterRow } from '../../journal/registers/register.ts';
 import { html, joined, type Markup } from './html.ts';
 import type { Sheet } from './sheet.ts';
 import { spotOf } from './where.ts';
@@ -23,8 +24,8 @@ export function registerRows(sheet: Sheet, rows: readonly RegisterRow[], shelf: 
   shelves.set(shelf, known);
   return rows
     .map((row) => {
-      let markup = known.get(row);
-      if (markup === undefined) known.set(row, (markup = rowOf(sheet, row).markup));
+      const markup = known.get(row) ?? rowOf(sheet, row).markup;
+      known.set(row, markup);
       return markup;
     })
     .join('');
@@ -32,7 +33,7 @@ export function registerRows(sheet: Sheet, rows: readonly RegisterRow[], shelf: 
 
 function rowOf(sheet: Sheet, row: RegisterRow): Markup {
   const name = sheet.positionName(row.position);
-  const count = row.count > 1 && html` <span class="of">× ${row.count}</span>`;
+  const count = row.count > 1 && html` <span class="nowrap">×\u00a0${row.count}</span>`;
   return html`<tr><th scope="row"><a href="${sheet.toPosition(row.position)}">${name}</a>${count}</th><td>${decided(sheet, row)}</td><td>${fitted(sheet, row)}</td><td>${capital(row.outcome.words)}</td><td>${away(sheet, row)}</td><td>${remarks(row)}</td></tr>`;
 }
 
@@ -51,7 +52,9 @@ function decided(sheet: Sheet, row: RegisterRow): Markup | string {
 function fitted(sheet: Sheet, row: RegisterRow): Markup {
   const here = row.fitted.map(({ part, count, origin }) => {
     const some = (row.fitted.length > 1 || count < row.count) && `${count} of ${row.count}: `;
-    const named = part !== row.position && html`, <a href="${sheet.toPart(part)}">${sheet.partName(part)}</a>`;
+    const asDecided = row.inForce.some(({ decision }) => decision.with === part);
+    const named =
+      part !== row.position && (asDecided ? ', as decided' : html`, <a href="${sheet.toPart(part)}">${sheet.partName(part)}</a>`);
     return html`${some}${origin === null ? 'origin not known' : ORIGIN_WORDS[origin]}${named}`;
   });
   const none = row.fitted.length === 0 ? [html`<span class="zero">nothing</span>`] : [];

@@ -1,10 +1,10 @@
 /** Where the vehicle stands: what the home page says in its first sentences. All of it is counted from the record. */
 import type { Milestone } from '../../journal/model.ts';
+import type { JournalRecord } from '../../journal/record.ts';
 import type { Gate, ItemRow } from '../../journal/registers/open-items.ts';
 import { gatesAt, temporaryMeasuresAt } from '../../journal/registers/open-items.ts';
-import { originalityAt, type Originality } from '../../journal/registers/originality.ts';
+import { type Originality, originalityAt } from '../../journal/registers/originality.ts';
 import { registerAt } from '../../journal/registers/register.ts';
-import type { JournalRecord } from '../../journal/record.ts';
 
 export interface Standing {
   readonly sessions: number;

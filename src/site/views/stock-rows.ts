@@ -17,7 +17,8 @@ export function stockRows(sheet: Sheet, { movements }: StockAccount): string {
     .map(({ kind, date, session, amount, value, left, because }) => {
       const when = session === null ? figures.shortDate(date) : html`<a href="${sheet.toSession(session)}">${figures.shortDate(date)}</a>`;
       const why = because !== null && html`<span class="sub">${because}</span>`;
-      return html`<tr><td class="date">${when}</td><td>${MOVEMENT_WORDS[kind]}${why}</td><td class="num">${figures.quantity(amount)}</td><td class="num">${figures.amount(value)}</td><td class="num">${figures.quantity(left.amount)}</td><td class="num">${figures.amount(left.value)}</td></tr>`.markup;
+      return html`<tr><td class="date">${when}</td><td>${MOVEMENT_WORDS[kind]}${why}</td><td class="num">${figures.quantity(amount)}</td><td class="num">${figures.amount(value)}</td><td class="num">${figures.quantity(left.amount)}</td><td class="num">${figures.amount(left.value)}</td></tr>`
+        .markup;
     })
     .join('');
 }

@@ -1,5 +1,5 @@
-import type { Minor } from '../../journal/model.ts';
 import { sumOf } from '../../journal/ledger/sums.ts';
+import type { Minor } from '../../journal/model.ts';
 import type { Entry } from '../../journal/record.ts';
 
 /** Entries added up in the columns of an account: time, what was paid, what the job cost. All gross. */

@@ -64,7 +64,10 @@ export function trackOf(
   return {
     start,
     end,
-    spans: merged(slices.flatMap(({ from, to, held }) => held.map((one) => ({ ...one, from, to })))).map((one) => ({ ...one, ...place(one.from, one.to) })),
+    spans: merged(slices.flatMap(({ from, to, held }) => held.map((one) => ({ ...one, from, to })))).map((one) => ({
+      ...one,
+      ...place(one.from, one.to),
+    })),
     gaps: mergedGaps(slices.filter(({ held }) => held.length === 0)).map((gap) => ({ ...gap, ...place(gap.from, gap.to) })),
     marks: marksOf(decisions, at),
     ticks: ticksOf(start, end, at),
@@ -107,9 +110,7 @@ type Slice = Held & Pick<Span, 'from' | 'to'>;
 function merged(slices: readonly Slice[]): Slice[] {
   const done: Slice[] = [];
   for (const slice of slices) {
-    const at = done.findIndex(
-      (one) => one.to === slice.from && one.part === slice.part && one.count === slice.count && one.y === slice.y,
-    );
+    const at = done.findIndex((one) => one.to === slice.from && one.part === slice.part && one.count === slice.count && one.y === slice.y);
     const before = done[at];
     if (before) done[at] = { ...before, to: slice.to };
     else done.push(slice);
@@ -148,7 +149,7 @@ function ticksOf(start: IsoDate, end: IsoDate, at: (date: IsoDate) => number): T
 
 /** From the arrival to the end of the month of the last session, or the day of the record where that is earlier. */
 export function lifeRange(arrived: IsoDate, last: IsoDate | undefined, today: IsoDate): readonly [IsoDate, IsoDate] {
-  const end = last === undefined ? today : (monthsEnd(last) < today ? monthsEnd(last) : today);
+  const end = last === undefined ? today : monthsEnd(last) < today ? monthsEnd(last) : today;
   return [arrived, end > arrived ? end : today];
 }
 

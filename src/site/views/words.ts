@@ -145,3 +145,16 @@ export function listed(words: readonly string[]): string {
 export function capital(text: string): string {
   return text === '' ? text : text.charAt(0).toLocaleUpperCase() + text.slice(1);
 }
+
+/** A text that ends as a sentence does, whatever its writer put there; '' stays ''. */
+export function sentence(text: string | null): string {
+  const words = text?.trim() ?? '';
+  return words === '' || /[.!?…]["'’”)]*$/.test(words) ? words : `${words}.`;
+}
+
+const NUMBERS = ['no', 'one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine', 'ten', 'eleven', 'twelve'];
+
+/** Small numbers in words, for running text: `three people`. */
+export function spelled(n: number, one: string, many = `${one}s`): string {
+  return `${NUMBERS[n] ?? n} ${n === 1 ? one : many}`;
+}
