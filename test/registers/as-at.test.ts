@@ -58,6 +58,12 @@ describe('as at a past day', () => {
     expect(registerAt(of, '2030-10-09')[0]?.fitted.map(({ count }) => count)).toEqual([5]);
   });
 
+  test('the day itself counts: its sessions have happened by its end', () => {
+    const of = soundRecord({ parts: [part('drum')], evenings: [evening('2030-10-10', { parts: [did('drum', 'removed', { to: 'loft' })] })] });
+    const on = (date: string) => [registerAt(of, date)[0]?.outcome.words, storesAt(of, date).flatMap(({ things }) => things).length];
+    expect([on('2030-10-09'), on('2030-10-10'), on('2030-10-09')]).toEqual([['undecided', 0], ['off for now', 1], ['undecided', 0]]);
+  });
+
   test('asking for several days in any order gives the same rows', () => {
     fc.assert(
       fc.property(journals, fc.array(days, { minLength: 1, maxLength: 6 }), (of, dates) => {

@@ -90,6 +90,15 @@ describe('decided and not yet carried out is pending, not a mismatch', () => {
     expect([todo(repair), todo(repair, mended), todo(repair, mended, back)]).toEqual([[[1, 'not yet repaired']], [[1, 'repaired, not back on']], []]);
   });
 
+  test('work done before it was decided does not answer the decision', () => {
+    const early = evening('2030-09-20', { parts: [did('drum', 'repaired')] });
+    expect(todo(early, decided('2030-10-01', decide('drum', 'repair')))).toEqual([[1, 'not yet repaired']]);
+  });
+
+  test('what stands against a decision is a mismatch and not pending as well', () => {
+    expect(todo(decided('2030-10-01', decide('drum', 'repair')), swap('drum-new'))).toEqual([]);
+  });
+
   test('two of five studs, one done', () => {
     const verdict = decided('2030-10-01', decide('studs', 'replace', { count: 2, with: 'studs-new' }));
     const one = evening('2030-10-05', { parts: [did('studs', 'removed', { count: 1 }), did('studs-new', 'fitted', { count: 1 })] });

@@ -61,6 +61,8 @@ describe('the outcome of a position is computed from what is there and what was 
     expect(outcome('drum', day({ parts: [off] }))).toBe('off for now');
     expect(outcome('drum', day({ parts: [off], decisions: [decide('drum', 'omit')] }))).toBe('left off');
     expect(outcome('plate')).toBe('missing');
+    const runners = soundRecord({ parts: [part('runners', { found: 'missing', count: 3 })], evenings: [day({ parts: [did('runners', 'acquired', { count: 1, to: 'loft' })] })] });
+    expect(registerRowAt(runners, 'runners', null).outcome.words).toBe('off for now');
   });
 
   test('a part that came later and has a position of its own is added, not replaced', () => {

@@ -63,6 +63,13 @@ describe('gates', () => {
     expect(gatesAt(of, '2030-10-31').map(({ mayPass }) => mayPass)).toEqual([true, false, false]);
   });
 
+  test('what an earlier milestone was passed with holds no later one', () => {
+    const admitted = { milestone: 'first-start', withOpen: ['cap'], because: 'only idled' };
+    const of = recordOf(open, evening('2030-10-05', { reached: [{ milestone: 'stripped' }] }), evening('2030-11-01', { reached: [admitted] }));
+    expect(gatesAt(of, null).map(({ reached, earlier }) => [reached?.date, earlier.length])).toEqual([['2030-10-05', 0], ['2030-11-01', 0], [undefined, 0]]);
+    expect(gatesAt(of, '2030-10-31')[2]?.earlier.map(({ id }) => id)).toEqual(['cap']);
+  });
+
   test('what is to be bought is a list; what names no subsystem is general', () => {
     const of = recordOf(open);
     expect(thingsToBuyAt(of, null).map(({ id, price }) => [id, price])).toEqual([['lamp', 2000]]);
@@ -116,6 +123,7 @@ test('methods are gathered by what was done and by material, newest first, with 
 test('a series of one measurement has its first as found beside its last as left', () => {
   const of = recordOf(
     evening('2030-10-01', { measured: [measured('drum', 'inside diameter', '9.043 in', { as: 'found', within: false })] }),
+    evening('2030-11-20', { measured: [measured('drum', 'inside diameter', '9.050 in', { as: 'left', within: true })] }),
     evening('2030-12-01', { measured: [measured('drum', 'Inside diameter', '229.90 mm', { as: 'left', within: true }), measured('drum', 'weight', '4 kg')] }),
   );
   const [diameter, ...others] = seriesOf(of, 'drum');

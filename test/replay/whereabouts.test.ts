@@ -101,6 +101,11 @@ describe('where a part goes', () => {
     const out = evening('2030-10-01', { parts: [did('drum', ['removed', 'sent-out'], { to: 'the brake works' }), did('drum', 'machined')] });
     expect(faults(out)).toEqual([]);
   });
+
+  test('what a firm has may go from there for good', () => {
+    const out = evening('2030-10-01', { parts: [did('drum', ['removed', 'sent-out'], { to: 'the brake works' })] });
+    expect(after('drum', out, evening('2030-10-09', { parts: [did('drum', 'gone', { how: 'lost' })] }))).toEqual(['1 gone (lost)']);
+  });
 });
 
 describe('what cannot be', () => {

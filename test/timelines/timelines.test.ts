@@ -29,7 +29,7 @@ describe('the life of a position', () => {
 
   test('a part that came off and went back in one evening never left', () => {
     const { tracks, gaps } = life('drum', evening('2030-10-10', { parts: [did('drum', ['removed', 'cleaned', 'fitted'])] }));
-    expect([tracks.length, gaps.length]).toEqual([1, 0]);
+    expect([tracks.map(({ steps }) => steps.length), gaps.length]).toEqual([[1], 0]);
   });
 
   test('a lot that shrinks is one track with its numbers in turn', () => {
@@ -56,6 +56,13 @@ describe('the life of a position', () => {
       ['pulled', ['2 sound'], ['2 all cracked'], 0],
       ['all cracked', ['2 pulled', '3 sound'], [], 5],
     ]);
+  });
+
+  test('of several decisions in force on a lot, the oldest gives way first', () => {
+    const on = (date: string, because: string, count: number) => evening(date, { decisions: [decide('studs', 'keep', { because, count })] });
+    const { decisions } = life('studs', on('2030-10-01', 'first', 2), on('2030-10-02', 'second', 2), on('2030-10-03', 'third', 2), on('2030-10-04', 'fourth', 1));
+    expect(decisions.map(({ decision, inForce }) => [decision.because, inForce])).toEqual([['first', 0], ['second', 2], ['third', 2], ['fourth', 1]]);
+    expect(decisions.map(({ superseded }) => superseded.map(({ decision, count }) => `${count} ${decision.because}`))).toEqual([[], [], ['1 first'], ['1 first']]);
   });
 
   test('candidates that were considered and never used are named, with where they are', () => {
