@@ -4,15 +4,11 @@ import type {
   ActionWord,
   Decision,
   Destination,
-  FilmClip,
   IsoDate,
   ItemOpening,
   Journal,
-  Measurement,
-  Method,
   Part,
   PartEntry,
-  Picture,
   Place,
   Position,
   Session,
@@ -20,7 +16,6 @@ import type {
 } from '../../src/journal/model.ts';
 import type { JournalRecord, Ledger } from '../../src/journal/record.ts';
 import { replay } from '../../src/journal/replay/replay.ts';
-import { readQuantity } from '../../src/journal/values/quantity.ts';
 
 export const ARRIVED = '2030-09-14';
 export const TODAY = '2031-12-31';
@@ -238,32 +233,4 @@ function broughtOn(of: Journal, id: string): IsoDate | undefined {
   const entries = inOrder.flatMap(({ date, parts }) => parts.map(({ part: about, did: words }) => ({ date, about, words })));
   const first = entries.find(({ about, words }) => about === id && words.some((word) => ['acquired', 'made', 'gone'].includes(word)));
   return first && (first.words.includes('acquired') || first.words.includes('made')) ? first.date : undefined;
-}
-
-export function measured(id: string, what: string, value: string, fields: Partial<Measurement> = {}): Measurement {
-  const read = readQuantity(value);
-  if (!read.ok) throw new Error(read.problem);
-  const blank = { as: null, low: null, high: null, limitsText: null, within: null, note: null } as const;
-  return { part: id, what, value: read.value, ...blank, place: placeAt('sessions/note.md'), ...fields };
-}
-
-export function method(how: string, on: readonly string[], fields: Partial<Method> = {}): Method {
-  return { how, on, with: [], material: null, result: null, note: null, place: placeAt('sessions/note.md'), ...fields };
-}
-
-export function picture(file: string, shows: readonly string[]): Picture {
-  return { file, shows, view: null, caption: null, alt: null, inProse: false, unmentioned: false, place: null };
-}
-
-export function clip(name: string, marks: readonly (readonly [number, readonly string[]])[], title: string | null = null): FilmClip {
-  const list = marks.map(([seconds, parts]) => ({ seconds, text: String(seconds), parts }));
-  return { clip: name, file: name.startsWith('https:') ? null : name, title, marks: list, place: placeAt('sessions/note.md') };
-}
-
-/** Plain data as text: maps as lists, fractions as `n/d`. Two views are equal just when their texts are. */
-export function asText(value: unknown): string {
-  return JSON.stringify(value, (_, one) => {
-    if (one instanceof Map) return [...one];
-    return one instanceof Fraction ? one.toFraction() : one;
-  });
 }

@@ -16,7 +16,8 @@ import { viewDates } from '../../src/journal/registers/view-dates.ts';
 import { whereaboutsCsv } from '../../src/exports/whereabouts.ts';
 import { registerCsv } from '../../src/exports/register.ts';
 import { openItemsCsv } from '../../src/exports/open-items.ts';
-import { asText, did, evening, journalUpTo, part, record, soundRecord } from '../builders/journal.ts';
+import { did, evening, journalUpTo, part, record, soundRecord } from '../builders/journal.ts';
+import { asText } from '../builders/observed.ts';
 import { days, journals } from '../builders/streams.ts';
 
 /** Every register there is, as it stood at the end of a day. */

@@ -6,7 +6,8 @@ import { seriesOf } from '../../src/journal/registers/measurements.ts';
 import { gatesAt, openItemsBySubsystem, temporaryMeasuresAt, thingsToBuyAt } from '../../src/journal/registers/open-items.ts';
 import { goesWithVehicleAt, storesAt } from '../../src/journal/registers/stores.ts';
 import { unrecordedAt } from '../../src/journal/registers/unrecorded.ts';
-import { clip, did, type Evening, evening, measured, method, part, picture, soundRecord } from '../builders/journal.ts';
+import { did, type Evening, evening, part, soundRecord } from '../builders/journal.ts';
+import { clip, measured, method, picture } from '../builders/observed.ts';
 
 const parts = [part('drum'), part('drum-spare', { for: 'drum', store: 'shelf B2' }), part('bolts', { count: 4 }), part('plate', { subsystem: 'frame' })];
 const recordOf = (...evenings: Evening[]) => soundRecord({ parts, evenings });

@@ -5,7 +5,7 @@ import type { Stay } from '../../src/journal/record.ts';
 import { momentOrder, sessionRanks } from '../../src/journal/replay/order.ts';
 import { replay } from '../../src/journal/replay/replay.ts';
 import { ACTIONS } from '../../src/journal/model.ts';
-import { asText } from '../builders/journal.ts';
+import { asText } from '../builders/observed.ts';
 import { journals } from '../builders/streams.ts';
 
 const RUNS = { numRuns: 300 };

@@ -1,7 +1,8 @@
 import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { partTimeline, positionTimeline } from '../../src/journal/timelines/timelines.ts';
-import { decide, did, type Evening, evening, measured, part, picture, record, soundRecord } from '../builders/journal.ts';
+import { decide, did, type Evening, evening, part, record, soundRecord } from '../builders/journal.ts';
+import { measured, picture } from '../builders/observed.ts';
 import { journals } from '../builders/streams.ts';
 
 const parts = [

@@ -1,7 +1,7 @@
 import type { Decision, PartId, Position } from '../model.ts';
 import type { Moment } from '../record.ts';
 import type { InForce } from './decisions-in-force.ts';
-import type { Occupant } from './register.ts';
+import type { Occupant } from './occupant.ts';
 import type { RegisterSource } from './source.ts';
 import { compareMoments, occupantsOf } from './stays.ts';
 

@@ -3,7 +3,7 @@ import { originInWords } from '../replay/words.ts';
 import { decidedCount, type InForce } from './decisions-in-force.ts';
 import { deedsByPart, staysOf, whereaboutsAt } from './stays.ts';
 import { perRecord, type RegisterSource } from './source.ts';
-import type { Occupant } from './register.ts';
+import type { Occupant } from './occupant.ts';
 
 export type OutcomeKind =
   | 'kept-as-found'

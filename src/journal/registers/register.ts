@@ -1,33 +1,17 @@
-import type { Decision, GoneHow, IsoDate, Origin, PartId, Position, PositionId, SubsystemId, Whereabouts } from '../model.ts';
+import type { Decision, IsoDate, Position, PositionId, SubsystemId } from '../model.ts';
 import type { Moment } from '../record.ts';
 import { decidedCount, decisionsInForce, type InForce } from './decisions-in-force.ts';
 import { judge } from './judgement.ts';
-import { type Mismatch, mismatchesOf } from './mismatches.ts';
+import { type Mismatch, mismatchesOf } from './mismatch.ts';
+import { type OriginalPlace, originalPlaces } from './originals.ts';
+import type { Occupant } from './occupant.ts';
 import { outcomeOf, type Outcome, wasHere } from './outcome.ts';
-import { type Pending, pendingOf } from './pending.ts';
 import { type At, dateOf, perRecord, type RegisterSource } from './source.ts';
 import { Stepwise } from './stepwise.ts';
-import { compareMoments, deedsOf, occupantsOf, staysAsOf, staysOf, whereaboutsAt } from './stays.ts';
+import { compareMoments, deedsOf, occupantsOf, staysAsOf, staysOf } from './stays.ts';
+import { type Pending, pendingOf } from './to-do.ts';
 
-/** So many of a part fitted at a position, without a break since the moment given. */
-export interface Occupant {
-  readonly part: PartId;
-  readonly count: number;
-  readonly since: Moment;
-  readonly origin: Origin | null;
-  /** It is the part that made the position, and was here when the vehicle arrived. */
-  readonly asFound: boolean;
-}
-
-/** Where so many of an original that belongs to a position are now. */
-export interface OriginalPlace {
-  readonly part: PartId;
-  readonly count: number;
-  readonly where: Whereabouts;
-  readonly since: Moment;
-  /** How it went and what the note says of it; null while it is not gone. */
-  readonly gone: { readonly how: GoneHow; readonly note: string | null } | null;
-}
+export type { Occupant, OriginalPlace };
 
 /** One line of the register: what was decided for a position, and what stands there. */
 export interface RegisterRow {
@@ -120,32 +104,6 @@ function fittedAt(record: RegisterSource, position: Position, date: IsoDate): re
       origin: record.journal.parts.get(part)?.origin ?? null,
       asFound: part === asFound,
     }));
-}
-
-function originalPlaces(record: RegisterSource, position: Position, date: IsoDate): readonly OriginalPlace[] {
-  return position.parts.flatMap((part) =>
-    record.journal.parts.get(part)?.origin === 'original' ? placesOf(record, part, date) : [],
-  );
-}
-
-function placesOf(record: RegisterSource, part: PartId, date: IsoDate): readonly OriginalPlace[] {
-  return whereaboutsAt(record, part, date)
-    .filter(({ where }) => where.at !== 'not-yet')
-    .map(({ where, count, since }) => ({
-      part,
-      count,
-      where,
-      since,
-      gone: where.at === 'gone' ? { how: where.how, note: noteOfGoing(record, part, where.how, date) } : null,
-    }));
-}
-
-/** What the note said when a part went: the last such deed up to the day. */
-export function noteOfGoing(record: RegisterSource, part: PartId, how: GoneHow, date: IsoDate): string | null {
-  const went = deedsOf(record, part).findLast(
-    ({ did, to, date: day }) => did === 'gone' && to.at === 'gone' && to.how === how && day <= date,
-  );
-  return went?.entry.note ?? null;
 }
 
 function lastChange(record: RegisterSource, position: Position, date: IsoDate): Moment {

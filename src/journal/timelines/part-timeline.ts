@@ -3,7 +3,8 @@ import type { JournalRecord, Stay } from '../record.ts';
 import { type MeasurementSeries, seriesOf } from '../registers/measurements.ts';
 import { groupedBy } from '../registers/source.ts';
 import { compareMoments, staysOf, type Whereat, whereaboutsAt } from '../registers/stays.ts';
-import { eventsOfPart, type TimelineEvent } from './events.ts';
+import type { TimelineEvent } from './event.ts';
+import { eventsOfPart } from './events.ts';
 import { type Span, spansOf } from './spans.ts';
 
 /** Who has a part: the workshop (on the vehicle, on a shelf, in a bag), a firm, somebody else for good, or nobody knows. */

@@ -6,7 +6,8 @@ import { type RegisterRow, registerRowAt } from '../registers/register.ts';
 import { groupedBy } from '../registers/source.ts';
 import { compareMoments, occupantsOf, type Whereat, whereaboutsAt } from '../registers/stays.ts';
 import { type DecisionInTime, decisionHistory } from './decision-history.ts';
-import { eventsOfPosition, type TimelineEvent } from './events.ts';
+import type { TimelineEvent } from './event.ts';
+import { eventsOfPosition } from './events.ts';
 import { type Span, type Step, spansOf, stepsOf } from './spans.ts';
 
 /** A part standing at the position without a break. Its `steps` say how many of a lot stood there in turn. */

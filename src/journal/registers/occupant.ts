@@ -1,0 +1,12 @@
+import type { Origin, PartId } from '../model.ts';
+import type { Moment } from '../record.ts';
+
+/** So many of a part fitted at a position, without a break since the moment given. */
+export interface Occupant {
+  readonly part: PartId;
+  readonly count: number;
+  readonly since: Moment;
+  readonly origin: Origin | null;
+  /** It is the part that made the position, and was here when the vehicle arrived. */
+  readonly asFound: boolean;
+}

@@ -1,0 +1,41 @@
+import type { GoneHow, IsoDate, PartId, Position, Whereabouts } from '../model.ts';
+import type { Moment } from '../record.ts';
+import type { RegisterSource } from './source.ts';
+import { deedsOf, whereaboutsAt } from './stays.ts';
+
+/** Where so many of an original that belongs to a position are now. */
+export interface OriginalPlace {
+  readonly part: PartId;
+  readonly count: number;
+  readonly where: Whereabouts;
+  readonly since: Moment;
+  /** How it went and what the note says of it; null while it is not gone. */
+  readonly gone: { readonly how: GoneHow; readonly note: string | null } | null;
+}
+
+/** Where every original that belongs to a position is at the end of a day. */
+export function originalPlaces(record: RegisterSource, position: Position, date: IsoDate): readonly OriginalPlace[] {
+  return position.parts.flatMap((part) =>
+    record.journal.parts.get(part)?.origin === 'original' ? placesOf(record, part, date) : [],
+  );
+}
+
+function placesOf(record: RegisterSource, part: PartId, date: IsoDate): readonly OriginalPlace[] {
+  return whereaboutsAt(record, part, date)
+    .filter(({ where }) => where.at !== 'not-yet')
+    .map(({ where, count, since }) => ({
+      part,
+      count,
+      where,
+      since,
+      gone: where.at === 'gone' ? { how: where.how, note: noteOfGoing(record, part, where.how, date) } : null,
+    }));
+}
+
+/** What the note said when a part went: the last such deed up to the day. */
+export function noteOfGoing(record: RegisterSource, part: PartId, how: GoneHow, date: IsoDate): string | null {
+  const went = deedsOf(record, part).findLast(
+    ({ did, to, date: day }) => did === 'gone' && to.at === 'gone' && to.how === how && day <= date,
+  );
+  return went?.entry.note ?? null;
+}
