@@ -3,19 +3,22 @@ import { existsSync } from 'node:fs';
 import { mkdir, readFile } from 'node:fs/promises';
 import { extname, join, resolve, sep } from 'node:path';
 import { type AstroIntegration, dev } from 'astro';
+import { DATA_FILES } from '../exports/data-files.ts';
 import type { Diagnostic } from '../journal/diagnostics/diagnostic.ts';
 import { formatDiagnostics, PLAIN } from '../journal/diagnostics/format.ts';
+import type { JournalRecord } from '../journal/record.ts';
 import type { LoadedSources } from '../load/load.ts';
 import { openNoteStore } from '../markdown/note-store.ts';
-import { buildPictures, preparePictures } from '../photos/pictures.ts';
+import { preparePictures } from '../photos/pictures.ts';
+import { NO_PICTURES, type PicturePlan } from '../photos/plan.ts';
+import { type OnDemand, renderOnDemand } from '../photos/render-on-demand.ts';
 import { bundleScripts } from '../site/build-site.ts';
 import { cacheFolder } from '../site/cache-folder.ts';
 import { hasErrors } from '../site/check-journal.ts';
 import { setRecord } from '../site/record.ts';
 import { siteRecord } from '../site/site-record.ts';
 import { PROGRAM } from '../site/tool-digest.ts';
-import { DATA_FILES } from '../exports/data-files.ts';
-import type { JournalRecord } from '../journal/record.ts';
+import { afterChanges } from './after-changes.ts';
 import type { Effects } from './effects.ts';
 import { reportProblems } from './report.ts';
 import { type OpenedJournal, openJournal, shownFrom } from './the-journal.ts';
@@ -29,8 +32,11 @@ export interface Serve {
 interface Served {
   readonly folder: string;
   readonly cache: string;
-  /** Pictures and scripts, made as they are needed and served from here. */
+  /** Scripts, served from here. */
   readonly files: string;
+  /** Pictures are rendered when a page asks for them. */
+  readonly pictures: OnDemand;
+  plan: PicturePlan;
   /** Rendered notes by what they were made from. */
   kept: ReadonlyMap<string, string>;
   sources: LoadedSources | null;
@@ -43,7 +49,18 @@ export async function serveJournal({ folder, port, host }: Serve, effects: Effec
   const cache = cacheFolder(effects.env);
   const files = join(cache, 'served', String(process.pid));
   await mkdir(files, { recursive: true });
-  const served: Served = { folder, cache, files, kept: openNoteStore(cache, folder).kept, sources: null, record: null, problems: [] };
+  const pictures = renderOnDemand(folder, cache);
+  const served: Served = {
+    folder,
+    cache,
+    files,
+    pictures,
+    plan: NO_PICTURES,
+    kept: openNoteStore(cache, folder).kept,
+    sources: null,
+    record: null,
+    problems: [],
+  };
   const first = await refresh(served, effects);
   await bundleScripts(join(files, 'scripts'));
   const server = await dev({
@@ -57,6 +74,7 @@ export async function serveJournal({ folder, port, host }: Serve, effects: Effec
     for (const signal of ['SIGINT', 'SIGTERM'] as const) process.once(signal, () => stop());
   });
   openNoteStore(cache, folder).save(served.kept);
+  await served.pictures.close();
   await server.stop();
 }
 
@@ -76,9 +94,9 @@ async function refresh(served: Served, effects: Effects): Promise<boolean> {
 
 async function show(served: Served, opened: OpenedJournal, record: JournalRecord): Promise<void> {
   const places = { root: served.folder, cache: served.cache };
-  const prepared = await preparePictures(record.journal, places);
-  const { plan } = await buildPictures(record.journal, prepared.plan, served.files, places);
+  const { plan } = await preparePictures(record.journal, places);
   served.record = record;
+  served.plan = plan;
   const { site, kept } = await siteRecord(record, plan, opened.diagnostics, served);
   served.kept = kept;
   setRecord(site);
@@ -94,35 +112,47 @@ function watcher(served: Served, effects: Effects): AstroIntegration {
         client.on('vite:client:connect', () => {
           if (served.problems.length > 0) overlay();
         });
+        const follow = afterChanges(() => refreshAndShow(served, effects, server, overlay), QUIET);
         server.middlewares.use((request, response, next) => {
-          void answer(served, request.url ?? '/').then((found) => {
-            if (found === null) {
-              // Astro's own addresses have no ending; ours name files, here as in the built site.
-              request.url = (request.url ?? '/').replace(/(?:index)?\.html(?=$|[?#])/, '') || '/';
-              next();
-              return;
-            }
-            response.setHeader('Content-Type', found.type);
-            response.end(found.body);
-          });
+          // A page that is asked for right after a change waits for it: it may be told of it before it can listen.
+          void follow
+            .settled()
+            .then(() => answer(served, request.url ?? '/'))
+            .then((found) => {
+              if (found === null) {
+                // Astro's own addresses have no ending; ours name files, here as in the built site.
+                request.url = (request.url ?? '/').replace(/(?:index)?\.html(?=$|[?#])/, '') || '/';
+                next();
+                return;
+              }
+              response.setHeader('Content-Type', found.type);
+              response.end(found.body);
+            })
+            .catch(next);
         });
-        let waiting: NodeJS.Timeout | undefined;
-        const changed = (path: string) => {
-          if (!resolve(path).startsWith(served.folder + sep)) return;
-          clearTimeout(waiting);
-          waiting = setTimeout(() => {
-            void refresh(served, effects).then((shown) => {
-              forgetRoutes(server);
-              if (shown) client.send({ type: 'full-reload', path: '*' });
-              else overlay();
-            });
-          }, 40);
-        };
         server.watcher.add(served.folder);
-        for (const event of ['add', 'change', 'unlink'] as const) server.watcher.on(event, changed);
+        for (const event of ['add', 'change', 'unlink'] as const) {
+          server.watcher.on(event, (path) => {
+            if (resolve(path).startsWith(served.folder + sep)) follow.touch();
+          });
+        }
       },
     },
   };
+}
+
+/** Editors write a file in several steps; this long after the last of them it is read. */
+const QUIET = 40;
+
+async function refreshAndShow(served: Served, effects: Effects, server: Server, overlay: () => void): Promise<void> {
+  try {
+    const shown = await refresh(served, effects);
+    forgetRoutes(server);
+    if (shown) server.environments.client.hot.send({ type: 'full-reload', path: '*' });
+    else overlay();
+  } catch (error) {
+    effects.err(`asfound: ${(error as Error).message}\n`);
+  }
 }
 
 type Server = Parameters<NonNullable<AstroIntegration['hooks']['astro:server:setup']>>[0]['server'];
@@ -152,6 +182,8 @@ async function answer(served: Served, url: string): Promise<{ type: string; body
   const type = TYPES[extname(path)] ?? 'application/octet-stream';
   const data = DATA_FILES.find((each) => each.path === path);
   if (data && served.record) return { type, body: await data.make(served.record) };
+  const picture = /^(?:pictures|papers)\//.test(path) ? await served.pictures.fileFor(served.plan, path) : null;
+  if (picture !== null) return { type, body: await readFile(picture) };
   const file = resolve(served.files, path);
   if (!file.startsWith(served.files + sep) || extname(file) === '' || !existsSync(file)) return null;
   return { type, body: await readFile(file) };

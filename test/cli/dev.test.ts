@@ -1,6 +1,6 @@
 import { rmSync } from 'node:fs';
 import { join } from 'node:path';
-import { expect, test } from 'vitest';
+import { test } from 'vitest';
 import { folderWith, put } from '../load/folder.ts';
 import { JOURNAL } from './journal.ts';
 import { serving, until } from './started.ts';
