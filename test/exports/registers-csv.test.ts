@@ -6,11 +6,18 @@ import { whereaboutsCsv } from '../../src/exports/whereabouts.ts';
 import { decide, did, evening, part, soundRecord } from '../builders/journal.ts';
 
 const of = soundRecord({
-  parts: [part('studs', { count: 5, name: 'Studs, "near" side' }), part('studs-new', { for: 'studs', origin: 'new', count: 5, store: 'loft' })],
+  parts: [
+    part('studs', { count: 5, name: 'Studs, "near" side' }),
+    part('studs-new', { for: 'studs', origin: 'new', count: 5, store: 'loft' }),
+  ],
   evenings: [
     evening('2030-10-01', { opens: [{ id: 'cap', kind: 'temporary', what: 'Pipe capped, for now', before: 'first-start' }] }),
     evening('2030-10-10', {
-      parts: [did('studs', 'removed', { count: 2 }), did('studs', 'gone', { count: 1, how: 'scrapped' }), did('studs-new', 'fitted', { count: 2 })],
+      parts: [
+        did('studs', 'removed', { count: 2 }),
+        did('studs', 'gone', { count: 1, how: 'scrapped' }),
+        did('studs-new', 'fitted', { count: 2 }),
+      ],
       decisions: [decide('studs', 'replace', { count: 2, with: 'studs-new', because: 'Threads pulled; two only.' })],
       defers: [{ id: 'cap', to: 'road-test' }],
     }),
@@ -37,13 +44,15 @@ describe('registers as CSV', () => {
 
   test('the whereabouts of a part add up to its count', () => {
     const rows = read(whereaboutsCsv(of));
-    const sum = (id: string) => rows.filter((row) => row['part'] === id).reduce((total, row) => total + Number(row['count']), 0);
+    const sum = (id: string) => rows.filter((row) => row.part === id).reduce((total, row) => total + Number(row.count), 0);
     expect([sum('studs'), sum('studs-new')]).toEqual([5, 5]);
-    expect(rows.map((row) => [row['count'], row['where'], row['place']])).toContainEqual(['3', 'stores', 'loft']);
+    expect(rows.map((row) => [row.count, row.where, row.place])).toContainEqual(['3', 'stores', 'loft']);
   });
 
   test('open items carry their deferrals, and know nothing of later ones', () => {
-    expect(read(openItemsCsv(of))).toMatchObject([{ item: 'cap', what: 'Pipe capped, for now', 'due before': 'road-test', deferred: '2030-10-10 to road-test: later' }]);
+    expect(read(openItemsCsv(of))).toMatchObject([
+      { item: 'cap', what: 'Pipe capped, for now', 'due before': 'road-test', deferred: '2030-10-10 to road-test: later' },
+    ]);
     expect(read(openItemsCsv(of, '2030-10-09'))).toMatchObject([{ 'due before': 'first-start', deferred: '', 'days open': '8' }]);
   });
 });

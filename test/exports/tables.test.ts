@@ -111,10 +111,10 @@ describe('the stock file', () => {
     const record = recordOf({
       ...files,
       'consumables.yaml': 'oil: { name: Oil, unit: imp-pt, opening: { amount: 1 L, value: 3.00 } }\n',
-      'sessions/2031-01-01.md': '---\ndate: 2031-01-01\ntitle: Oil\nused: [{ consumable: oil, amount: 300 ml, on: brakes }]\n---\n',
+      'sessions/2031-01-01.md': '---\ndate: 2031-01-01\ntitle: Oil\nused: [{ consumable: oil, amount: 100 ml, on: brakes }]\n---\n',
     });
     const [row] = lines(stockTable(record, null));
-    expect(row).toMatchObject({ unit: 'imp-pt', bought: '1.759753986', used: '0.527926196', left: '1.23182779' });
+    expect(row).toMatchObject({ unit: 'imp-pt', bought: '1.759753986', used: '0.175975399', left: '1.583778587' });
   });
 });
 

@@ -55,6 +55,11 @@ describe('discount and carriage', () => {
     expect(made).toMatchObject({ discount: 1200, carriage: 600 });
   });
 
+  test('take it whether the bill has a total or not', () => {
+    const { bill: made } = bill([line('100.00')], { tax: '20% on top', discount: '10.00', carriage: '5.00' });
+    expect(made?.lines[0]).toMatchObject({ net: 9500, tax: 1900, gross: 11_400 });
+  });
+
   test('on a bill with nothing to share over are refused', () => {
     expect(bill([line('0.00')], { carriage: '5.00' }).codes).toEqual(['A807']);
     expect(bill([], { discount: '5.00' }).codes).toEqual(['A807']);
@@ -117,6 +122,15 @@ describe('a line', () => {
     expect(shares[0]?.map((share, i) => share.gross + (shares[1]?.[i]?.gross ?? 0))).toEqual([0, 0, 0]);
     expect(shares[0]?.map((share, i) => share.tax + (shares[1]?.[i]?.tax ?? 0))).toEqual([0, 0, 0]);
   });
+});
+
+test('a share of no money has no tax', () => {
+  // 20 pence with 6 of tax: parting the tax by weight alone would lay a penny of it to the first share.
+  const charges = [charge('frame', 15), ...[1, 2, 3, 4, 5].map(() => charge('brakes', 77))];
+  const { bill: made } = bill([line('0.20', { tax: '43%', charges })]);
+  const shares = made?.lines.flatMap((each) => partedOver(each)) ?? [];
+  expect(shares.map((share) => share.gross)).toEqual([0, 4, 4, 4, 4, 4]);
+  expect(shares[0]).toEqual({ net: 0, tax: 0, gross: 0 });
 });
 
 test('whatever is on a bill: lines make the total, net and tax make gross, shares make the line', () => {

@@ -127,3 +127,12 @@ test('what the seller keeps back makes the rest dearer', () => {
   expect(costing.giveBack(of(1), worth(300)).gross).toBe(300);
   expect(costing.worth.gross).toBe(1700);
 });
+
+test('a return of more than the newest purchase takes the rest of the refund off the one before', () => {
+  const costing = fifoCosting();
+  costing.add(of(2), worth(900));
+  costing.add(of(5), worth(2190));
+  expect(costing.giveBack(of(6), worth(2500)).gross).toBe(2500);
+  expect(costing.worth.gross).toBe(900 + 2190 - 2500);
+  expect(costing.take(of(1)).gross).toBe(590);
+});

@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { budgets } from '../../src/journal/ledger/budgets.ts';
+import { subsystemByMonth } from '../../src/journal/ledger/by-month.ts';
 import { costByDecision, costOfPosition } from '../../src/journal/ledger/of-position.ts';
 import { cumulativeSpend, hoursByWeek } from '../../src/journal/ledger/over-time.ts';
 import { reconcile } from '../../src/journal/ledger/reconcile.ts';
@@ -146,11 +147,22 @@ describe('a bill', () => {
     expect(costOfPosition(record, 'drum', null)).toMatchObject({ gross: 3000 });
   });
 
+  test('for stock costs no position anything before it is used', () => {
+    const { record } = journal(['2031-03-12', 'bought: [{ consumable: cleaner, amount: 1 L, cost: 5.00, for: drum }]']);
+    expect(costOfPosition(record, 'drum', null)).toMatchObject({ gross: 0, entries: [] });
+  });
+
   test('and its refund come to nothing', () => {
     const line = (cost: string, why: string) => `bought: [{ what: Cylinder, as: part, for: drum, cost: ${cost}, tax: 20% on top${why} }]`;
     const { record } = journal(['2031-03-12', line('48.61', '')], ['2031-03-20', line('-48.61', ', refund: wrong bore')]);
     expect(wholeAt(record, 'paid', null)).toMatchObject({ net: 0, tax: 0, gross: 0 });
   });
+});
+
+test('a month table has a row for every subsystem, and for general when something was laid to it', () => {
+  const rows = (fields: string) => subsystemByMonth(journal(['2031-03-12', fields]).record, 'cost', null).rows.map((row) => row.subsystem);
+  expect(rows('bought: [{ what: A, as: tool, for: frame, cost: 1.00 }]')).toEqual(['brakes', 'frame']);
+  expect(rows('bought: [{ what: A, as: tool, cost: 1.00 }]')).toEqual(['brakes', 'frame', 'general']);
 });
 
 test('a sale is set against what was paid and what the job cost', () => {
@@ -168,6 +180,8 @@ test('a budget says what is used, what is left, and when it is passed', () => {
   expect(brakes?.hours?.share?.toFraction()).toBe('1/2');
   expect(brakes?.money).toMatchObject({ budget: 10_000, used: 12_000, left: -2000, passed: true });
   expect(frame?.money).toBeNull();
+  const spentToThePenny = journal(['2031-03-12', buy.replace('120.00', '100.00')]).record;
+  expect(budgets(spentToThePenny, null)[0]?.money).toMatchObject({ left: 0, passed: false });
   expect(budgets(record, '2031-03-11')[0]?.money).toMatchObject({ used: 0, passed: false });
 });
 
@@ -216,6 +230,12 @@ describe('a statement', () => {
     expect(groups).toEqual([['labour', 5800, 0, 5800], ['part', 1205, 121, 1326], ['consumable', 450, 0, 450], ['outside-work', 4200, 0, 4200]]);
     expect(statement).toMatchObject({ markUp: 121, charged: 5800 + 1326 + 450 + 4200 });
     expect(statement.cost.gross + statement.markUp).toBe(statement.charged);
+  });
+
+  test('takes in its first and its last day', () => {
+    expect(statementOf(record, '2031-03-31', '2031-03-31').cost.gross).toBe(100);
+    expect(statementOf(record, '2031-04-05', '2031-04-06').cost.entries).toHaveLength(5);
+    expect(statementOf(record, '2031-04-01', '2031-04-04').groups).toEqual([]);
   });
 
   test('tells hours by rate, those not charged apart', () => {

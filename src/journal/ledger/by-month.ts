@@ -35,10 +35,8 @@ export function subsystemByMonth(books: Books, view: View, at: IsoDate | null): 
 }
 
 function rowsOf({ journal }: Books, sums: ReadonlyMap<SubsystemId, Sum>): MonthRow[] {
-  const declared = [...journal.subsystems.values()].map(({ id, name }) => ({ id, name }));
-  const other = [...sums.keys()].filter((id) => !journal.subsystems.has(id));
-  const names = [...declared, ...other.map((id) => ({ id, name: id === GENERAL ? 'General' : id }))];
-  return names.map(({ id, name }) => {
+  const shown = [...journal.subsystems.values()].filter(({ id }) => id !== GENERAL || sums.has(id));
+  return shown.map(({ id, name }) => {
     const total = sums.get(id) ?? sumOf([]);
     return { subsystem: id, name, months: byMonth(total.entries), total };
   });
