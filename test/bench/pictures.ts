@@ -29,7 +29,7 @@ const { values } = parseArgs({
 });
 const count = Number(values.count);
 const PROJECT = join(import.meta.dirname, '../..');
-const folder = await mkdtemp(join(tmpdir(), 'asfound-bench-pictures-'));
+const folder = await mkdtemp(join(tmpdir(), 'pictures-measured-'));
 const at = (name: string): string => join(folder, name);
 
 try {

@@ -7,8 +7,9 @@
  *     --seed 1952             which journals
  *     --plain-only            the plain site alone
  */
-import { mkdtemp, rm } from 'node:fs/promises';
-import { cpus, tmpdir } from 'node:os';
+import { rmSync } from 'node:fs';
+import { mkdtemp } from 'node:fs/promises';
+import { constants, cpus, tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { parseArgs } from 'node:util';
 import { devLatency } from './dev-latency.ts';
@@ -32,6 +33,14 @@ const sizes = values.sizes.split(',').map(Number);
 const how = { seed: Number(values.seed), repeat: Number(values.repeat), plainOnly: values['plain-only'] };
 const folder = await mkdtemp(join(tmpdir(), 'asfound-bench-'));
 
+const cleanUp = (): void => rmSync(folder, { recursive: true, force: true, maxRetries: 3 });
+for (const signal of ['SIGINT', 'SIGTERM'] as const) {
+  process.once(signal, () => {
+    cleanUp();
+    process.exit(128 + constants.signals[signal]);
+  });
+}
+
 try {
   console.log(`Node ${process.versions.node}, ${cpus().length} cores; medians of ${how.repeat}. Only the ratios mean something elsewhere.`);
   console.log('Peak memory: the high-water marks of all processes of a run, added up.\n');
@@ -44,7 +53,7 @@ try {
   reportGrowth(measured);
   if (!how.plainOnly) await reportViewsAndDev();
 } finally {
-  await rm(folder, { recursive: true, force: true });
+  cleanUp();
 }
 
 function reportGrowth(measured: readonly Measured[]): void {
