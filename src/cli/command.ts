@@ -32,6 +32,9 @@ export const OUT: Option = { type: 'string', value: 'DIR', help: 'where the site
 
 /** The options as node:util takes them, `--help` among them. */
 export function parserOptions(command: Command): NonNullable<ParseArgsConfig['options']> {
-  const entries = Object.entries(command.options).map(([name, { type, short }]) => [name, short === undefined ? { type } : { type, short }]);
+  const entries = Object.entries(command.options).map(([name, { type, short }]) => [
+    name,
+    short === undefined ? { type } : { type, short },
+  ]);
   return { ...Object.fromEntries(entries), help: { type: 'boolean', short: 'h' } };
 }

@@ -55,7 +55,11 @@ function understood(command: Command, rest: readonly string[]): { values: Option
   } catch (error) {
     const unknown = /Unknown option '(--?[^' ]+)/.exec((error as Error).message)?.[1];
     if (unknown === undefined) throw new Refusal(EXIT.notUnderstood, `${(error as Error).message.split('\n')[0]}.`);
-    const hint = didYouMean(unknown, Object.keys(options).map((name) => `--${name}`)) ?? '';
+    const hint =
+      didYouMean(
+        unknown,
+        Object.keys(options).map((name) => `--${name}`),
+      ) ?? '';
     throw new Refusal(EXIT.notUnderstood, `\`${command.name}\` has no option \`${unknown}\`. ${hint}`.trim());
   }
 }

@@ -13,6 +13,9 @@ export function writeNew(path: string, text: string | Uint8Array): void {
     writeFileSync(path, text, { flag: 'wx' });
   } catch (error) {
     const there = (error as { code?: string }).code === 'EEXIST';
-    throw new Refusal(EXIT.cannotReadOrWrite, there ? `${path} is there already; it was left as it is.` : `${path} cannot be written: ${(error as Error).message}.`);
+    throw new Refusal(
+      EXIT.cannotReadOrWrite,
+      there ? `${path} is there already; it was left as it is.` : `${path} cannot be written: ${(error as Error).message}.`,
+    );
   }
 }

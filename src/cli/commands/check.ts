@@ -1,6 +1,6 @@
 import { diagnosticsToJson } from '../../journal/diagnostics/as-json.ts';
 import { hasErrors } from '../../site/check-journal.ts';
-import { type Command, CONTENT } from '../command.ts';
+import { CONTENT, type Command } from '../command.ts';
 import { EXIT, Refusal } from '../exit-codes.ts';
 import { reportProblems } from '../report.ts';
 import { journalFolder, openJournal } from '../the-journal.ts';

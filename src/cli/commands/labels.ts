@@ -1,7 +1,7 @@
 import { relative, resolve } from 'node:path';
 import { type Label, type LabelSheet, labelsOf, labelsTypst, PLAIN_SHEET, sheetProblem } from '../../exports/labels.ts';
 import { bagAddress } from '../../site/addresses.ts';
-import { type Command, CONTENT, type Option, type OptionValues } from '../command.ts';
+import { CONTENT, type Command, type Option, type OptionValues } from '../command.ts';
 import { EXIT, Refusal } from '../exit-codes.ts';
 import { reportProblems } from '../report.ts';
 import { journalFolder, openJournal } from '../the-journal.ts';
@@ -60,7 +60,8 @@ export function bagsIn(text: string): number[] {
     const found = /^\s*(\d{1,5})(?:\s*-\s*(\d{1,5}))?\s*$/.exec(piece);
     const from = Number(found?.[1]);
     const to = Number(found?.[2] ?? found?.[1]);
-    if (!found || from < 1 || to < from || to - from > 2000) throw new Refusal(EXIT.notUnderstood, `--bags takes numbers such as 12-20,25, not \`${piece}\`.`);
+    if (!found || from < 1 || to < from || to - from > 2000)
+      throw new Refusal(EXIT.notUnderstood, `--bags takes numbers such as 12-20,25, not \`${piece}\`.`);
     return Array.from({ length: to - from + 1 }, (_, i) => from + i);
   });
   return [...new Set(bags)];

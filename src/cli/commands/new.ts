@@ -1,10 +1,10 @@
 import { existsSync } from 'node:fs';
 import { join, relative } from 'node:path';
-import { type Command, CONTENT, type OptionValues } from '../command.ts';
-import type { Effects } from '../effects.ts';
-import { EXIT, Refusal } from '../exit-codes.ts';
 import { readDate } from '../../journal/values/date.ts';
 import { todayBy } from '../../site/today.ts';
+import { CONTENT, type Command, type OptionValues } from '../command.ts';
+import type { Effects } from '../effects.ts';
+import { EXIT, Refusal } from '../exit-codes.ts';
 import { noteSkeleton, slugOf } from '../note-skeleton.ts';
 import { journalFolder, openJournal } from '../the-journal.ts';
 import { writeNew } from '../write-new.ts';

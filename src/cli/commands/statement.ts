@@ -5,7 +5,7 @@ import { statementPage } from '../../exports/statement-page.ts';
 import { statementOf } from '../../journal/ledger/statement.ts';
 import { readDate } from '../../journal/values/date.ts';
 import { hasErrors } from '../../site/check-journal.ts';
-import { type Command, CONTENT, type OptionValues } from '../command.ts';
+import { CONTENT, type Command, type OptionValues } from '../command.ts';
 import { EXIT, Refusal } from '../exit-codes.ts';
 import { reportProblems } from '../report.ts';
 import { journalFolder, openJournal } from '../the-journal.ts';
