@@ -1,18 +1,34 @@
-import { type At, dateOf } from '../journal/registers/source.ts';
-import { type RegisterRow, registerAt } from '../journal/registers/register.ts';
 import type { JournalRecord } from '../journal/record.ts';
+import { type RegisterRow, registerAt } from '../journal/registers/register.ts';
+import { type At, dateOf } from '../journal/registers/source.ts';
 import { originInWords, whereInWords } from '../journal/replay/words.ts';
 import { csvOf } from './csv.ts';
 
 const HEADER = [
-  'as at', 'position', 'name', 'subsystem', 'takes', 'decided', 'because', 'decided on', 'fitted', 'empty',
-  'outcome', 'since', 'originals', 'mismatches', 'not yet carried out',
+  'as at',
+  'position',
+  'name',
+  'subsystem',
+  'takes',
+  'decided',
+  'because',
+  'decided on',
+  'fitted',
+  'empty',
+  'outcome',
+  'since',
+  'originals',
+  'mismatches',
+  'not yet carried out',
 ];
 
 /** The register at the end of a day as CSV: a line for each position, lists inside a field parted by `; `. */
 export function registerCsv(record: JournalRecord, at: At = null): string {
   const date = dateOf(record, at);
-  return csvOf(HEADER, registerAt(record, at).map((row) => lineOf(record, row, date)));
+  return csvOf(
+    HEADER,
+    registerAt(record, at).map((row) => lineOf(record, row, date)),
+  );
 }
 
 function lineOf(record: JournalRecord, row: RegisterRow, date: string): (string | number)[] {

@@ -1,5 +1,5 @@
-import type { JournalRecord } from '../journal/record.ts';
 import type { Whereabouts } from '../journal/model.ts';
+import type { JournalRecord } from '../journal/record.ts';
 import { conditionAt } from '../journal/registers/observations.ts';
 import { type At, dateOf } from '../journal/registers/source.ts';
 import { whereaboutsAt } from '../journal/registers/stays.ts';

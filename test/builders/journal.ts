@@ -117,7 +117,13 @@ export interface JournalFields {
   readonly subsystems?: readonly string[];
 }
 
-export function journal({ parts, evenings = [], stores = ['shelf A1', 'shelf B2', 'loft'], milestones = ['stripped', 'first-start', 'road-test'], subsystems = ['brakes', 'frame'] }: JournalFields): Journal {
+export function journal({
+  parts,
+  evenings = [],
+  stores = ['shelf A1', 'shelf B2', 'loft'],
+  milestones = ['stripped', 'first-start', 'road-test'],
+  subsystems = ['brakes', 'frame'],
+}: JournalFields): Journal {
   const positions = new Map<string, Position>();
   for (const maker of parts.filter((one) => one.makesPosition)) {
     const { id, name, subsystem, count, weight, component } = maker;
@@ -190,7 +196,12 @@ function sessionOf({ date, name, fields }: Evening, positions: ReadonlyMap<strin
     opens: (fields.opens ?? []).map((one) => ({ kind: 'task', what: one.id, before: null, on: null, price: null, place: place(), ...one })),
     closes: (fields.closes ?? []).map((item) => ({ id: item, how: null, place: place() })),
     defers: (fields.defers ?? []).map(({ id: item, to }) => ({ id: item, to, because: 'later', place: place() })),
-    reached: (fields.reached ?? []).map(({ milestone, withOpen = [], because = null }) => ({ milestone, withOpen, because, place: place() })),
+    reached: (fields.reached ?? []).map(({ milestone, withOpen = [], because = null }) => ({
+      milestone,
+      withOpen,
+      because,
+      place: place(),
+    })),
   };
 }
 

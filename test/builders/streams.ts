@@ -18,8 +18,22 @@ const PLACES = ['shelf A1', 'shelf B2', 'loft', 'bag 1', 'bag 2', 'bag 3', 'the 
 const MILESTONES = ['stripped', 'first-start', 'road-test'];
 
 const words = fc.oneof(
-  { weight: 4, arbitrary: fc.constantFrom<ActionWord[]>(['removed'], ['fitted'], ['removed', 'inspected'], ['cleaned', 'fitted'], ['stored']) },
-  { weight: 2, arbitrary: fc.constantFrom<ActionWord[]>(['sent-out'], ['returned'], ['acquired'], ['made'], ['gone'], ['repaired'], ['removed', 'fitted']) },
+  {
+    weight: 4,
+    arbitrary: fc.constantFrom<ActionWord[]>(['removed'], ['fitted'], ['removed', 'inspected'], ['cleaned', 'fitted'], ['stored']),
+  },
+  {
+    weight: 2,
+    arbitrary: fc.constantFrom<ActionWord[]>(
+      ['sent-out'],
+      ['returned'],
+      ['acquired'],
+      ['made'],
+      ['gone'],
+      ['repaired'],
+      ['removed', 'fitted'],
+    ),
+  },
   { weight: 1, arbitrary: fc.uniqueArray(fc.constantFrom(...ACTIONS), { minLength: 1, maxLength: 3 }) },
 );
 
@@ -60,7 +74,9 @@ const work = fc.record({
   decisions: fc.array(decision, { maxLength: 2 }),
   bags: fc.uniqueArray(fc.integer({ min: 1, max: 3 }), { maxLength: 1 }),
   emptied: fc.uniqueArray(fc.integer({ min: 1, max: 3 }), { maxLength: 1 }),
-  opens: fc.array(fc.record({ id: fc.constantFrom('bleed', 'cap', 'prop'), before: fc.constantFrom(...MILESTONES, null) }), { maxLength: 1 }),
+  opens: fc.array(fc.record({ id: fc.constantFrom('bleed', 'cap', 'prop'), before: fc.constantFrom(...MILESTONES, null) }), {
+    maxLength: 1,
+  }),
   closes: fc.array(fc.constantFrom('bleed', 'cap', 'prop'), { maxLength: 1 }),
   defers: fc.array(fc.record({ id: fc.constantFrom('bleed', 'cap', 'prop'), to: fc.constantFrom(...MILESTONES) }), { maxLength: 1 }),
   reached: fc.array(
@@ -72,7 +88,9 @@ const work = fc.record({
 /** Up to sixteen evenings over four months; some on one day. */
 export const evenings: fc.Arbitrary<Evening[]> = fc
   .array(fc.record({ day: fc.integer({ min: 0, max: 120 }), work }), { maxLength: 16 })
-  .map((list) => list.map(({ day, work: fields }, index) => evening(addDays(ARRIVED, day), fields, `work-${String(index).padStart(2, '0')}`)));
+  .map((list) =>
+    list.map(({ day, work: fields }, index) => evening(addDays(ARRIVED, day), fields, `work-${String(index).padStart(2, '0')}`)),
+  );
 
 export const journals: fc.Arbitrary<Journal> = evenings.map((list) => journal({ parts: PARTS, evenings: list }));
 

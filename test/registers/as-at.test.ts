@@ -1,21 +1,21 @@
 import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { openItemsCsv } from '../../src/exports/open-items.ts';
+import { registerCsv } from '../../src/exports/register.ts';
+import { whereaboutsCsv } from '../../src/exports/whereabouts.ts';
 import type { IsoDate, Journal } from '../../src/journal/model.ts';
 import type { JournalRecord } from '../../src/journal/record.ts';
 import { bagsAt } from '../../src/journal/registers/bags.ts';
 import { changesBetween } from '../../src/journal/registers/changes.ts';
-import { gatesAt, itemsAt } from '../../src/journal/registers/open-items.ts';
 import { identityAt } from '../../src/journal/registers/identity.ts';
 import { UK_EIGHT_POINTS } from '../../src/journal/registers/identity-tables/uk-eight-points.ts';
+import { gatesAt, itemsAt } from '../../src/journal/registers/open-items.ts';
 import { originalityAt, originalitySeries } from '../../src/journal/registers/originality.ts';
 import { neverCarriedOut, undecidedAt } from '../../src/journal/registers/pending.ts';
 import { registerAt } from '../../src/journal/registers/register.ts';
 import { goneAt, missingAt, offVehicleAt, outAt, storesAt } from '../../src/journal/registers/stores.ts';
 import { unrecordedAt } from '../../src/journal/registers/unrecorded.ts';
 import { viewDates } from '../../src/journal/registers/view-dates.ts';
-import { whereaboutsCsv } from '../../src/exports/whereabouts.ts';
-import { registerCsv } from '../../src/exports/register.ts';
-import { openItemsCsv } from '../../src/exports/open-items.ts';
 import { did, evening, journalUpTo, part, record, soundRecord } from '../builders/journal.ts';
 import { asText } from '../builders/observed.ts';
 import { days, journals } from '../builders/streams.ts';
@@ -60,9 +60,16 @@ describe('as at a past day', () => {
   });
 
   test('the day itself counts: its sessions have happened by its end', () => {
-    const of = soundRecord({ parts: [part('drum')], evenings: [evening('2030-10-10', { parts: [did('drum', 'removed', { to: 'loft' })] })] });
+    const of = soundRecord({
+      parts: [part('drum')],
+      evenings: [evening('2030-10-10', { parts: [did('drum', 'removed', { to: 'loft' })] })],
+    });
     const on = (date: string) => [registerAt(of, date)[0]?.outcome.words, storesAt(of, date).flatMap(({ things }) => things).length];
-    expect([on('2030-10-09'), on('2030-10-10'), on('2030-10-09')]).toEqual([['undecided', 0], ['off for now', 1], ['undecided', 0]]);
+    expect([on('2030-10-09'), on('2030-10-10'), on('2030-10-09')]).toEqual([
+      ['undecided', 0],
+      ['off for now', 1],
+      ['undecided', 0],
+    ]);
   });
 
   test('asking for several days in any order gives the same rows', () => {
@@ -77,7 +84,10 @@ describe('as at a past day', () => {
   });
 
   test('a row that did not change between two days is the same row', () => {
-    const of = soundRecord({ parts: [part('drum'), part('plate')], evenings: [evening('2030-10-10', { parts: [did('drum', 'removed')] })] });
+    const of = soundRecord({
+      parts: [part('drum'), part('plate')],
+      evenings: [evening('2030-10-10', { parts: [did('drum', 'removed')] })],
+    });
     const [before, after] = [registerAt(of, '2030-10-01'), registerAt(of, '2030-11-01')];
     expect([before[0] === after[0], before[1] === after[1]]).toEqual([false, true]);
   });
@@ -120,7 +130,11 @@ describe('what changed between two days', () => {
     parts,
     evenings: [
       evening('2030-10-10', { bags: [1], opens: [{ id: 'bleed' }], parts: [did('plate', 'removed', { to: 'bag 1' })] }),
-      evening('2030-11-10', { emptied: [1], closes: ['bleed'], parts: [did('plate', 'fitted'), did('drum', 'removed', { to: 'shelf A1' }), did('drum-spare', 'fitted')] }),
+      evening('2030-11-10', {
+        emptied: [1],
+        closes: ['bleed'],
+        parts: [did('plate', 'fitted'), did('drum', 'removed', { to: 'shelf A1' }), did('drum-spare', 'fitted')],
+      }),
     ],
   });
 

@@ -13,10 +13,12 @@ const parts = [
   part('studs-new', { for: 'studs', origin: 'new', count: 5 }),
 ];
 const recordOf = (...evenings: Evening[]) => soundRecord({ parts, evenings });
-const against = (...evenings: Evening[]): string[] => mismatchesAt(recordOf(...evenings), null).map(({ count, part: id, words }) => `${count} ${id}: ${words}`);
+const against = (...evenings: Evening[]): string[] =>
+  mismatchesAt(recordOf(...evenings), null).map(({ count, part: id, words }) => `${count} ${id}: ${words}`);
 const todo = (...evenings: Evening[]) => neverCarriedOut(recordOf(...evenings), null).map(({ words, count }) => [count, words]);
 
-const swap = (id: string, date = '2030-10-10', old = 'drum') => evening(date, { parts: [did(old, 'removed', { to: 'loft' }), did(id, 'fitted')] }, `swap-${id}`);
+const swap = (id: string, date = '2030-10-10', old = 'drum') =>
+  evening(date, { parts: [did(old, 'removed', { to: 'loft' }), did(id, 'fitted')] }, `swap-${id}`);
 const decided = (date: string, ...decisions: ReturnType<typeof decide>[]) => evening(date, { decisions }, 'verdict');
 
 describe('a decision against the facts', () => {
@@ -39,7 +41,9 @@ describe('a decision against the facts', () => {
 
   test('decided on one part, and another was fitted', () => {
     const verdict = decided('2030-10-01', decide('drum', 'replace', { with: 'drum-spare' }));
-    expect(against(verdict, swap('drum-new'))).toEqual(['1 drum-new: Decided: replace with drum-spare. But drum-new (reproduction) is fitted.']);
+    expect(against(verdict, swap('drum-new'))).toEqual([
+      '1 drum-new: Decided: replace with drum-spare. But drum-new (reproduction) is fitted.',
+    ]);
     expect(against(verdict, swap('drum-spare'))).toEqual([]);
   });
 
@@ -54,7 +58,11 @@ describe('a decision against the facts', () => {
     const keep = decided('2030-10-01', decide('drum', 'keep'));
     const overturned = decided('2030-10-12', decide('drum', 'replace', { with: 'drum-new' }));
     const row = registerRowAt(recordOf(keep, swap('drum-new'), overturned), 'drum', null);
-    expect([row.mismatches, row.decisions.map(({ verdict }) => verdict), row.inForce.map(({ decision }) => decision.verdict)]).toEqual([[], ['keep', 'replace'], ['replace']]);
+    expect([row.mismatches, row.decisions.map(({ verdict }) => verdict), row.inForce.map(({ decision }) => decision.verdict)]).toEqual([
+      [],
+      ['keep', 'replace'],
+      ['replace'],
+    ]);
   });
 
   test('a decision on the stand-in itself lets it stand', () => {
@@ -63,7 +71,11 @@ describe('a decision against the facts', () => {
 
   test('of a lot, only those that no decision allows are against one', () => {
     const two = evening('2030-10-10', { parts: [did('studs', 'removed', { count: 3 }), did('studs-new', 'fitted', { count: 3 })] });
-    const verdict = decided('2030-10-01', decide('studs', 'keep', { count: 5 }), decide('studs', 'replace', { count: 2, with: 'studs-new' }));
+    const verdict = decided(
+      '2030-10-01',
+      decide('studs', 'keep', { count: 5 }),
+      decide('studs', 'replace', { count: 2, with: 'studs-new' }),
+    );
     expect(against(verdict, two)).toEqual(['1 studs-new: Decided: keep. But 1 of studs-new (new) is fitted.']);
   });
 });
@@ -87,7 +99,11 @@ describe('decided and not yet carried out is pending, not a mismatch', () => {
     const repair = decided('2030-10-01', decide('drum', 'repair'));
     const mended = evening('2030-10-05', { parts: [did('drum', ['removed', 'machined'])] });
     const back = evening('2030-10-09', { parts: [did('drum', 'fitted')] });
-    expect([todo(repair), todo(repair, mended), todo(repair, mended, back)]).toEqual([[[1, 'not yet repaired']], [[1, 'repaired, not back on']], []]);
+    expect([todo(repair), todo(repair, mended), todo(repair, mended, back)]).toEqual([
+      [[1, 'not yet repaired']],
+      [[1, 'repaired, not back on']],
+      [],
+    ]);
   });
 
   test('work done before it was decided does not answer the decision', () => {
@@ -114,8 +130,18 @@ describe('decided and not yet carried out is pending, not a mismatch', () => {
 
 describe('decisions in force', () => {
   test('a later decision takes its count from the earlier ones', () => {
-    const row = registerRowAt(recordOf(decided('2030-10-01', decide('studs', 'keep')), decided('2030-10-05', decide('studs', 'replace', { count: 2, with: 'studs-new' }))), 'studs', null);
-    expect(row.inForce.map(({ decision, count }) => [decision.verdict, count])).toEqual([['replace', 2], ['keep', 3]]);
+    const row = registerRowAt(
+      recordOf(
+        decided('2030-10-01', decide('studs', 'keep')),
+        decided('2030-10-05', decide('studs', 'replace', { count: 2, with: 'studs-new' })),
+      ),
+      'studs',
+      null,
+    );
+    expect(row.inForce.map(({ decision, count }) => [decision.verdict, count])).toEqual([
+      ['replace', 2],
+      ['keep', 3],
+    ]);
   });
 
   test('a date before the later one sees only the earlier one', () => {
@@ -126,6 +152,9 @@ describe('decisions in force', () => {
   test('undecided is what no verdict speaks of, and what was put off', () => {
     const record = recordOf(decided('2030-10-01', decide('studs', 'replace', { count: 2, with: 'studs-new' }), decide('drum', 'defer')));
     const found = undecidedAt(record, null).map(({ row, count, deferred, touched }) => [row.position, count, deferred.length, touched]);
-    expect(found).toEqual([['drum', 1, 1, false], ['studs', 3, 0, false]]);
+    expect(found).toEqual([
+      ['drum', 1, 1, false],
+      ['studs', 3, 0, false],
+    ]);
   });
 });

@@ -19,8 +19,10 @@ const PARTS = [
   carrying('engine', 'engine'),
 ];
 const answer = (parts = PARTS, ...evenings: Evening[]) => identityAt(soundRecord({ parts, evenings }), UK_EIGHT_POINTS, null);
-const pointsBy = (identity: ReturnType<typeof answer>) => Object.fromEntries(identity.answers.map(({ line, points }) => [line.component, points]));
-const swap = (old: string, by: string, count = 1) => evening('2030-10-01', { parts: [did(old, 'removed', { count }), did(by, 'fitted', { count })] });
+const pointsBy = (identity: ReturnType<typeof answer>) =>
+  Object.fromEntries(identity.answers.map(({ line, points }) => [line.component, points]));
+const swap = (old: string, by: string, count = 1) =>
+  evening('2030-10-01', { parts: [did(old, 'removed', { count }), did(by, 'fitted', { count })] });
 
 describe('the points table', () => {
   // Source: nidirect.gov.uk, as read: 5 for the frame, 2 each for suspension, axles, transmission and steering, 1 for the engine; 8 needed, 5 of them from the frame.
@@ -61,7 +63,10 @@ describe('the answer', () => {
 
   test('what is off the vehicle brings nothing while it is off', () => {
     const off = evening('2030-10-01', { parts: [did('engine', 'removed')] });
-    expect(answer(PARTS, off).answers.find(({ line }) => line.component === 'engine')).toMatchObject({ answer: 'no', grounds: [{ words: 'not on the vehicle' }] });
+    expect(answer(PARTS, off).answers.find(({ line }) => line.component === 'engine')).toMatchObject({
+      answer: 'no',
+      grounds: [{ words: 'not on the vehicle' }],
+    });
   });
 
   test('a component that no part carries is unknown, not yes', () => {

@@ -12,7 +12,12 @@ const parts = [
   part('door-old', { for: 'door', origin: 'original', subsystem: 'frame', store: 'loft' }),
 ];
 const work = evening('2030-10-10', {
-  parts: [did('studs', 'removed', { count: 2 }), did('studs-new', 'fitted', { count: 2 }), did('door', 'removed'), did('door-old', 'fitted')],
+  parts: [
+    did('studs', 'removed', { count: 2 }),
+    did('studs-new', 'fitted', { count: 2 }),
+    did('door', 'removed'),
+    did('door-old', 'fitted'),
+  ],
 });
 const of = soundRecord({ parts, evenings: [work] });
 const numbers = (at: string) => {
@@ -28,7 +33,10 @@ describe('the originality share is weight × originals at home, of weight × pla
 
   test('each subsystem has its own, and they add up', () => {
     const { bySubsystem } = originalityAt(of, null);
-    expect([...bySubsystem].map(([id, { originals, of: all }]) => [id, originals.toFraction(), all.toFraction()])).toEqual([['brakes', '18/5', '4'], ['frame', '1', '1']]);
+    expect([...bySubsystem].map(([id, { originals, of: all }]) => [id, originals.toFraction(), all.toFraction()])).toEqual([
+      ['brakes', '18/5', '4'],
+      ['frame', '1', '1'],
+    ]);
   });
 
   test('an original at another position than its own does not count', () => {
@@ -43,6 +51,9 @@ describe('the originality share is weight × originals at home, of weight × pla
 
   test('over time it begins with the state as found', () => {
     expect(originalityAsFound(of).overall.share?.toFraction()).toBe('4/5');
-    expect(originalitySeries(of, ['2030-10-31', '2030-09-30']).map(({ date, overall }) => [date, overall.share?.toFraction()])).toEqual([['2030-09-30', '4/5'], ['2030-10-31', '23/25']]);
+    expect(originalitySeries(of, ['2030-10-31', '2030-09-30']).map(({ date, overall }) => [date, overall.share?.toFraction()])).toEqual([
+      ['2030-09-30', '4/5'],
+      ['2030-10-31', '23/25'],
+    ]);
   });
 });

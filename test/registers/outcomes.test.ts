@@ -33,7 +33,9 @@ describe('the outcome of a position is computed from what is there and what was 
   });
 
   test('the most invasive deed counts, whatever came after it', () => {
-    expect(outcome('drum', day({ parts: [did('drum', ['removed', 'repaired', 'conserved', 'refinished', 'fitted'])] }))).toBe('kept, repaired');
+    expect(outcome('drum', day({ parts: [did('drum', ['removed', 'repaired', 'conserved', 'refinished', 'fitted'])] }))).toBe(
+      'kept, repaired',
+    );
     expect(outcome('drum', day({ parts: [did('drum', ['conserved', 'refinished'])] }))).toBe('kept, refinished');
   });
 
@@ -43,11 +45,24 @@ describe('the outcome of a position is computed from what is there and what was 
   });
 
   test('two of five studs are others: partly replaced, and all five are accounted for', () => {
-    const work = day({ parts: [did('studs', 'removed', { count: 2 }), did('studs', 'gone', { count: 1, how: 'scrapped' }), did('studs-new', 'fitted', { count: 2 })] });
+    const work = day({
+      parts: [
+        did('studs', 'removed', { count: 2 }),
+        did('studs', 'gone', { count: 1, how: 'scrapped' }),
+        did('studs-new', 'fitted', { count: 2 }),
+      ],
+    });
     const { outcome: found, fitted, originals } = row('studs', work);
     expect(found).toEqual({ kind: 'partly-replaced', words: 'partly replaced (2 of 5)' });
-    expect(fitted.map(({ part: id, count }) => [id, count])).toEqual([['studs', 3], ['studs-new', 2]]);
-    expect(originals.map(({ count, where }) => [count, where.at])).toEqual([[3, 'fitted'], [1, 'stores'], [1, 'gone']]);
+    expect(fitted.map(({ part: id, count }) => [id, count])).toEqual([
+      ['studs', 3],
+      ['studs-new', 2],
+    ]);
+    expect(originals.map(({ count, where }) => [count, where.at])).toEqual([
+      [3, 'fitted'],
+      [1, 'stores'],
+      [1, 'gone'],
+    ]);
   });
 
   test('a lot that is partly off says how many are on', () => {
@@ -61,7 +76,10 @@ describe('the outcome of a position is computed from what is there and what was 
     expect(outcome('drum', day({ parts: [off] }))).toBe('off for now');
     expect(outcome('drum', day({ parts: [off], decisions: [decide('drum', 'omit')] }))).toBe('left off');
     expect(outcome('plate')).toBe('missing');
-    const runners = soundRecord({ parts: [part('runners', { found: 'missing', count: 3 })], evenings: [day({ parts: [did('runners', 'acquired', { count: 1, to: 'loft' })] })] });
+    const runners = soundRecord({
+      parts: [part('runners', { found: 'missing', count: 3 })],
+      evenings: [day({ parts: [did('runners', 'acquired', { count: 1, to: 'loft' })] })],
+    });
     expect(registerRowAt(runners, 'runners', null).outcome.words).toBe('off for now');
   });
 

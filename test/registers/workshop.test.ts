@@ -1,15 +1,20 @@
 import { describe, expect, test } from 'vitest';
 import { bagsAt } from '../../src/journal/registers/bags.ts';
 import { filmIndex } from '../../src/journal/registers/film.ts';
-import { methodsIndex } from '../../src/journal/registers/methods.ts';
 import { seriesOf } from '../../src/journal/registers/measurements.ts';
-import { gatesAt, openItemsBySubsystem, temporaryMeasuresAt, thingsToBuyAt } from '../../src/journal/registers/open-items.ts';
+import { methodsIndex } from '../../src/journal/registers/methods.ts';
+import { gatesAt, openItemsBySubsystem, questionsAt, temporaryMeasuresAt, thingsToBuyAt } from '../../src/journal/registers/open-items.ts';
 import { goesWithVehicleAt, storesAt } from '../../src/journal/registers/stores.ts';
 import { unrecordedAt } from '../../src/journal/registers/unrecorded.ts';
 import { did, type Evening, evening, part, soundRecord } from '../builders/journal.ts';
 import { clip, measured, method, picture } from '../builders/observed.ts';
 
-const parts = [part('drum'), part('drum-spare', { for: 'drum', store: 'shelf B2' }), part('bolts', { count: 4 }), part('plate', { subsystem: 'frame' })];
+const parts = [
+  part('drum'),
+  part('drum-spare', { for: 'drum', store: 'shelf B2' }),
+  part('bolts', { count: 4 }),
+  part('plate', { subsystem: 'frame' }),
+];
 const recordOf = (...evenings: Evening[]) => soundRecord({ parts, evenings });
 
 describe('the stores', () => {
@@ -35,7 +40,10 @@ test('a bag shows what is in it and what has been', () => {
     evening('2030-10-05', { parts: [did('bolts', 'fitted', { count: 1 })] }),
   );
   expect(bagsAt(of, null)).toMatchObject([{ bag: 14, emptied: null, parts: [{ part: 'bolts', count: 2 }] }]);
-  expect(bagsAt(of, null)[0]?.held.map(({ count, to }) => [count, to?.date ?? null])).toEqual([[1, '2030-10-05'], [2, null]]);
+  expect(bagsAt(of, null)[0]?.held.map(({ count, to }) => [count, to?.date ?? null])).toEqual([
+    [1, '2030-10-05'],
+    [2, null],
+  ]);
   expect(bagsAt(of, '2030-09-30')).toEqual([]);
 });
 
@@ -44,13 +52,22 @@ describe('gates', () => {
     opens: [
       { id: 'cap', kind: 'temporary', before: 'first-start', on: { part: 'drum', subsystem: 'brakes' } },
       { id: 'lamp', kind: 'buy', price: 2000 },
+      { id: 'who-lettered-it', kind: 'question' },
       { id: 'bleed', before: 'road-test', on: { part: null, subsystem: 'brakes' } },
     ],
   });
 
   test('a temporary measure holds its own gate and those after it, and tells its age', () => {
     const of = recordOf(open);
-    expect(gatesAt(of, null).map(({ milestone, mayPass, temporary, items, earlier }) => [milestone.id, mayPass, temporary.length, items.length, earlier.length])).toEqual([
+    expect(
+      gatesAt(of, null).map(({ milestone, mayPass, temporary, items, earlier }) => [
+        milestone.id,
+        mayPass,
+        temporary.length,
+        items.length,
+        earlier.length,
+      ]),
+    ).toEqual([
       ['stripped', true, 0, 0, 0],
       ['first-start', false, 1, 0, 0],
       ['road-test', false, 0, 1, 1],
@@ -66,15 +83,27 @@ describe('gates', () => {
 
   test('what an earlier milestone was passed with holds no later one', () => {
     const admitted = { milestone: 'first-start', withOpen: ['cap'], because: 'only idled' };
-    const of = recordOf(open, evening('2030-10-05', { reached: [{ milestone: 'stripped' }] }), evening('2030-11-01', { reached: [admitted] }));
-    expect(gatesAt(of, null).map(({ reached, earlier }) => [reached?.date, earlier.length])).toEqual([['2030-10-05', 0], ['2030-11-01', 0], [undefined, 0]]);
+    const of = recordOf(
+      open,
+      evening('2030-10-05', { reached: [{ milestone: 'stripped' }] }),
+      evening('2030-11-01', { reached: [admitted] }),
+    );
+    expect(gatesAt(of, null).map(({ reached, earlier }) => [reached?.date, earlier.length])).toEqual([
+      ['2030-10-05', 0],
+      ['2030-11-01', 0],
+      [undefined, 0],
+    ]);
     expect(gatesAt(of, '2030-10-31')[2]?.earlier.map(({ id }) => id)).toEqual(['cap']);
   });
 
   test('what is to be bought is a list; what names no subsystem is general', () => {
     const of = recordOf(open);
     expect(thingsToBuyAt(of, null).map(({ id, price }) => [id, price])).toEqual([['lamp', 2000]]);
-    expect([...openItemsBySubsystem(of, null)].map(([id, rows]) => [id, rows.map((row) => row.id)])).toEqual([['brakes', ['cap', 'bleed']], ['general', ['lamp']]]);
+    expect(questionsAt(of, null).map(({ id }) => id)).toEqual(['who-lettered-it']);
+    expect([...openItemsBySubsystem(of, null)].map(([id, rows]) => [id, rows.map((row) => row.id)])).toEqual([
+      ['brakes', ['cap', 'bleed']],
+      ['general', ['lamp', 'who-lettered-it']],
+    ]);
   });
 });
 
@@ -87,7 +116,10 @@ describe('recorded before it is covered', () => {
   };
 
   test('a part off without marks or a picture is on the one list, and on the other once it is back', () => {
-    expect([lacking(off), lacking(off, back)]).toEqual([[['drum'], []], [[], ['drum']]]);
+    expect([lacking(off), lacking(off, back)]).toEqual([
+      [['drum'], []],
+      [[], ['drum']],
+    ]);
   });
 
   test.each([
@@ -109,8 +141,15 @@ describe('recorded before it is covered', () => {
 
 test('methods are gathered by what was done and by material, newest first, with what came of them', () => {
   const of = recordOf(
-    evening('2030-10-01', { methods: [method('Citric acid bath', ['drum'], { material: 'cast iron', with: ['citric-acid'], result: 'poor' })] }),
-    evening('2031-03-01', { methods: [method('citric  acid bath', ['plate'], { material: 'Steel', with: ['citric-acid'], result: 'good' }), method('Scalpel', ['plate'])] }),
+    evening('2030-10-01', {
+      methods: [method('Citric acid bath', ['drum'], { material: 'cast iron', with: ['citric-acid'], result: 'poor' })],
+    }),
+    evening('2031-03-01', {
+      methods: [
+        method('citric  acid bath', ['plate'], { material: 'Steel', with: ['citric-acid'], result: 'good' }),
+        method('Scalpel', ['plate']),
+      ],
+    }),
   );
   const { byMethod, byMaterial, byConsumable } = methodsIndex(of);
   expect(byMethod.map(({ name, trials, results }) => [name, trials.map(({ date }) => date), results.good, results.poor])).toEqual([
@@ -125,7 +164,9 @@ test('a series of one measurement has its first as found beside its last as left
   const of = recordOf(
     evening('2030-10-01', { measured: [measured('drum', 'inside diameter', '9.043 in', { as: 'found', within: false })] }),
     evening('2030-11-20', { measured: [measured('drum', 'inside diameter', '9.050 in', { as: 'left', within: true })] }),
-    evening('2030-12-01', { measured: [measured('drum', 'Inside diameter', '229.90 mm', { as: 'left', within: true }), measured('drum', 'weight', '4 kg')] }),
+    evening('2030-12-01', {
+      measured: [measured('drum', 'Inside diameter', '229.90 mm', { as: 'left', within: true }), measured('drum', 'weight', '4 kg')],
+    }),
   );
   const [diameter, ...others] = seriesOf(of, 'drum');
   expect(diameter).toMatchObject({ what: 'inside diameter', dimension: 'length', within: true });
@@ -136,7 +177,18 @@ test('a series of one measurement has its first as found beside its last as left
 
 describe('film', () => {
   const of = recordOf(
-    evening('2030-10-01', { film: [clip('reel-07.mp4', [[1085, ['plate']], [760, ['drum']]], 'Nearside strip')] }),
+    evening('2030-10-01', {
+      film: [
+        clip(
+          'reel-07.mp4',
+          [
+            [1085, ['plate']],
+            [760, ['drum']],
+          ],
+          'Nearside strip',
+        ),
+      ],
+    }),
     evening('2030-10-05', { film: [clip('reel-07.mp4', [[20, ['drum', 'plate']]])] }),
   );
 
@@ -147,13 +199,31 @@ describe('film', () => {
   });
 
   test('a part has the list of places it was shown, by session', () => {
-    expect(filmIndex(of).byPart.get('drum')?.map(({ session, seconds }) => [session, seconds])).toEqual([['2030-10-01-work', 760], ['2030-10-05-work', 20]]);
+    expect(
+      filmIndex(of)
+        .byPart.get('drum')
+        ?.map(({ session, seconds }) => [session, seconds]),
+    ).toEqual([
+      ['2030-10-01-work', 760],
+      ['2030-10-05-work', 20],
+    ]);
   });
 
   // Source: Media Fragments URI 1.0 (W3C), section 4.2.1 and its test cases TC0001 to TC0017:
   // `t=3`, `t=3,7` and `t=,7` are valid; `t=3,3`, `t=7,3`, `t=,` and `t=3,` are not.
   test('no fragment is one that the standard calls invalid, even where two marks stand at one time', () => {
-    const twice = recordOf(evening('2030-10-01', { film: [clip('reel.mp4', [[0, ['drum']], [12, ['drum']], [12, ['plate']], [40, ['plate']]])] }));
+    const twice = recordOf(
+      evening('2030-10-01', {
+        film: [
+          clip('reel.mp4', [
+            [0, ['drum']],
+            [12, ['drum']],
+            [12, ['plate']],
+            [40, ['plate']],
+          ]),
+        ],
+      }),
+    );
     const fragments = filmIndex(twice).clips.flatMap(({ marks }) => marks.map(({ fragment }) => fragment));
     const valid = (text: string) => {
       const found = /^#t=(\d+(?:\.\d+)?)(?:,(\d+(?:\.\d+)?))?$/.exec(text);

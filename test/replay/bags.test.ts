@@ -34,13 +34,22 @@ describe('a bag', () => {
   test('that is emptied with parts unaccounted for leaves them in stores, unplaced, and says so', () => {
     const tipped = evening('2030-10-08', { emptied: [14], parts: [did('bolts', 'fitted', { from: 'bag 14', count: 1 })] });
     const { history, diagnostics } = replay(journal({ parts, evenings: [filled, tipped] }));
-    expect(diagnostics.map(({ code, severity, related }) => [code, severity, related[0]?.place.file])).toEqual([['A605', 'warning', 'sessions/2030-10-01-work.md']]);
-    const now = history.stays.get('bolts')?.filter(({ to }) => to === null).map(({ count, where }) => [count, where]);
+    expect(diagnostics.map(({ code, severity, related }) => [code, severity, related[0]?.place.file])).toEqual([
+      ['A605', 'warning', 'sessions/2030-10-01-work.md'],
+    ]);
+    const now = history.stays
+      .get('bolts')
+      ?.filter(({ to }) => to === null)
+      .map(({ count, where }) => [count, where]);
     expect(now).toContainEqual([2, { at: 'stores', store: null }]);
   });
 
   test('filled and emptied on one evening gives back what went in', () => {
-    const once = evening('2030-10-01', { bags: [3], emptied: [3], parts: [did('bolts', 'removed', { to: 'bag 3' }), did('bolts', 'fitted')] });
+    const once = evening('2030-10-01', {
+      bags: [3],
+      emptied: [3],
+      parts: [did('bolts', 'removed', { to: 'bag 3' }), did('bolts', 'fitted')],
+    });
     expect(faults(once)).toEqual([]);
   });
 });

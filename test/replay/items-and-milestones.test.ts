@@ -26,7 +26,9 @@ describe('an open item', () => {
     expect(faults(evening('2030-10-01', { closes: ['bleed'] }), open)).toEqual(['A608']);
     expect(faults(open, evening('2030-10-03', { closes: ['bleed'] }), evening('2030-10-04', { closes: ['bleed'] }))).toEqual(['A609']);
     expect(faults(open, evening('2030-10-03', { closes: ['bled'] }))).toEqual(['A610']);
-    expect(faults(open, evening('2030-10-03', { closes: ['bleed'] }), evening('2030-10-04', { defers: [{ id: 'bleed', to: 'stripped' }] }))).toEqual(['A609']);
+    expect(
+      faults(open, evening('2030-10-03', { closes: ['bleed'] }), evening('2030-10-04', { defers: [{ id: 'bleed', to: 'stripped' }] })),
+    ).toEqual(['A609']);
   });
 
   test('may be opened and closed on one evening', () => {
@@ -77,7 +79,9 @@ describe('a gate', () => {
   });
 
   test('warns of an admission of what does not hold it, and of a milestone overtaken', () => {
-    expect(faults(capped, evening('2030-10-02', { closes: ['pipe-capped'] }), strip, start({ withOpen: ['pipe-capped'], because: 'x' }))).toEqual(['A614']);
+    expect(
+      faults(capped, evening('2030-10-02', { closes: ['pipe-capped'] }), strip, start({ withOpen: ['pipe-capped'], because: 'x' })),
+    ).toEqual(['A614']);
     expect(faults(start())).toEqual(['A616']);
   });
 

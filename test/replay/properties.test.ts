@@ -1,10 +1,10 @@
 import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import type { Journal } from '../../src/journal/model.ts';
+import { ACTIONS } from '../../src/journal/model.ts';
 import type { Stay } from '../../src/journal/record.ts';
 import { momentOrder, sessionRanks } from '../../src/journal/replay/order.ts';
 import { replay } from '../../src/journal/replay/replay.ts';
-import { ACTIONS } from '../../src/journal/model.ts';
 import { asText } from '../builders/observed.ts';
 import { journals } from '../builders/streams.ts';
 
@@ -46,9 +46,12 @@ describe('whatever is written down', () => {
 
   test('the order in which files are read makes no difference', () => {
     fc.assert(
-      fc.property(journals.chain((of) => fc.tuple(fc.constant(of), fc.shuffledSubarray([...of.sessions], { minLength: of.sessions.length }))), ([of, sessions]) => {
-        expect(asText(replay({ ...of, sessions }))).toBe(asText(replay(of)));
-      }),
+      fc.property(
+        journals.chain((of) => fc.tuple(fc.constant(of), fc.shuffledSubarray([...of.sessions], { minLength: of.sessions.length }))),
+        ([of, sessions]) => {
+          expect(asText(replay({ ...of, sessions }))).toBe(asText(replay(of)));
+        },
+      ),
       RUNS,
     );
   });
@@ -57,10 +60,14 @@ describe('whatever is written down', () => {
     fc.assert(
       fc.property(journals, (of) => {
         const { history, diagnostics } = replay(of);
-        const refused = new Set(diagnostics.filter(({ code }) => /^A(406|5|604|606)/.test(code)).map(({ place }) => `${place.file}:${place.line}`));
+        const refused = new Set(
+          diagnostics.filter(({ code }) => /^A(406|5|604|606)/.test(code)).map(({ place }) => `${place.file}:${place.line}`),
+        );
         const sessions = of.sessions.map((session) => ({
           ...session,
-          parts: session.parts.map((entry) => (refused.has(`${entry.place.file}:${entry.place.line}`) && !brings(entry.did) ? { ...entry, did: [] } : entry)),
+          parts: session.parts.map((entry) =>
+            refused.has(`${entry.place.file}:${entry.place.line}`) && !brings(entry.did) ? { ...entry, did: [] } : entry,
+          ),
         }));
         expect(asText(replay({ ...of, sessions }).history)).toBe(asText(history));
       }),

@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import type { Journal } from '../../src/journal/model.ts';
 import { replay } from '../../src/journal/replay/replay.ts';
 import { whereInWords } from '../../src/journal/replay/words.ts';
-import { type Evening, codes, did, evening, journal, part } from '../builders/journal.ts';
+import { codes, did, type Evening, evening, journal, part } from '../builders/journal.ts';
 
 const DRUM = part('drum');
 const SPARE = part('drum-spare', { for: 'drum', store: 'shelf B2' });
@@ -11,12 +11,16 @@ const PARTS = [DRUM, SPARE, STUDS, part('splash-plate', { found: 'missing' })];
 
 const places = (of: Journal, id: string): string[] =>
   (replay(of).history.stays.get(id) ?? []).filter(({ to }) => to === null).map(({ count, where }) => `${count} ${whereInWords(where)}`);
-const after = (id: string, ...evenings: Evening[]): string[] => places(journal({ parts: PARTS, evenings }), id);
+const placesAfter = (id: string, ...evenings: Evening[]): string[] => places(journal({ parts: PARTS, evenings }), id);
 const faults = (...evenings: Evening[]): string[] => codes({ parts: PARTS, evenings });
 
 describe('the as-found state', () => {
   test('what makes a position is fitted there, a candidate lies in its store, what is missing is missing', () => {
-    expect([after('drum'), after('drum-spare'), after('splash-plate')]).toEqual([['1 fitted at drum'], ['1 in stores, shelf B2'], ['1 missing']]);
+    expect([placesAfter('drum'), placesAfter('drum-spare'), placesAfter('splash-plate')]).toEqual([
+      ['1 fitted at drum'],
+      ['1 in stores, shelf B2'],
+      ['1 missing'],
+    ]);
   });
 
   test('a candidate with a date of its own is not yet here until that day, and is before its sessions', () => {
@@ -35,18 +39,20 @@ describe('the as-found state', () => {
     const early = evening('2030-10-01', { parts: [did('drum-spare', 'cleaned')] });
     const bought = evening('2030-10-05', { parts: [did('drum-spare', 'acquired')] });
     expect(faults(early, bought)).toEqual(['A506']);
-    expect(after('drum-spare', bought)).toEqual(['1 in stores, shelf B2']);
+    expect(placesAfter('drum-spare', bought)).toEqual(['1 in stores, shelf B2']);
   });
 
   test('what was lost after it was here may turn up again', () => {
     const lost = evening('2030-10-01', { parts: [did('drum-spare', 'gone', { how: 'lost' })] });
     const found = evening('2030-12-01', { parts: [did('drum-spare', 'acquired', { to: 'loft' })] });
     expect(faults(lost, found)).toEqual([]);
-    expect(after('drum-spare', lost, found)).toEqual(['1 in stores, loft']);
+    expect(placesAfter('drum-spare', lost, found)).toEqual(['1 in stores, loft']);
   });
 
   test('a missing part that turns up is acquired', () => {
-    expect(after('splash-plate', evening('2030-10-01', { parts: [did('splash-plate', 'acquired', { to: 'loft' })] }))).toEqual(['1 in stores, loft']);
+    expect(placesAfter('splash-plate', evening('2030-10-01', { parts: [did('splash-plate', 'acquired', { to: 'loft' })] }))).toEqual([
+      '1 in stores, loft',
+    ]);
   });
 });
 
@@ -54,19 +60,22 @@ describe('where a part goes', () => {
   test('one entry takes it off, out to a firm; another brings it back and refits it', () => {
     const out = evening('2030-10-01', { parts: [did('drum', ['removed', 'sent-out'], { to: 'the brake works' })] });
     const back = evening('2030-11-01', { parts: [did('drum', ['returned', 'fitted'])] });
-    expect(after('drum', out)).toEqual(['1 out with the brake works']);
-    expect(after('drum', out, back)).toEqual(['1 fitted at drum']);
+    expect(placesAfter('drum', out)).toEqual(['1 out with the brake works']);
+    expect(placesAfter('drum', out, back)).toEqual(['1 fitted at drum']);
   });
 
   test('a part of a lot moves and the rest stays; counts always add up', () => {
-    const work = evening('2030-10-01', { bags: [14], parts: [did('studs', 'removed', { count: 3, to: 'bag 14' }), did('studs', 'gone', { count: 1, how: 'scrapped' })] });
-    expect(after('studs', work)).toEqual(['2 fitted at studs', '2 in bag 14', '1 gone (scrapped)']);
+    const work = evening('2030-10-01', {
+      bags: [14],
+      parts: [did('studs', 'removed', { count: 3, to: 'bag 14' }), did('studs', 'gone', { count: 1, how: 'scrapped' })],
+    });
+    expect(placesAfter('studs', work)).toEqual(['2 fitted at studs', '2 in bag 14', '1 gone (scrapped)']);
   });
 
   test('the words of one entry are about the same pieces', () => {
     const first = evening('2030-10-01', { parts: [did('studs', 'removed', { count: 2, to: 'loft' })] });
     const second = evening('2030-10-02', { parts: [did('studs', ['removed', 'inspected', 'fitted'])] });
-    expect(after('studs', first, second)).toEqual(['2 in stores, loft', '3 fitted at studs']);
+    expect(placesAfter('studs', first, second)).toEqual(['2 in stores, loft', '3 fitted at studs']);
   });
 
   test('work in place is done on the pieces that the entry goes on to move', () => {
@@ -77,11 +86,13 @@ describe('where a part goes', () => {
   });
 
   test('`from` says which of several places is meant, else the oldest stay goes first', () => {
-    const off = evening('2030-10-01', { parts: [did('studs', 'removed', { count: 2, to: 'loft' }), did('studs', 'removed', { count: 2, to: 'shelf A1' })] });
+    const off = evening('2030-10-01', {
+      parts: [did('studs', 'removed', { count: 2, to: 'loft' }), did('studs', 'removed', { count: 2, to: 'shelf A1' })],
+    });
     const oldest = evening('2030-10-02', { parts: [did('studs', 'gone', { count: 1, how: 'lost' })] });
     const said = evening('2030-10-02', { parts: [did('studs', 'gone', { count: 1, how: 'lost', from: 'shelf A1' })] });
-    expect(after('studs', off, oldest)).toContain('1 in stores, loft');
-    expect(after('studs', off, said)).toEqual(['1 fitted at studs', '2 in stores, loft', '1 in stores, shelf A1', '1 gone (lost)']);
+    expect(placesAfter('studs', off, oldest)).toContain('1 in stores, loft');
+    expect(placesAfter('studs', off, said)).toEqual(['1 fitted at studs', '2 in stores, loft', '1 in stores, shelf A1', '1 gone (lost)']);
   });
 
   test('a part may stand at another position, and be taken off there', () => {
@@ -93,18 +104,22 @@ describe('where a part goes', () => {
   });
 
   test('putting a part where it lies leaves its stay whole', () => {
-    const { stays } = replay(journal({ parts: PARTS, evenings: [evening('2030-10-01', { parts: [did('drum-spare', 'stored', { to: 'shelf B2' })] })] })).history;
+    const { stays } = replay(
+      journal({ parts: PARTS, evenings: [evening('2030-10-01', { parts: [did('drum-spare', 'stored', { to: 'shelf B2' })] })] }),
+    ).history;
     expect(stays.get('drum-spare')).toHaveLength(1);
   });
 
   test('a firm may do work on what it has', () => {
-    const out = evening('2030-10-01', { parts: [did('drum', ['removed', 'sent-out'], { to: 'the brake works' }), did('drum', 'machined')] });
+    const out = evening('2030-10-01', {
+      parts: [did('drum', ['removed', 'sent-out'], { to: 'the brake works' }), did('drum', 'machined')],
+    });
     expect(faults(out)).toEqual([]);
   });
 
   test('what a firm has may go from there for good', () => {
     const out = evening('2030-10-01', { parts: [did('drum', ['removed', 'sent-out'], { to: 'the brake works' })] });
-    expect(after('drum', out, evening('2030-10-09', { parts: [did('drum', 'gone', { how: 'lost' })] }))).toEqual(['1 gone (lost)']);
+    expect(placesAfter('drum', out, evening('2030-10-09', { parts: [did('drum', 'gone', { how: 'lost' })] }))).toEqual(['1 gone (lost)']);
   });
 });
 
@@ -147,14 +162,19 @@ describe('what cannot be', () => {
 
   test('a full position says what it holds and how many there is room for', () => {
     const parts = [STUDS, part('studs-new', { for: 'studs', count: 5 })];
-    const evenings = [evening('2030-10-01', { parts: [did('studs', 'removed', { count: 2 })] }), evening('2030-10-02', { parts: [did('studs-new', 'fitted')] })];
+    const evenings = [
+      evening('2030-10-01', { parts: [did('studs', 'removed', { count: 2 })] }),
+      evening('2030-10-02', { parts: [did('studs-new', 'fitted')] }),
+    ];
     const [problem] = replay(journal({ parts, evenings })).diagnostics;
     expect(problem).toMatchObject({ code: 'A502', hint: expect.stringContaining('`count: 2`') });
     expect(problem?.message).toContain('3 of `studs`');
   });
 
   test('an entry that fails at its last word changes nothing at all', () => {
-    expect(after('drum', evening('2030-10-01', { parts: [did('drum', ['removed', 'returned'], { to: 'loft' })] }))).toEqual(['1 fitted at drum']);
+    expect(placesAfter('drum', evening('2030-10-01', { parts: [did('drum', ['removed', 'returned'], { to: 'loft' })] }))).toEqual([
+      '1 fitted at drum',
+    ]);
   });
 
   test('a catalogue that fits too much as found is told so, and what does not fit is left off', () => {

@@ -34,8 +34,15 @@ describe('the life of a position', () => {
   });
 
   test('a lot that shrinks is one track with its numbers in turn', () => {
-    const { tracks, gaps } = life('studs', evening('2030-10-10', { parts: [did('studs', 'removed', { count: 2 })] }), evening('2030-11-10', { parts: [did('studs-new', 'fitted', { count: 2 })] }));
-    expect(tracks.map(({ part: id, steps }) => [id, steps.map(({ count }) => count)])).toEqual([['studs', [5, 3]], ['studs-new', [2]]]);
+    const { tracks, gaps } = life(
+      'studs',
+      evening('2030-10-10', { parts: [did('studs', 'removed', { count: 2 })] }),
+      evening('2030-11-10', { parts: [did('studs-new', 'fitted', { count: 2 })] }),
+    );
+    expect(tracks.map(({ part: id, steps }) => [id, steps.map(({ count }) => count)])).toEqual([
+      ['studs', [5, 3]],
+      ['studs-new', [2]],
+    ]);
     expect(gaps.map(({ count, from, to }) => [count, from.date, to?.date])).toEqual([[2, '2030-10-10', '2030-11-10']]);
   });
 
@@ -51,7 +58,8 @@ describe('the life of a position', () => {
       evening('2030-11-01', { decisions: [decide('studs', 'replace', { count: 2, with: 'studs-new', because: 'pulled' })] }),
       evening('2030-12-01', { decisions: [decide('studs', 'replace', { with: 'studs-new', because: 'all cracked' })] }),
     );
-    const brief = (list: readonly { decision: { because: string | null }; count: number }[]) => list.map(({ decision, count }) => `${count} ${decision.because}`);
+    const brief = (list: readonly { decision: { because: string | null }; count: number }[]) =>
+      list.map(({ decision, count }) => `${count} ${decision.because}`);
     expect(decisions.map((one) => [one.decision.because, brief(one.superseded), brief(one.supersededBy), one.inForce])).toEqual([
       ['sound', [], ['2 pulled', '3 all cracked'], 0],
       ['pulled', ['2 sound'], ['2 all cracked'], 0],
@@ -60,16 +68,35 @@ describe('the life of a position', () => {
   });
 
   test('of several decisions in force on a lot, the oldest gives way first', () => {
-    const on = (date: string, because: string, count: number) => evening(date, { decisions: [decide('studs', 'keep', { because, count })] });
-    const { decisions } = life('studs', on('2030-10-01', 'first', 2), on('2030-10-02', 'second', 2), on('2030-10-03', 'third', 2), on('2030-10-04', 'fourth', 1));
-    expect(decisions.map(({ decision, inForce }) => [decision.because, inForce])).toEqual([['first', 0], ['second', 2], ['third', 2], ['fourth', 1]]);
-    expect(decisions.map(({ superseded }) => superseded.map(({ decision, count }) => `${count} ${decision.because}`))).toEqual([[], [], ['1 first'], ['1 first']]);
+    const on = (date: string, because: string, count: number) =>
+      evening(date, { decisions: [decide('studs', 'keep', { because, count })] });
+    const { decisions } = life(
+      'studs',
+      on('2030-10-01', 'first', 2),
+      on('2030-10-02', 'second', 2),
+      on('2030-10-03', 'third', 2),
+      on('2030-10-04', 'fourth', 1),
+    );
+    expect(decisions.map(({ decision, inForce }) => [decision.because, inForce])).toEqual([
+      ['first', 0],
+      ['second', 2],
+      ['third', 2],
+      ['fourth', 1],
+    ]);
+    expect(decisions.map(({ superseded }) => superseded.map(({ decision, count }) => `${count} ${decision.because}`))).toEqual([
+      [],
+      [],
+      ['1 first'],
+      ['1 first'],
+    ]);
   });
 
   test('candidates that were considered and never used are named, with where they are', () => {
     const verdict = evening('2030-10-08', { decisions: [decide('drum', 'replace', { with: 'drum-new' })] });
     const { unused } = life('drum', verdict, off, standIn);
-    expect(unused.map(({ part: id, considered, places }) => [id, considered.length, places[0]?.where.at])).toEqual([['drum-new', 1, 'stores']]);
+    expect(unused.map(({ part: id, considered, places }) => [id, considered.length, places[0]?.where.at])).toEqual([
+      ['drum-new', 1, 'stores'],
+    ]);
   });
 
   test('everything that happened to its parts stands in order, each thing once', () => {

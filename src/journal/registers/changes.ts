@@ -3,7 +3,7 @@ import type { ItemHistory, MilestoneReached } from '../record.ts';
 import { whereKey } from '../replay/words.ts';
 import { type BagRow, bagRowAt } from './bags.ts';
 import { Dated } from './dated.ts';
-import { itemRowAt, type ItemRow } from './open-items.ts';
+import { type ItemRow, itemRowAt } from './open-items.ts';
 import { type RegisterRow, registerAt } from './register.ts';
 import { perRecord, type RegisterSource } from './source.ts';
 import { type Whereat, whereaboutsAt } from './stays.ts';

@@ -17,8 +17,7 @@ export function contradictions(record: RegisterSource): Diagnostic[] {
 /** The entry that fitted what stands against the decision; none for what stood there as found. */
 function fittedBy(record: RegisterSource, { part, position, since }: Mismatch): Diagnostic['related'] {
   const deed = deedsOf(record, part).findLast(
-    ({ did, session, to }) =>
-      did === 'fitted' && session === since.session && to.at === 'fitted' && to.position === position,
+    ({ did, session, to }) => did === 'fitted' && session === since.session && to.at === 'fitted' && to.position === position,
   );
   return deed ? [{ place: deed.entry.place, message: `${part} was fitted here on ${since.date}` }] : [];
 }

@@ -74,12 +74,7 @@ export function identityAt(record: RegisterSource, table: IdentityTable, at: At)
   return { table, date, answers, points, pointsFrom, reached: points >= table.needed && pointsFrom >= (from?.points ?? 0) };
 }
 
-function answerOf(
-  record: RegisterSource,
-  line: IdentityLine,
-  rows: readonly RegisterRow[],
-  date: IsoDate,
-): IdentityAnswer {
+function answerOf(record: RegisterSource, line: IdentityLine, rows: readonly RegisterRow[], date: IsoDate): IdentityAnswer {
   const grounds = rows.map((row) => groundOf(record, line, row, date));
   if (grounds.length === 0) return { line, answer: 'unknown', points: 0, grounds };
   const all = grounds.every(({ counts }) => counts);
@@ -94,7 +89,10 @@ function groundOf(record: RegisterSource, line: IdentityLine, row: RegisterRow, 
     fitted: row.fitted.map(({ part, count, origin }) => ({ part, count, origin })),
     empty: row.empty,
     counts,
-    words: groundWords(row, others.map(({ origin }) => originInWords(origin))),
+    words: groundWords(
+      row,
+      others.map(({ origin }) => originInWords(origin)),
+    ),
     changed: line.unmodified ? row.fitted.flatMap(({ part }) => changesOf(record, part, date)) : [],
   };
 }

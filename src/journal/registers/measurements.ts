@@ -24,9 +24,7 @@ export interface MeasurementSeries {
 }
 
 const allReadings = perRecord((record) =>
-  orderedSessions(record).flatMap(({ id, date, measured }) =>
-    measured.map((measurement) => ({ measurement, session: id, date })),
-  ),
+  orderedSessions(record).flatMap(({ id, date, measured }) => measured.map((measurement) => ({ measurement, session: id, date }))),
 );
 
 const readingsByPart = perRecord((record) => groupedBy(allReadings(record), ({ measurement }) => measurement.part));

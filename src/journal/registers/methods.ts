@@ -36,7 +36,10 @@ export function methodsIndex(record: RegisterSource, at: At = null): MethodsInde
   const using = trials.flatMap((trial) => trial.method.with.map((consumable) => ({ consumable, trial })));
   const byConsumable = [...groupedBy(using, ({ consumable }) => consumable)].map(([consumable, uses]) => ({
     consumable,
-    group: groupOf(consumable, uses.map(({ trial }) => trial)),
+    group: groupOf(
+      consumable,
+      uses.map(({ trial }) => trial),
+    ),
   }));
   return {
     byMethod: named(trials, ({ how }) => how),

@@ -20,12 +20,7 @@ export interface Mismatch {
 }
 
 /** The mismatches of one position, from what its occupants were judged to be. */
-export function mismatchesOf(
-  record: RegisterSource,
-  position: Position,
-  judgement: readonly Judged[],
-  date: IsoDate,
-): readonly Mismatch[] {
+export function mismatchesOf(record: RegisterSource, position: Position, judgement: readonly Judged[], date: IsoDate): readonly Mismatch[] {
   return judgement.flatMap(({ inForce: { decision }, laid }) =>
     laid
       .filter(({ standing }) => standing === 'against')
@@ -48,13 +43,7 @@ function wordsOf(record: RegisterSource, position: Position, decision: Decision,
   return `Decided: ${meant}. But ${many} (${originInWords(fitted?.origin ?? null)}) ${count > 1 ? 'are' : 'is'} fitted.`;
 }
 
-function settlements(
-  record: RegisterSource,
-  position: Position,
-  decision: Decision,
-  standing: PartId,
-  date: IsoDate,
-): readonly string[] {
+function settlements(record: RegisterSource, position: Position, decision: Decision, standing: PartId, date: IsoDate): readonly string[] {
   const decideAnew = 'Or record a decision that says what is meant now, and why.';
   if (decision.verdict === 'omit') return [`Take ${nameOf(record, standing)} off.`, decideAnew];
   const wanted = decision.verdict === 'replace' ? decision.with : decision.part;

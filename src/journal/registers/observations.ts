@@ -1,6 +1,6 @@
 import type { Condition, IsoDate, PartEntry, PartId, Picture, SessionId } from '../model.ts';
-import { orderedSessions } from './stays.ts';
 import { perRecord, type RegisterSource } from './source.ts';
+import { orderedSessions } from './stays.ts';
 
 /** Something seen of a part and written down: its condition, its marks, its finish, a picture of it. */
 export interface Observation {

@@ -59,6 +59,11 @@ export function thingsToBuyAt(record: RegisterSource, at: At): readonly ItemRow[
   return openItemsAt(record, at).filter(({ kind }) => kind === 'buy');
 }
 
+/** Things to find out. */
+export function questionsAt(record: RegisterSource, at: At): readonly ItemRow[] {
+  return openItemsAt(record, at).filter(({ kind }) => kind === 'question');
+}
+
 /** Temporary measures that are live, oldest first. */
 export function temporaryMeasuresAt(record: RegisterSource, at: At): readonly ItemRow[] {
   return openItemsAt(record, at).filter(({ kind }) => kind === 'temporary');

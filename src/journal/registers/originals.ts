@@ -15,9 +15,7 @@ export interface OriginalPlace {
 
 /** Where every original that belongs to a position is at the end of a day. */
 export function originalPlaces(record: RegisterSource, position: Position, date: IsoDate): readonly OriginalPlace[] {
-  return position.parts.flatMap((part) =>
-    record.journal.parts.get(part)?.origin === 'original' ? placesOf(record, part, date) : [],
-  );
+  return position.parts.flatMap((part) => (record.journal.parts.get(part)?.origin === 'original' ? placesOf(record, part, date) : []));
 }
 
 function placesOf(record: RegisterSource, part: PartId, date: IsoDate): readonly OriginalPlace[] {

@@ -1,9 +1,9 @@
 import type { ActionWord, IsoDate, Origin, Part, PartId, Position } from '../model.ts';
 import { originInWords } from '../replay/words.ts';
 import { decidedCount, type InForce } from './decisions-in-force.ts';
-import { deedsByPart, staysOf, whereaboutsAt } from './stays.ts';
-import { perRecord, type RegisterSource } from './source.ts';
 import type { Occupant } from './occupant.ts';
+import { perRecord, type RegisterSource } from './source.ts';
+import { deedsByPart, staysOf, whereaboutsAt } from './stays.ts';
 
 export type OutcomeKind =
   | 'kept-as-found'
@@ -77,7 +77,10 @@ function nothingFitted(record: RegisterSource, position: Position, inForce: read
 }
 
 function kept(record: RegisterSource, part: PartId, inForce: readonly InForce[], date: IsoDate, on: string): Outcome {
-  const rank = invasiveDeeds(record).get(part)?.findLast((step) => step.date <= date)?.rank ?? 0;
+  const rank =
+    invasiveDeeds(record)
+      .get(part)
+      ?.findLast((step) => step.date <= date)?.rank ?? 0;
   if (rank === 0 && decidedCount(inForce) === 0) return { kind: 'undecided', words: `undecided${on}` };
   const [kind, words] = KEPT[rank] as readonly [OutcomeKind, string];
   return { kind, words: words + on };

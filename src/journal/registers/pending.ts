@@ -1,6 +1,6 @@
 import type { Decision, PartId } from '../model.ts';
 import { daysBetween } from '../values/date.ts';
-import { registerAt, type RegisterRow } from './register.ts';
+import { type RegisterRow, registerAt } from './register.ts';
 import { type At, dateOf, type RegisterSource } from './source.ts';
 import { deedsOf } from './stays.ts';
 import type { Pending } from './to-do.ts';

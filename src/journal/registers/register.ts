@@ -3,12 +3,12 @@ import type { Moment } from '../record.ts';
 import { decidedCount, decisionsInForce, type InForce } from './decisions-in-force.ts';
 import { judge } from './judgement.ts';
 import { type Mismatch, mismatchesOf } from './mismatch.ts';
-import { type OriginalPlace, originalPlaces } from './originals.ts';
 import type { Occupant } from './occupant.ts';
-import { outcomeOf, type Outcome, wasHere } from './outcome.ts';
+import { type OriginalPlace, originalPlaces } from './originals.ts';
+import { type Outcome, outcomeOf, wasHere } from './outcome.ts';
 import { type At, dateOf, perRecord, type RegisterSource } from './source.ts';
-import { Stepwise } from './stepwise.ts';
 import { compareMoments, deedsOf, occupantsOf, staysAsOf, staysOf } from './stays.ts';
+import { Stepwise } from './stepwise.ts';
 import { type Pending, pendingOf } from './to-do.ts';
 
 export type { Occupant, OriginalPlace };

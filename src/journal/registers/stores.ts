@@ -1,7 +1,7 @@
 import type { Condition, GoneHow, IsoDate, Origin, Part, PartId, PositionId, Whereabouts } from '../model.ts';
 import type { Moment } from '../record.ts';
-import { noteOfGoing } from './originals.ts';
 import { conditionAt, observationsOf } from './observations.ts';
+import { noteOfGoing } from './originals.ts';
 import { type At, dateOf, groupedBy, perRecord, type RegisterSource } from './source.ts';
 import { staysOf, whereaboutsAt } from './stays.ts';
 import { Stepwise } from './stepwise.ts';

@@ -22,12 +22,7 @@ const WORK: Partial<Record<Verdict, readonly ActionWord[]>> = {
 const DONE: Partial<Record<Verdict, string>> = { conserve: 'conserved', repair: 'repaired', refinish: 'refinished' };
 
 /** What of the decisions in force on one position is still to do. */
-export function pendingOf(
-  record: RegisterSource,
-  position: Position,
-  judgement: readonly Judged[],
-  date: IsoDate,
-): readonly Pending[] {
+export function pendingOf(record: RegisterSource, position: Position, judgement: readonly Judged[], date: IsoDate): readonly Pending[] {
   return judgement.flatMap((judged) => {
     const found = todoOf(record, judged, date);
     if (found === null) return [];

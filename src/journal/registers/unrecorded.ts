@@ -1,5 +1,5 @@
-import type { Deed, Moment } from '../record.ts';
 import type { IsoDate, Part, PartId, PositionId, SessionId } from '../model.ts';
+import type { Deed, Moment } from '../record.ts';
 import { type Observation, observationsOf } from './observations.ts';
 import { type At, dateOf, type RegisterSource } from './source.ts';
 import { compareMoments, covers, deedsOf, staysOf } from './stays.ts';

@@ -7,12 +7,7 @@ import type { Replay } from './replay.ts';
 const GOES_TO: readonly ActionWord[] = ['removed', 'stored', 'sent-out', 'returned', 'acquired', 'made'];
 
 /** Where a moving action takes the part, or why that cannot be said. */
-export function destinationOf(
-  replay: Replay,
-  session: Session,
-  entry: PartEntry,
-  word: ActionWord,
-): Whereabouts | Diagnostic {
+export function destinationOf(replay: Replay, session: Session, entry: PartEntry, word: ActionWord): Whereabouts | Diagnostic {
   const part = replay.journal.parts.get(entry.part);
   switch (word) {
     case 'fitted':

@@ -23,13 +23,7 @@ export function notThere(entry: PartEntry, place: string, piles: readonly Pile[]
 }
 
 /** The position has no room for so many. */
-export function noRoom(
-  entry: PartEntry,
-  position: PositionId,
-  takes: number,
-  wanted: number,
-  standing: readonly Pile[],
-): Diagnostic {
+export function noRoom(entry: PartEntry, position: PositionId, takes: number, wanted: number, standing: readonly Pile[]): Diagnostic {
   const held = standing.reduce((sum, pile) => sum + pile.count, 0);
   const room = takes - held;
   const holds = held === 0 ? 'holds none' : `holds ${standing.map(holding).join(', ')}`;
@@ -47,7 +41,10 @@ function refusal(code: Code, entry: PartEntry, message: string, piles: readonly 
 }
 
 function whatPutItThere({ part, cause, count, where, from }: Pile): Related {
-  return { place: cause, message: `This is why ${count} of ${part} ${count === 1 ? 'is' : 'are'} ${whereInWords(where)}, since ${sinceWords(from)}.` };
+  return {
+    place: cause,
+    message: `This is why ${count} of ${part} ${count === 1 ? 'is' : 'are'} ${whereInWords(where)}, since ${sinceWords(from)}.`,
+  };
 }
 
 /** `it is in stores, shelf B2, since 2031-03-12 (2031-03-12-front-brakes).` or, for a lot spread about, each share. */

@@ -89,11 +89,7 @@ function gapsOf(record: JournalRecord, position: Position): readonly Step[] {
   return steps.filter(({ count }) => count > 0);
 }
 
-function unusedOf(
-  record: JournalRecord,
-  position: Position,
-  decisions: readonly DecisionInTime[],
-): readonly UnusedCandidate[] {
+function unusedOf(record: JournalRecord, position: Position, decisions: readonly DecisionInTime[]): readonly UnusedCandidate[] {
   const stood = new Set(occupantsOf(record, position.id).map(({ part }) => part));
   return position.parts
     .filter((part) => part !== position.id && !stood.has(part))

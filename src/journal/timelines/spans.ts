@@ -26,10 +26,7 @@ interface Change {
  * @param order compares moments of the record
  */
 export function spansOf(stays: readonly Stay[], order: (a: Moment, b: Moment) => number): readonly Span[] {
-  const changes: Change[] = stays.flatMap(({ from, to, count }) => [
-    { at: from, by: count },
-    ...(to ? [{ at: to, by: -count }] : []),
-  ]);
+  const changes: Change[] = stays.flatMap(({ from, to, count }) => [{ at: from, by: count }, ...(to ? [{ at: to, by: -count }] : [])]);
   return stepsOf(0, changes, order).reduce<Span[]>(joined, []);
 }
 
@@ -52,10 +49,11 @@ export function stepsOf(start: number, changes: readonly Change[], order: (a: Mo
   return kept.map((mark, index) => ({ count: mark.count, from: mark.at, to: kept[index + 1]?.at ?? null }));
 }
 
+/** Adds a step to the spans: to the last one where it follows on, else as a new one; a step of none parts them. */
 function joined(spans: Span[], step: Step): Span[] {
   if (step.count === 0) return spans;
   const last = spans.at(-1);
-  if (!last || last.to === null || last.to !== step.from) return [...spans, { from: step.from, to: step.to, steps: [step] }];
-  spans[spans.length - 1] = { from: last.from, to: step.to, steps: [...last.steps, step] };
+  if (last && last.to === step.from) spans.splice(-1, 1, { from: last.from, to: step.to, steps: [...last.steps, step] });
+  else spans.push({ from: step.from, to: step.to, steps: [step] });
   return spans;
 }
