@@ -1,0 +1,43 @@
+/** The demo journal's site, built once for the browser tests by the command that users have. */
+import { execFile } from 'node:child_process';
+import { mkdtempSync, readdirSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { promisify } from 'node:util';
+
+export interface DemoSite {
+  readonly folder: string;
+  /** Every page, as a path from the root of the site. */
+  readonly pages: readonly string[];
+  remove(): void;
+}
+
+const COMMAND = new URL('../../src/cli/asfound.mjs', import.meta.url).pathname;
+
+/** Builds the demo; a site that is already built is taken from `ASFOUND_TEST_SITE`. */
+export async function buildDemo(): Promise<DemoSite> {
+  const built = process.env.ASFOUND_TEST_SITE;
+  if (built !== undefined) return { folder: built, pages: pagesOf(built), remove: () => undefined };
+  const room = mkdtempSync(join(tmpdir(), 'asfound-site-'));
+  const folder = join(room, 'site');
+  await promisify(execFile)(process.execPath, [COMMAND, 'build', '--out', folder]);
+  return { folder, pages: pagesOf(folder), remove: () => rmSync(room, { recursive: true, force: true }) };
+}
+
+function pagesOf(folder: string): string[] {
+  const files = readdirSync(folder, { recursive: true, encoding: 'utf8' });
+  return files.filter((file) => file.endsWith('.html')).sort();
+}
+
+/** One page of each kind, found in the site, so that a renamed note or part breaks no test. */
+export function oneOfEachKind(pages: readonly string[]): string[] {
+  const kinds = Map.groupBy(pages, kindOf);
+  return [...kinds.values()].flatMap((list) => list[Math.floor(list.length / 2)] ?? []);
+}
+
+/** Pages of the root are kinds of their own; of those in a folder, and of books of entries, one stands for all. */
+function kindOf(page: string): string {
+  const folder = page.slice(0, page.lastIndexOf('/') + 1);
+  if (folder === '') return page;
+  return folder === 'ledger/entries/' ? page.replace(/-.*$/, '') : folder;
+}

@@ -1,0 +1,46 @@
+import { pathToFileURL } from 'node:url';
+import { describe, expect, it } from 'vitest';
+import type { Bench } from '../bench.ts';
+import { oneOfEachKind } from '../demo-site.ts';
+import { brokenPictures, visiting } from './visiting.ts';
+
+export function fromDisk(bench: Bench): void {
+  describe('opened from a disk', () => {
+    it('each kind of page has its styles, faces and pictures, and says nothing on the console', async () => {
+      const context = await bench.browser.newContext();
+      const { page, problems, requests } = await visiting(context);
+      const root = `${pathToFileURL(bench.site.folder).href}/`;
+      for (const path of oneOfEachKind(bench.site.pages)) {
+        await page.goto(root + path);
+        const faces = await page.evaluate(async () => {
+          await document.fonts.ready;
+          return [...document.fonts].filter(({ status }) => status === 'loaded').map(({ family }) => family.replaceAll('"', ''));
+        });
+        const ink = await page.evaluate(() => getComputedStyle(document.body).getPropertyValue('--ink').trim());
+        if (ink === '') problems.push(`${path}: no styles`);
+        if (!faces.includes('Source Serif 4') || !faces.includes('Barlow Semi Condensed')) problems.push(`${path}: faces ${faces.join()}`);
+        problems.push(...(await brokenPictures(page)).map((src) => `${path}: no picture ${src}`));
+      }
+      await context.close();
+      expect(problems).toEqual([]);
+      expect(requests.filter((url) => !url.startsWith(root) && !url.startsWith('data:'))).toEqual([]);
+    });
+
+    it('one can walk from home to a session, to a part, to the ledger and home again', async () => {
+      const context = await bench.browser.newContext();
+      const page = await context.newPage();
+      await page.goto(pathToFileURL(`${bench.site.folder}/index.html`).href);
+      await page.locator('.evenings h3 a').first().click();
+      expect(page.url()).toContain('/sessions/');
+      await page.goto(pathToFileURL(`${bench.site.folder}/parts.html`).href);
+      await page.locator('table.parts th a').first().click();
+      expect(page.url()).toContain('/parts/');
+      await page.locator('.masthead nav a', { hasText: 'Ledger' }).click();
+      await page.locator('table.account tbody td a').first().click();
+      expect(page.url()).toContain('/ledger/entries/');
+      await page.locator('.masthead .name').click();
+      expect(page.url()).toMatch(/index\.html$/);
+      await context.close();
+    });
+  });
+}

@@ -1,0 +1,46 @@
+import { describe, expect, it } from 'vitest';
+import type { Bench } from '../bench.ts';
+import { oneOfEachKind } from '../demo-site.ts';
+import { brokenPictures, visiting } from './visiting.ts';
+
+export function onTheWeb(bench: Bench): void {
+  describe('on the web, below any path', () => {
+    it('each kind of page loads whole, says nothing on the console, and asks nothing of another site', async () => {
+      const context = await bench.browser.newContext();
+      const { page, problems, requests } = await visiting(context);
+      for (const path of oneOfEachKind(bench.site.pages)) {
+        await page.goto(bench.served.address + path);
+        await page.evaluate(() => document.fonts.ready);
+        problems.push(...(await brokenPictures(page)).map((src) => `${path}: no picture ${src}`));
+      }
+      await context.close();
+      expect(problems).toEqual([]);
+      expect(requests.filter((url) => !url.startsWith(bench.served.address) && !url.startsWith('data:'))).toEqual([]);
+    });
+
+    it('on a narrow page nothing but a table is wider than the page', async () => {
+      const context = await bench.browser.newContext({ viewport: { width: 390, height: 844 }, isMobile: true, hasTouch: true });
+      const page = await context.newPage();
+      const wide: string[] = [];
+      for (const path of oneOfEachKind(bench.site.pages)) {
+        await page.goto(bench.served.address + path);
+        const width = await page.evaluate(() => document.documentElement.scrollWidth);
+        if (width > 390) wide.push(`${path} is ${width} wide`);
+      }
+      await context.close();
+      expect(wide).toEqual([]);
+    });
+
+    it('on a narrow page the contents and the steps are 44 px high at least', async () => {
+      const context = await bench.browser.newContext({ viewport: { width: 390, height: 844 }, isMobile: true, hasTouch: true });
+      const page = await context.newPage();
+      await page.goto(`${bench.served.address}sessions.html`);
+      const heights = await page
+        .locator('.endnote .contents a, .masthead .to-contents, .masthead .name')
+        .evaluateAll((links) => links.map((link) => link.getBoundingClientRect().height));
+      await context.close();
+      expect(heights.length).toBeGreaterThan(10);
+      expect(Math.min(...heights)).toBeGreaterThanOrEqual(44);
+    });
+  });
+}

@@ -1,0 +1,24 @@
+import { describe, expect, it } from 'vitest';
+import type { Bench } from '../bench.ts';
+import { oneOfEachKind } from '../demo-site.ts';
+
+export function withoutScript(bench: Bench): void {
+  describe('without JavaScript', () => {
+    it('each kind of page shows its heading and text, and search says what to do instead', async () => {
+      const context = await bench.browser.newContext({ javaScriptEnabled: false });
+      const page = await context.newPage();
+      const empty: string[] = [];
+      for (const path of oneOfEachKind(bench.site.pages)) {
+        await page.goto(bench.served.address + path);
+        const heading = (await page.locator('h1').textContent())?.trim() ?? '';
+        const text = (await page.locator('main').textContent())?.trim() ?? '';
+        if (heading === '' || text.length < heading.length + 40) empty.push(path);
+      }
+      expect(empty).toEqual([]);
+      await page.goto(`${bench.served.address}search.html`);
+      expect(await page.locator('#search').isVisible()).toBe(false);
+      expect(await page.locator('#without-script a').first().isVisible()).toBe(true);
+      await context.close();
+    });
+  });
+}

@@ -1,0 +1,31 @@
+/** The built demo as a reader meets it: its files, in a real browser, from a server and from a disk. */
+import { afterAll, beforeAll, describe } from 'vitest';
+import type { Bench } from './bench.ts';
+import { startBrowser } from './browser.ts';
+import { buildDemo } from './demo-site.ts';
+import { accessibility } from './of-the-site/accessibility.ts';
+import { fromDisk } from './of-the-site/from-disk.ts';
+import { keyboard } from './of-the-site/keyboard.ts';
+import { links } from './of-the-site/links.ts';
+import { onPaper } from './of-the-site/on-paper.ts';
+import { onTheWeb } from './of-the-site/on-the-web.ts';
+import { search } from './of-the-site/search.ts';
+import { validity } from './of-the-site/validity.ts';
+import { withoutScript } from './of-the-site/without-script.ts';
+import { serveFolder } from './static-server.ts';
+
+describe('the demo site', { timeout: 120_000 }, () => {
+  const bench = {} as Bench;
+  beforeAll(async () => {
+    bench.site = await buildDemo();
+    bench.browser = await startBrowser();
+    bench.served = await serveFolder(bench.site.folder, '/some/where/');
+  }, 240_000);
+  afterAll(async () => {
+    await bench.browser?.close();
+    await bench.served?.stop();
+    bench.site?.remove();
+  });
+
+  for (const group of [links, validity, onTheWeb, fromDisk, withoutScript, keyboard, search, onPaper, accessibility]) group(bench);
+});
