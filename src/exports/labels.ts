@@ -89,8 +89,10 @@ export function sheetProblem(sheet: LabelSheet): string | null {
   if (!place || place.width < 25 || place.height < 15) return 'a label must be at least 25 by 15 mm';
   const right = sheet.left + sheet.columns * place.width + (sheet.columns - 1) * sheet.gapAcross;
   const bottom = sheet.top + sheet.rows * place.height + (sheet.rows - 1) * sheet.gapDown;
-  if (right > paper.width + 0.01) return `${sheet.columns} labels across are ${right.toFixed(1)} mm, and the paper is ${paper.width} mm wide`;
-  if (bottom > paper.height + 0.01) return `${sheet.rows} labels down are ${bottom.toFixed(1)} mm, and the paper is ${paper.height} mm high`;
+  if (right > paper.width + 0.01)
+    return `${sheet.columns} labels across are ${right.toFixed(1)} mm, and the paper is ${paper.width} mm wide`;
+  if (bottom > paper.height + 0.01)
+    return `${sheet.rows} labels down are ${bottom.toFixed(1)} mm, and the paper is ${paper.height} mm high`;
   return sheet.skip >= sheet.columns * sheet.rows ? 'more labels are skipped than a sheet has' : null;
 }
 
@@ -102,7 +104,9 @@ export function labelsTypst(labels: readonly Label[], sheet: LabelSheet): string
     ({ place }) => place?.sheet ?? 0,
   );
   const bodies = [...pages.values()].map((page) =>
-    page.map(({ label, place }) => (place ? `#place(top + left, dx: ${place.x}mm, dy: ${place.y}mm, ${labelBox(label, place)})` : '')).join('\n'),
+    page
+      .map(({ label, place }) => (place ? `#place(top + left, dx: ${place.x}mm, dy: ${place.y}mm, ${labelBox(label, place)})` : ''))
+      .join('\n'),
   );
   return `#set document(title: "Bag labels")
 #set page(paper: "${sheet.paper}", margin: 0pt)

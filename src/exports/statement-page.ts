@@ -65,7 +65,14 @@ function hoursTable(hours: readonly HoursAtRate[], money: (minor: number) => str
 }
 
 function groupTable(group: StatementGroup, money: (minor: number) => string): string {
-  const rows = group.lines.map(({ entry, markUp, charged }) => [entry.date, entry.what, entry.subsystem, money(entry.gross), money(markUp), money(charged)]);
+  const rows = group.lines.map(({ entry, markUp, charged }) => [
+    entry.date,
+    entry.what,
+    entry.subsystem,
+    money(entry.gross),
+    money(markUp),
+    money(charged),
+  ]);
   const foot = ['', 'Sum', '', money(group.sum.gross), money(group.markUp), money(group.charged)];
   return `<h2>${KIND_WORDS[group.kind]}</h2>${table(['Day', 'What', 'Subsystem', 'Cost', 'Mark-up', 'Charged'], rows, foot)}`;
 }
@@ -84,7 +91,8 @@ function taxTable(statement: Statement, money: (minor: number) => string): strin
 function table(head: readonly string[], rows: readonly (readonly string[])[], foot: readonly string[] | null = null): string {
   const figures = new Set(['Amount', 'Cost', 'Mark-up', 'Charged', 'Net', 'Tax', 'Gross', 'Time']);
   const side = head.map((name) => (figures.has(name) ? ' class="n"' : ''));
-  const cells = (row: readonly string[], tag: string) => row.map((cell, i) => `<${tag}${tag === 'th' ? ' scope="col"' : ''}${side[i] ?? ''}>${escapeHtml(cell)}</${tag}>`).join('');
+  const cells = (row: readonly string[], tag: string) =>
+    row.map((cell, i) => `<${tag}${tag === 'th' ? ' scope="col"' : ''}${side[i] ?? ''}>${escapeHtml(cell)}</${tag}>`).join('');
   const footRow = foot === null ? '' : `<tfoot><tr>${cells(foot, 'td')}</tr></tfoot>`;
   return `<table><thead><tr>${cells(head, 'th')}</tr></thead><tbody>${rows.map((row) => `<tr>${cells(row, 'td')}</tr>`).join('')}</tbody>${footRow}</table>`;
 }

@@ -30,7 +30,7 @@ function sources(folder: string): string[] {
 }
 
 /** Every module a source names: imports, re-exports and dynamic imports, of the script or of an Astro page's fence. */
-export function importsOf(text: string, file: string): string[] {
+function importsOf(text: string, file: string): string[] {
   const script = file.endsWith('.astro') ? (/^---\n([\s\S]*?)\n---/.exec(text)?.[1] ?? '') : text;
   return ts.preProcessFile(script, true, true).importedFiles.map((each) => each.fileName);
 }

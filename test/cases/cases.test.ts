@@ -3,8 +3,8 @@
  * files that stand in `expected/` are compared. Every expected file was worked out from the notes by hand.
  */
 import { existsSync, readdirSync, readFileSync } from 'node:fs';
-import { fileURLToPath } from 'node:url';
 import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
 import { expect, test } from 'vitest';
 import { DATA_FILES } from '../../src/exports/data-files.ts';
 import { compileJournal } from '../../src/journal/pipeline.ts';

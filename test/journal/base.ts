@@ -1,5 +1,5 @@
 /** A small sound journal that cases break in one place. */
-import { compileJournal, type Compiled } from '../../src/journal/pipeline.ts';
+import { type Compiled, compileJournal } from '../../src/journal/pipeline.ts';
 import type { Asset } from '../../src/journal/source/sources.ts';
 
 export const TODAY = '2031-12-31';

@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { CATALOGUE, type Code } from '../../src/journal/diagnostics/catalogue.ts';
 import type { Diagnostic } from '../../src/journal/diagnostics/diagnostic.ts';
 import type { Place } from '../../src/journal/model.ts';
-import { compileFiles, CONSUMABLES, type Files, JOURNAL, NOTE, note, PARTS } from './base.ts';
+import { CONSUMABLES, compileFiles, type Files, JOURNAL, NOTE, note, PARTS } from './base.ts';
 import type { Case } from './cases/case.ts';
 import { FILES_AND_YAML } from './cases/files-and-yaml.ts';
 import { BAGS_AND_ITEMS, DECISIONS_AND_HOURS, PICTURES_AND_PROSE, REFERENCES, WHEREABOUTS } from './cases/references-and-facts.ts';
@@ -33,7 +33,9 @@ function textOf(files: Files, path: string): string {
 }
 
 function startsAt(place: Place, files: Files): string {
-  const lines = textOf(files, place.file).split('\n').slice(place.line - 1);
+  const lines = textOf(files, place.file)
+    .split('\n')
+    .slice(place.line - 1);
   return lines.join('\n').slice(place.column - 1);
 }
 
@@ -45,7 +47,8 @@ describe('every fault is named, with its place and its repair', () => {
     expect(found, JSON.stringify(diagnostics, null, 1)).toBeDefined();
     if (!found) return;
     expect(found.place.file).toBe(each.file ?? NOTE);
-    if (each.at !== undefined) expect(startsAt(found.place, files).startsWith(each.at), startsAt(found.place, files).slice(0, 60)).toBe(true);
+    if (each.at !== undefined)
+      expect(startsAt(found.place, files).startsWith(each.at), startsAt(found.place, files).slice(0, 60)).toBe(true);
     if (each.says) expect(found.message).toMatch(each.says);
     if (each.hint) expect(found.hint).toMatch(each.hint);
     const first = found.related[0];

@@ -3,7 +3,22 @@ import { expect, test } from 'vitest';
 import { parseProse, scanProse } from '../../src/journal/prose.ts';
 import { sourceText } from '../../src/journal/source/text.ts';
 
-const word = fc.constantFrom('the drum', 'came', 'off', '10:30', '50:1', 'with *care*', 'and **then**', 'a (bore) here', '5/16', '[', ']', '(', ')', '!');
+const word = fc.constantFrom(
+  'the drum',
+  'came',
+  'off',
+  '10:30',
+  '50:1',
+  'with *care*',
+  'and **then**',
+  'a (bore) here',
+  '5/16',
+  '[',
+  ']',
+  '(',
+  ')',
+  '!',
+);
 const link = fc.constantFrom(
   '[the drum](part:drum)',
   '[bag](bag:14)',
@@ -15,10 +30,23 @@ const link = fc.constantFrom(
   '![](drum.jpg "Scored")',
   '[two *words*](part:studs)',
 );
-const mark = fc.constantFrom('`[code](part:x)`', '\\[not](part:x)', '<part:drum>', '    [indented](part:x)', '```\n[fenced](part:x)\n```', '- an item', '> quoted', '# Heading', '[ref]: part:drum', '[ref]');
+const mark = fc.constantFrom(
+  '`[code](part:x)`',
+  '\\[not](part:x)',
+  '<part:drum>',
+  '    [indented](part:x)',
+  '```\n[fenced](part:x)\n```',
+  '- an item',
+  '> quoted',
+  '# Heading',
+  '[ref]: part:drum',
+  '[ref]',
+);
 const gap = fc.constantFrom(' ', '\n', '\n\n', '\n \n');
 const prose = fc
-  .array(fc.tuple(fc.oneof({ weight: 4, arbitrary: word }, { weight: 4, arbitrary: link }, { weight: 1, arbitrary: mark }), gap), { maxLength: 14 })
+  .array(fc.tuple(fc.oneof({ weight: 4, arbitrary: word }, { weight: 4, arbitrary: link }, { weight: 1, arbitrary: mark }), gap), {
+    maxLength: 14,
+  })
   .map((pieces) => pieces.flat().join(''));
 
 test('what the scanner takes on, a full CommonMark parse reads the same', () => {

@@ -1,6 +1,6 @@
+import { fileURLToPath } from 'node:url';
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { fileURLToPath } from 'node:url';
 import { cutFrontMatter } from '../../src/journal/source/front-matter.ts';
 import { quickTree, quickValue } from '../../src/journal/source/quick-yaml.ts';
 import { decode, sourceText } from '../../src/journal/source/text.ts';
@@ -9,7 +9,37 @@ import { loadJournal } from '../../src/load/load.ts';
 
 const plain = (value: unknown): unknown => JSON.parse(JSON.stringify(value));
 
-const piece = fc.constantFrom('a', 'b', ': ', ':', ' ', '\n', '\n  ', '- ', '- { ', ' }', '[', ']', ', ', '"', "'", '#', ' # c', '>', '|', '2031-03-12', 'x', '~', 'null', '\\', '%', '@', '?', '? ', '\r\n');
+const piece = fc.constantFrom(
+  'a',
+  'b',
+  ': ',
+  ':',
+  ' ',
+  '\n',
+  '\n  ',
+  '- ',
+  '- { ',
+  ' }',
+  '[',
+  ']',
+  ', ',
+  '"',
+  "'",
+  '#',
+  ' # c',
+  '>',
+  '|',
+  '2031-03-12',
+  'x',
+  '~',
+  'null',
+  '\\',
+  '%',
+  '@',
+  '?',
+  '? ',
+  '\r\n',
+);
 const yaml = fc.array(piece, { minLength: 1, maxLength: 24 }).map((pieces) => `k: ${pieces.join('')}`);
 
 test('what the fast reader takes, the exact reader reads the same, without a complaint', () => {

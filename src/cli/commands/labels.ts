@@ -31,7 +31,7 @@ export const labels: Command = {
   },
   more: 'The code needs `address` in journal.yaml; without one labels have no code.',
   run: async (values, _takes, effects) => {
-    const out = values['out'];
+    const out = values.out;
     if (typeof out !== 'string') throw new Refusal(EXIT.notUnderstood, '`labels` needs --out FILE.');
     const sheet = sheetFrom(values);
     const opened = await openJournal(journalFolder(values, effects), effects);
@@ -41,7 +41,7 @@ export const labels: Command = {
     }
     const { history } = opened.record;
     const filled = [...history.bags.values()].filter((bag) => bag.emptied === null).map((bag) => bag.bag);
-    const bags = typeof values['bags'] === 'string' ? bagsIn(values['bags']) : filled.sort((a, b) => a - b);
+    const bags = typeof values.bags === 'string' ? bagsIn(values.bags) : filled.sort((a, b) => a - b);
     const made: Label[] = labelsOf(opened.record, bags, bagAddress);
     const absent = bags.filter((bag) => !history.bags.has(bag));
     if (made.length === 0) throw new Refusal(EXIT.notUnderstood, 'no bag of those numbers is filled in any note.');
@@ -68,14 +68,14 @@ export function bagsIn(text: string): number[] {
 }
 
 function sheetFrom(values: OptionValues): LabelSheet {
-  const paper = values['paper'] ?? PLAIN_SHEET.paper;
+  const paper = values.paper ?? PLAIN_SHEET.paper;
   if (paper !== 'a4' && paper !== 'us-letter') throw new Refusal(EXIT.notUnderstood, `--paper is a4 or us-letter, not \`${paper}\`.`);
   const sheet: LabelSheet = {
     paper,
     columns: numberFrom(values, 'columns', PLAIN_SHEET.columns, true),
     rows: numberFrom(values, 'rows', PLAIN_SHEET.rows, true),
-    width: values['width'] === undefined ? null : numberFrom(values, 'width', 0),
-    height: values['height'] === undefined ? null : numberFrom(values, 'height', 0),
+    width: values.width === undefined ? null : numberFrom(values, 'width', 0),
+    height: values.height === undefined ? null : numberFrom(values, 'height', 0),
     left: numberFrom(values, 'left', PLAIN_SHEET.left),
     top: numberFrom(values, 'top', PLAIN_SHEET.top),
     gapAcross: numberFrom(values, 'gap-across', PLAIN_SHEET.gapAcross),

@@ -24,7 +24,7 @@ export const statement: Command = {
   },
   more: 'Hours at their rates, parts, consumables as used, outside work, and the tax inside them by rate.\nMark-up for each kind is set under `mark-up` in journal.yaml.',
   run: async (values, _takes, effects) => {
-    const out = values['out'];
+    const out = values.out;
     if (typeof out !== 'string' || !/\.(html|csv)$/i.test(out)) {
       throw new Refusal(EXIT.notUnderstood, '`statement` needs --out FILE.html or --out FILE.csv.');
     }

@@ -16,7 +16,11 @@ export function proseLinks({ journal, history }: JournalRecord): Diagnostic[] {
   return journal.sessions.flatMap((session) =>
     session.links.flatMap((link) => {
       if (known[link.scheme].has(link.id)) return [];
-      return [diagnostic('A903', link.place, `There is no ${link.scheme} \`${link.id}\`.`, { hint: hintFor(link, journal, known[link.scheme].keys()) })];
+      return [
+        diagnostic('A903', link.place, `There is no ${link.scheme} \`${link.id}\`.`, {
+          hint: hintFor(link, journal, known[link.scheme].keys()),
+        }),
+      ];
     }),
   );
 }

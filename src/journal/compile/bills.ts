@@ -84,7 +84,10 @@ function checkShared(source: BillSource, read: ReadBill, report: Report): void {
   const shared = figures.discount === 0 ? 'carriage' : 'discount';
   if (!canShare(figures)) {
     report('A807', source.placeOf(shared), `There is no line of any value to share the ${shared} over.`, 'Make it a line of the bill.');
-  } else if (figures.discount > 0 && reckonBill({ ...figures, carriage: 0 }).lines.some((line, i) => line.gross < 0 && (figures.lines[i]?.cost ?? 0) > 0)) {
+  } else if (
+    figures.discount > 0 &&
+    reckonBill({ ...figures, carriage: 0 }).lines.some((line, i) => line.gross < 0 && (figures.lines[i]?.cost ?? 0) > 0)
+  ) {
     report('A808', source.placeOf('discount'), 'The discount is more than the lines come to.', 'Compare it with the paper.');
   }
 }

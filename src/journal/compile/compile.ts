@@ -16,7 +16,11 @@ export function compile(read: ReadJournal, sources: Sources, out: Reporter): Jou
   if (read.journal === null) return null;
   const catalogues = compileSettings(read.journal.value, read.journal.tree, out);
   if (read.consumables) compileConsumables(read.consumables.value, read.consumables.tree, catalogues, out);
-  compileParts(read.parts.filter((file) => ofKnownSubsystem(file, catalogues, out)), catalogues, out);
+  compileParts(
+    read.parts.filter((file) => ofKnownSubsystem(file, catalogues, out)),
+    catalogues,
+    out,
+  );
   const names = namesIn(catalogues, out);
   const shelf = shelfOf(sources.assets);
   const notes = onePerId(read.notes, out);
@@ -27,7 +31,9 @@ export function compile(read: ReadJournal, sources: Sources, out: Reporter): Jou
 function ofKnownSubsystem(file: PartsFile, { subsystems }: Catalogues, out: Reporter): boolean {
   if (subsystems.has(file.subsystem)) return true;
   const hint = didYouMean(file.subsystem, subsystems.keys());
-  out.report('A403', startOf(file.file), `The file is named for a subsystem \`${file.subsystem}\`, which journal.yaml does not have.`, { hint });
+  out.report('A403', startOf(file.file), `The file is named for a subsystem \`${file.subsystem}\`, which journal.yaml does not have.`, {
+    hint,
+  });
   return false;
 }
 

@@ -25,12 +25,7 @@ export function paperNamed(written: string, context: NoteContext, place: Place):
  * The pictures of a note in reading order: those in the prose, those named under `pictures`, then those that
  * lie beside the note unmentioned. A picture in the prose also belongs to the parts linked in its paragraph.
  */
-export function picturesOf(
-  list: SessionSource['pictures'],
-  prose: Prose,
-  bags: readonly BagFilling[],
-  context: NoteContext,
-): Picture[] {
+export function picturesOf(list: SessionSource['pictures'], prose: Prose, bags: readonly BagFilling[], context: NoteContext): Picture[] {
   const listed = each(list, (entry, i) => listedPicture(entry, i, context));
   const byFile = new Map(listed.map((picture) => [picture.file, picture]));
   const inProse = prose.images.flatMap((image) => proseImage(image, prose, byFile, context) ?? []);

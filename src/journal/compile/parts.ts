@@ -22,7 +22,10 @@ export function compileParts(files: readonly PartsFile[], catalogues: Catalogues
       const first = written.get(source.id);
       if (first) {
         const related = [{ place: first.file.tree.placeOf([first.at, 'id']), message: 'It is first used here.' }];
-        out.report('A410', place, `A part \`${source.id}\` is already in the catalogue.`, { related, hint: 'Give each part an id of its own.' });
+        out.report('A410', place, `A part \`${source.id}\` is already in the catalogue.`, {
+          related,
+          hint: 'Give each part an id of its own.',
+        });
       } else written.set(source.id, { source, file, at });
     });
   }

@@ -133,7 +133,9 @@ export function salesOf(list: SessionSource['sold'], context: NoteContext): Sale
     const tax = entry.tax === undefined ? UNSAID : out.take(readTax(entry.tax), place('sold', i, 'tax'));
     if (charge === null || price === null || tax === null) return null;
     if (price.minor < 0) {
-      out.report('A808', place('sold', i, 'price'), 'The price of a sale is negative.', { hint: 'Money paid back goes under `bought` with `refund`.' });
+      out.report('A808', place('sold', i, 'price'), 'The price of a sale is negative.', {
+        hint: 'Money paid back goes under `bought` with `refund`.',
+      });
       return null;
     }
     const what = part?.name ?? entry.what ?? 'Sale';
@@ -141,7 +143,12 @@ export function salesOf(list: SessionSource['sold'], context: NoteContext): Sale
   });
 }
 
-function saleCharge(part: { id: string; subsystem: string } | null, on: string | undefined, context: NoteContext, i: number): Charge | null {
+function saleCharge(
+  part: { id: string; subsystem: string } | null,
+  on: string | undefined,
+  context: NoteContext,
+  i: number,
+): Charge | null {
   if (part) return { part: part.id, subsystem: part.subsystem };
   return on === undefined ? { part: null, subsystem: GENERAL } : context.names.charge(on, context.place('sold', i, 'on'));
 }

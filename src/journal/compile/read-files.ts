@@ -2,14 +2,14 @@
 import type * as z from 'zod';
 import { diagnostic, startOf } from '../diagnostics/diagnostic.ts';
 import { readProse } from '../prose.ts';
-import { type PartSource, partsSchema, type ConsumableSource, consumablesSchema } from '../schema/catalogues.ts';
+import { type ConsumableSource, consumablesSchema, type PartSource, partsSchema } from '../schema/catalogues.ts';
 import { type JournalSource, journalSchema } from '../schema/journal.ts';
 import { sessionSchema } from '../schema/session.ts';
 import { understand } from '../schema/understand.ts';
 import { cutFrontMatter } from '../source/front-matter.ts';
+import { quickTree } from '../source/quick-yaml.ts';
 import type { SourceFile, Sources } from '../source/sources.ts';
 import { decode, type SourceText } from '../source/text.ts';
-import { quickTree } from '../source/quick-yaml.ts';
 import { readYaml, type Tree } from '../source/yaml.ts';
 import type { Reporter } from './context.ts';
 import type { PartsFile } from './parts.ts';
@@ -79,7 +79,9 @@ function readSpan<T extends z.ZodType>(
 function readParts(file: SourceFile, text: SourceText, out: Reporter): PartsFile[] {
   const read = readCatalogue(text, partsSchema, 'list', out);
   if (read === null) return [];
-  return [{ file: file.path, subsystem: file.path.slice('parts/'.length, -'.yaml'.length), parts: read.value as PartSource[], tree: read.tree }];
+  return [
+    { file: file.path, subsystem: file.path.slice('parts/'.length, -'.yaml'.length), parts: read.value as PartSource[], tree: read.tree },
+  ];
 }
 
 /** `sessions/2031-03-12-front-brakes/index.md` and `sessions/2031-03-12-front-brakes.md` make the same id. */

@@ -63,7 +63,10 @@ function byRate({ lines, discount, carriage, tax }: BillFigures): Reckoned | nul
   const [off, on] = [shareByValue(discount, costs), shareByValue(carriage, costs)];
   const nets = costs.map((cost, i) => cost - (off[i] ?? 0) + (on[i] ?? 0));
   if (nets.some((net) => net < 0)) return null;
-  const taxes = taxesByRate(nets, lines.map((line) => line.tax.rate ?? new Fraction(0)));
+  const taxes = taxesByRate(
+    nets,
+    lines.map((line) => line.tax.rate ?? new Fraction(0)),
+  );
   const after = nets.map((net, i) => ({ net, tax: taxes[i] ?? 0, gross: net + (taxes[i] ?? 0) }));
   const [grossOff, grossOn] = [applyTax(discount, tax).gross, applyTax(carriage, tax).gross];
   const total = sum(after.map((line) => line.gross));
@@ -89,7 +92,10 @@ function reckoned(lines: readonly Taxed[], linesBefore: Minor, discount: Minor, 
 /** Shares by value; what came back (negative) takes no share. Nothing is shared as nothing. */
 function shareByValue(total: Minor, values: readonly Minor[]): Minor[] {
   if (total === 0) return values.map(() => 0);
-  return shareOut(total, values.map((value) => new Fraction(Math.max(value, 0))));
+  return shareOut(
+    total,
+    values.map((value) => new Fraction(Math.max(value, 0))),
+  );
 }
 
 function sum(values: readonly Minor[]): Minor {

@@ -94,8 +94,7 @@ export function measuredOf(list: SessionSource['measured'], context: NoteContext
   return each(list, (entry, i) => {
     const part = names.part(entry.part, place('measured', i, 'part'));
     if (part === null) return null;
-    const limits =
-      entry.limits === undefined ? null : out.take(readLimits(entry.limits, entry.value), place('measured', i, 'limits'));
+    const limits = entry.limits === undefined ? null : out.take(readLimits(entry.limits, entry.value), place('measured', i, 'limits'));
     return {
       part: part.id,
       what: entry.what,

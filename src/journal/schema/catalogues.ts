@@ -1,6 +1,7 @@
 /** consumables.yaml and parts/<subsystem>.yaml. */
-import * as z from 'zod';
+
 import Fraction from 'fraction.js';
+import * as z from 'zod';
 import { COMPONENTS, HAZARDS, ORIGINS } from '../model.ts';
 import { readQuantity } from '../values/quantity.ts';
 import { bad, ok, type Reading } from '../values/reading.ts';

@@ -22,18 +22,13 @@ export const journalSchema = fields({
   address: text.optional(),
   people: z.record(z.string(), fields({ name: text, rate: rate.optional() })).optional(),
   subsystems: z
-    .record(
-      z.string(),
-      fields({ name: text, budget: fields({ hours: text.optional(), money: text.optional() }).optional() }),
-    )
+    .record(z.string(), fields({ name: text, budget: fields({ hours: text.optional(), money: text.optional() }).optional() }))
     .optional(),
   milestones: z.record(z.string(), text).optional(),
   stores: listOf(text).optional(),
   stock: oneOf(['fifo', 'average']).optional(),
   'mark-up': z.record(z.string(), read(readPercent)).optional(),
-  copies: z
-    .partialRecord(z.enum(COPIES), fields({ 'leave-out': listOf(oneOf(LEAVE_OUT)).optional() }))
-    .optional(),
+  copies: z.partialRecord(z.enum(COPIES), fields({ 'leave-out': listOf(oneOf(LEAVE_OUT)).optional() })).optional(),
   pictures: fields({ keep: listOf(oneOf(['time', 'camera'])).optional() }).optional(),
 });
 export type JournalSource = z.output<typeof journalSchema>;

@@ -75,7 +75,10 @@ function unexpected(source: SourceText, start: number, contents: Node | null, ex
   const [from] = contents?.range ?? [0];
   const newline = source.text.indexOf('\n', start + from);
   const place = source.place(start + from, newline === -1 ? source.text.length : newline);
-  const form = expects === 'fields' ? 'Fields were expected here, each written `name: value`.' : 'A list was expected here: entries that begin with `- `.';
+  const form =
+    expects === 'fields'
+      ? 'Fields were expected here, each written `name: value`.'
+      : 'A list was expected here: entries that begin with `- `.';
   return diagnostic('A207', place, form);
 }
 
