@@ -1,50 +1,12 @@
 import Fraction from 'fraction.js';
 import type { Foreign, Minor, Settings } from '../model.ts';
+import { currencyDigits, readCurrency } from './currency.ts';
 import { LONGEST_NUMBER, roundHalfAway, toSafe } from './decimal.ts';
-import { nearest } from '../diagnostics/nearest.ts';
 import { bad, ok, quoted, type Reading } from './reading.ts';
 
+export { currencyDigits, readCurrency } from './currency.ts';
 export { roundHalfAway } from './decimal.ts';
-
-/**
- * Where ISO 4217 and the tables of `Intl` disagree: `Intl` gives the digits that are usual in
- * daily trade, ISO 4217 those a bill may carry. Source: ISO 4217 list one, as the npm package
- * `currency-codes` carries it; a test compares every code.
- */
-const ISO_DIGITS: Readonly<Record<string, number>> = {
-  AFN: 2, ALL: 2, COP: 2, HUF: 2, IDR: 2, IQD: 3, IRR: 2, KPW: 2, LAK: 2,
-  LBP: 2, MGA: 2, MMK: 2, PKR: 2, SOS: 2, SYP: 2, YER: 2,
-};
-
-let known: ReadonlySet<string> | null = null;
-function currencies(): ReadonlySet<string> {
-  known ??= new Set(Intl.supportedValuesOf('currency'));
-  return known;
-}
-
-const digitsOf = new Map<string, number | null>();
-
-/** Digits after the decimal mark of an ISO 4217 currency (upper case), or null when there is none of that code. */
-export function currencyDigits(code: string): number | null {
-  const cached = digitsOf.get(code);
-  if (cached !== undefined) return cached;
-  const digits = currencies().has(code) ? (ISO_DIGITS[code] ?? intlDigits(code)) : null;
-  digitsOf.set(code, digits);
-  return digits;
-}
-
-function intlDigits(code: string): number {
-  return new Intl.NumberFormat('en', { style: 'currency', currency: code }).resolvedOptions().maximumFractionDigits ?? 2;
-}
-
-/** Reads an ISO 4217 code, such as `GBP`. */
-export function readCurrency(text: string): Reading<{ readonly code: string; readonly digits: number }> {
-  const code = text.trim();
-  const digits = currencyDigits(code);
-  if (digits !== null) return ok({ code, digits });
-  const near = currencyDigits(code.toUpperCase()) === null ? nearest(code, currencies()) : code.toUpperCase();
-  return bad('A312', `${quoted(text)} is not an ISO 4217 currency.`, near && `Did you mean ${near}?`);
-}
+export { shareOut } from './share-out.ts';
 
 /** No single amount is larger, so that sums over any journal stay exact: 10^11 minor units. */
 export const LARGEST_AMOUNT: Minor = 100_000_000_000;
@@ -145,31 +107,6 @@ export function readForeign(text: string, { currency, rate }: AtRate, digits: nu
 export function exchanged(foreign: Foreign, digits: number): Fraction {
   const ofForeign = 10n ** BigInt(currencyDigits(foreign.currency) ?? 2);
   return new Fraction(foreign.rate).mul(BigInt(foreign.amount)).mul(10n ** BigInt(digits), ofForeign);
-}
-
-/**
- * Shares an amount out in proportion to weights by largest remainder: every share is its exact part
- * rounded down, and the units still missing go one each to the largest remainders, the earlier of
- * two equal ones first. Shares add up to `total`; those of -total are the negatives.
- *
- * @throws RangeError when the weights add up to nothing or one is negative
- */
-export function shareOut(total: Minor, weights: readonly Fraction[]): Minor[] {
-  const sum = weights.reduce((all, weight) => all.add(weight), new Fraction(0));
-  if (sum.n === 0n || weights.some((weight) => weight.s < 0n)) throw new RangeError('weights must add up to something');
-  const exact = weights.map((weight) => weight.mul(Math.abs(total)).div(sum));
-  const shares = exact.map((share) => Number(share.n / share.d));
-  let missing = Math.abs(total) - shares.reduce((all, share) => all + share, 0);
-  for (const index of byRemainder(exact)) {
-    if (missing-- <= 0) break;
-    shares[index] = (shares[index] ?? 0) + 1;
-  }
-  return total < 0 ? shares.map((share) => (share === 0 ? 0 : -share)) : shares;
-}
-
-function byRemainder(exact: readonly Fraction[]): number[] {
-  const remainders = exact.map((share) => new Fraction(share.n % share.d, share.d));
-  return exact.map((_, index) => index).sort((a, b) => remainders[b]?.compare(remainders[a] ?? 0) || a - b);
 }
 
 type MoneySettings = Pick<Settings, 'locale' | 'currency' | 'currencyDigits'>;
