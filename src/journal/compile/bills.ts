@@ -54,7 +54,9 @@ function stands(source: BillSource, read: ReadBill, diagnostics: Diagnostic[]): 
   const report: Report = (code, place, message, hint) => {
     diagnostics.push(diagnostic(code, place, message, { hint }));
   };
-  source.lines.forEach((line, i) => checkLine(line, read.lines[i]?.cost.minor ?? 0, (field) => source.placeOf(field, i), report));
+  for (const [i, line] of source.lines.entries()) {
+    checkLine(line, read.lines[i]?.cost.minor ?? 0, (field) => source.placeOf(field, i), report);
+  }
   checkShared(source, read, report);
   return diagnostics.length === before;
 }
