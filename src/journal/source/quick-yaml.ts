@@ -8,8 +8,8 @@ import type { Place } from '../model.ts';
 import type { SourceText } from './text.ts';
 import { type Path, readYaml, type Tree, type Value } from './yaml.ts';
 
-/** Anchors, aliases, tags, tabs and document marks: rare, and the exact reader has words for them. */
-const UNUSUAL = /(?:^|[\s[{,:-])[&*!%@`]|\t|^(?:---|\.\.\.)/m;
+/** Anchors, aliases, tags, tabs, bare marks and document marks: rare, and the exact reader has words for them. */
+const UNUSUAL = /(?:^|[\s[{,:-])[&*!%@`]|\t|^(?:---|\.\.\.)|(?:^|[\s[{,:-])[?:](?=\s|$)/m;
 
 /**
  * @returns the tree of the YAML between two offsets, or null when the exact reader should look
