@@ -47,6 +47,8 @@ export const itemAddress = (id: ItemId): Address => `${PAGES.items}#${id}`;
 export const consumableAddress = (id: ConsumableId): Address => `${PAGES.consumables}#${id}`;
 /** The register as it stood on a past date. */
 export const registerAtAddress = (at: IsoDate): Address => `register/${at}.html`;
+/** The stores, bags and open items as they stood on a past date. */
+export const stateAtAddress = (at: IsoDate): Address => `as-at/${at}.html`;
 /** A file of the journal that is published as it is: a paper, a small picture, a clip. */
 export const fileAddress = (path: string): Address => `files/${path}`;
 /** A table or workbook to download: `register.csv`. */
