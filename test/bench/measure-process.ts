@@ -45,7 +45,10 @@ export async function measureProcess(command: Command, folder: string): Promise<
   };
   child.stdout.on('data', listen);
   child.stderr.on('data', listen);
+  const stop = (): boolean => child.kill();
+  process.once('exit', stop);
   const [code] = await once(child, 'close');
+  process.off('exit', stop);
   const wall = (performance.now() - start) / 1000;
   if (code !== 0) throw new Error(`${command.argv.join(' ')} ended with ${code}:\n${said}`);
   return { wall, ...(await addUp(reports)) };

@@ -36,7 +36,7 @@ const folder = await mkdtemp(join(tmpdir(), 'asfound-bench-'));
 const cleanUp = (): void => rmSync(folder, { recursive: true, force: true, maxRetries: 3 });
 for (const signal of ['SIGINT', 'SIGTERM'] as const) {
   process.once(signal, () => {
-    cleanUp();
+    process.once('exit', cleanUp);
     process.exit(128 + constants.signals[signal]);
   });
 }
