@@ -36,7 +36,7 @@ async function dispatch(argv: readonly string[], effects: Effects): Promise<Exit
     throw new Refusal(EXIT.notUnderstood, `there is no command \`${name}\`. ${didYouMean(name, names) ?? ''}`.trim());
   }
   const { values, takes } = understood(command, rest);
-  if (values['help'] === true) {
+  if (values.help === true) {
     effects.out(commandHelp(command));
     return EXIT.done;
   }
@@ -72,7 +72,7 @@ function ownFault(error: unknown, effects: Effects): Exit {
     return EXIT.cannotReadOrWrite;
   }
   effects.err(`asfound: a fault of its own: ${message.split('\n')[0]}\n`);
-  if (effects.env['ASFOUND_DEBUG']) effects.err(`${error instanceof Error ? error.stack : ''}\n`);
+  if (effects.env.ASFOUND_DEBUG) effects.err(`${error instanceof Error ? error.stack : ''}\n`);
   else effects.err('ASFOUND_DEBUG=1 shows more.\n');
   return EXIT.ownFault;
 }

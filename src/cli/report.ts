@@ -8,7 +8,7 @@ const COLOURS: Paint = { error: wrap(31, 39), warning: wrap(33, 39), faint: wrap
 
 /** Colour on a terminal, unless NO_COLOR says otherwise. */
 export function paintFor({ terminal, env }: Effects): Paint {
-  return terminal && !env['NO_COLOR'] ? COLOURS : PLAIN;
+  return terminal && !env.NO_COLOR ? COLOURS : PLAIN;
 }
 
 /** Every problem with its place, then how many there are. */

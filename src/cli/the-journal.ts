@@ -15,7 +15,7 @@ import { EXIT, Refusal } from './exit-codes.ts';
  * @throws Refusal when it is not there
  */
 export function journalFolder(values: OptionValues, { cwd, env }: Effects): string {
-  const named = (values['content'] as string | undefined) ?? env['ASFOUND_CONTENT'];
+  const named = (values.content as string | undefined) ?? env.ASFOUND_CONTENT;
   const beside = existsSync(join(cwd, 'content', 'journal.yaml')) ? 'content' : '.';
   const folder = resolve(cwd, named !== undefined && named !== '' ? named : beside);
   if (!existsSync(folder)) throw new Refusal(EXIT.cannotReadOrWrite, `there is no folder ${folder}.`);

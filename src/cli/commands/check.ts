@@ -15,7 +15,7 @@ export const check: Command = {
     format: { type: 'string', value: 'text|json', help: 'text for people on standard error, or json on standard output' },
   },
   run: async (values, _takes, effects) => {
-    const format = values['format'] ?? 'text';
+    const format = values.format ?? 'text';
     if (format !== 'text' && format !== 'json') throw new Refusal(EXIT.notUnderstood, `--format is text or json, not \`${format}\`.`);
     const opened = await openJournal(journalFolder(values, effects), effects);
     if (format === 'json') effects.out(`${JSON.stringify(diagnosticsToJson(opened.diagnostics, opened.notes), null, 2)}\n`);

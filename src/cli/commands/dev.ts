@@ -15,10 +15,10 @@ export const dev: Command = {
   },
   run: async (values, _takes, effects) => {
     const folder = journalFolder(values, effects);
-    const port = Number(values['port'] ?? 4321);
+    const port = Number(values.port ?? 4321);
     if (!Number.isInteger(port) || port < 0 || port > 65_535) throw new Refusal(EXIT.notUnderstood, `--port is a number up to 65535.`);
     const { serveJournal } = await import('../serve-journal.ts');
-    await serveJournal({ folder, port, host: (values['host'] as string | undefined) ?? 'localhost' }, effects);
+    await serveJournal({ folder, port, host: (values.host as string | undefined) ?? 'localhost' }, effects);
     return EXIT.done;
   },
 };

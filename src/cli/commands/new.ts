@@ -22,7 +22,7 @@ export const newNote: Command = {
   run: async (values, _takes, effects) => {
     const folder = journalFolder(values, effects);
     const date = dateFrom(values, effects);
-    const title = (values['title'] as string | undefined) ?? 'Evening in the workshop';
+    const title = (values.title as string | undefined) ?? 'Evening in the workshop';
     const { record } = await openJournal(folder, effects);
     const path = freePath(folder, `${date}-${slugOf(title)}`);
     writeNew(path, noteSkeleton(date, title, record));
@@ -33,7 +33,7 @@ export const newNote: Command = {
 
 function dateFrom(values: OptionValues, effects: Effects): string {
   const today = todayBy(effects.env, effects.now());
-  const written = values['date'];
+  const written = values.date;
   if (typeof written !== 'string') return today;
   const read = readDate(written);
   if (!read.ok) throw new Refusal(EXIT.notUnderstood, [read.problem, read.hint].filter(Boolean).join(' '));
