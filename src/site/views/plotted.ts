@@ -1,0 +1,48 @@
+/** Plots as markup that keeps to the policy of the pages, and the frame and axes of those drawn over time. */
+import { axisX, axisY, gridY, type PlotOptions, plot, ruleY } from '@observablehq/plot';
+import { parseHTML } from 'linkedom';
+import type { Books } from '../../journal/ledger/sums.ts';
+import type { IsoDate } from '../../journal/model.ts';
+import { monthOf, monthsFrom } from '../../journal/values/date.ts';
+import { figuresOf } from './figures.ts';
+
+/** The frame of a drawing over time, in px. */
+export const frame = (width: number) => ({
+  width,
+  height: width < 500 ? 220 : 260,
+  marginLeft: 52,
+  marginRight: 24,
+  marginTop: 26,
+  marginBottom: 28,
+});
+
+/** Figures up the side with a line across each; months along the foot, as many as there is room for. */
+export function axes(books: Books, from: IsoDate, to: IsoDate, width: number): NonNullable<PlotOptions['marks']> {
+  const figures = figuresOf(books.journal.settings);
+  const firsts = monthsFrom(from, to)
+    .map((month) => `${month}-01`)
+    .filter((day) => day >= from && day <= to);
+  const every = Math.ceil(firsts.length / (width / 80));
+  const ticks = firsts.filter((_, n) => n % every === 0).map(dayOf);
+  return [
+    gridY({ ticks: 5, className: 'grid' }),
+    axisY({ ticks: 5, tickSize: 0, label: null, tickFormat: (n: number) => figures.whole(n) }),
+    axisX({ ticks, tickSize: 4, label: null, tickFormat: (day: Date) => figures.shortMonth(monthOf(day.toISOString())) }),
+    ruleY([0], { className: 'axis' }),
+  ];
+}
+
+/** Midnight UTC of a date. */
+export const dayOf = (date: IsoDate): Date => new Date(`${date}T00:00Z`);
+
+/** The plot as markup. Its own style and the names of its pieces are taken out: the label stands for all of it. */
+export function drawn(label: string, options: PlotOptions): string {
+  const { document } = parseHTML('<html></html>');
+  const svg = plot({ ...options, document, className: 'plotted' });
+  for (const style of svg.querySelectorAll('style')) style.remove();
+  for (const piece of svg.querySelectorAll('*')) for (const name of ['style', 'aria-label', 'aria-hidden']) piece.removeAttribute(name);
+  for (const name of ['style', 'width', 'height', 'font-family', 'font-size']) svg.removeAttribute(name);
+  svg.setAttribute('role', 'img');
+  svg.setAttribute('aria-label', label);
+  return svg.outerHTML;
+}
