@@ -1,10 +1,24 @@
-import type { Bill, IsoDate } from '../journal/model.ts';
 import type { Books } from '../journal/ledger/sums.ts';
+import type { Bill, IsoDate } from '../journal/model.ts';
 import { type Cell, day, money, number, type Table } from './table.ts';
 
 const COLUMNS = [
-  'bill', 'date', 'session', 'from', 'paper', 'line', 'what', 'kind', 'consumable', 'amount', 'net', 'tax', 'gross', 'tax-rate',
-  'refund', 'bill-gross',
+  'bill',
+  'date',
+  'session',
+  'from',
+  'paper',
+  'line',
+  'what',
+  'kind',
+  'consumable',
+  'amount',
+  'net',
+  'tax',
+  'gross',
+  'tax-rate',
+  'refund',
+  'bill-gross',
 ];
 
 /** Every line of every bill up to a date, with its share of discount and carriage. */

@@ -1,12 +1,33 @@
+import { type Books, entriesAt } from '../journal/ledger/sums.ts';
 import type { IsoDate } from '../journal/model.ts';
 import type { Entry } from '../journal/record.ts';
-import { type Books, entriesAt } from '../journal/ledger/sums.ts';
 import { currencyDigits, minorToDecimal } from '../journal/values/money.ts';
 import { type Cell, day, money, number, type Table } from './table.ts';
 
 const COLUMNS = [
-  'entry', 'date', 'session', 'subsystem', 'position', 'part', 'person', 'kind', 'what', 'minutes', 'net', 'tax', 'gross', 'tax-rate',
-  'foreign-currency', 'foreign-amount', 'exchange-rate', 'bill', 'consumable', 'paid', 'cost', 'file', 'line',
+  'entry',
+  'date',
+  'session',
+  'subsystem',
+  'position',
+  'part',
+  'person',
+  'kind',
+  'what',
+  'minutes',
+  'net',
+  'tax',
+  'gross',
+  'tax-rate',
+  'foreign-currency',
+  'foreign-amount',
+  'exchange-rate',
+  'bill',
+  'consumable',
+  'paid',
+  'cost',
+  'file',
+  'line',
 ];
 
 /** Every ledger entry up to a date: a line each, from which every figure of the ledger can be summed again. */

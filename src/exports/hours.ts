@@ -1,6 +1,6 @@
 import Fraction from 'fraction.js';
-import type { IsoDate } from '../journal/model.ts';
 import { type Books, entriesAt } from '../journal/ledger/sums.ts';
+import type { IsoDate } from '../journal/model.ts';
 import { day, money, number, type Table } from './table.ts';
 
 const COLUMNS = ['date', 'session', 'person', 'subsystem', 'position', 'part', 'minutes', 'hours', 'cost', 'what'];

@@ -1,5 +1,5 @@
-import type { Settings } from '../journal/model.ts';
 import type { Statement } from '../journal/ledger/statement.ts';
+import type { Settings } from '../journal/model.ts';
 import { toDecimal } from '../journal/values/decimal.ts';
 import { type Cell, day, money, type Table } from './table.ts';
 
@@ -13,10 +13,33 @@ export function statementTable(statement: Statement, settings: Settings): Table 
   const amount = (minor: number): Cell => money(minor, settings);
   const entries = statement.groups.flatMap(({ kind, lines, sum, markUp, charged }): Cell[][] => [
     ...lines.map(({ entry, markUp: on, charged: asked }): Cell[] => [
-      'entry', day(entry.date), kind, entry.what, entry.subsystem, entry.person, entry.minutes,
-      amount(entry.net), amount(entry.tax), amount(entry.gross), amount(on), amount(asked),
+      'entry',
+      day(entry.date),
+      kind,
+      entry.what,
+      entry.subsystem,
+      entry.person,
+      entry.minutes,
+      amount(entry.net),
+      amount(entry.tax),
+      amount(entry.gross),
+      amount(on),
+      amount(asked),
     ]),
-    ['subtotal', null, kind, null, null, null, sum.minutes, amount(sum.net), amount(sum.tax), amount(sum.gross), amount(markUp), amount(charged)],
+    [
+      'subtotal',
+      null,
+      kind,
+      null,
+      null,
+      null,
+      sum.minutes,
+      amount(sum.net),
+      amount(sum.tax),
+      amount(sum.gross),
+      amount(markUp),
+      amount(charged),
+    ],
   ]);
   const taxes = statement.taxes.map(({ rate, sum }): Cell[] => {
     const words = rate === null ? 'Tax inside consumables used' : `Tax at ${toDecimal(rate.mul(100), 4)} %`;
@@ -24,8 +47,18 @@ export function statementTable(statement: Statement, settings: Settings): Table 
   });
   const { cost, markUp, charged } = statement;
   const total: Cell[] = [
-    'total', null, null, `${statement.from} to ${statement.to}`, null, null, cost.minutes,
-    amount(cost.net), amount(cost.tax), amount(cost.gross), amount(markUp), amount(charged),
+    'total',
+    null,
+    null,
+    `${statement.from} to ${statement.to}`,
+    null,
+    null,
+    cost.minutes,
+    amount(cost.net),
+    amount(cost.tax),
+    amount(cost.gross),
+    amount(markUp),
+    amount(charged),
   ];
   return { name: 'statement', columns: COLUMNS, rows: [...entries, ...taxes, total] };
 }

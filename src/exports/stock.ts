@@ -1,7 +1,7 @@
 import Fraction from 'fraction.js';
-import type { IsoDate } from '../journal/model.ts';
-import { stockAt, type StockRow } from '../journal/ledger/stock-at.ts';
+import { type StockRow, stockAt } from '../journal/ledger/stock-at.ts';
 import type { Books } from '../journal/ledger/sums.ts';
+import type { IsoDate } from '../journal/model.ts';
 import { type Cell, money, number, type Table } from './table.ts';
 
 const COLUMNS = ['consumable', 'unit', 'bought', 'used', 'left', 'value-used', 'value-left'];

@@ -15,7 +15,10 @@ export async function workbookOf(tables: readonly Table[]): Promise<Uint8Array> 
     sheet: name,
     stickyRowsCount: 1,
     columns: columns.map((column) => ({ width: Math.max(10, column.length + 2) })),
-    data: [columns.map((column): SheetCell => ({ value: column, type: String, fontWeight: 'bold' })), ...rows.map((row) => row.map(cellOf))],
+    data: [
+      columns.map((column): SheetCell => ({ value: column, type: String, fontWeight: 'bold' })),
+      ...rows.map((row) => row.map(cellOf)),
+    ],
   }));
   const blob = await writeXlsxFile(sheets).toBlob();
   return withoutDates(new Uint8Array(await blob.arrayBuffer()));

@@ -32,16 +32,7 @@ export interface Place {
   readonly endColumn: number;
 }
 
-export const ORIGINS = [
-  'original',
-  'earlier-replacement',
-  'donor',
-  'new-old-stock',
-  'period',
-  'reproduction',
-  'new',
-  'made',
-] as const;
+export const ORIGINS = ['original', 'earlier-replacement', 'donor', 'new-old-stock', 'period', 'reproduction', 'new', 'made'] as const;
 export type Origin = (typeof ORIGINS)[number];
 
 export const ACTIONS = [
@@ -193,7 +184,7 @@ export interface Consumable {
 /** Where (part of) a part is. The counts over all whereabouts of a part add up to its count. */
 export type Whereabouts =
   | { readonly at: 'fitted'; readonly position: PositionId }
-  | { readonly at: 'stores'; /** null: in stores, unplaced */ readonly store: string | null }
+  | { readonly at: 'stores' /** null: in stores, unplaced */; readonly store: string | null }
   | { readonly at: 'bag'; readonly bag: number }
   | { readonly at: 'out'; readonly firm: string }
   | { readonly at: 'gone'; readonly how: GoneHow }
@@ -278,9 +269,7 @@ export interface PartEntry {
 }
 
 /** `to` and `from` as written: a bag by its number, else the name of a store, firm or position. */
-export type Destination =
-  | { readonly bag: number; readonly name: null }
-  | { readonly bag: null; readonly name: string };
+export type Destination = { readonly bag: number; readonly name: null } | { readonly bag: null; readonly name: string };
 
 export interface Decision {
   /** Unique in the journal: session id and its place in the list, `2031-03-12-front-brakes#1`. */

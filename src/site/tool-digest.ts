@@ -16,11 +16,18 @@ export function toolDigest(): string {
 
 function under(folder: string): string[] {
   const entries = readdirSync(join(PROGRAM, folder), { recursive: true, withFileTypes: true });
-  return entries.filter((entry) => entry.isFile()).map((entry) => join(entry.parentPath, entry.name).slice(PROGRAM.length)).sort();
+  return entries
+    .filter((entry) => entry.isFile())
+    .map((entry) => join(entry.parentPath, entry.name).slice(PROGRAM.length))
+    .sort();
 }
 
 function digestFiles(files: readonly string[]): string {
   const hash = createHash('sha256');
-  for (const file of files) hash.update(`${file}\0`).update(readFileSync(join(PROGRAM, file))).update('\0');
+  for (const file of files)
+    hash
+      .update(`${file}\0`)
+      .update(readFileSync(join(PROGRAM, file)))
+      .update('\0');
   return hash.digest('hex');
 }

@@ -45,7 +45,13 @@ export interface RawJournal {
 }
 
 /** Pence an hour by person, from days after arrival. */
-export const RATES = { rh: [{ from: 0, pence: 0 }], jm: [{ from: 0, pence: 2800 }, { from: 200, pence: 3055 }] } as const;
+export const RATES = {
+  rh: [{ from: 0, pence: 0 }],
+  jm: [
+    { from: 0, pence: 2800 },
+    { from: 200, pence: 3055 },
+  ],
+} as const;
 export const SUBSYSTEMS = ['brakes', 'frame', 'trim'] as const;
 
 const on = fc.constantFrom('brakes', 'frame', 'trim', 'drum', 'studs');
@@ -53,7 +59,9 @@ const pence = fc.integer({ min: 0, max: 99_999 });
 
 const session: fc.Arbitrary<RawSession> = fc.record({
   day: fc.integer({ min: 0, max: 400 }),
-  hours: fc.array(fc.record({ by: fc.constantFrom('rh', 'jm'), on, minutes: fc.integer({ min: 1, max: 30 }), unpaid: fc.boolean() }), { maxLength: 3 }),
+  hours: fc.array(fc.record({ by: fc.constantFrom('rh', 'jm'), on, minutes: fc.integer({ min: 1, max: 30 }), unpaid: fc.boolean() }), {
+    maxLength: 3,
+  }),
   lines: fc.array(
     fc.record({
       as: fc.constantFrom('part', 'outside-work', 'tool', 'carriage', 'fee'),
@@ -87,7 +95,8 @@ export function dateOf(day: number): string {
   return new Date(Date.UTC(2030, 8, 14 + day)).toISOString().slice(0, 10);
 }
 
-const pounds = (amount: number): string => `${amount < 0 ? '-' : ''}${Math.floor(Math.abs(amount) / 100)}.${String(Math.abs(amount) % 100).padStart(2, '0')}`;
+const pounds = (amount: number): string =>
+  `${amount < 0 ? '-' : ''}${Math.floor(Math.abs(amount) / 100)}.${String(Math.abs(amount) % 100).padStart(2, '0')}`;
 
 /** The journal as its files. Millilitres used are whole, and no more than there are. */
 export function filesOf(raw: RawJournal): Record<string, string> {
@@ -98,7 +107,12 @@ export function filesOf(raw: RawJournal): Record<string, string> {
       shelf -= ml;
       return ml;
     };
-    const fields = fieldsOf(each, () => shelf, (ml) => (shelf = ml), used);
+    const fields = fieldsOf(
+      each,
+      () => shelf,
+      (ml) => (shelf = ml),
+      used,
+    );
     const id = `${dateOf(each.day)}-${String(i).padStart(3, '0')}`;
     return [`sessions/${id}.md`, `---\ndate: ${dateOf(each.day)}\ntitle: Evening ${i}\n${fields}---\n`] as const;
   });
@@ -127,7 +141,9 @@ stock: METHOD
 `;
 
 function fieldsOf(each: RawSession, shelf: () => number, setShelf: (ml: number) => void, use: (perMille: number) => number): string {
-  const bought = each.stock.bought.map(({ ml, pence: paid }) => `{ consumable: cleaner, amount: ${ml} ml, cost: ${pounds(paid)}, tax: 20% }`);
+  const bought = each.stock.bought.map(
+    ({ ml, pence: paid }) => `{ consumable: cleaner, amount: ${ml} ml, cost: ${pounds(paid)}, tax: 20% }`,
+  );
   for (const { ml } of each.stock.bought) setShelf(shelf() + ml);
   const used = each.stock.used.flatMap(({ on: where, perMille }) => {
     const ml = use(perMille);
@@ -136,11 +152,20 @@ function fieldsOf(each: RawSession, shelf: () => number, setShelf: (ml: number) 
   const counted = each.stock.countedPerMille === null ? [] : [Math.floor((shelf() * each.stock.countedPerMille) / 1000)];
   for (const ml of counted) setShelf(ml);
   return [
-    list('hours', each.hours.map((one) => `{ by: ${one.by}, on: ${one.on}, time: ${one.minutes}m${one.unpaid ? ', unpaid: learning' : ''} }`)),
+    list(
+      'hours',
+      each.hours.map((one) => `{ by: ${one.by}, on: ${one.on}, time: ${one.minutes}m${one.unpaid ? ', unpaid: learning' : ''} }`),
+    ),
     list('bought', [...each.lines.map(lineOf), ...bought]),
-    list('sold', each.sold.map((one) => `{ what: Spares, on: ${one.on}, price: ${pounds(one.pence)} }`)),
+    list(
+      'sold',
+      each.sold.map((one) => `{ what: Spares, on: ${one.on}, price: ${pounds(one.pence)} }`),
+    ),
     list('used', used),
-    list('counted', counted.map((ml) => `{ consumable: cleaner, amount: ${ml} ml, because: counted }`)),
+    list(
+      'counted',
+      counted.map((ml) => `{ consumable: cleaner, amount: ${ml} ml, because: counted }`),
+    ),
   ].join('');
 }
 

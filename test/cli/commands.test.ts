@@ -75,10 +75,10 @@ describe('check', () => {
 
   test('is in colour on a terminal, unless the environment says no', async () => {
     const cwd = folderWith(wrong);
-    const escape = '\u001b[';
-    expect((await run(['check', '--content', 'van'], { cwd, terminal: true })).err).toContain(escape);
-    expect((await run(['check', '--content', 'van'], { cwd, terminal: true, env: { NO_COLOR: '1' } })).err).not.toContain(escape);
-    expect((await run(['check', '--content', 'van'], { cwd })).err).not.toContain(escape);
+    const colourCode = '\u001b[';
+    expect((await run(['check', '--content', 'van'], { cwd, terminal: true })).err).toContain(colourCode);
+    expect((await run(['check', '--content', 'van'], { cwd, terminal: true, env: { NO_COLOR: '1' } })).err).not.toContain(colourCode);
+    expect((await run(['check', '--content', 'van'], { cwd })).err).not.toContain(colourCode);
   });
 
   test('writes nothing into the journal', async () => {

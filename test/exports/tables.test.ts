@@ -2,9 +2,6 @@ import { parse } from 'csv-parse/sync';
 import fc from 'fast-check';
 import Fraction from 'fraction.js';
 import { describe, expect, test } from 'vitest';
-import { reconcile } from '../../src/journal/ledger/reconcile.ts';
-import { statementOf } from '../../src/journal/ledger/statement.ts';
-import { stockAt } from '../../src/journal/ledger/stock-at.ts';
 import { billsTable } from '../../src/exports/bills.ts';
 import { csvOf, tableToCsv } from '../../src/exports/csv.ts';
 import { entriesTable } from '../../src/exports/entries.ts';
@@ -12,6 +9,9 @@ import { hoursTable } from '../../src/exports/hours.ts';
 import { statementTable } from '../../src/exports/statement.ts';
 import { stockTable } from '../../src/exports/stock.ts';
 import type { Table } from '../../src/exports/table.ts';
+import { reconcile } from '../../src/journal/ledger/reconcile.ts';
+import { statementOf } from '../../src/journal/ledger/statement.ts';
+import { stockAt } from '../../src/journal/ledger/stock-at.ts';
 import { recordOf } from '../arbitraries/compiled.ts';
 import { dateOf, filesOf, rawJournal } from '../arbitraries/raw-journal.ts';
 
@@ -31,7 +31,15 @@ const total = (rows: readonly Record<string, string>[], column: string): Fractio
 describe('a CSV file', () => {
   // Source: RFC 4180, section 2.
   test('quotes commas, quotes and line breaks, and ends every line with CRLF', () => {
-    expect(csvOf(['a', 'b'], [['x,y', 'say "so"'], ['two\nlines', '']])).toBe('a,b\r\n"x,y","say ""so"""\r\n"two\nlines",\r\n');
+    expect(
+      csvOf(
+        ['a', 'b'],
+        [
+          ['x,y', 'say "so"'],
+          ['two\nlines', ''],
+        ],
+      ),
+    ).toBe('a,b\r\n"x,y","say ""so"""\r\n"two\nlines",\r\n');
   });
 
   test('is read back as it was written, by another parser', () => {
@@ -46,12 +54,17 @@ describe('a CSV file', () => {
   });
 
   // Source: OWASP, CSV injection.
-  test.each(['=1+1', '+1', '-1', '@sum(a1)', '\t=1', '\r=1', '\n=1', '＝1+1', '=cmd|"/c calc"!a1'])('never gives a spreadsheet the formula %j', (text) => {
-    expect(readBack(csvOf(['what'], [[text]]))[1]?.[0]).toBe(`'${text}`);
-  });
+  test.each(['=1+1', '+1', '-1', '@sum(a1)', '\t=1', '\r=1', '\n=1', '＝1+1', '=cmd|"/c calc"!a1'])(
+    'never gives a spreadsheet the formula %j',
+    (text) => {
+      expect(readBack(csvOf(['what'], [[text]]))[1]?.[0]).toBe(`'${text}`);
+    },
+  );
 
   test('leaves numbers plain, negative ones too', () => {
-    expect(csvOf(['a', 'b', 'c', 'd'], [[-3, { decimal: '-12.50' }, { day: '2031-03-12' }, null]])).toBe('a,b,c,d\r\n-3,-12.50,2031-03-12,\r\n');
+    expect(csvOf(['a', 'b', 'c', 'd'], [[-3, { decimal: '-12.50' }, { day: '2031-03-12' }, null]])).toBe(
+      'a,b,c,d\r\n-3,-12.50,2031-03-12,\r\n',
+    );
   });
 });
 
@@ -61,12 +74,30 @@ test('the entries, added up from the file, are the ledger', () => {
       const record = recordOf(filesOf(raw));
       const rows = lines(entriesTable(record, null));
       const { paid, cost } = reconcile(record, null);
-      expect(total(rows.filter((row) => row['paid'] === 'yes'), 'gross').mul(100).equals(paid.gross)).toBe(true);
-      expect(total(rows.filter((row) => row['cost'] === 'yes'), 'gross').mul(100).equals(cost.gross)).toBe(true);
-      for (const row of rows) expect(new Fraction(row['net'] ?? '').add(row['tax'] ?? '').equals(row['gross'] ?? '')).toBe(true);
+      expect(
+        total(
+          rows.filter((row) => row.paid === 'yes'),
+          'gross',
+        )
+          .mul(100)
+          .equals(paid.gross),
+      ).toBe(true);
+      expect(
+        total(
+          rows.filter((row) => row.cost === 'yes'),
+          'gross',
+        )
+          .mul(100)
+          .equals(cost.gross),
+      ).toBe(true);
+      for (const row of rows) expect(new Fraction(row.net ?? '').add(row.tax ?? '').equals(row.gross ?? '')).toBe(true);
       expect(total(lines(hoursTable(record, null)), 'minutes').equals(cost.minutes)).toBe(true);
       const bills = record.ledger.bills.reduce((all, bill) => all + bill.gross, 0);
-      expect(total(lines(billsTable(record, null)), 'gross').mul(100).equals(bills)).toBe(true);
+      expect(
+        total(lines(billsTable(record, null)), 'gross')
+          .mul(100)
+          .equals(bills),
+      ).toBe(true);
     }),
     { numRuns: 25 },
   );
@@ -77,8 +108,8 @@ test('files as at a day hold nothing later', () => {
     fc.property(rawJournal(8), fc.integer({ min: 0, max: 400 }), (raw, day) => {
       const record = recordOf(filesOf(raw));
       for (const table of [entriesTable, billsTable, hoursTable]) {
-        const dates = lines(table(record, null)).map((row) => row['date'] ?? '');
-        expect(lines(table(record, dateOf(day))).map((row) => row['date'])).toEqual(dates.filter((date) => date <= dateOf(day)));
+        const dates = lines(table(record, null)).map((row) => row.date ?? '');
+        expect(lines(table(record, dateOf(day))).map((row) => row.date)).toEqual(dates.filter((date) => date <= dateOf(day)));
       }
     }),
     { numRuns: 15 },
@@ -88,7 +119,13 @@ test('files as at a day hold nothing later', () => {
 describe('the stock file', () => {
   test('has these columns and no others', () => {
     expect(stockTable(recordOf(filesOf({ method: 'fifo', opening: { ml: 1, pence: 1 }, sessions: [] })), null).columns).toEqual([
-      'consumable', 'unit', 'bought', 'used', 'left', 'value-used', 'value-left',
+      'consumable',
+      'unit',
+      'bought',
+      'used',
+      'left',
+      'value-used',
+      'value-left',
     ]);
   });
 
@@ -100,7 +137,12 @@ describe('the stock file', () => {
         const of = (column: string) => new Fraction(row?.[column] ?? 'none');
         expect(of('used').add(of('left')).equals(of('bought'))).toBe(true);
         const [stock] = stockAt(record, null);
-        expect(of('value-used').add(of('value-left')).mul(100).equals((stock?.opening.value ?? 0) + (stock?.bought.value ?? 0))).toBe(true);
+        expect(
+          of('value-used')
+            .add(of('value-left'))
+            .mul(100)
+            .equals((stock?.opening.value ?? 0) + (stock?.bought.value ?? 0)),
+        ).toBe(true);
       }),
       { numRuns: 25 },
     );
@@ -123,7 +165,7 @@ test('a statement file sums its entries into its total', () => {
     fc.property(rawJournal(8), (raw) => {
       const record = recordOf(filesOf(raw));
       const rows = lines(statementTable(statementOf(record, dateOf(0), dateOf(400)), record.journal.settings));
-      const of = (kind: string) => rows.filter((row) => row['row'] === kind);
+      const of = (kind: string) => rows.filter((row) => row.row === kind);
       for (const column of ['gross', 'tax', 'net', 'mark-up', 'charged']) {
         expect(total(of('entry'), column).equals(total(of('total'), column))).toBe(true);
         expect(total(of('subtotal'), column).equals(total(of('total'), column))).toBe(true);

@@ -22,7 +22,7 @@ async function readBack(tables: readonly Table[]) {
 }
 
 test('cells come back with their types and values from another reader', async () => {
-  const sheet = (await readBack([TABLE])).Sheets['entries'] ?? {};
+  const sheet = (await readBack([TABLE])).Sheets.entries ?? {};
   const cell = (at: string) => ({ type: sheet[at]?.t, value: sheet[at]?.v, format: sheet[at]?.z });
   expect(cell('A1')).toMatchObject({ type: 's', value: 'date' });
   expect(cell('A2').type).toBe('d');
@@ -32,11 +32,11 @@ test('cells come back with their types and values from another reader', async ()
   expect(cell('D2')).toMatchObject({ type: 'n', value: -1234.5, format: '0.00' });
   expect(cell('D3')).toMatchObject({ type: 'n', value: 0.1, format: '0.00' });
   expect(cell('B3')).toMatchObject({ type: 's', value: 'Ash <frame> & "panels" ✓' });
-  expect(sheet['E2']).toBeUndefined();
+  expect(sheet.E2).toBeUndefined();
 });
 
 test('text that begins like a formula is text, and is not run', async () => {
-  const cell = (await readBack([TABLE])).Sheets['entries']?.['B2'];
+  const cell = (await readBack([TABLE])).Sheets.entries?.B2;
   expect(cell).toMatchObject({ t: 's', v: '=1+1' });
   expect(cell?.f).toBeUndefined();
 });
@@ -47,8 +47,8 @@ test('a sheet for each table, every line there', async () => {
   const record = recordOf(filesOf({ method: 'fifo', opening: { ml: 100, pence: 99 }, sessions }));
   const book = await readBack([entriesTable(record, null), stockTable(record, null)]);
   expect(book.SheetNames).toEqual(['entries', 'stock']);
-  expect(book.Sheets['entries']?.['!ref']).toBe('A1:W3');
-  expect(book.Sheets['stock']?.['C2']).toMatchObject({ t: 'n', v: 0.6 });
+  expect(book.Sheets.entries?.['!ref']).toBe('A1:W3');
+  expect(book.Sheets.stock?.C2).toMatchObject({ t: 'n', v: 0.6 });
 });
 
 test('the same tables make the same bytes', async () => {

@@ -2,8 +2,8 @@ import fc from 'fast-check';
 import Fraction from 'fraction.js';
 import { describe, expect, test } from 'vitest';
 import { type BillSource, billOf, type LineSource } from '../../src/journal/compile/bills.ts';
-import type { Place } from '../../src/journal/model.ts';
 import { partedOver } from '../../src/journal/ledger/entries.ts';
+import type { Place } from '../../src/journal/model.ts';
 
 const SETTINGS = { currency: 'GBP', currencyDigits: 2, locale: 'en-GB' };
 const HEAD = { id: '2031-03-12#bill-1', session: '2031-03-12', date: '2031-03-12' };
@@ -16,7 +16,13 @@ function line(cost: string, more: Partial<LineSource> = {}): LineSource {
 
 function bill(lines: readonly LineSource[], more: Partial<BillSource> = {}) {
   // A field's place is told by its line here: the bill is line 1, its lines are 10 and on.
-  const placeOf = (_: string, at?: number): Place => ({ file: 'n.md', line: at === undefined ? 1 : 10 + at, column: 1, endLine: 1, endColumn: 1 });
+  const placeOf = (_: string, at?: number): Place => ({
+    file: 'n.md',
+    line: at === undefined ? 1 : 10 + at,
+    column: 1,
+    endLine: 1,
+    endColumn: 1,
+  });
   const none = { from: null, paper: null, currency: null, total: null, discount: null, carriage: null, tax: null };
   const { bill: made, diagnostics } = billOf({ ...none, lines, placeOf, ...more }, HEAD, SETTINGS);
   return { bill: made, gross: made?.lines.map((each) => each.gross), codes: diagnostics.map((each) => each.code), diagnostics };
@@ -25,7 +31,11 @@ function bill(lines: readonly LineSource[], more: Partial<BillSource> = {}) {
 describe('tax', () => {
   test('of the bill holds for lines that say nothing', () => {
     const { bill: made } = bill([line('12.00'), line('12.00', { tax: 'exempt' }), line('10.00', { tax: '5% on top' })], { tax: '20%' });
-    expect(made?.lines.map(({ net, tax, gross }) => [net, tax, gross])).toEqual([[1000, 200, 1200], [1200, 0, 1200], [1000, 50, 1050]]);
+    expect(made?.lines.map(({ net, tax, gross }) => [net, tax, gross])).toEqual([
+      [1000, 200, 1200],
+      [1200, 0, 1200],
+      [1000, 50, 1050],
+    ]);
   });
 
   test('on top may be rounded by the line or once for the bill, as the total shows', () => {
@@ -41,7 +51,11 @@ describe('tax', () => {
 
 describe('discount and carriage', () => {
   test('are shared over the lines by value, and the total is what is to pay', () => {
-    const { bill: made, codes } = bill([line('60.00'), line('30.00'), line('10.00')], { discount: '10.00', carriage: '5.01', total: '95.01' });
+    const { bill: made, codes } = bill([line('60.00'), line('30.00'), line('10.00')], {
+      discount: '10.00',
+      carriage: '5.01',
+      total: '95.01',
+    });
     expect(codes).toEqual([]);
     // −10.00 parts into 6.00, 3.00, 1.00; +5.01 into 3.006, 1.503, 0.501: the penny over goes to the line of 60.00.
     expect(made?.lines.map((each) => each.gross)).toEqual([5701, 2850, 950]);
@@ -95,9 +109,11 @@ describe('another currency', () => {
     expect(wrong.diagnostics[0]?.message).toContain('€42.00');
   });
 
-  test.each([['EUR @ 0', 'A313'], ['EUR', 'A313'], ['EUX @ 1', 'A312']])('%s is %s', (currency, code) =>
-    expect(bill([line('42.00')], { currency }).codes).toEqual([code]),
-  );
+  test.each([
+    ['EUR @ 0', 'A313'],
+    ['EUR', 'A313'],
+    ['EUX @ 1', 'A312'],
+  ])('%s is %s', (currency, code) => expect(bill([line('42.00')], { currency }).codes).toEqual([code]));
 });
 
 describe('a line', () => {
@@ -117,7 +133,10 @@ describe('a line', () => {
 
   test('that came back is the purchase the other way round', () => {
     const parts = [charge('brakes', 1), charge('frame', 2), charge('trim', 4)];
-    const [out, back] = [bill([line('48.61', { tax: '20%', charges: parts })]), bill([line('-48.61', { tax: '20%', charges: parts, refund: 'wrong bore' })])];
+    const [out, back] = [
+      bill([line('48.61', { tax: '20%', charges: parts })]),
+      bill([line('-48.61', { tax: '20%', charges: parts, refund: 'wrong bore' })]),
+    ];
     const shares = [out, back].map(({ bill: made }) => made?.lines.flatMap((each) => partedOver(each)) ?? []);
     expect(shares[0]?.map((share, i) => share.gross + (shares[1]?.[i]?.gross ?? 0))).toEqual([0, 0, 0]);
     expect(shares[0]?.map((share, i) => share.tax + (shares[1]?.[i]?.tax ?? 0))).toEqual([0, 0, 0]);
@@ -143,9 +162,16 @@ test('whatever is on a bill: lines make the total, net and tax make gross, share
       // At most half of the least line, for tax on top makes a discount larger than it is written.
       const discount = off % Math.max(1, Math.floor(least / 2));
       const written = lines.map((each) =>
-        line((each.cost / 100).toFixed(2), { tax: each.tax, charges: [charge('frame', 1), ...each.weights.map((weight) => charge('brakes', weight))] }),
+        line((each.cost / 100).toFixed(2), {
+          tax: each.tax,
+          charges: [charge('frame', 1), ...each.weights.map((weight) => charge('brakes', weight))],
+        }),
       );
-      const { bill: made, codes } = bill(written, { carriage: (carriage / 100).toFixed(2), discount: (discount / 100).toFixed(2), tax: billTax });
+      const { bill: made, codes } = bill(written, {
+        carriage: (carriage / 100).toFixed(2),
+        discount: (discount / 100).toFixed(2),
+        tax: billTax,
+      });
       expect(codes).toEqual([]);
       const sum = (list: readonly number[] = []) => list.reduce((a, b) => a + b, 0);
       expect(sum(made?.lines.map((each) => each.gross))).toBe(made?.gross);

@@ -5,7 +5,10 @@ import { averageCosting } from '../../src/journal/ledger/average.ts';
 import type { Costing } from '../../src/journal/ledger/costing.ts';
 import { fifoCosting } from '../../src/journal/ledger/fifo.ts';
 
-const METHODS = [['first in, first out', fifoCosting], ['moving average', averageCosting]] as const;
+const METHODS = [
+  ['first in, first out', fifoCosting],
+  ['moving average', averageCosting],
+] as const;
 const of = (amount: number | string) => new Fraction(amount);
 const worth = (gross: number, tax = 0) => ({ gross, tax });
 
@@ -38,7 +41,10 @@ describe('the worked example of the book', () => {
 });
 
 /** What a shelf goes through. An issue or return is of some thousandths of what is there. */
-type Step = { readonly in: number; readonly gross: number; readonly tax: number } | { readonly out: number } | { readonly back: number; readonly refund: number };
+type Step =
+  | { readonly in: number; readonly gross: number; readonly tax: number }
+  | { readonly out: number }
+  | { readonly back: number; readonly refund: number };
 
 const step: fc.Arbitrary<Step> = fc.oneof(
   fc.record({ in: fc.integer({ min: 1, max: 9999 }), gross: fc.integer({ min: 0, max: 1e6 }), tax: fc.constant(0) }),
@@ -93,15 +99,20 @@ describe.each(METHODS)('%s', (_, make) => {
 
   test('a refund after a purchase leaves the shelf as it was', () => {
     fc.assert(
-      fc.property(fc.array(step, { maxLength: 20 }), fc.integer({ min: 1, max: 9999 }), fc.integer({ min: 0, max: 1e6 }), (steps, amount, gross) => {
-        const costing = make();
-        through(costing, steps);
-        const before = { amount: costing.amount, worth: costing.worth };
-        costing.add(of(amount), worth(gross));
-        expect(costing.giveBack(of(amount), worth(gross)).gross).toBe(gross);
-        expect(costing.amount.equals(before.amount)).toBe(true);
-        expect(costing.worth).toEqual(before.worth);
-      }),
+      fc.property(
+        fc.array(step, { maxLength: 20 }),
+        fc.integer({ min: 1, max: 9999 }),
+        fc.integer({ min: 0, max: 1e6 }),
+        (steps, amount, gross) => {
+          const costing = make();
+          through(costing, steps);
+          const before = { amount: costing.amount, worth: costing.worth };
+          costing.add(of(amount), worth(gross));
+          expect(costing.giveBack(of(amount), worth(gross)).gross).toBe(gross);
+          expect(costing.amount.equals(before.amount)).toBe(true);
+          expect(costing.worth).toEqual(before.worth);
+        },
+      ),
     );
   });
 });

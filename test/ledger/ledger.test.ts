@@ -77,7 +77,9 @@ describe('consumables', () => {
   test('are costed as they are used, the oldest first', () => {
     const { record } = journal(['2031-03-12', `${buy}\nused: [{ consumable: cleaner, amount: 3 L, on: drum }]`]);
     // 2 L for 9.00 and 1 L of 5 for 21.90: 4.38
-    expect(viewAt(record, 'cost', null)).toMatchObject([{ kind: 'consumable', gross: 900 + 438, subsystem: 'brakes', position: 'drum', paid: false }]);
+    expect(viewAt(record, 'cost', null)).toMatchObject([
+      { kind: 'consumable', gross: 900 + 438, subsystem: 'brakes', position: 'drum', paid: false },
+    ]);
     expect(viewAt(record, 'paid', null)).toMatchObject([{ kind: 'consumable', gross: 2190, tax: 365, cost: false }]);
   });
 
@@ -129,7 +131,9 @@ describe('consumables', () => {
   });
 
   test('given back beyond what there is are an error', () => {
-    expect(journal(['2031-03-12', 'bought: [{ consumable: cleaner, amount: 3 L, cost: -9.00, refund: no use }]']).problems[0]).toMatch(/^A805 .*given back.*1 L short/);
+    expect(journal(['2031-03-12', 'bought: [{ consumable: cleaner, amount: 3 L, cost: -9.00, refund: no use }]']).problems[0]).toMatch(
+      /^A805 .*given back.*1 L short/,
+    );
   });
 });
 
@@ -166,7 +170,10 @@ test('a month table has a row for every subsystem, and for general when somethin
 });
 
 test('a sale is set against what was paid and what the job cost', () => {
-  const { record } = journal(['2031-03-12', 'bought: [{ what: Drum, as: part, for: drum, cost: 30.00 }]\nsold: [{ what: Old lamps, on: frame, price: 12.00 }]']);
+  const { record } = journal([
+    '2031-03-12',
+    'bought: [{ what: Drum, as: part, for: drum, cost: 30.00 }]\nsold: [{ what: Old lamps, on: frame, price: 12.00 }]',
+  ]);
   expect(wholeAt(record, 'paid', null).gross).toBe(1800);
   expect(wholeAt(record, 'cost', null).gross).toBe(1800);
   expect(sumBy(record.ledger.entries, (entry) => entry.kind).get('sale')?.gross).toBe(-1200);
@@ -194,20 +201,33 @@ test('the cost of a position is parted by the decision that was in force', () =>
     ['2031-03-04', `${decide('repair')}\n${hours('jm', '4h', 'drum')}`],
   );
   const parted = costByDecision(record, 'drum', null);
-  expect(parted.map(({ decisions, sum }) => [decisions[0]?.verdict ?? null, sum.minutes])).toEqual([[null, 60], ['keep', 300], ['repair', 240]]);
+  expect(parted.map(({ decisions, sum }) => [decisions[0]?.verdict ?? null, sum.minutes])).toEqual([
+    [null, 60],
+    ['keep', 300],
+    ['repair', 240],
+  ]);
   expect(costByDecision(record, 'drum', '2031-03-03').map(({ sum }) => sum.minutes)).toEqual([60, 300]);
 });
 
 test('hours are by ISO week, and a week without work is there', () => {
   const { record } = journal(['2030-12-29', hours('jm', '1h')], ['2030-12-30', hours('jm', '2h')], ['2031-01-14', hours('rh', '3h')]);
-  expect(hoursByWeek(record, null).map(({ week, sum }) => [week, sum.minutes])).toEqual([['2030-W52', 60], ['2031-W01', 120], ['2031-W02', 0], ['2031-W03', 180]]);
+  expect(hoursByWeek(record, null).map(({ week, sum }) => [week, sum.minutes])).toEqual([
+    ['2030-W52', 60],
+    ['2031-W01', 120],
+    ['2031-W02', 0],
+    ['2031-W03', 180],
+  ]);
   expect(hoursByWeek(record, '2030-12-30')).toHaveLength(2);
   expect(hoursByWeek(journal().record, null)).toEqual([]);
 });
 
 test('spending runs up day by day to the whole', () => {
   const buy = (cost: string) => `bought: [{ what: Thing, as: tool, for: frame, cost: ${cost} }]`;
-  const { record } = journal(['2031-03-12', buy('1.00')], ['2031-03-12', buy('2.00')], ['2031-03-20', `${buy('4.00')}\n${hours('jm', '1h')}`]);
+  const { record } = journal(
+    ['2031-03-12', buy('1.00')],
+    ['2031-03-12', buy('2.00')],
+    ['2031-03-20', `${buy('4.00')}\n${hours('jm', '1h')}`],
+  );
   expect(cumulativeSpend(record, null)).toEqual([
     { date: '2031-03-12', paid: 300, cost: 300, minutes: 0 },
     { date: '2031-03-20', paid: 700, cost: 3500, minutes: 60 },
@@ -217,7 +237,10 @@ test('spending runs up day by day to the whole', () => {
 describe('a statement', () => {
   const { record } = journal(
     ['2031-03-31', 'bought: [{ what: Before, as: part, for: brakes, cost: 1.00 }]'],
-    ['2031-04-05', `${hours('jm', '1h')}\nbought: [{ what: Lining, as: part, for: brakes, cost: 12.05, tax: 20% }, { what: Skimmed, as: outside-work, for: drum, cost: 42.00, tax: 20% }]`],
+    [
+      '2031-04-05',
+      `${hours('jm', '1h')}\nbought: [{ what: Lining, as: part, for: brakes, cost: 12.05, tax: 20% }, { what: Skimmed, as: outside-work, for: drum, cost: 42.00, tax: 20% }]`,
+    ],
     ['2031-04-06', `hours: [{ by: jm, on: brakes, time: 1h }, { by: jm, on: brakes, time: 30m, unpaid: learning }]`],
     ['2031-04-07', 'used: [{ consumable: cleaner, amount: 1 L, on: brakes }]'],
     ['2031-05-01', 'bought: [{ what: After, as: part, for: brakes, cost: 1.00 }]'],
@@ -227,7 +250,12 @@ describe('a statement', () => {
   test('holds the job cost of its days and no other, marked up by kind', () => {
     const groups = statement.groups.map(({ kind, sum, markUp, charged }) => [kind, sum.gross, markUp, charged]);
     // 10 % on 12.05 is 1.205: half a penny goes away from zero.
-    expect(groups).toEqual([['labour', 5800, 0, 5800], ['part', 1205, 121, 1326], ['consumable', 450, 0, 450], ['outside-work', 4200, 0, 4200]]);
+    expect(groups).toEqual([
+      ['labour', 5800, 0, 5800],
+      ['part', 1205, 121, 1326],
+      ['consumable', 450, 0, 450],
+      ['outside-work', 4200, 0, 4200],
+    ]);
     expect(statement).toMatchObject({ markUp: 121, charged: 5800 + 1326 + 450 + 4200 });
     expect(statement.cost.gross + statement.markUp).toBe(statement.charged);
   });
@@ -252,9 +280,16 @@ describe('a statement', () => {
 });
 
 test('every entry has an id of its own and the line it came from', () => {
-  const buy = 'bought: [{ consumable: cleaner, amount: 5 L, cost: 21.90 }, { what: A, as: tool, cost: 5.00, split: { brakes: 1, frame: 2 } }]';
-  const bills = 'bills: [{ from: a, lines: [{ what: B, as: tool, cost: 1.00 }, { what: C, as: fee, cost: 1.00, split: { drum: 1, frame: 1 } }] }]';
-  const { record } = journal(['2031-03-12', [hours('jm', '1h'), buy, bills, 'sold: [{ what: D, price: 1.00 }]', 'used: [{ consumable: cleaner, amount: 1 L, on: drum }]'].join('\n')]);
+  const buy =
+    'bought: [{ consumable: cleaner, amount: 5 L, cost: 21.90 }, { what: A, as: tool, cost: 5.00, split: { brakes: 1, frame: 2 } }]';
+  const bills =
+    'bills: [{ from: a, lines: [{ what: B, as: tool, cost: 1.00 }, { what: C, as: fee, cost: 1.00, split: { drum: 1, frame: 1 } }] }]';
+  const { record } = journal([
+    '2031-03-12',
+    [hours('jm', '1h'), buy, bills, 'sold: [{ what: D, price: 1.00 }]', 'used: [{ consumable: cleaner, amount: 1 L, on: drum }]'].join(
+      '\n',
+    ),
+  ]);
   const { entries } = record.ledger;
   expect(entries).toHaveLength(9);
   expect(new Set(entries.map((entry) => entry.id)).size).toBe(9);

@@ -40,7 +40,14 @@ function database(raw: RawJournal): DatabaseSync {
       hours.run(date, one.by, SUBSYSTEM_OF[one.on] ?? one.on, one.minutes, one.unpaid ? 0 : rate);
     }
     for (const one of each.lines) {
-      lines.run(date, one.as, SUBSYSTEM_OF[one.for] ?? one.for, one.refund ? -one.pence : one.pence, one.tax, one.onTop && one.tax > 0 ? 1 : 0);
+      lines.run(
+        date,
+        one.as,
+        SUBSYSTEM_OF[one.for] ?? one.for,
+        one.refund ? -one.pence : one.pence,
+        one.tax,
+        one.onTop && one.tax > 0 ? 1 : 0,
+      );
     }
     for (const one of each.sold) sold.run(date, one.on, one.pence);
     for (const one of each.stock.bought) shelf.run(date, one.pence);
@@ -49,10 +56,20 @@ function database(raw: RawJournal): DatabaseSync {
 }
 
 function rows(db: DatabaseSync, sql: string): Record<string, number> {
-  return Object.fromEntries(db.prepare(sql).all().map((row) => [String(row['k']), Number(row['v'])]));
+  return Object.fromEntries(
+    db
+      .prepare(sql)
+      .all()
+      .map((row) => [String(row.k), Number(row.v)]),
+  );
 }
 
-function sums(record: JournalRecord, view: View, key: (entry: JournalRecord['ledger']['entries'][number]) => string | null, figure: 'gross' | 'tax' | 'minutes' = 'gross') {
+function sums(
+  record: JournalRecord,
+  view: View,
+  key: (entry: JournalRecord['ledger']['entries'][number]) => string | null,
+  figure: 'gross' | 'tax' | 'minutes' = 'gross',
+) {
   return Object.fromEntries([...sumBy(viewAt(record, view, null), key)].map(([k, sum]) => [k, sum[figure]]));
 }
 
@@ -68,15 +85,24 @@ test('what was paid and what the job cost, by subsystem, kind, person and month,
         rows(db, `select kind k, sum(gross) v from (${spent} union all select date, 'consumable', 'general', pence from shelf) group by 1`),
       );
       expect(sums(record, 'paid', (entry) => entry.date.slice(0, 7))).toEqual(
-        rows(db, `select substr(date, 1, 7) k, sum(gross) v from (${spent} union all select date, 'consumable', 'general', pence from shelf) group by 1`),
+        rows(
+          db,
+          `select substr(date, 1, 7) k, sum(gross) v from (${spent} union all select date, 'consumable', 'general', pence from shelf) group by 1`,
+        ),
       );
       const onJob = (entry: { kind: string; subsystem: string }) => (entry.kind === 'consumable' ? null : entry.subsystem);
       expect(sums(record, 'cost', onJob)).toEqual(
-        rows(db, `select subsystem k, sum(gross) v from (${spent} union all select date, 'labour', subsystem, pence from labour) group by 1`),
+        rows(
+          db,
+          `select subsystem k, sum(gross) v from (${spent} union all select date, 'labour', subsystem, pence from labour) group by 1`,
+        ),
       );
       expect(sums(record, 'cost', (entry) => entry.person)).toEqual(rows(db, 'select by k, sum(pence) v from labour group by 1'));
-      expect(sums(record, 'cost', (entry) => entry.person, 'minutes')).toEqual(rows(db, 'select by k, sum(minutes) v from hours group by 1'));
-      const bears = (entry: { kind: string }) => (entry.kind === 'consumable' || entry.kind === 'sale' || entry.kind === 'labour' ? null : entry.kind);
+      expect(sums(record, 'cost', (entry) => entry.person, 'minutes')).toEqual(
+        rows(db, 'select by k, sum(minutes) v from hours group by 1'),
+      );
+      const bears = (entry: { kind: string }) =>
+        entry.kind === 'consumable' || entry.kind === 'sale' || entry.kind === 'labour' ? null : entry.kind;
       expect(sums(record, 'paid', bears, 'tax')).toEqual(rows(db, 'select kind k, sum(taxed) v from paid_lines group by 1'));
       db.close();
     }),
@@ -94,7 +120,8 @@ test('the two views meet on every day: paid, labour and opening stock are job co
         const line = reconcile(record, at);
         expect(line.left).toBe(line.right);
         expect(line.holds).toBe(true);
-        const all = (table: string, column: string) => rows(db, `select 'v' k, coalesce(sum(${column}), 0) v from ${table} ${until}`)['v'] ?? 0;
+        const all = (table: string, column: string) =>
+          rows(db, `select 'v' k, coalesce(sum(${column}), 0) v from ${table} ${until}`).v ?? 0;
         expect(line.paid.gross).toBe(all('paid_lines', 'gross') + all('shelf', 'pence') - all('sold', 'pence'));
         expect(line.labour.gross).toBe(all('labour', 'pence'));
         expect(line.opening).toBe(raw.opening.pence);

@@ -31,10 +31,17 @@ describe('currencies', () => {
   });
 
   // Source: ISO 4217, REFERENCES: 2 for GBP EUR USD, 0 for JPY ISK KRW, 3 for KWD BHD TND.
-  test.each([['GBP', 2], ['EUR', 2], ['USD', 2], ['JPY', 0], ['ISK', 0], ['KRW', 0], ['KWD', 3], ['BHD', 3], ['TND', 3]] as const)(
-    '%s has %i decimals',
-    (code, digits) => expect(currencyDigits(code)).toBe(digits),
-  );
+  test.each([
+    ['GBP', 2],
+    ['EUR', 2],
+    ['USD', 2],
+    ['JPY', 0],
+    ['ISK', 0],
+    ['KRW', 0],
+    ['KWD', 3],
+    ['BHD', 3],
+    ['TND', 3],
+  ] as const)('%s has %i decimals', (code, digits) => expect(currencyDigits(code)).toBe(digits));
 
   test('what is not a currency has none', () => {
     expect([currencyDigits('ABC'), currencyDigits('gbp'), currencyDigits('')]).toEqual([null, null, null]);
@@ -42,10 +49,15 @@ describe('currencies', () => {
 });
 
 describe('reading an amount', () => {
-  test.each([['12.50', 1250], ['12.5', 1250], ['12', 1200], ['-3', -300], ['0.01', 1], ['-0.00', 0], ['0007.00', 700]])(
-    '%s pounds is %i pence',
-    (text, pence) => expect(readingOf(readAmount(text, 2))).toBe(pence),
-  );
+  test.each([
+    ['12.50', 1250],
+    ['12.5', 1250],
+    ['12', 1200],
+    ['-3', -300],
+    ['0.01', 1],
+    ['-0.00', 0],
+    ['0007.00', 700],
+  ])('%s pounds is %i pence', (text, pence) => expect(readingOf(readAmount(text, 2))).toBe(pence));
 
   test('the decimals of the currency are the most there can be', () => {
     expect(readingOf(readAmount('12.505', 2))).toBe('A307');
@@ -54,14 +66,17 @@ describe('reading an amount', () => {
     expect(readingOf(readAmount('1.234', 3))).toBe(1234);
   });
 
-  test.each([['1,200.00', '1200.00'], ['12,50', '12.50'], ['£12', '12'], ['.5', '0.5'], ['12.50 p', '12.50']])(
-    '%s is refused and the hint says how to write it',
-    (text, written) => {
-      const read = readAmount(text, 2);
-      expect(read).toMatchObject({ ok: false, code: 'A307' });
-      expect(read.ok ? '' : read.hint).toContain(`Write ${written}`);
-    },
-  );
+  test.each([
+    ['1,200.00', '1200.00'],
+    ['12,50', '12.50'],
+    ['£12', '12'],
+    ['.5', '0.5'],
+    ['12.50 p', '12.50'],
+  ])('%s is refused and the hint says how to write it', (text, written) => {
+    const read = readAmount(text, 2);
+    expect(read).toMatchObject({ ok: false, code: 'A307' });
+    expect(read.ok ? '' : read.hint).toContain(`Write ${written}`);
+  });
 
   test.each(['', '-', '1e3', '0x10', 'NaN', 'Infinity', '٣', '1 000', '9'.repeat(400), '1000000000.01'])('%j is refused', (text) =>
     expect(readingOf(readAmount(text, 2))).toBe('A307'),
@@ -79,7 +94,10 @@ describe('reading an amount', () => {
 describe('another currency', () => {
   test('is turned over at its rate and rounded once, half away from zero', () => {
     // 42.00 × 0.8571 = 35.9982
-    expect(readingOf(readMoney('42.00 EUR @ 0.8571', 'GBP', 2))).toEqual({ minor: 3600, foreign: { currency: 'EUR', amount: 4200, rate: '0.8571' } });
+    expect(readingOf(readMoney('42.00 EUR @ 0.8571', 'GBP', 2))).toEqual({
+      minor: 3600,
+      foreign: { currency: 'EUR', amount: 4200, rate: '0.8571' },
+    });
     // 0.10 × 0.05 = 0.005: exactly half a penny
     expect(readingOf(readMoney('0.10 EUR @ 0.05', 'GBP', 2))).toMatchObject({ minor: 1 });
     expect(readingOf(readMoney('-0.10 EUR @ 0.05', 'GBP', 2))).toMatchObject({ minor: -1 });
@@ -92,10 +110,15 @@ describe('another currency', () => {
     expect(readingOf(readMoney('5000.5 JPY @ 0.0052', 'GBP', 2))).toBe('A307');
   });
 
-  test.each([['5 EUR @ 0', 'A313'], ['5 EUR @ 0.000', 'A313'], ['5 EUR @ -1', 'A313'], ['5 EUR', 'A313'], ['5 EUX @ 1', 'A312'], ['5 GBP @ 1', 'A313'], ['999999999 EUR @ 999', 'A307']])(
-    '%s is %s',
-    (text, code) => expect(readingOf(readMoney(text, 'GBP', 2))).toBe(code),
-  );
+  test.each([
+    ['5 EUR @ 0', 'A313'],
+    ['5 EUR @ 0.000', 'A313'],
+    ['5 EUR @ -1', 'A313'],
+    ['5 EUR', 'A313'],
+    ['5 EUX @ 1', 'A312'],
+    ['5 GBP @ 1', 'A313'],
+    ['999999999 EUR @ 999', 'A307'],
+  ])('%s is %s', (text, code) => expect(readingOf(readMoney(text, 'GBP', 2))).toBe(code));
 
   test('a misspelt currency is offered the one that was meant', () => {
     expect(readMoney('5 eur @ 0.9', 'GBP', 2)).toMatchObject({ ok: false, hint: 'Did you mean EUR?' });
@@ -103,9 +126,15 @@ describe('another currency', () => {
 });
 
 describe('rounding', () => {
-  test.each([['5/2', 3], ['-5/2', -3], ['1/2', 1], ['-1/2', -1], ['49/100', 0], ['-49/100', 0], ['7/2', 4]])('%s is %i', (exact, whole) =>
-    expect(roundHalfAway(new Fraction(exact))).toBe(whole),
-  );
+  test.each([
+    ['5/2', 3],
+    ['-5/2', -3],
+    ['1/2', 1],
+    ['-1/2', -1],
+    ['49/100', 0],
+    ['-49/100', 0],
+    ['7/2', 4],
+  ])('%s is %i', (exact, whole) => expect(roundHalfAway(new Fraction(exact))).toBe(whole));
 
   // Against the language's own rounding, which is exact for halves of small whole numbers and rounds them up.
   test('agrees with Math.round on the size of a number', () => {
@@ -134,7 +163,15 @@ describe('sharing out', () => {
         const shares = shareOut(total, weights(all));
         expect(shares.reduce((a, b) => a + b, 0)).toBe(total);
         const sum = all.reduce((a, b) => a + b, 0);
-        shares.forEach((share, i) => expect(new Fraction(total).mul(all[i] ?? 0, sum).sub(share).abs().lt(1)).toBe(true));
+        for (const [i, share] of shares.entries()) {
+          expect(
+            new Fraction(total)
+              .mul(all[i] ?? 0, sum)
+              .sub(share)
+              .abs()
+              .lt(1),
+          ).toBe(true);
+        }
         expect(shareOut(-total || 0, weights(all))).toEqual(shares.map((share) => -share || 0));
       }),
     );
@@ -158,7 +195,11 @@ describe('writing', () => {
     expect(formatMoney(9_007_199_254_740_991, POUNDS)).toBe('£90,071,992,547,409.91');
   });
 
-  test.each([[0, '0 min'], [45, '45 min'], [60, '1 h'], [120, '2 h'], [750, '12 h 30 min']])('%i minutes is %s', (minutes, words) =>
-    expect(formatMinutes(minutes)).toBe(words),
-  );
+  test.each([
+    [0, '0 min'],
+    [45, '45 min'],
+    [60, '1 h'],
+    [120, '2 h'],
+    [750, '12 h 30 min'],
+  ])('%i minutes is %s', (minutes, words) => expect(formatMinutes(minutes)).toBe(words));
 });

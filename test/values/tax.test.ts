@@ -30,23 +30,39 @@ test('half a penny of tax goes away from zero, and a refund mirrors it', () => {
 
 test('gross is net and tax, whatever the rate', () => {
   fc.assert(
-    fc.property(fc.integer({ min: -1e9, max: 1e9 }), fc.integer({ min: 0, max: 10_000 }), fc.constantFrom('', ' on top'), (cost, hundredths, how) => {
-      const { net, tax, gross } = applyTax(cost, taxOf(`${hundredths / 100}%${how}`));
-      expect(net + tax).toBe(gross);
-      expect(how === '' ? gross : net).toBe(cost);
-      const exact = new Fraction(how === '' ? net : cost).mul(hundredths, 10_000);
-      // Inside, the tax is rounded on the gross, so it is off its part of the net by no more than that rounding.
-      expect(exact.sub(tax).abs().lte(new Fraction(1))).toBe(true);
-    }),
+    fc.property(
+      fc.integer({ min: -1e9, max: 1e9 }),
+      fc.integer({ min: 0, max: 10_000 }),
+      fc.constantFrom('', ' on top'),
+      (cost, hundredths, how) => {
+        const { net, tax, gross } = applyTax(cost, taxOf(`${hundredths / 100}%${how}`));
+        expect(net + tax).toBe(gross);
+        expect(how === '' ? gross : net).toBe(cost);
+        const exact = new Fraction(how === '' ? net : cost).mul(hundredths, 10_000);
+        // Inside, the tax is rounded on the gross, so it is off its part of the net by no more than that rounding.
+        expect(exact.sub(tax).abs().lte(new Fraction(1))).toBe(true);
+      },
+    ),
   );
 });
 
-test.each([['17.5%', '7/40'], ['20 %', '1/5'], ['0%', '0'], ['100%', '1']])('%s is %s', (text, exact) => {
+test.each([
+  ['17.5%', '7/40'],
+  ['20 %', '1/5'],
+  ['0%', '0'],
+  ['100%', '1'],
+])('%s is %s', (text, exact) => {
   const read = readPercent(text);
   expect(read.ok && read.value.toFraction()).toBe(exact);
 });
 
-test.each([['120%', 'A314'], ['-5%', 'A314'], ['100.01%', 'A314'], ['20', 'A316'], ['%', 'A316'], ['twenty', 'A316'], ['20% below', 'A316'], ['20%%', 'A316']])(
-  '%s is %s',
-  (text, code) => expect(readTax(text)).toMatchObject({ ok: false, code }),
-);
+test.each([
+  ['120%', 'A314'],
+  ['-5%', 'A314'],
+  ['100.01%', 'A314'],
+  ['20', 'A316'],
+  ['%', 'A316'],
+  ['twenty', 'A316'],
+  ['20% below', 'A316'],
+  ['20%%', 'A316'],
+])('%s is %s', (text, code) => expect(readTax(text)).toMatchObject({ ok: false, code }));

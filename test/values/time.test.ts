@@ -13,20 +13,30 @@ function minutes(text: string, date: string, zone = LONDON): number | string {
 
 describe('a length', () => {
   // Source: ISO 8601-1, durations in hours and minutes.
-  test.each([['90m', 90], ['1h', 60], ['1h30m', 90], ['PT1H30M', 90], ['PT45M', 45], ['24h', 1440]])('%s is %i minutes', (text, length) =>
-    expect(minutes(text, '2031-03-12')).toBe(length),
-  );
+  test.each([
+    ['90m', 90],
+    ['1h', 60],
+    ['1h30m', 90],
+    ['PT1H30M', 90],
+    ['PT45M', 45],
+    ['24h', 1440],
+  ])('%s is %i minutes', (text, length) => expect(minutes(text, '2031-03-12')).toBe(length));
 
-  test.each(['', 'h', 'PT', '0m', '1.5h', '-30m', 'PT1.5H', 'P1D', '1h 30', '25h', '99999h', '19:10', 'half an hour'])('%j is refused', (text) =>
-    expect(minutes(text, '2031-03-12')).toBe('A306'),
+  test.each(['', 'h', 'PT', '0m', '1.5h', '-30m', 'PT1.5H', 'P1D', '1h 30', '25h', '99999h', '19:10', 'half an hour'])(
+    '%j is refused',
+    (text) => expect(minutes(text, '2031-03-12')).toBe('A306'),
   );
 });
 
 describe('a clock range', () => {
-  test.each([['19:10-21:40', 150], ['22:30-00:40', 130], ['20:00-24:00', 240], ['20:00-00:00', 240], ['9:05-9:06', 1], ['19:10 – 21:40', 150]])(
-    '%s is %i minutes',
-    (text, length) => expect(minutes(text, '2031-03-12')).toBe(length),
-  );
+  test.each([
+    ['19:10-21:40', 150],
+    ['22:30-00:40', 130],
+    ['20:00-24:00', 240],
+    ['20:00-00:00', 240],
+    ['9:05-9:06', 1],
+    ['19:10 – 21:40', 150],
+  ])('%s is %i minutes', (text, length) => expect(minutes(text, '2031-03-12')).toBe(length));
 
   test.each(['25:00-26:00', '19:60-20:00', '24:00-25:00', '19:10-19:10', '24:01-02:00'])('%s is on no clock', (text) =>
     expect(minutes(text, '2031-03-12')).toBe('A306'),
@@ -49,7 +59,16 @@ describe('a clock range', () => {
   // Independent reference: temporal-polyfill, the Temporal proposal of TC39, on the same tz database.
   test('any range passes the minutes that Temporal counts', () => {
     // Zones of half and quarter hours, of a half-hour change, of a change at midnight, and with none.
-    const zones = ['Europe/London', 'America/New_York', 'Australia/Lord_Howe', 'Asia/Kathmandu', 'America/Santiago', 'Pacific/Chatham', 'UTC', 'Asia/Tehran'];
+    const zones = [
+      'Europe/London',
+      'America/New_York',
+      'Australia/Lord_Howe',
+      'Asia/Kathmandu',
+      'America/Santiago',
+      'Pacific/Chatham',
+      'UTC',
+      'Asia/Tehran',
+    ];
     const days = fc.oneof(fc.integer({ min: 0, max: 15_000 }), fc.constantFrom(...changes(zones)));
     const clock = fc.integer({ min: 0, max: 1439 });
     fc.assert(

@@ -29,8 +29,14 @@ export interface BudgetRow {
  */
 export function budgets(books: Books, at: IsoDate | null): BudgetRow[] {
   const cost = viewAt(books, 'cost', at);
-  const labour = sumBy(cost.filter((entry) => entry.kind === 'labour'), (entry) => entry.subsystem);
-  const other = sumBy(cost.filter((entry) => entry.kind !== 'labour'), (entry) => entry.subsystem);
+  const labour = sumBy(
+    cost.filter((entry) => entry.kind === 'labour'),
+    (entry) => entry.subsystem,
+  );
+  const other = sumBy(
+    cost.filter((entry) => entry.kind !== 'labour'),
+    (entry) => entry.subsystem,
+  );
   return [...books.journal.subsystems.values()].map((subsystem) => {
     const worked = labour.get(subsystem.id) ?? sumOf([]);
     const spent = other.get(subsystem.id) ?? sumOf([]);

@@ -33,8 +33,17 @@ export function entryOf(session: Session, charge: Charge, money: Taxed, own: Own
  */
 export function partedOver(line: BillLine): Taxed[] {
   if (line.charges.length === 1) return [{ net: line.net, tax: line.tax, gross: line.gross }];
-  const shares = shareOut(line.gross, line.charges.map((one) => one.weight));
-  const taxes = line.tax === 0 ? shares.map(() => 0) : shareOut(line.tax, shares.map((share) => new Fraction(Math.abs(share))));
+  const shares = shareOut(
+    line.gross,
+    line.charges.map((one) => one.weight),
+  );
+  const taxes =
+    line.tax === 0
+      ? shares.map(() => 0)
+      : shareOut(
+          line.tax,
+          shares.map((share) => new Fraction(Math.abs(share))),
+        );
   return shares.map((gross, i) => ({ net: gross - (taxes[i] ?? 0), tax: taxes[i] ?? 0, gross }));
 }
 
@@ -47,18 +56,24 @@ export function billEntries(session: Session, bill: Bill, journal: Journal): Ent
     const id = bill.lines.length === 1 ? bill.id : `${bill.id}-${i + 1}`;
     const shares = partedOver(line);
     return line.charges.map(({ charge }, j) =>
-      entryOf(session, charge, shares[j] as Taxed, {
-        id: shares.length === 1 ? id : `${id}-${j + 1}`,
-        kind: line.as,
-        what: line.what,
-        taxRate: line.taxed.rate,
-        foreign: line.foreign,
-        bill: bill.id,
-        consumable: line.consumable,
-        paid: true,
-        cost: line.consumable === null,
-        place: line.place,
-      }, journal),
+      entryOf(
+        session,
+        charge,
+        shares[j] as Taxed,
+        {
+          id: shares.length === 1 ? id : `${id}-${j + 1}`,
+          kind: line.as,
+          what: line.what,
+          taxRate: line.taxed.rate,
+          foreign: line.foreign,
+          bill: bill.id,
+          consumable: line.consumable,
+          paid: true,
+          cost: line.consumable === null,
+          place: line.place,
+        },
+        journal,
+      ),
     );
   });
 }

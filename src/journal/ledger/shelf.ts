@@ -113,7 +113,9 @@ function shortage({ name, unit }: Consumable, asked: Quantity, wanted: Fraction,
   const inOwn = asked.unit === unit ? '' : ` (${formatQuantity(there, unit)})`;
   const has = there.n === 0n ? 'there is none' : `there is ${asWritten(there)}${inOwn}`;
   const hint = 'Note what was bought before this, or what is really there under `counted`.';
-  return diagnostic('A805', place, `${name}: ${asked.text} ${verb}, but ${has} on the shelf: ${asWritten(wanted.sub(there))} short.`, { hint });
+  return diagnostic('A805', place, `${name}: ${asked.text} ${verb}, but ${has} on the shelf: ${asWritten(wanted.sub(there))} short.`, {
+    hint,
+  });
 }
 
 function notAnAmount(written: string, place: Place): Diagnostic {

@@ -8,8 +8,22 @@ import { bad, ok, quoted, type Reading } from './reading.ts';
  * `currency-codes` carries it; a test compares every code.
  */
 const ISO_DIGITS: Readonly<Record<string, number>> = {
-  AFN: 2, ALL: 2, COP: 2, HUF: 2, IDR: 2, IQD: 3, IRR: 2, KPW: 2, LAK: 2,
-  LBP: 2, MGA: 2, MMK: 2, PKR: 2, SOS: 2, SYP: 2, YER: 2,
+  AFN: 2,
+  ALL: 2,
+  COP: 2,
+  HUF: 2,
+  IDR: 2,
+  IQD: 3,
+  IRR: 2,
+  KPW: 2,
+  LAK: 2,
+  LBP: 2,
+  MGA: 2,
+  MMK: 2,
+  PKR: 2,
+  SOS: 2,
+  SYP: 2,
+  YER: 2,
 };
 
 let known: ReadonlySet<string> | null = null;

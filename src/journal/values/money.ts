@@ -127,7 +127,9 @@ export function formatMoney(minor: Minor, settings: MoneySettings): string {
 
 /** An amount as a plain decimal, `-1234.50`: for tables that machines read. */
 export function minorToDecimal(minor: Minor, digits: number): string {
-  const text = Math.abs(minor).toString().padStart(digits + 1, '0');
+  const text = Math.abs(minor)
+    .toString()
+    .padStart(digits + 1, '0');
   const sign = minor < 0 ? '-' : '';
   return digits === 0 ? `${sign}${text}` : `${sign}${text.slice(0, -digits)}.${text.slice(-digits)}`;
 }

@@ -34,7 +34,12 @@ const INCH = new Fraction('0.0254');
  * avoirdupois units; the pound-force is the avoirdupois pound under standard gravity (9.80665 m/s2).
  * A base is named where the dimension alone does not say it.
  */
-const ROWS: readonly (readonly [symbol: string, dimension: Dimension | readonly ['electric' | 'other', base: string], factor: Fraction | string, ...aliases: string[]])[] = [
+const ROWS: readonly (readonly [
+  symbol: string,
+  dimension: Dimension | readonly ['electric' | 'other', base: string],
+  factor: Fraction | string,
+  ...aliases: string[],
+])[] = [
   ['mm', 'length', '0.001'],
   ['cm', 'length', '0.01'],
   ['m', 'length', '1'],

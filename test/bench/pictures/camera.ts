@@ -8,7 +8,7 @@ import sharp from 'sharp';
 import { type Random, randomFrom } from '../random.ts';
 
 /** Sides of the noise that stands for detail; it is laid over the picture like tiles. */
-const TILE = 512;
+const TILE = 256;
 /** Sides of the soft shapes under it. */
 const SHAPES = { width: 24, height: 18 };
 
