@@ -71,6 +71,9 @@ test('bars are as long as the sums they stand for', () => {
   expect(rounded(bars(CHARTS.hours, 'width'))).toEqual(rounded([240, 120, 60]));
   // Labour at £10 an hour, and the bill: 40 + 30, 20 + 20, 10 + 99.
   expect(rounded(bars(CHARTS.cost, 'width'))).toEqual(rounded([70, 40, 109]));
+  // All from one foot, a px from the edge; the longest fills the width.
+  const feet = [...read(CHARTS.cost).querySelectorAll('.mark rect')].map((bar) => bar.getAttribute('x'));
+  expect([feet, Math.max(...bars(CHARTS.cost, 'width'))]).toEqual([['1', '1', '1'], 349]);
 });
 
 test('weeks stand at their place in time, and are as high as their hours', () => {
