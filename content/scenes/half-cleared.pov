@@ -1,17 +1,17 @@
 // The nearside panel on its trestle stand: left half down to the cream, right half still brown.
-#declare Fill = .5;
+#declare Fill = .7;
 #include "workshop.inc"
 // The front of the clearing runs down near x = 93, ragged by the day's work.
-#declare F_Front = function { x - 91 - 7*(F_Mix(y*.09,3,1)-.5)*2 - 3*(f_noise3d(y*.5,x*.1,2)-.5) - 1.6*(f_noise3d(y*2.2,x*1.2,5)-.5) }
-#declare F_Clear = function { F_Step(-F_Front(x,y,z)/5.2 + .5 + (F_Mix(x*.9,y*1.4,3)-.5)*.35, 0, 1)
+#declare F_Front = function { x - 92 - 26*(F_Mix(y*.045,3,1)-.5)*2 - 6*(F_Mix(y*.22,x*.05,8)-.5)*2 - 3*(f_noise3d(y*.5,x*.1,2)-.5) - 1.6*(f_noise3d(y*2.2,x*1.2,5)-.5) }
+#declare F_Clear = function { F_Step(-F_Front(x,y,z)/4 + .5 + (F_Mix(x*.9,y*1.4,3)-.5)*.35, 0, 1)
   - .45*F_Step(F_Mix(x*.09+3,y*.13,4)*.55+f_noise3d(x*.5,y*3.2,6)*.3+f_noise3d(x*2,y*6,2)*.15, .60,.72)*F_Step(-F_Front(x,y,z),-4,26+14) }
 #declare Wear = .6;
 #include "panel.inc"
 #include "smallwares.inc"
 #declare Lean = -.008;
-Eye(<70,76,-178>, <84,47,0>, 52, 0, <90,55,-3>)
-Tube(<60,225,-120>, 1.5)
-Hand_Lamp(<-40,120,-95>, 1.1, 120)
+Eye(<72,80,-186>, <87,58,0>, 52, 0, <90,55,-3>)
+Tube(<130,225,-130>, 2)
+Hand_Lamp(<-50,112,-120>, .42, 120)
 Floor()
 Brick_Wall(46)
 union {

@@ -7,6 +7,8 @@ mkdir -p "$out"
 fonts=/usr/share/fonts
 roman=$fonts/opentype/urw-base35/C059-Bold.otf
 block=$fonts/opentype/league-spartan/LeagueSpartan-ExtraBold.otf
+script=$fonts/opentype/dancingscript/DancingScript-Bold.otf
+hand=$fonts/truetype/breip/Breip.ttf
 marker=$fonts/opentype/bwht/BecauseWeLearn-Regular.otf
 
 # A line of white letters on black, stretched to WIDTH x HEIGHT pixels.
@@ -45,6 +47,8 @@ nearside() {
     -draw 'line 150,386 3610,388 line 160,653 3600,651 line 1200,885 2560,887 line 1200,1074 2570,1073' \
     -draw 'line 700,1286 3080,1287 line 690,1433 3070,1432 line 1880,300 1881,1500' "$out/rules.png"
   layers "$out/green.png" "$out/rules.png" 6 "$out/lettering.png"
+  # the writer's own name, 12 mm high, under LANE at the edge
+  convert "$out/lettering.png" -font "$script" -pointsize 36 -fill '#e00000' -gravity southeast -annotate +170+34 'Fenn.' "$out/lettering.png"
 }
 
 # Upper panel of the lettered door, 60 x 60 cm at 30 px to the cm: caps of 52 mm.
@@ -88,3 +92,15 @@ label three 400x240 210 3
 label six 400x240 210 6
 for n in A B C D; do label "mark-$n" 240x240 190 "$n"; done
 label temporary 1400x320 250 TEMPORARY
+label price-1 240x320 120 '4d'
+label price-2 240x320 120 '6d'
+label price-3 240x320 110 '8½d'
+label half 300x300 120 '½ LB'
+label stamp 300x120 90 '207'
+
+# A page of print and a page of handwriting, too small to read.
+convert -size 1400x1000 xc:'#fff' -font "$roman" -pointsize 15 -fill '#333' $(awk 'BEGIN{srand(2); for(c=0;c<5;c++)for(r=0;r<44;r++){
+  if(r<3&&c<3)continue; s=""; for(i=0;i<34;i++)s=s substr("aenotrisdl umwh cbp",int(rand()*19)+1,1); gsub(/ /,"_",s); printf "-annotate +%d+%d %s ",30+c*275,40+r*21,s}}') \
+  -pointsize 70 -annotate +30+80 'THE_WEEK' "$out/print.png"
+convert -size 1000x1400 xc:white -font "$hand" -pointsize 44 -fill '#1c2440' -interline-spacing 14 -annotate +90+120 "$(printf '%s\n' \
+  'Eastwold, 8 March' '' 'Your letter came by way of' 'the parish office and I have' 'read it twice. Yes, that was' "my grandfather's van, and the" 'Daughter was my mother. The' 'letters were put on by a Mr' 'Fenn who did the shop-front' 'as well. He was paid in bread' 'for the best part of a year,' 'or so it was told to me. My' 'mother always said the gold' 'was real. I do not remember' 'the van brown.')" "$out/hand.png"

@@ -1,13 +1,14 @@
 // The whole nearside panel, cleared, against the workshop wall.
-#declare Fill = .75;
+#declare Fill = .9;
 #include "workshop.inc"
 // Three filled bolt holes of the ironmonger's ladder bracket, low right.
 #declare F_Clear = function { .9 - .5*F_Step(F_Mix(x*.3,y*.4,4)*.6+F_Mix(x*1.6,y*1.9,6)*.4, .66,.74)*F_Step(max(abs(x-94)/94, abs(y-46)/46), .955, 1) }
 #declare Wear = .62;
 #include "panel.inc"
-Eye(<92,66,-232>, <93,52,0>, 50, .7, <90,55,-3>)
-Tube(<70,250,-150>, 2.1)
-Window(<-190,150,-260>, <90,50,0>, 110, .55)
+#include "smallwares.inc"
+Eye(<92,66,-232>, <93,52,0>, 50, 0, <90,55,-3>)
+Tube(<60,245,-120>, 1.7)
+Window(<-150,120,-190>, <90,50,0>, 110, 1.1)
 Floor()
 Brick_Wall(14)
 union {
@@ -21,3 +22,11 @@ union {
 }
 object { Soft_Box(<12,0,-4>, <30,9.5,12>, .4) texture { Ash_Old rotate y*90 } }
 object { Soft_Box(<152,0,-5>, <171,9.5,12>, .4) texture { Ash_Old translate 30 rotate y*84 } }
+cylinder { <-31,0,-6>, <-24,170,12>, 1.25 texture { Ash_Old rotate z*90 } }
+object { Soft_Box(<-16,0,-3>, <16,5,3>, .5) texture { Beech translate 50 } translate <-31,6,-6> }
+#local R = seed(3); #local I = 0; #while (I < 420)
+  #local X = rand(R)*30-15; #local Z = rand(R)*5-2.5;
+  cylinder { <X,6.5,Z>, <X*1.08+rand(R)-.5,0,Z*1.5+rand(R)-.5>, .14 pigment { S(96,74,48) } translate <-31,0,-6> }
+  #local I = I+1; #end
+object { Jam_Jar(.35, rgb <.6,.5,.36>) translate <206,0,-12> }
+object { Rag(9,7,5) texture { Calico scale .6 } scale <1,.7,1> translate <224,0,-4> }
