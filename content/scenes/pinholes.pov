@@ -15,7 +15,7 @@ box { <-20,-20,-.02>, <22,12,-.01> pigment { function { max(0, 1-F_Step(abs(sqrt
 #macro Pinhole(P, S)
   #local PX = P.x; #local PY = P.y;
   disc { P+<0,0,-.03>, z, S*7 pigment { function { min(1,sqrt((x-PX)*(x-PX)+(y-PY)*(y-PY))/(S*7)) }
-    color_map { [0 rgbt <1,.9,.66,.1>] [.13 rgbt <1,.86,.56,.2>] [.24 rgbt <1,.66,.3,.72>] [.5 rgbt <1,.5,.18,.93>] [1 rgbt <1,.4,.1,1>] } } finish { ambient 0 diffuse 0 emission 1.6 } no_shadow }
+    color_map { [0 rgbt <1,.9,.66,.1>] [.13 rgbt <1,.86,.56,.3>] [.2 rgbt <1,.6,.3,.9>] [.4 rgbt <1,.5,.2,.975>] [1 rgbt <1,.4,.1,1>] } } finish { ambient 0 diffuse 0 emission 1.1 } no_shadow }
   disc { P+<0,0,-.05>, z, S pigment { rgb 1 } finish { diffuse 0 emission <3,2.6,1.9> } no_shadow }
   light_source { P+<0,0,-.6>, rgb <1,.7,.38>*.5*S fade_distance 1.6 fade_power 2 }
 #end

@@ -5,7 +5,8 @@
 Look(<-62,78,-150>, <0,42,0>, 45)
 Door_Light(<-170,170,-170>, <0,30,0>, 1.5)
 Floor() Brick_Wall(36)
-#macro Tube_Path(P) sphere_sweep { linear_spline dimension_size(P,1), #local I = 0; #while (I < dimension_size(P,1)) P[I], 1.6 #local I = I+1; #end } #end
+// A bent tube as rods and balls, which trace far quicker than a sweep.
+#macro Tube_Path(P) union { sphere { P[0], 1.6 } #local I = 1; #while (I < dimension_size(P,1)) cylinder { P[I-1], P[I], 1.6 } sphere { P[I], 1.6 } #local I = I+1; #end } #end
 union {
   #local K = -1;
   #while (K < 2)
@@ -22,11 +23,14 @@ union {
 #local I = 0;
 #while (I < 6)
   #local X = -18+I*7.2; #local Cut = ((I = 2) | (I = 4));
-  sphere_sweep { linear_spline 22,
+  union {
     #local J = 0;
     #while (J < 22)
-      #local Z = -23+J*2; #local D = 0; #if (Cut) #if (J > 11) #local D = (J-11)*.05; #local Z = -1+(J-11)*.5; #local D = -12-(J-11)*1.1; #else #local D = -J*1.05; #end #end
-      <X+mod(J,2)*4.6-2.3, 33.4+D-2.6*sin(pi*J/21), Z>, .38
+      #local Z = -23+J*2; #local D = 0;
+      #if (Cut) #if (J > 11) #local Z = -1+(J-11)*.5; #local D = -12-(J-11)*1.1; #else #local D = -J*1.05; #end #end
+      #local P = <X+mod(J,2)*4.6-2.3, 33.4+D-2.6*sin(pi*J/21), Z>;
+      sphere { P, .38 } #if (J > 0) cylinder { Before, P, .38 } #end
+      #declare Before = P;
       #local J = J+1;
     #end
     texture { Steel_Dull } }

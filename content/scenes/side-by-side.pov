@@ -11,7 +11,7 @@ object { Trestle() translate x*-52 } object { Trestle() translate x*52 }
     box { <-90,3.6,-4>, <90,6,-1.7> }
     #local I = 0; #while (I < 4) box { <-58+I*36,2,-.4>, <-51+I*36,6,1.7> } #local I = I+1; #end
     #if (Cut) #local R = seed(3); #local J = 0;
-      #while (J < 34) box { <-6,-9,-.35>, <6+rand(R)*7,9,.35> rotate <0,(rand(R)-.5)*14,0> translate <-76+rand(R)*10,0,-3.2+J*.19> } #local J = J+1; #end
+      #while (J < 34) box { <-30,-9,-.35>, <6+rand(R)*7,9,.35> rotate <0,(rand(R)-.5)*14,0> translate <-76+rand(R)*10,0,-3.2+J*.19> } #local J = J+1; #end
     #end
   }
 #end

@@ -1,7 +1,6 @@
 // The shelf at the year's end: paint tins, a solvent can, a jar of brushes, grease, a tag; one gap in the dust.
 #declare Base = .16;
 #include "stage.inc"
-#include "smallwares.inc"
 Look(<-4,24,-76>, <3,7,0>, 62)
 Soft_Light(<-30,70,-60>, <0,5,0>, 40, rgb <.95,1,.95>*1.1)
 Soft_Light(<60,30,-60>, <0,5,0>, 8, rgb <1,.76,.48>*.6)
@@ -19,7 +18,8 @@ object { Rounded(<-90,-3.4,-13>, <90,0,16>, .3) texture { function { F_Gap(x,y,z
     cylinder { y*2.2, y*(H-3.4), R+.04 open pigment { S(212,202,178)*.8 } }
     #local I = 0;
     #while (I < 9) #local A = -pi/2+(rand(Q)-.5)*2.6; #local D = 1+rand(Q)*rand(Q)*H*.75;
-      sphere_sweep { linear_spline 2, <cos(A)*(R+.1),H,sin(A)*(R+.1)>, .55, <cos(A)*(R+.1),H-D,sin(A)*(R+.1)>, .32+rand(Q)*.2 pigment { Paint } finish { specular .5 roughness .02 } }
+#local Run = <cos(A)*(R+.1),0,sin(A)*(R+.1)>; #local W = .32+rand(Q)*.2;
+      union { cone { Run+y*H, .55, Run+y*(H-D), W } sphere { Run+y*(H-D), W } pigment { Paint } finish { specular .5 roughness .02 } }
       #local I = I+1; #end
     torus { R-.1, .38 scale <1,.8,1> translate y*H pigment { Paint } finish { specular .5 roughness .02 } }
     texture { T_Tin }
@@ -36,7 +36,7 @@ union {
   texture { T_Tin } rotate y*-14 translate <25,0,1>
 }
 box { <-3.6,4,-3.5>, <3.6,11,-3.44> pigment { S(176,60,40) } rotate y*-14 translate <25,0,1> }
-object { Jam_Jar(.3, rgb <.5,.42,.3>) translate <38,0,0> }
+difference { cylinder { 0, y*9.6, 3.5 } cylinder { y*.5, y*12, 3.1 } pigment { rgbt <.82,.9,.86,.72> } finish { specular .8 roughness .005 reflection .06 } translate <38,0,0> }
 #macro Brush(W, H, Tint) union { Rounded(<-W,H,-.5>, <W,H+3.4,.5>, .3) Rounded(<-W-.1,H-2,-.6>, <W+.1,H+.2,.6>, .2) cone { y*(H-2), .7, y*(H-14), .5 pigment { Tint } }
   pigment { function { f_noise3d(x*9,y*.5,z*9) } color_map { [.3 S(60,46,34)] [.7 S(150,122,84)] } } } #end
 object { Brush(1.6, 17, rgb <.5,.1,.06>) rotate z*-11 rotate y*20 translate <36.5,0,.5> } object { Brush(1.1, 16, rgb <.6,.4,.2>) rotate z*12 rotate y*-30 translate <39,0,.6> } object { Brush(2.1, 15.5, rgb <.1,.14,.2>) rotate x*8 translate <38,0,0> }

@@ -11,7 +11,7 @@ Evening_Light(<-60,26,30>)
   [0 function { F_Step(I_Letter(x,0,z).green-F_Wear(x,0,z)*.6,.34,.5) } pigment_map { [0 function { F_Mix(x*.1,1,z*.3) } color_map { [.3 S(214,198,160)] [.7 S(234,222,190)] }] [1 S(182,142,62)] }] [1 S(66,92,72)] } }
 #declare P_Wet = pigment { function { F_Step(I_Letter(x,0,z).red-F_Wear(x,0,z)*.6,.3,.45) } pigment_map {
   [0 function { F_Step(I_Letter(x,0,z).green-F_Wear(x,0,z)*.6,.34,.5) } pigment_map { [0 function { F_Mix(x*.1,1,z*.3) } color_map { [.3 S(188,152,92)] [.7 S(212,180,122)] }] [1 S(176,122,34)] }] [1 S(16,42,26)] } }
-box { <-90,-2,-16>, <90,0,70> texture { function { F_Wet(x,y,z) } texture_map {
+box { <-90,-2,-16>, <90,0,39.6> texture { function { F_Wet(x,y,z) } texture_map {
   [.4 pigment { P_Dry } normal { bumps .06 scale 1 } finish { diffuse .8 specular .03 }]
   [.6 pigment { P_Wet } normal { function { f_noise3d(x*.1,1,z*5) } .05 } finish { diffuse .75 specular .9 roughness .004 reflection .13 }] } } }
 Brick_Wall(120)
