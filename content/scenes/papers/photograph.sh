@@ -3,8 +3,8 @@
 set -eu
 work=$(mktemp -d)
 trap 'rm -rf "$work"' EXIT
-convert "$1" -resize '1300x975!' -rotate -.6 -gravity center -crop 1240x900+0+0 +repage -colorspace Gray -blur 0x1.3 -auto-level -gamma 1.3 \
-  \( -size 1240x900 radial-gradient:white-gray72 \) -compose multiply -composite +level 13%,92% \
+convert "$1" -resize '1300x975!' -rotate -.6 -gravity center -crop 1240x900+0+0 +repage -colorspace Gray -blur 0x1.3 -auto-level -gamma 1.55 \
+  \( -size 1240x900 radial-gradient:white-gray72 \) -compose multiply -composite +level 16%,94% \
   \( -size 1240x900 xc:gray50 -seed 2 -attenuate .45 +noise Gaussian -colorspace Gray -blur 0x.9 \) -compose overlay -composite \
   \( -size 1240x900 gradient:gray64-gray46 -rotate 0 \) -compose overlay -composite "$work/image.png"
 # Scratches, two creases, specks of dust, then the border.
