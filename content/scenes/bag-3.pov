@@ -17,5 +17,5 @@ object { String_Path(array[8]{<-4.5,6.8,3>,<-5.6,6.8,1.4>,<-6.9,3.6,-1.4>,<-6.8,
 #local PW = array[4]{<5.2,0,-2.6>,<10.8,0,-.8>,<13.2,0,-3.2>,<8.6,0,-7.9>}
 #while (I < 4)
   object { Screw(3.6) texture { Brass translate I*7 } rotate y*(30+I*77) translate PS[I] }
-  object { Cup_Washer() texture { Brass translate I*5 } rotate x*(I=2)*180 translate PW[I]+y*(I=2)*.12 }
+  object { Cup_Washer() texture { Brass translate I*5 } translate PW[I] }
   #local I = I+1; #end

@@ -1,19 +1,20 @@
 #!/bin/sh
 # Renders the journal's pictures. Usage: render.sh WORK_FOLDER [SCENE...]   (no scene: all of pictures.txt, or of $LIST)
-# Needs povray, ImageMagick and exiftool. DRAFT=1 makes half-size, quick pictures in WORK_FOLDER only.
+# Needs povray, ImageMagick and exiftool. DRAFT=1 makes half-size, quick pictures in WORK_FOLDER only; AGAIN=1 develops the last trace anew.
 set -eu
 scenes=$(cd "$(dirname "$0")" && pwd)
 work=$1
 shift
 mkdir -p "$work/sheets"
-[ -f "$work/sheets/lettering.png" ] || sh "$scenes/masks.sh" "$work/sheets"
+[ -f "$work/sheets/temporary-wide.png" ] || { sh "$scenes/masks.sh" "$work/sheets"; sh "$scenes/masks-b.sh" "$work/sheets"; }
 
 # Throws out of focus what is far from the sharp plane, in steps. PNG and its depth.ppm, eye.txt are in $work.
 blur() { # SCENE PNG
+  [ -f "$work/eye.txt" ] || return 0
   read -r focus lens fog < "$work/eye.txt"
   [ "$(echo "$lens > 0.001" | bc)" = 1 ] || return 0
   size=$(identify -format '%wx%h' "$2") width=${size%x*}
-  trace "$1" "$work/depth.ppm" $((width/2)) $((${size#*x}/2)) Declare=Depth=1 +FP16 File_Gamma=1.0 -A +Q4 || return 1
+  trace "$1" "$work/depth.ppm" $((width/2)) $((${size#*x}/2)) Declare=Depth=1 +FP16 File_Gamma=1.0 -A || return 1
   # diameter of the blur disc in pixels over 64: lens * width * |1/d - 1/focus|, d = -fog ln(1 - v)
   convert "$work/depth.ppm" -channel R -separate +channel -depth 16 \
     -fx "dd=-$fog*ln(max(1-u,0.0008)); min(1, $lens*$width*abs(1/max(dd,1)-1/$focus)/64)" -blur 0x1 -resize "$size!" "$work/disc.png"
@@ -49,8 +50,11 @@ picture() { # SCENE TARGET WIDTH HEIGHT TAKEN OFFSET ORIENTATION
   w=$(($3*4/3)) h=$(($4*4/3)) edges=-A
   [ -z "${FINE:-}" ] || edges='+A0.2 +AM1 +R2'
   if [ -n "${DRAFT:-}" ]; then w=$((w/2)) h=$((h/2)); fi
-  # shellcheck disable=SC2086
-  trace "$1" "$work/$1.traced.png" "$w" "$h" $edges || return 1
+  if [ -z "${AGAIN:-}" ]; then
+    rm -f "$work/eye.txt"
+    # shellcheck disable=SC2086
+    trace "$1" "$work/$1.traced.png" "$w" "$h" $edges || return 1
+  fi
   convert "$work/$1.traced.png" -filter Lanczos -resize 75% "$work/$1.png"
   blur "$1" "$work/$1.png" || return 1
   for quality in 82 78 74 70 66 60; do
