@@ -10,6 +10,7 @@ import {
   linksFrom,
   PAGES,
   type PageName,
+  pageOf,
   partAddress,
   positionAddress,
   sessionAddress,
@@ -55,7 +56,7 @@ export async function sheetAt(address: Address): Promise<Sheet> {
 }
 
 export function sheetOf(record: SiteRecord, address: Address): Sheet {
-  const link = linksFrom(address);
+  const link = rememberedLinks(address);
   const figures = figuresOf(record.journal.settings);
   const index = indexOf(record);
   const names = namesOf(record, index);
@@ -85,6 +86,26 @@ export function sheetOf(record: SiteRecord, address: Address): Sheet {
       part === null
         ? { name: names.subsystemName(subsystem), href: toSubsystem(subsystem) }
         : { name: names.partName(part), href: toPart(part) },
+  };
+}
+
+const remembered = new Map<string, Map<Address, string>>();
+
+/**
+ * The links of a page, made once for all pages of its folder: theirs are the same, but for the fragment
+ * that alone is left of a link to the page itself.
+ */
+function rememberedLinks(address: Address): (to: Address) => string {
+  const folder = address.slice(0, address.lastIndexOf('/') + 1);
+  const known = remembered.get(folder) ?? new Map<Address, string>();
+  remembered.set(folder, known);
+  const own = linksFrom(address);
+  const page = pageOf(address);
+  return (to) => {
+    if (to.startsWith(page) && pageOf(to) === page) return own(to);
+    const href = known.get(to) ?? own(to);
+    known.set(to, href);
+    return href;
   };
 }
 
