@@ -139,12 +139,20 @@ function marksOf(decisions: readonly Decision[], at: (date: IsoDate) => number):
   });
 }
 
-/** First days of months, as many as can be labelled. */
+const labelled = new Map<string, readonly string[]>();
+
+/** First days of months, as many as can be labelled. All positions of a record share the same. */
 function ticksOf(start: IsoDate, end: IsoDate, at: (date: IsoDate) => number): Track['ticks'] {
+  const key = `${start} ${end}`;
+  const months = labelled.get(key) ?? labelledMonths(start, end);
+  labelled.set(key, months);
+  return months.map((month) => ({ month, x: at(`${month}-01`) }));
+}
+
+function labelledMonths(start: IsoDate, end: IsoDate): readonly string[] {
   const months = monthsFrom(start, end).filter((month) => `${month}-01` > start);
   const step = [1, 2, 3, 6, 12, 24, 60, 120].find((every) => months.length / every <= MOST_TICKS) ?? 240;
-  const aligned = (month: string) => (Number(month.slice(0, 4)) * 12 + Number(month.slice(5)) - 1) % step === 0;
-  return months.filter(aligned).map((month) => ({ month, x: at(`${month}-01`) }));
+  return months.filter((month) => (Number(month.slice(0, 4)) * 12 + Number(month.slice(5)) - 1) % step === 0);
 }
 
 /** From the arrival to the end of the month of the last session, or the day of the record where that is earlier. */
