@@ -4,6 +4,7 @@ import type { Bench } from './bench.ts';
 import { startBrowser } from './browser.ts';
 import { buildDemo } from './demo-site.ts';
 import { accessibility } from './of-the-site/accessibility.ts';
+import { figures } from './of-the-site/figures.ts';
 import { fromDisk } from './of-the-site/from-disk.ts';
 import { keyboard } from './of-the-site/keyboard.ts';
 import { links } from './of-the-site/links.ts';
@@ -27,5 +28,5 @@ describe('the demo site', { timeout: 120_000 }, () => {
     bench.site?.remove();
   });
 
-  for (const group of [links, validity, onTheWeb, fromDisk, withoutScript, keyboard, search, onPaper, accessibility]) group(bench);
+  for (const group of [links, figures, validity, onTheWeb, fromDisk, withoutScript, keyboard, search, onPaper, accessibility]) group(bench);
 });

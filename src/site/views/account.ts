@@ -11,9 +11,12 @@ export interface Cell {
   readonly to: Address;
 }
 
-export interface YearAccount {
-  readonly year: string;
-  readonly months: readonly string[];
+/** A table of the account: the months of a year, or the years of the whole. */
+export interface AccountTable {
+  /** The year; null for the table of all years. */
+  readonly year: string | null;
+  /** `2025-03`, or `2025` in the table of all years. */
+  readonly columns: readonly string[];
   readonly rows: readonly {
     readonly subsystem: string;
     readonly name: string;
@@ -27,29 +30,65 @@ export interface YearAccount {
 /** What a table shows of each sum. */
 export type Measure = 'minutes' | 'gross';
 
-export function accountByYear(record: JournalRecord, view: View, measure: Measure): readonly YearAccount[] {
+/** A table a year, oldest first; of several years, one more that adds them up. */
+export function accountByYear(record: JournalRecord, view: View, measure: Measure): readonly AccountTable[] {
   const table = subsystemByMonth(record, view, null);
   const years = Map.groupBy(table.months, yearOf);
-  return [...years].map(([year, months]) => yearAccount(record, table, year, months, measure));
+  const addressOf = { cell: monthCell(record), whole: yearCell(record) };
+  const tables = [...years].map(([year, months]) =>
+    makeTable(
+      table,
+      year,
+      months.map((month) => ({ name: month, months: [month] })),
+      measure,
+      addressOf,
+    ),
+  );
+  if (years.size < 2) return tables;
+  const columns = [...years].map(([year, months]) => ({ name: year, months }));
+  return [...tables, makeTable(table, null, columns, measure, { cell: yearCell(record), whole: (slug) => bookAddress(slug) })];
 }
 
-function yearAccount(record: JournalRecord, table: MonthTable, year: string, months: readonly string[], measure: Measure): YearAccount {
-  const cell = (sum: Sum | undefined, to: Address): Cell | null => (sum && sum[measure] !== 0 ? { sum, to } : null);
-  const together = (sums: readonly (Sum | undefined)[]): Sum => sumOf(sums.flatMap((sum) => sum?.entries ?? []));
-  const rows = table.rows.map((row) => {
-    const slug = `subsystem-${row.subsystem}`;
-    return {
-      subsystem: row.subsystem,
-      name: row.name,
-      cells: months.map((month) => cell(row.months.get(month), sectionAddress(record, slug, month))),
-      total: { sum: together(months.map((month) => row.months.get(month))), to: sectionAddress(record, slug, `year-${year}`) },
-    };
+interface Column {
+  readonly name: string;
+  readonly months: readonly string[];
+}
+
+/** Where the entries of a subsystem (or `all`) in a column, or in the whole table, are listed. */
+interface Addresses {
+  cell(slug: string, column: string): Address;
+  whole(slug: string, year: string): Address;
+}
+
+const monthCell = (record: JournalRecord) => (slug: string, month: string) =>
+  slug === 'all' ? bookAddress(`month-${month}`) : sectionAddress(record, slug, month);
+const yearCell = (record: JournalRecord) => (slug: string, year: string) => sectionAddress(record, slug, `year-${year}`);
+
+function makeTable(table: MonthTable, year: string | null, columns: readonly Column[], measure: Measure, to: Addresses): AccountTable {
+  const cellOf = (sums: ReadonlyMap<string, Sum>, slug: string, { name, months }: Column): Cell | null => {
+    const sum = together(sums, months);
+    return sum[measure] === 0 ? null : { sum, to: to.cell(slug, name) };
+  };
+  const totalOf = (sums: ReadonlyMap<string, Sum>, slug: string): Cell => ({
+    sum: together(
+      sums,
+      columns.flatMap(({ months }) => months),
+    ),
+    to: to.whole(slug, year ?? ''),
+  });
+  const rows = table.rows.map(({ subsystem, name, months }) => {
+    const slug = `subsystem-${subsystem}`;
+    return { subsystem, name, cells: columns.map((column) => cellOf(months, slug, column)), total: totalOf(months, slug) };
   });
   return {
     year,
-    months,
-    rows: rows.filter(({ cells }) => cells.some((one) => one !== null)),
-    totals: months.map((month) => cell(table.totals.get(month), bookAddress(`month-${month}`))),
-    total: { sum: together(months.map((month) => table.totals.get(month))), to: sectionAddress(record, 'all', `year-${year}`) },
+    columns: columns.map(({ name }) => name),
+    rows: rows.filter(({ cells }) => cells.some((cell) => cell !== null)),
+    totals: columns.map((column) => cellOf(table.totals, 'all', column)),
+    total: totalOf(table.totals, 'all'),
   };
+}
+
+function together(sums: ReadonlyMap<string, Sum>, months: readonly string[]): Sum {
+  return sumOf(months.flatMap((month) => sums.get(month)?.entries ?? []));
 }
