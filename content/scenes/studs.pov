@@ -4,9 +4,9 @@
 #include "ironwork.inc"
 #include "smallwares.inc"
 #declare Lean = .03;
-Eye(<.4,9.6,-10.2>, <1.45,.7,-.1>, 68, .3, <1.6,1.2,-1.6>)
+Eye(<.4,9.6,-10.2>, <1.45,.7,-.1>, 56, .3, <1.6,1.2,-1.6>)
 Tube(<20,140,-30>, .75)
-Hand_Lamp(<21,8.5,-10>, 1.5, 26)
+Hand_Lamp(<21,8.5,-10>, 1.15, 26)
 Bench(-30, 60, 5)
 height_field { function 260,260 { .25+.16*f_noise3d(x*5,y*5,2)+.07*f_noise3d(x*17,y*14,4)+.10*(1-abs(2*f_noise3d(x*3.4+2,y*2.2,7)-1)) } smooth translate <-.5,0,-.5> scale <34,1.9,26> translate <2,-.62,3>
   texture { pigment { function { F_Mix(x*.5,y,z*.5)*.7+F_Step(F_Mix(x*.23,3,z*.23),.55,.75)*.5*F_Mix(x*2,2,z*2) } color_map { [.25 S(206,203,196)] [.5 S(226,224,218)] [.8 S(150,140,128)] } }
