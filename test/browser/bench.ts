@@ -1,10 +1,10 @@
 import type { Browser } from 'playwright-core';
-import type { DemoSite } from './demo-site.ts';
+import type { BuiltSite } from './built-site.ts';
 import type { Served } from './static-server.ts';
 
 /** What every group of tests is given; filled before the first of them runs. */
 export interface Bench {
-  site: DemoSite;
+  site: BuiltSite;
   browser: Browser;
   served: Served;
 }

@@ -2,7 +2,7 @@
 import { afterAll, beforeAll, describe } from 'vitest';
 import type { Bench } from './bench.ts';
 import { startBrowser } from './browser.ts';
-import { buildDemo } from './demo-site.ts';
+import { buildDemo } from './built-site.ts';
 import { accessibility } from './of-the-site/accessibility.ts';
 import { figures } from './of-the-site/figures.ts';
 import { fromDisk } from './of-the-site/from-disk.ts';

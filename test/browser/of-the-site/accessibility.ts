@@ -3,7 +3,7 @@ import { createRequire } from 'node:module';
 import type { AxeResults } from 'axe-core';
 import { describe, expect, it } from 'vitest';
 import type { Bench } from '../bench.ts';
-import { oneOfEachKind } from '../demo-site.ts';
+import { oneOfEachKind } from '../built-site.ts';
 
 const AXE = createRequire(import.meta.url).resolve('axe-core/axe.min.js');
 

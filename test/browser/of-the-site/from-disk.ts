@@ -1,7 +1,7 @@
 import { pathToFileURL } from 'node:url';
 import { describe, expect, it } from 'vitest';
 import type { Bench } from '../bench.ts';
-import { oneOfEachKind } from '../demo-site.ts';
+import { oneOfEachKind } from '../built-site.ts';
 import { brokenPictures, visiting } from './visiting.ts';
 
 export function fromDisk(bench: Bench): void {

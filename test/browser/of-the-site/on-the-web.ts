@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { Bench } from '../bench.ts';
-import { oneOfEachKind } from '../demo-site.ts';
+import { oneOfEachKind } from '../built-site.ts';
 import { brokenPictures, visiting } from './visiting.ts';
 
 export function onTheWeb(bench: Bench): void {

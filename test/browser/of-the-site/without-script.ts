@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { Bench } from '../bench.ts';
-import { oneOfEachKind } from '../demo-site.ts';
+import { oneOfEachKind } from '../built-site.ts';
 
 export function withoutScript(bench: Bench): void {
   describe('without JavaScript', () => {

@@ -1,11 +1,11 @@
-/** The demo journal's site, built once for the browser tests by the command that users have. */
+/** Sites for the browser tests, built by the command that users have. */
 import { execFile } from 'node:child_process';
-import { mkdtempSync, readdirSync, rmSync } from 'node:fs';
+import { mkdtempSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { promisify } from 'node:util';
 
-export interface DemoSite {
+export interface BuiltSite {
   readonly folder: string;
   /** Every page, as a path from the root of the site. */
   readonly pages: readonly string[];
@@ -15,12 +15,26 @@ export interface DemoSite {
 const COMMAND = new URL('../../src/cli/asfound.mjs', import.meta.url).pathname;
 
 /** Builds the demo; a site that is already built is taken from `ASFOUND_TEST_SITE`. */
-export async function buildDemo(): Promise<DemoSite> {
+export async function buildDemo(): Promise<BuiltSite> {
   const built = process.env.ASFOUND_TEST_SITE;
   if (built !== undefined) return { folder: built, pages: pagesOf(built), remove: () => undefined };
+  return buildSite([]);
+}
+
+/** Builds a journal that holds nothing but what every journal must. */
+export async function buildBare(): Promise<BuiltSite> {
+  const journal = mkdtempSync(join(tmpdir(), 'asfound-bare-'));
+  const lines = ['title: Bare', 'arrived: 2026-01-01', 'currency: GBP', 'time-zone: Europe/London', 'locale: en-GB', ''];
+  writeFileSync(join(journal, 'journal.yaml'), lines.join('\n'));
+  const site = await buildSite(['--content', journal]);
+  rmSync(journal, { recursive: true, force: true });
+  return site;
+}
+
+async function buildSite(options: readonly string[]): Promise<BuiltSite> {
   const room = mkdtempSync(join(tmpdir(), 'asfound-site-'));
   const folder = join(room, 'site');
-  await promisify(execFile)(process.execPath, [COMMAND, 'build', '--out', folder]);
+  await promisify(execFile)(process.execPath, [COMMAND, 'build', '--out', folder, ...options]);
   return { folder, pages: pagesOf(folder), remove: () => rmSync(room, { recursive: true, force: true }) };
 }
 
