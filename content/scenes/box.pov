@@ -48,8 +48,9 @@ difference { // cracked knob of bakelite
   cylinder { y*-3, y*-1, .3 }
   pigment { function { F_Mix(x*1.3,y*1.3,z*1.3) } color_map { [.3 S(30,14,8)] [.7 S(66,28,14)] } } finish { diffuse .6 specular .7 roughness .01 reflection { .02,.3 fresnel } conserve_energy } interior { ior 1.5 }
   rotate <70,0,40> translate <2.6,2.3,-7.6> }
+#declare I_Half = function { pigment { image_map { png "half.png" interpolate 2 } translate <-.5,-.5,0> rotate x*90 scale 3.2 } }
 union { // half-pound weight
   difference { union { cylinder { 0, y*2.3, 2.7 } torus { 2.55, .15 translate y*2.25 } cylinder { y*2.3, y*2.38, 2.5 } } 
     cylinder { y*2.2, y*3, 2.1 } texture { Black_Paint(.6,.2) } }
-  cylinder { 0, y*2.24, 2.1 texture { pigment { image_pattern { png "half.png" interpolate 2 once } translate <-.5,-.5,0> rotate x*90 scale 3.2 pigment_map { [.3 S(150,146,138)] [.7 S(40,36,33)] } } normal { image_pattern { png "half.png" interpolate 2 once } translate <-.5,-.5,0> rotate x*90 scale 3.2 slope_map { [0 <1,0>] [1 <0,0>] } } finish { specular .4 roughness .04 } } }
+  cylinder { 0, y*2.24, 2.1 texture { pigment { function { select(max(abs(x),abs(z))-1.55, I_Half(x,y,z).gray, 1) } pigment_map { [.3 S(150,146,138)] [.7 S(40,36,33)] } } finish { specular .4 roughness .04 } } }
   rotate y*-20 translate <12.2,.7,-6.3> }

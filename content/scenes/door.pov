@@ -28,7 +28,7 @@ union {
       prism { -.35, 0, 6, <0,-2.6>, <31,-2.2>, <52,-1>, <52,1>, <31,2.2>, <0,2.6> rotate x*90 }
       sphere { 0, 1.6 scale <1,1,.5> translate <52,0,-.2> } cylinder { <-1,-3.4,-.9>, <-1,3.4,-.9>, 1.3 }
       #local K = 0; #while (K < 4) sphere { <6+K*13,0,-.4>, .75 } #local K = K+1; #end
-      texture { Black_Paint(.35,.25) } translate <1,22+I*90*(.46)+I*1.5,-.25> }
+      texture { Black_Paint(.35,.25) } translate <1,22+I*90,-.25> }
     #local I = I+1; #end
   union { cylinder { z*-1, z*.2, 3.1 } cylinder { z*-4.4, 0, 1 } object { Soft_Box(<-6.5,-1,-5.4>, <1.6,1,-3.8>, .6) } sphere { <-7,0,-4.6>, 1.7 } rotate z*18 translate <64.8,65,0> texture { Brass } }
   rotate x*6.5 translate <0,1.2,0>

@@ -10,7 +10,7 @@
 #declare Lean = .02;
 Eye(<38,46,21>, <45.5,0,67.5>, 52, .4, <43,0,70>)
 Tube(<30,140,20>, .75)
-Hand_Lamp(<-12,17,92>, 1.5, 55)
+Hand_Lamp(<-8,15,88>, 1.7, 55)
 plane { y, -78 texture { Concrete } }
 // slurry: brown water standing and drying round the place, over a flat sheet turned up to lie down
 #declare F_Slurry = function { F_Step(1-abs(F_Oval(x,y,z)-1.28)*1.15 + (F_Mix(x*.18+5,y*.25,4)-.5)*1.5 + (f_noise3d(x*.8,y*.9,3)-.5)*.5, .46, .62) }
@@ -33,6 +33,6 @@ union {
   rotate x*90
 }
 object { Sanding_Block() rotate y*-27 translate <61.5,.02,64> }
-object { Rag(8,6,3) texture { Calico scale .6 } scale <.9,.55,.9> rotate y*40 translate <22,0,62> }
+object { Rag(8,6,3) texture { Rag_Cloth } scale <1.05,.42,1> rotate y*40 translate <22,0,62> }
 // the bucket beyond, on the floor between the trestles, and the far trestle's top
 object { Soft_Box(<-20,-12,0>, <210,-.3,7>, .4) texture { Ash_Old } translate z*80 }

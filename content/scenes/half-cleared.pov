@@ -29,4 +29,4 @@ object { Jam_Jar(.2, rgb <.7,.7,.66>) scale .9 translate <64.5,21.4,-12> }
 #local I = 0; #while (I < 11)
   object { Swab(rand(R)) rotate y*(rand(R)*360) translate <70+rand(R)*26,21.4,-10-rand(R)*16> }
   #local I = I+1; #end
-object { Rag(12,9,3) scale <1,.9,1> texture { Calico scale .6 } translate <112,21.4,-15> }
+object { Rag(12,9,3) scale <1,.9,1> texture { Rag_Cloth } translate <112,21.4,-15> }

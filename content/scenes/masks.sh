@@ -54,9 +54,9 @@ nearside() {
 # Upper panel of the lettered door, 60 x 60 cm at 30 px to the cm: caps of 52 mm.
 door() {
   line "$roman" 30 'HOT AT SIX' 1340 156 "$out/l1.png"
-  convert -size 1800x1800 xc:black -gravity center "$out/l1.png" -geometry +0-120 -composite "$out/green.png"
+  convert -size 1800x1800 xc:black -gravity center "$out/l1.png" -geometry +0+60 -composite "$out/green.png"
   convert -size 1800x1800 xc:black -fill none -stroke white -strokewidth 2 \
-    -draw 'line 180,698 1600,699 line 190,860 1610,859' "$out/rules.png"
+    -draw 'line 180,879 1600,880 line 190,1041 1610,1040' "$out/rules.png"
   layers "$out/green.png" "$out/rules.png" 5 "$out/hot-at-six.png"
 }
 
@@ -92,10 +92,11 @@ label three 400x240 210 3
 label six 400x240 210 6
 for n in A B C D; do label "mark-$n" 240x240 190 "$n"; done
 label temporary 1400x320 250 TEMPORARY
-label price-1 240x320 120 '4d'
-label price-2 240x320 120 '6d'
-label price-3 240x320 110 '8½d'
-label half 300x300 120 '½ LB'
+for n in 1 2 3; do
+  price=$(echo '4d 6d 8½d' | cut -d' ' -f$n)
+  convert -size 240x320 xc:white -gravity center -fill '#151515' -font "$roman" -pointsize 112 -annotate +0+0 "$price" "price-$n.png"
+done
+convert -size 300x300 xc:white -gravity center -fill '#151515' -font "$roman" -pointsize 92 -annotate +0+0 '½ LB' half.png
 label stamp 300x120 90 '207'
 
 # A page of print and a page of handwriting, too small to read.

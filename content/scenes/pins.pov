@@ -12,7 +12,7 @@ box { <-9,-60,-.35>, <60,60,0> texture { function { F_Mix(x*.3,y*.3,5)*.7 + F_Mi
 box { <-9.12,-60,-.36>, <-8.9,60,0> texture { Aluminium } }
 #local I = 0;
 #while (I < 9)
-  union { sphere { 0, .72 scale <1,1,.42> translate z*-.4 texture { Copper } } torus { .8, .09 rotate x*90 translate z*-.36 pigment { S(150,120,84) } } translate <-7.2+.06*sin(I*4),-20+I*5,0> }
+  union { sphere { 0, .36 scale <1,1,.42> translate z*-.4 texture { Copper } } torus { .4, .06 rotate x*90 translate z*-.36 pigment { S(150,120,84) } } translate <-7.2+.06*sin(I*4),-20+I*5,0> }
   #local I = I+1;
 #end
 // A faint line of green lettering edge to the right.

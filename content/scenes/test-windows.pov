@@ -8,7 +8,8 @@
 #declare F_Clear = function { max(
   F_Step(F_Square(x,y,CD)+F_Ragged(x,y,z), -.12, .3),
   F_Step(F_Square(x,y,CC)+F_Ragged(x,y,z),-.1,.25)*(.06 + .95*F_Step(F_Mix(x*.5+3,y*.65,3)*.75+f_noise3d(x*1.2,y*5,3)*.35, .36,.78))) }
-#declare Wear = .4;
+#declare Wear = .3;
+#declare Unhurt = .3;
 #include "panel.inc"
 #include "smallwares.inc"
 // B: the stripper has gone through everything; green dragged out across the cream.

@@ -2,19 +2,19 @@
 #declare Fill = .9;
 #include "workshop.inc"
 // Three filled bolt holes of the ironmonger's ladder bracket, low right.
-#declare F_Clear = function { .9 - .5*F_Step(F_Mix(x*.3,y*.4,4)*.6+F_Mix(x*1.6,y*1.9,6)*.4, .66,.74)*F_Step(max(abs(x-94)/94, abs(y-46)/46), .955, 1) }
+#declare F_Clear = function { .9 - .5*F_Step(F_Mix(x*.3,y*.4,4)*.6+F_Mix(x*1.6,y*1.9,6)*.4, .6,.7)*F_Step(max(abs(x-94)/94, abs(y-46)/46), .93, .99) }
 #declare Wear = .62;
 #include "panel.inc"
 #include "smallwares.inc"
 Eye(<92,66,-232>, <93,52,0>, 50, 0, <90,55,-3>)
-Tube(<60,245,-120>, 1.7)
-Window(<-150,120,-190>, <90,50,0>, 110, 1.1)
+Tube(<60,245,-120>, 1.4)
+Window(<-150,120,-190>, <90,50,0>, 110, .95)
 Floor()
 Brick_Wall(14)
 union {
   box { <0,0,0>, <188,92,.2> texture { T_Panel } interior { ior 1.48 } }
   #local I = 0; #while (I < 3)
-    cylinder { <150+I*7.2,13.2+I*.15,-.04>, <150+I*7.2,13.2+I*.15,.3>, .75 texture { Primer } }
+    cylinder { <153+I*7.2,13.2+I*.15,-.04>, <153+I*7.2,13.2+I*.15,.3>, .75 texture { Primer } }
     #local I = I+1; #end
   box { <0,0,.2>, <4,92,3> texture { Ash_Old rotate z*90 } }
   box { <184,0,.2>, <188,92,3> texture { Ash_Old rotate z*90 } }
@@ -29,4 +29,4 @@ object { Soft_Box(<-16,0,-3>, <16,5,3>, .5) texture { Beech translate 50 } trans
   cylinder { <X,6.5,Z>, <X*1.08+rand(R)-.5,0,Z*1.5+rand(R)-.5>, .14 pigment { S(96,74,48) } translate <-31,0,-6> }
   #local I = I+1; #end
 object { Jam_Jar(.35, rgb <.6,.5,.36>) translate <206,0,-12> }
-object { Rag(9,7,5) texture { Calico scale .6 } scale <1,.7,1> translate <224,0,-4> }
+object { Rag(9,7,5) texture { Rag_Cloth } scale <1,.7,1> translate <224,0,-4> }
