@@ -88,8 +88,8 @@ cd "$out"
 nearside
 door
 scratches
-label three 400x240 210 3
-label six 400x240 210 6
+marker=$fonts/opentype/bwht/BecauseWeConnect-Regular.otf label three 400x240 200 3
+marker=$fonts/opentype/bwht/BecauseWeConnect-Regular.otf label six 400x240 200 6
 for n in A B C D; do label "mark-$n" 240x240 190 "$n"; done
 label temporary 1400x320 250 TEMPORARY
 for n in 1 2 3; do

@@ -5,8 +5,8 @@
 #declare F_Clear = function { 0 }
 #include "panel.inc"
 #include "smallwares.inc"
-#declare I_Swirl = function { pigment { image_map { png "swirls.png" interpolate 2 } scale 16 } }
-#declare Sanded = texture { pigment { function { I_Swirl(x,y,0).gray*.7 + I_Swirl(y*.83+3,x*.83,0).gray*.5 + F_Mix(x*.3,y*.3,1)*.25 } color_map { [.08 S(150,151,153)] [.3 S(186,187,189)] [.9 S(232,233,235)] } }
+#declare I_Swirl = function { pigment { image_map { png "swirls.png" interpolate 2 } scale 34 } }
+#declare Sanded = texture { pigment { function { I_Swirl(x,y,0).gray*.9 + I_Swirl(y*.83+3,x*.83,0).gray*.8 + I_Swirl(x*1.7+5,y*1.7,0).gray*.5 + F_Mix(x*.3,y*.3,1)*.25 } color_map { [.08 S(150,151,153)] [.3 S(186,187,189)] [.9 S(232,233,235)] } }
   normal { function { I_Swirl(x,y,0).gray + I_Swirl(y*.83+3,x*.83,0).gray*.7 } .5 } finish { diffuse .42 specular .85 roughness .03 metallic reflection { .14 metallic } } }
 #declare F_Rag_Of_Primer = function { F_Step(F_Mix(x*.16+1.3,y*.2,2)*.8+F_Mix(x*1.1,y*1.1,4)*.25 - .035*(pow(x-73.5,2)+pow(y-55.5,2))/6, .30,.33) }
 Eye(<55,62,-46>, <71,51.4,0>, 48, .4, <70,52,0>)
