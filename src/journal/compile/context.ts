@@ -6,30 +6,22 @@ import type {
   Charge,
   Consumable,
   ConsumableId,
-  Milestone,
+  Journal,
   MilestoneId,
   Minor,
   Part,
   PartId,
-  Person,
   PersonId,
   Place,
   Position,
   PositionId,
-  Settings,
-  Subsystem,
-  SubsystemId,
 } from '../model.ts';
 import { GENERAL } from '../model.ts';
 import { readAmount } from '../values/money.ts';
 import type { Reading } from '../values/reading.ts';
 
-export interface Catalogues {
-  readonly settings: Settings;
-  readonly people: ReadonlyMap<PersonId, Person>;
-  readonly subsystems: ReadonlyMap<SubsystemId, Subsystem>;
-  readonly milestones: readonly Milestone[];
-  readonly stores: readonly string[];
+/** The journal without its sessions, its maps still being filled. */
+export interface Catalogues extends Omit<Journal, 'sessions' | 'consumables' | 'parts' | 'positions'> {
   readonly consumables: Map<ConsumableId, Consumable>;
   readonly parts: Map<PartId, Part>;
   readonly positions: Map<PositionId, Position>;
