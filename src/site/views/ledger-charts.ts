@@ -15,9 +15,6 @@ import { figuresOf } from './figures.ts';
 import { axes, dayOf, drawn, frame } from './plotted.ts';
 import { counted } from './words.ts';
 
-/** Widths in px at which letters keep their size: for a page, and for a phone. */
-export const CHART_WIDTHS = { page: 760, phone: 350 } as const;
-
 /** Of one bar with the words over it, in px. */
 const ROW = 38;
 
@@ -105,7 +102,7 @@ export function spendLine(books: Books, width: number): string | null {
     x: { type: 'utc', domain: [dayOf(start), dayOf(lastDayOf(last.month))] },
     y: { domain: [Math.min(0, ...points.map(([, y]) => y)), Math.max(budget, ...points.map(([, y]) => y))], nice: true },
     marks: [
-      ...axes(books, start, lastDayOf(last.month), width),
+      ...axes(figures, start, lastDayOf(last.month), width),
       ruleY([budget], { className: 'budget' }),
       text([budget], { y: (y: number) => y, text: () => 'all budgets', frameAnchor: 'left', dx: 4, dy: -11 }),
       lineY(points, { x: '0', y: '1', className: 'line' }),
@@ -131,7 +128,7 @@ export function weekBars(books: Books, width: number): string | null {
     x: { type: 'utc', domain: [dayOf(first.monday), dayOf(end)] },
     y: { nice: true, zero: true },
     marks: [
-      ...axes(books, first.monday, end, width),
+      ...axes(figures, first.monday, end, width),
       rectY(bars, { x1: 'from', x2: 'to', y: 'hours', insetRight: width / weeks.length > 5 ? 1 : 0, className: 'mark' }),
     ],
   });
