@@ -2,7 +2,7 @@
 import { HAZARD_STATEMENTS } from '../hazard-statements.ts';
 import type { ConsumableSource } from '../schema/catalogues.ts';
 import { ID } from '../schema/fields.ts';
-import type { Tree } from '../source/yaml.ts';
+import type { Tree } from '../source/tree.ts';
 import { readAmount } from '../values/money.ts';
 import { convertTo, readQuantity } from '../values/quantity.ts';
 import type { Catalogues, Reporter } from './context.ts';

@@ -3,7 +3,7 @@ import Fraction from 'fraction.js';
 import { didYouMean } from '../diagnostics/nearest.ts';
 import type { Part, Place, Position, SubsystemId } from '../model.ts';
 import type { PartSource } from '../schema/catalogues.ts';
-import type { Tree } from '../source/yaml.ts';
+import type { Tree } from '../source/tree.ts';
 import type { Catalogues, Reporter } from './context.ts';
 
 export interface PartsFile {

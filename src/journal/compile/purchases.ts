@@ -3,7 +3,7 @@ import Fraction from 'fraction.js';
 import type { Bill, BillLine, Charge, Sale, StockTake, Use } from '../model.ts';
 import { GENERAL } from '../model.ts';
 import type { SessionSource } from '../schema/session.ts';
-import type { Path } from '../source/yaml.ts';
+import type { Path } from '../source/tree.ts';
 import { readMoney } from '../values/money.ts';
 import { convertTo } from '../values/quantity.ts';
 import { applyTax, readTax, UNSAID } from '../values/tax.ts';

@@ -10,7 +10,8 @@ import { cutFrontMatter } from '../source/front-matter.ts';
 import { quickTree } from '../source/quick-yaml.ts';
 import type { SourceFile, Sources } from '../source/sources.ts';
 import { decode, type SourceText } from '../source/text.ts';
-import { readYaml, type Tree } from '../source/yaml.ts';
+import type { Tree } from '../source/tree.ts';
+import { readYaml } from '../source/yaml.ts';
 import type { Reporter } from './context.ts';
 import type { PartsFile } from './parts.ts';
 import type { NoteSource } from './session.ts';
@@ -57,7 +58,7 @@ function readCatalogue<T extends z.ZodType>(source: SourceText, schema: T, top: 
   return readSpan(source, { start: 0, end: source.text.length }, schema, top, out);
 }
 
-/** Sound YAML goes the fast way; with the first doubt or fault it is read again by the reader that knows places. */
+/** Sound YAML goes the fast way; with the first doubt it is read by the exact reader, which has words for every slip. */
 function readSpan<T extends z.ZodType>(
   source: SourceText,
   { start, end }: { readonly start: number; readonly end: number },
@@ -65,15 +66,17 @@ function readSpan<T extends z.ZodType>(
   top: 'fields' | 'list',
   out: Reporter,
 ): Understood<z.output<T>> | null {
-  const quick = quickTree(source, start, end, top);
-  const sound = quick && schema.safeParse(quick.value);
-  if (quick && sound?.success) return { value: sound.data, tree: quick };
-  const { tree, diagnostics } = readYaml(source, start, end, top);
-  out.diagnostics.push(...diagnostics);
+  const tree = quickTree(source, start, end, top) ?? exactTree(source, start, end, top, out);
   if (tree === null) return null;
   const understood = understand(schema, tree);
   out.diagnostics.push(...understood.diagnostics);
   return understood.value === null ? null : { value: understood.value, tree };
+}
+
+function exactTree(source: SourceText, start: number, end: number, top: 'fields' | 'list', out: Reporter): Tree | null {
+  const { tree, diagnostics } = readYaml(source, start, end, top);
+  out.diagnostics.push(...diagnostics);
+  return tree;
 }
 
 function readParts(file: SourceFile, text: SourceText, out: Reporter): PartsFile[] {

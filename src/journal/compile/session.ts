@@ -2,7 +2,7 @@
 import type { Hazard, Place, Session } from '../model.ts';
 import type { Prose } from '../prose.ts';
 import type { SessionSource } from '../schema/session.ts';
-import type { Path, Tree } from '../source/yaml.ts';
+import type { Path, Tree } from '../source/tree.ts';
 import type { Catalogues, Names, Reporter } from './context.ts';
 import { bagsOf, closesOf, defersOf, emptiedOf, opensOf, reachedOf } from './items.ts';
 import { filmOf, papersOf, picturesOf } from './media.ts';

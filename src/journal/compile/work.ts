@@ -1,7 +1,7 @@
 /** Hours, parts touched, decisions, methods and measurements of a note. */
 import type { Decision, Destination, Measurement, Method, PartEntry, PartId, WorkedTime } from '../model.ts';
 import type { SessionSource } from '../schema/session.ts';
-import type { Path } from '../source/yaml.ts';
+import type { Path } from '../source/tree.ts';
 import { isWithin, readLimits } from '../values/limits.ts';
 import { readTime } from '../values/time.ts';
 import type { NoteContext } from './session.ts';

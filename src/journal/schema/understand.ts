@@ -5,7 +5,7 @@
 import type * as z from 'zod';
 import { type Diagnostic, diagnostic } from '../diagnostics/diagnostic.ts';
 import { didYouMean } from '../diagnostics/nearest.ts';
-import type { Path, Tree } from '../source/yaml.ts';
+import type { Path, Tree } from '../source/tree.ts';
 import { type IssueParams, kindOf } from './fields.ts';
 
 /** Each round takes at least one value out, so a sound file needs one round and a bad one a few. */

@@ -4,36 +4,20 @@
  */
 import { isAlias, isMap, isScalar, isSeq, type Node, type Pair, parseDocument, type YAMLMap, type YAMLSeq } from 'yaml';
 import { type Diagnostic, diagnostic } from '../diagnostics/diagnostic.ts';
-import type { Place } from '../model.ts';
 import type { SourceText } from './text.ts';
+import { type Span, type Spot, type Tree, treeOf, type Value } from './tree.ts';
 import { describeYamlError } from './yaml-slips.ts';
-
-export type Value = string | Value[] | { [key: string]: Value };
-export type Path = readonly PropertyKey[];
-
-type Span = readonly [start: number, end: number];
-interface KeyPlace {
-  readonly key: Span;
-  readonly value: Span;
-}
-
-/** Parsed YAML: values, and where each of them is written. */
-export interface Tree {
-  readonly value: Value;
-  /** Where the value at a path is written; the nearest that contains it when it is not there. */
-  placeOf(path: Path): Place;
-  /** Where the key at the end of a path is written. */
-  keyPlaceOf(path: Path): Place;
-  /** Takes a value out, so that what is left can still be understood. */
-  drop(path: Path): void;
-}
 
 interface Reading {
   readonly source: SourceText;
   readonly base: number;
   readonly diagnostics: Diagnostic[];
-  readonly keys: WeakMap<object, Map<string, KeyPlace>>;
-  readonly items: WeakMap<object, Span[]>;
+}
+
+/** A value, and where it is written. */
+interface Read {
+  readonly value: Value;
+  readonly spot: Spot;
 }
 
 /**
@@ -48,7 +32,7 @@ export function readYaml(
   end: number,
   expects: 'fields' | 'list' = 'fields',
 ): { tree: Tree | null; diagnostics: Diagnostic[] } {
-  const reading: Reading = { source, base: start, diagnostics: [], keys: new WeakMap(), items: new WeakMap() };
+  const reading: Reading = { source, base: start, diagnostics: [] };
   const text = source.text.slice(start, end);
   let contents: Node | null = null;
   try {
@@ -63,12 +47,12 @@ export function readYaml(
     return { tree: null, diagnostics: reading.diagnostics };
   }
   const fits = expects === 'fields' ? isMap(contents) : isSeq(contents);
-  const value = fits ? convert(contents, reading) : undefined;
-  if (value === undefined) {
+  const read = fits ? convert(contents, null, reading) : undefined;
+  if (read === undefined) {
     if (reading.diagnostics.length === 0) reading.diagnostics.push(unexpected(source, start, contents, expects));
     return { tree: null, diagnostics: reading.diagnostics };
   }
-  return { tree: treeOf(value, spanOf(contents, reading), reading), diagnostics: oneALine(reading.diagnostics) };
+  return { tree: treeOf(source, read.value, read.spot), diagnostics: oneALine(reading.diagnostics) };
 }
 
 function unexpected(source: SourceText, start: number, contents: Node | null, expects: 'fields' | 'list'): Diagnostic {
@@ -94,16 +78,16 @@ function oneALine(diagnostics: readonly Diagnostic[]): Diagnostic[] {
   });
 }
 
-function convert(node: Node | null | undefined, reading: Reading): Value | undefined {
+function convert(node: Node | null | undefined, key: Span | null, reading: Reading): Read | undefined {
   if (node === null || node === undefined) return undefined;
   reportAnchor(node, reading);
   if (isAlias(node)) return undefined;
-  if (isMap(node)) return mapping(node, reading);
-  if (isSeq(node)) return sequence(node, reading);
+  if (isMap(node)) return mapping(node, key, reading);
+  if (isSeq(node)) return sequence(node, key, reading);
   if (!isScalar(node)) return undefined;
   const text = String(node.value ?? '');
   const quoted = node.type === 'QUOTE_DOUBLE' || node.type === 'QUOTE_SINGLE';
-  return text === '' && !quoted ? undefined : text;
+  return text === '' && !quoted ? undefined : { value: text, spot: spotOf(node, key, null, reading) };
 }
 
 function reportAnchor(node: Node, reading: Reading): void {
@@ -118,28 +102,27 @@ function reportAnchor(node: Node, reading: Reading): void {
   );
 }
 
-function mapping(node: YAMLMap, reading: Reading): { [key: string]: Value } {
+function mapping(node: YAMLMap, key: Span | null, reading: Reading): Read {
   // A null prototype: a field named `__proto__` or `constructor` is then a field like any other.
-  const result: { [key: string]: Value } = Object.create(null);
-  const places = new Map<string, KeyPlace>();
+  const value: { [key: string]: Value } = Object.create(null);
+  const inside = new Map<string, Spot>();
   const all = new Map<string, Span>();
   for (const pair of node.items) {
-    const key = keyText(pair);
-    const keySpan = spanOf(pair.key as Node | null, reading);
-    const first = all.get(key);
-    if (first) reportDuplicate(key, keySpan, first, reading);
-    else all.set(key, keySpan);
-    if (node.flow === true && pair.value === null && key !== '') {
-      reportComma(key, keySpan, reading);
+    const name = keyText(pair);
+    const nameSpan = spanOf(pair.key as Node | null, reading);
+    const first = all.get(name);
+    if (first) reportDuplicate(name, nameSpan, first, reading);
+    else all.set(name, nameSpan);
+    if (node.flow === true && pair.value === null && name !== '') {
+      reportComma(name, nameSpan, reading);
       continue;
     }
-    const value = convert(pair.value as Node | null, reading);
-    if (value === undefined || first) continue;
-    result[key] = value;
-    places.set(key, { key: keySpan, value: spanOf(pair.value as Node, reading) });
+    const read = convert(pair.value as Node | null, nameSpan, reading);
+    if (read === undefined || first) continue;
+    value[name] = read.value;
+    inside.set(name, read.spot);
   }
-  reading.keys.set(result, places);
-  return result;
+  return { value, spot: spotOf(node, key, inside, reading) };
 }
 
 function keyText(pair: Pair): string {
@@ -164,71 +147,21 @@ function reportComma(key: string, span: Span, reading: Reading): void {
   );
 }
 
-function sequence(node: YAMLSeq, reading: Reading): Value[] {
-  const result: Value[] = [];
-  const spans: Span[] = [];
-  for (const item of node.items) {
-    const value = convert(item as Node, reading);
-    if (value === undefined) continue;
-    result.push(value);
-    spans.push(spanOf(item as Node, reading));
-  }
-  reading.items.set(result, spans);
-  return result;
+function sequence(node: YAMLSeq, key: Span | null, reading: Reading): Read {
+  const read = node.items.map((item) => convert(item as Node, null, reading)).filter((item) => item !== undefined);
+  const inside = read.map(({ spot }) => spot);
+  return { value: read.map(({ value }) => value), spot: spotOf(node, key, inside, reading) };
+}
+
+/** The parser counts a comment that follows to a block; what is shown of it ends with its last value. */
+function spotOf(node: Node, key: Span | null, inside: Spot['inside'], reading: Reading): Spot {
+  const [start, end] = spanOf(node, reading);
+  const block = (isMap(node) || isSeq(node)) && node.flow !== true;
+  const lastEnd = block && inside !== null ? [...inside.values()].at(-1)?.end : undefined;
+  return { start, end: lastEnd ?? end, key, inside };
 }
 
 function spanOf(node: Node | null | undefined, reading: Reading): Span {
   const range = node?.range;
   return range ? [reading.base + range[0], reading.base + range[1]] : [reading.base, reading.base];
-}
-
-function treeOf(value: Value, whole: Span, reading: Reading): Tree {
-  const lookUp = (path: Path, which: keyof KeyPlace): Span => {
-    let at: Value | undefined = value;
-    let span = whole;
-    for (const step of path) {
-      if (typeof at !== 'object') return span;
-      const next: Span | undefined = Array.isArray(at)
-        ? reading.items.get(at)?.[Number(step)]
-        : reading.keys.get(at)?.get(String(step))?.[which];
-      if (!next) return which === 'key' ? span : headOf(span, reading);
-      span = next;
-      at = Array.isArray(at) ? at[Number(step)] : at[String(step)];
-    }
-    return span;
-  };
-  return {
-    value,
-    placeOf: (path) => reading.source.place(...trimmed(lookUp(path, 'value'), reading)),
-    keyPlaceOf: (path) => reading.source.place(...trimmed(lookUp(path, 'key'), reading)),
-    drop: (path) => dropFrom(value, path, reading),
-  };
-}
-
-/** A block's span runs to the start of the next line; what is underlined should not. */
-function trimmed([start, end]: Span, reading: Reading): Span {
-  const text = reading.source.text.slice(start, end);
-  return [start, start + text.trimEnd().length];
-}
-
-/** The first line of a span: where a field is missing, the entry it is missing from is shown by its first line. */
-function headOf([start, end]: Span, reading: Reading): Span {
-  const newline = reading.source.text.indexOf('\n', start);
-  return [start, newline === -1 ? end : Math.min(end, newline)];
-}
-
-function dropFrom(root: Value, path: Path, reading: Reading): void {
-  let at: Value | undefined = root;
-  for (const step of path.slice(0, -1)) {
-    if (typeof at !== 'object') return;
-    at = Array.isArray(at) ? at[Number(step)] : at[String(step)];
-  }
-  const last = path.at(-1);
-  if (typeof at !== 'object' || last === undefined) return;
-  if (Array.isArray(at)) {
-    at.splice(Number(last), 1);
-    reading.items.get(at)?.splice(Number(last), 1);
-  } else {
-    delete at[String(last)];
-  }
 }
