@@ -1,8 +1,8 @@
-import { parseHTML } from 'linkedom';
 import { describe, expect, test } from 'vitest';
 import { budgets } from '../../src/journal/ledger/budgets.ts';
 import { budgetedSpend, spendLine, subsystemBars, weekBars } from '../../src/site/views/ledger-charts.ts';
 import { recordOf } from '../arbitraries/compiled.ts';
+import { keepsToThePages, readDrawing } from './drawing.ts';
 
 const FILES = {
   'journal.yaml': `title: Van
@@ -45,25 +45,12 @@ const CHARTS = {
   weeks: weekBars(WORKED, 350),
 };
 
-function read(svg: string | null): Document {
-  if (svg === null) throw new Error('nothing is drawn');
-  return parseHTML(`<html><body>${svg}</body></html>`).document;
-}
 const bars = (svg: string | null, side: 'width' | 'height'): number[] =>
-  [...read(svg).querySelectorAll('.mark rect')].map((bar) => Number(bar.getAttribute(side)));
+  [...readDrawing(svg).querySelectorAll('.mark rect')].map((bar) => Number(bar.getAttribute(side)));
 const shares = (lengths: readonly number[]): number[] => lengths.map((length) => length / Math.max(...lengths));
 
 describe.each(Object.entries(CHARTS))('the drawing of %s', (_, svg) => {
-  test('has no style of its own, as the policy of the pages wants', () => {
-    expect(svg).not.toMatch(/<style|\sstyle=/i);
-  });
-
-  test('is one picture with its words, and fits any width', () => {
-    const labels = [...read(svg).querySelectorAll('[aria-label], [role]')];
-    expect(labels.map((each) => [each.localName, each.getAttribute('role')])).toEqual([['svg', 'img']]);
-    expect(labels[0]?.hasAttribute('width')).toBe(false);
-    expect(labels[0]?.getAttribute('viewBox')).toMatch(/^0 0 (760|350) \d+$/);
-  });
+  keepsToThePages(svg);
 });
 
 test('bars are as long as the sums they stand for', () => {
@@ -72,13 +59,15 @@ test('bars are as long as the sums they stand for', () => {
   // Labour at £10 an hour, and the bill: 40 + 30, 20 + 20, 10 + 99.
   expect(rounded(bars(CHARTS.cost, 'width'))).toEqual(rounded([70, 40, 109]));
   // All from one foot, a px from the edge; the longest fills the width.
-  const feet = [...read(CHARTS.cost).querySelectorAll('.mark rect')].map((bar) => bar.getAttribute('x'));
+  const feet = [...readDrawing(CHARTS.cost).querySelectorAll('.mark rect')].map((bar) => bar.getAttribute('x'));
   expect([feet, Math.max(...bars(CHARTS.cost, 'width'))]).toEqual([['1', '1', '1'], 349]);
 });
 
 test('weeks stand at their place in time, and are as high as their hours', () => {
   expect(shares(bars(CHARTS.weeks, 'height')).map((share) => share.toFixed(6))).toEqual(['1.000000', '0.400000']);
-  const [first = NaN, second = NaN] = [...read(CHARTS.weeks).querySelectorAll('.mark rect')].map((bar) => Number(bar.getAttribute('x')));
+  const [first = NaN, second = NaN] = [...readDrawing(CHARTS.weeks).querySelectorAll('.mark rect')].map((bar) =>
+    Number(bar.getAttribute('x')),
+  );
   // Ten weeks across 350 less the margins, 52 and 24.
   expect(second - first).toBeCloseTo((9 / 10) * (350 - 52 - 24), 6);
   expect(CHARTS.weeks).toContain('work in 2 weeks of 10; the most, 5.0 hours, in the week from 30 September 2030.');
@@ -98,7 +87,7 @@ test('spend is what the budgets count, months without a bill included', () => {
 });
 
 test('the line ends at its share of the height of the budgets', () => {
-  const drawing = read(CHARTS.spend);
+  const drawing = readDrawing(CHARTS.spend);
   const heights = (drawing.querySelector('.line path')?.getAttribute('d') ?? '').match(/,[\d.]+/g)?.map((y) => Number(y.slice(1))) ?? [];
   const budget = Number(drawing.querySelector('.budget line')?.getAttribute('y1'));
   const [foot = NaN, end = NaN] = [heights[0], heights.at(-1)];
@@ -106,10 +95,10 @@ test('the line ends at its share of the height of the budgets', () => {
 });
 
 test('a name is text, whatever is in it', () => {
-  const names = [...read(CHARTS.hours).querySelectorAll('text')].map((each) => each.textContent);
+  const names = [...readDrawing(CHARTS.hours).querySelectorAll('text')].map((each) => each.textContent);
   expect(names).toContain('Brakes <front> & "rear"');
-  expect(read(CHARTS.hours).querySelector('svg')?.getAttribute('aria-label')).toContain('Brakes <front> & "rear" 4.0 h');
-  expect(read(CHARTS.hours).querySelector('front')).toBeNull();
+  expect(readDrawing(CHARTS.hours).querySelector('svg')?.getAttribute('aria-label')).toContain('Brakes <front> & "rear" 4.0 h');
+  expect(readDrawing(CHARTS.hours).querySelector('front')).toBeNull();
 });
 
 test('an empty ledger is not drawn', () => {
