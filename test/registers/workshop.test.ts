@@ -175,6 +175,17 @@ test('a series of one measurement has its first as found beside its last as left
   expect(seriesOf(of, 'drum', '2030-11-01')[0]).toMatchObject({ asLeft: null, within: false });
 });
 
+test('what does not convert is a series of its own, under whatever name it was measured', () => {
+  const of = recordOf(
+    evening('2030-10-01', {
+      measured: [measured('drum', 'at the terminal', '6.1 V', { as: 'found' }), measured('drum', 'at the terminal', '8 A')],
+    }),
+    evening('2030-10-05', { measured: [measured('drum', 'At the terminal', '6200 mV', { as: 'left' })] }),
+  );
+  const texts = seriesOf(of, 'drum').map(({ readings }) => readings.map(({ measurement }) => measurement.value.text));
+  expect(texts).toEqual([['6.1 V', '6200 mV'], ['8 A']]);
+});
+
 describe('film', () => {
   const of = recordOf(
     evening('2030-10-01', {

@@ -1,4 +1,5 @@
 import type { Dimension, IsoDate, Measurement, PartId, SessionId } from '../model.ts';
+import { UNITS } from '../values/units.ts';
 import { type At, dateOf, groupedBy, perRecord, type RegisterSource } from './source.ts';
 import { orderedSessions } from './stays.ts';
 
@@ -9,7 +10,7 @@ export interface Reading {
   readonly date: IsoDate;
 }
 
-/** The same thing measured on the same part, oldest first, in one dimension. */
+/** The same thing measured on the same part, oldest first, in units that convert into each other. */
 export interface MeasurementSeries {
   readonly part: PartId;
   /** As first written. */
@@ -55,6 +56,7 @@ function series(part: PartId, readings: readonly Reading[]): MeasurementSeries |
   };
 }
 
+/** Volts and amperes are both electric and do not compare: what is reckoned in another base is another series. */
 function keyOf({ measurement: { what, value } }: Reading): string {
-  return `${value.dimension} ${what.trim().replace(/\s+/g, ' ').toLowerCase()}`;
+  return `${UNITS.get(value.unit)?.base ?? value.unit} ${what.trim().replace(/\s+/g, ' ').toLowerCase()}`;
 }

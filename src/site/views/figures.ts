@@ -30,6 +30,8 @@ export interface Figures {
   share(part: number, whole: number): string;
   /** An exact quantity in at most three decimals: `1.25` */
   quantity(value: Fraction): string;
+  /** A number up the side of a drawing, to six significant digits: `0.8755` */
+  plain(n: number): string;
   /** A whole number with its thousands marked */
   whole(n: number): string;
 }
@@ -57,6 +59,7 @@ function makeFigures(settings: Settings): Figures {
   const amounts = new Intl.NumberFormat(locale, { minimumFractionDigits: digits, maximumFractionDigits: digits });
   const tenths = new Intl.NumberFormat(locale, { minimumFractionDigits: 1, maximumFractionDigits: 1 });
   const quantities = new Intl.NumberFormat(locale, { maximumFractionDigits: 3 });
+  const plain = new Intl.NumberFormat(locale, { maximumSignificantDigits: 6 });
   const shares = new Intl.NumberFormat(locale, { style: 'percent', maximumFractionDigits: 0 });
   return {
     date: dated({ day: 'numeric', month: 'long', year: 'numeric' }),
@@ -70,6 +73,7 @@ function makeFigures(settings: Settings): Figures {
     hours: (minutes) => tenths.format(Math.round(minutes / 6) / 10),
     share: (part, whole) => (whole === 0 ? '–' : shares.format(part / whole)),
     quantity: (value) => quantities.format(value.valueOf()).replace('-', MINUS),
+    plain: (n) => plain.format(n).replace('-', MINUS),
     whole: (n) => quantities.format(n),
   };
 }

@@ -20,8 +20,9 @@ export const frame = (width: number) => ({
   marginBottom: 28,
 });
 
-/** How the figures up the side are chosen and written: five or so whole numbers where nothing else is said. */
+/** How the figures up the side are chosen and written, and where the foot is: five or so whole numbers over nought where nothing else is said. */
 export interface SideFigures {
+  readonly foot?: number;
   readonly ticks?: number | readonly number[];
   readonly written?: (n: number) => string;
 }
@@ -32,7 +33,7 @@ export function axes(
   from: IsoDate,
   to: IsoDate,
   width: number,
-  { ticks: side = 5, written = figures.whole }: SideFigures = {},
+  { foot = 0, ticks: side = 5, written = figures.whole }: SideFigures = {},
 ): NonNullable<PlotOptions['marks']> {
   const firsts = monthsFrom(from, to)
     .map((month) => `${month}-01`)
@@ -43,7 +44,7 @@ export function axes(
     gridY({ ticks: side, className: 'grid' }),
     axisY({ ticks: side, tickSize: 0, label: null, tickFormat: written }),
     axisX({ ticks, tickSize: 4, label: null, tickFormat: (day: Date) => figures.shortMonth(monthOf(day.toISOString())) }),
-    ruleY([0], { className: 'axis' }),
+    ruleY([foot], { className: 'axis' }),
   ];
 }
 
