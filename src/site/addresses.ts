@@ -18,6 +18,7 @@ export const PAGES = {
   register: 'register.html',
   ledger: 'ledger.html',
   entries: 'ledger/entries.html',
+  costByPosition: 'ledger/by-position.html',
   consumables: 'consumables.html',
   stores: 'stores.html',
   bags: 'bags.html',
@@ -49,6 +50,10 @@ export const consumableAddress = (id: ConsumableId): Address => `${PAGES.consuma
 export const registerAtAddress = (at: IsoDate): Address => `register/${at}.html`;
 /** The stores, bags and open items as they stood on a past date. */
 export const stateAtAddress = (at: IsoDate): Address => `as-at/${at}.html`;
+/** The ledger as it stood on a past date. */
+export const ledgerAtAddress = (at: IsoDate): Address => `ledger/as-at/${at}.html`;
+/** The account of one year by month, where the ledger is too long for one page. */
+export const ledgerYearAddress = (year: string): Address => `ledger/year/${year}.html`;
 /** A file of the journal that is published as it is: a paper, a small picture, a clip. */
 export const fileAddress = (path: string): Address => `files/${path}`;
 /** A table or workbook to download: `register.csv`. */

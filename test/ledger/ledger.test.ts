@@ -1,8 +1,9 @@
 import { describe, expect, test } from 'vitest';
 import { budgets } from '../../src/journal/ledger/budgets.ts';
 import { subsystemByMonth } from '../../src/journal/ledger/by-month.ts';
+import { ledgerAt } from '../../src/journal/ledger/ledger-at.ts';
 import { costByDecision, costOfPosition } from '../../src/journal/ledger/of-position.ts';
-import { cumulativeSpend, hoursByWeek } from '../../src/journal/ledger/over-time.ts';
+import { hoursByWeek } from '../../src/journal/ledger/over-time.ts';
 import { reconcile } from '../../src/journal/ledger/reconcile.ts';
 import { statementOf } from '../../src/journal/ledger/statement.ts';
 import { stockAt } from '../../src/journal/ledger/stock-at.ts';
@@ -110,7 +111,7 @@ describe('consumables', () => {
     const over = journal(['2031-03-12', 'counted: [{ consumable: cleaner, amount: 3 L, because: a tin turned up }]']).record;
     expect(viewAt(over, 'cost', null)).toEqual([]);
     expect(stockAt(over, null)[0]?.left).toMatchObject({ value: 900 });
-    expect([short, over].map((record) => reconcile(record, null).holds)).toEqual([true, true]);
+    expect([short, over].map((record) => reconcile(ledgerAt(record, record.today)).holds)).toEqual([true, true]);
   });
 
   test('given back leave shelf and purse as they were', () => {
@@ -127,7 +128,7 @@ describe('consumables', () => {
     const back = 'bought: [{ consumable: cleaner, amount: 7 L, cost: -20.00, refund: sold on }]';
     const { record } = journal(['2031-03-12', buy], ['2031-03-14', back]);
     expect(viewAt(record, 'cost', null).map((entry) => entry.gross)).toEqual([3090 - 2000]);
-    expect(reconcile(record, null).holds).toBe(true);
+    expect(reconcile(ledgerAt(record, record.today)).holds).toBe(true);
   });
 
   test('given back beyond what there is are an error', () => {
@@ -182,14 +183,14 @@ test('a sale is set against what was paid and what the job cost', () => {
 test('a budget says what is used, what is left, and when it is passed', () => {
   const buy = 'bought: [{ what: Lining, as: part, for: brakes, cost: 120.00 }]';
   const { record } = journal(['2031-03-12', `${hours('jm', '1h')}\n${buy}`]);
-  const [brakes, frame] = budgets(record, null);
+  const [brakes, frame] = budgets(record.journal, ledgerAt(record, record.today));
   expect(brakes?.hours).toMatchObject({ budget: 120, used: 60, left: 60, passed: false });
   expect(brakes?.hours?.share?.toFraction()).toBe('1/2');
   expect(brakes?.money).toMatchObject({ budget: 10_000, used: 12_000, left: -2000, passed: true });
   expect(frame?.money).toBeNull();
   const spentToThePenny = journal(['2031-03-12', buy.replace('120.00', '100.00')]).record;
-  expect(budgets(spentToThePenny, null)[0]?.money).toMatchObject({ left: 0, passed: false });
-  expect(budgets(record, '2031-03-11')[0]?.money).toMatchObject({ used: 0, passed: false });
+  expect(budgets(spentToThePenny.journal, ledgerAt(spentToThePenny, '2031-03-12'))[0]?.money).toMatchObject({ left: 0, passed: false });
+  expect(budgets(record.journal, ledgerAt(record, '2031-03-11'))[0]?.money).toMatchObject({ used: 0, passed: false });
 });
 
 test('the cost of a position is parted by the decision that was in force', () => {
@@ -219,19 +220,6 @@ test('hours are by ISO week, and a week without work is there', () => {
   ]);
   expect(hoursByWeek(record, '2030-12-30')).toHaveLength(2);
   expect(hoursByWeek(journal().record, null)).toEqual([]);
-});
-
-test('spending runs up day by day to the whole', () => {
-  const buy = (cost: string) => `bought: [{ what: Thing, as: tool, for: frame, cost: ${cost} }]`;
-  const { record } = journal(
-    ['2031-03-12', buy('1.00')],
-    ['2031-03-12', buy('2.00')],
-    ['2031-03-20', `${buy('4.00')}\n${hours('jm', '1h')}`],
-  );
-  expect(cumulativeSpend(record, null)).toEqual([
-    { date: '2031-03-12', paid: 300, cost: 300, minutes: 0 },
-    { date: '2031-03-20', paid: 700, cost: 3500, minutes: 60 },
-  ]);
 });
 
 describe('a statement', () => {

@@ -6,6 +6,7 @@ import { DatabaseSync } from 'node:sqlite';
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { subsystemByMonth } from '../../src/journal/ledger/by-month.ts';
+import { type LedgerAt, ledgerAt, ledgerSeries } from '../../src/journal/ledger/ledger-at.ts';
 import { reconcile } from '../../src/journal/ledger/reconcile.ts';
 import { stockAt } from '../../src/journal/ledger/stock-at.ts';
 import { sumBy, sumOf, type View, viewAt, wholeAt } from '../../src/journal/ledger/sums.ts';
@@ -117,15 +118,15 @@ test('the two views meet on every day: paid, labour and opening stock are job co
       const db = database(raw);
       for (const at of [null, dateOf(day)]) {
         const until = at === null ? '' : `where date <= '${at}'`;
-        const line = reconcile(record, at);
+        const line = reconcile(ledgerAt(record, at ?? record.today));
         expect(line.left).toBe(line.right);
         expect(line.holds).toBe(true);
         const all = (table: string, column: string) =>
           rows(db, `select 'v' k, coalesce(sum(${column}), 0) v from ${table} ${until}`).v ?? 0;
-        expect(line.paid.gross).toBe(all('paid_lines', 'gross') + all('shelf', 'pence') - all('sold', 'pence'));
-        expect(line.labour.gross).toBe(all('labour', 'pence'));
+        expect(line.paid).toBe(all('paid_lines', 'gross') + all('shelf', 'pence') - all('sold', 'pence'));
+        expect(line.labour).toBe(all('labour', 'pence'));
         expect(line.opening).toBe(raw.opening.pence);
-        const used = line.cost.entries.filter((entry) => entry.kind === 'consumable');
+        const used = viewAt(record, 'cost', at).filter((entry) => entry.kind === 'consumable');
         expect(sumOf(used).gross + line.shelf).toBe(raw.opening.pence + all('shelf', 'pence'));
       }
       db.close();
@@ -167,14 +168,42 @@ test('subsystem by month adds up both ways, and each cell to its entries', () =>
   );
 });
 
-test('a ledger of the first evenings is the ledger as at their last day', () => {
+/** The evenings up to a day alone: what a restorer would have had then. */
+const until = (raw: RawJournal, day: number): JournalRecord =>
+  recordOf(filesOf({ ...raw, sessions: raw.sessions.filter((each) => each.day <= day) }));
+
+test('a ledger as at a day is the ledger made from the notes up to that day', () => {
   fc.assert(
-    fc.property(rawJournal(10), fc.nat(), (raw, at) => {
+    fc.property(rawJournal(10), fc.uniqueArray(fc.integer({ min: 0, max: 420 }), { minLength: 1, maxLength: 4 }), (raw, some) => {
       const record = recordOf(filesOf(raw));
-      const day = raw.sessions[at % raw.sessions.length]?.day ?? 0;
-      const shorter = recordOf(filesOf({ ...raw, sessions: raw.sessions.filter((each) => each.day <= day) }));
-      for (const view of ['paid', 'cost'] as const) expect(wholeAt(record, view, dateOf(day))).toEqual(wholeAt(shorter, view, null));
-      expect(reconcile(record, dateOf(day))).toEqual(reconcile(shorter, null));
+      const days = some.toSorted((a, b) => a - b);
+      const series = ledgerSeries(record, days.map(dateOf));
+      for (const [n, day] of days.entries()) {
+        const shorter = until(raw, day);
+        for (const view of ['paid', 'cost'] as const) expect(wholeAt(record, view, dateOf(day))).toEqual(wholeAt(shorter, view, null));
+        expect(series[n]).toEqual({ ...ledgerAt(shorter, shorter.today), date: dateOf(day) });
+      }
+    }),
+    RUNS,
+  );
+});
+
+test('the totals of a ledger at a day are the sums of its entries and of its stock', () => {
+  fc.assert(
+    fc.property(rawJournal(10), fc.integer({ min: 0, max: 420 }), (raw, day) => {
+      const record = recordOf(filesOf(raw));
+      const at = ledgerAt(record, dateOf(day));
+      for (const view of ['paid', 'cost'] as const) {
+        const by = (key: (entry: JournalRecord['ledger']['entries'][number]) => string | null) =>
+          [...sumBy(viewAt(record, view, dateOf(day)), key)].filter(([, sum]) => sum.gross !== 0).map(([k, sum]) => [k, sum.gross]);
+        const of = (totals: LedgerAt['byKind' | 'bySubsystem' | 'byPerson']) =>
+          [...totals].filter(([, each]) => each[view] !== 0).map(([k, each]) => [k, each[view]]);
+        expect(of(at.bySubsystem).toSorted()).toEqual(by((entry) => entry.subsystem).toSorted());
+        expect(of(at.byKind).toSorted()).toEqual(by((entry) => entry.kind).toSorted());
+        expect(of(at.byPerson).toSorted()).toEqual(by((entry) => entry.person).toSorted());
+      }
+      const stock = stockAt(record, dateOf(day)).map(({ opening, left }) => [opening.value, left.value, left.amount.toFraction()]);
+      expect(at.shelf.map(({ opening, left }) => [opening, left.value, left.amount.toFraction()])).toEqual(stock);
     }),
     RUNS,
   );

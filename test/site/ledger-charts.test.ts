@@ -1,6 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { budgets } from '../../src/journal/ledger/budgets.ts';
-import { budgetedSpend, spendLine, subsystemBars, weekBars } from '../../src/site/views/ledger-charts.ts';
+import { ledgerAt } from '../../src/journal/ledger/ledger-at.ts';
+import { budgetedSpend, hoursByWeek } from '../../src/journal/ledger/over-time.ts';
+import { spendLine, subsystemBars, weekBars } from '../../src/site/views/ledger-charts.ts';
 import { recordOf } from '../arbitraries/compiled.ts';
 import { keepsToThePages, readDrawing } from './drawing.ts';
 
@@ -42,7 +44,7 @@ const CHARTS = {
   hours: subsystemBars(WORKED, 'minutes', 760),
   cost: subsystemBars(WORKED, 'gross', 350),
   spend: spendLine(WORKED, 760),
-  weeks: weekBars(WORKED, 350),
+  weeks: weekBars(WORKED, hoursByWeek(WORKED, null), 350),
 };
 
 const bars = (svg: string | null, side: 'width' | 'height'): number[] =>
@@ -81,7 +83,7 @@ test('spend is what the budgets count, months without a bill included', () => {
     ['2030-11', 3000],
     ['2030-12', 5000],
   ]);
-  const used = budgets(WORKED, null).map(({ money }) => money?.used ?? 0);
+  const used = budgets(WORKED.journal, ledgerAt(WORKED, WORKED.today)).map(({ money }) => money?.used ?? 0);
   expect(spend?.months.at(-1)?.together).toBe(used.reduce((sum, each) => sum + each));
   expect(CHARTS.spend).toContain('£50.00 of £160.00');
 });
@@ -102,10 +104,10 @@ test('a name is text, whatever is in it', () => {
 });
 
 test('an empty ledger is not drawn', () => {
-  expect([subsystemBars(EMPTY, 'minutes', 760), subsystemBars(EMPTY, 'gross', 760), spendLine(EMPTY, 760), weekBars(EMPTY, 760)]).toEqual([
-    null,
-    null,
-    null,
-    null,
-  ]);
+  expect([
+    subsystemBars(EMPTY, 'minutes', 760),
+    subsystemBars(EMPTY, 'gross', 760),
+    spendLine(EMPTY, 760),
+    weekBars(EMPTY, hoursByWeek(EMPTY, null), 760),
+  ]).toEqual([null, null, null, null]);
 });

@@ -1,7 +1,7 @@
 import type { IsoDate, SubsystemId } from '../model.ts';
 import { GENERAL } from '../model.ts';
 import type { Entry } from '../record.ts';
-import { monthOf, monthsFrom, yearOf } from '../values/date.ts';
+import { monthOf, monthsFrom } from '../values/date.ts';
 import { type Books, type Sum, sumBy, sumOf, type View, viewAt } from './sums.ts';
 
 /** One subsystem's row: a figure for each month that has one. */
@@ -45,9 +45,4 @@ function rowsOf({ journal }: Books, sums: ReadonlyMap<SubsystemId, Sum>): MonthR
 /** Sums by month, `YYYY-MM`. */
 export function byMonth(entries: readonly Entry[]): Map<string, Sum> {
   return sumBy(entries, (entry) => monthOf(entry.date));
-}
-
-/** Sums by calendar year. */
-export function byYear(entries: readonly Entry[]): Map<string, Sum> {
-  return sumBy(entries, (entry) => yearOf(entry.date));
 }

@@ -1,7 +1,8 @@
 /** What one position, or a decision about it, took in time and money. */
-import type { Decision, IsoDate, Journal, PositionId, SessionId } from '../model.ts';
+import type { Decision, IsoDate, Journal, Position, PositionId, SessionId } from '../model.ts';
 import type { Entry, JournalRecord, Ledger } from '../record.ts';
 import { type Books, type Sum, sumOf } from './sums.ts';
+import { type Totals, totalsOf } from './totals.ts';
 
 const indexes = new WeakMap<Ledger, ReadonlyMap<PositionId, readonly Entry[]>>();
 
@@ -24,6 +25,21 @@ function costIndex(ledger: Ledger): ReadonlyMap<PositionId, readonly Entry[]> {
 export function costOfPosition({ ledger }: Pick<Books, 'ledger'>, position: PositionId, at: IsoDate | null): Sum {
   const entries = costIndex(ledger).get(position) ?? [];
   return sumOf(at === null ? entries : entries.filter((entry) => entry.date <= at));
+}
+
+/** Hours and job cost of a position. */
+export interface PositionTotals {
+  readonly position: Position;
+  readonly totals: Totals;
+}
+
+/** Every position that took hours or money, in the order of the catalogue. */
+export function positionTotals({ journal, ledger }: Books): PositionTotals[] {
+  const index = costIndex(ledger);
+  return [...journal.positions.values()].flatMap((position) => {
+    const entries = index.get(position.id);
+    return entries ? [{ position, totals: totalsOf(entries) }] : [];
+  });
 }
 
 /** What followed from the decisions of one session on a position, until the next one decided. */

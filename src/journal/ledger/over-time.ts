@@ -1,6 +1,8 @@
-import type { IsoDate, Minor } from '../model.ts';
-import { addDays, mondayOf, weekOf } from '../values/date.ts';
-import { type Books, entriesAt, type Sum, sumBy, sumOf, viewAt } from './sums.ts';
+import type { IsoDate, Journal, Minor } from '../model.ts';
+import type { Entry } from '../record.ts';
+import { addDays, mondayOf, monthsFrom, weekOf } from '../values/date.ts';
+import { byMonth } from './by-month.ts';
+import { type Books, type Sum, sumBy, sumOf, viewAt } from './sums.ts';
 
 export interface Week {
   /** ISO 8601, `2031-W11`. */
@@ -28,24 +30,38 @@ export function hoursByWeek(books: Pick<Books, 'ledger'>, at: IsoDate | null): W
   return weeks;
 }
 
-/** Running totals at the end of a day on which something was booked. Gross. */
-export interface Running {
-  readonly date: IsoDate;
-  readonly paid: Minor;
-  readonly cost: Minor;
-  readonly minutes: number;
+/** What counts against the money budgets in a month, and together up to its end. Gross. */
+export interface MonthSpend {
+  /** `YYYY-MM` */
+  readonly month: string;
+  readonly added: Minor;
+  readonly together: Minor;
 }
 
-/** What had been paid, and what the job had cost, day by day. */
-export function cumulativeSpend(books: Pick<Books, 'ledger'>, at: IsoDate | null): Running[] {
-  const days: Running[] = [];
-  let [paid, cost, minutes] = [0, 0, 0];
-  for (const entry of entriesAt(books, at)) {
-    if (entry.paid) paid += entry.gross;
-    if (entry.cost) cost += entry.gross;
-    minutes += entry.minutes ?? 0;
-    if (days.at(-1)?.date === entry.date) days.pop();
-    days.push({ date: entry.date, paid, cost, minutes });
-  }
-  return days;
+/** Spend against the sum of the money budgets. */
+export interface BudgetedSpend {
+  readonly budget: Minor;
+  /** From the first with such a cost to the last, months without one included. */
+  readonly months: readonly MonthSpend[];
+}
+
+/** Whether an entry counts against a budget in money: job cost without labour, of a subsystem that has one. */
+export function isBudgeted({ subsystems }: Pick<Journal, 'subsystems'>, { cost, kind, subsystem }: Entry): boolean {
+  return cost && kind !== 'labour' && (subsystems.get(subsystem)?.budgetMoney ?? null) !== null;
+}
+
+/** The figures the money budgets count, added up month by month. Null without a budget or without anything against it. */
+export function budgetedSpend({ journal, ledger }: Books): BudgetedSpend | null {
+  const budget = [...journal.subsystems.values()].reduce((sum, one) => sum + (one.budgetMoney ?? 0), 0);
+  const entries = ledger.entries.filter((entry) => isBudgeted(journal, entry));
+  const [first, last] = [entries[0], entries.at(-1)];
+  if (!first || !last) return null;
+  const sums = byMonth(entries);
+  let together = 0;
+  const months = monthsFrom(first.date, last.date).map((month) => {
+    const added = sums.get(month)?.gross ?? 0;
+    together += added;
+    return { month, added, together };
+  });
+  return { budget, months };
 }

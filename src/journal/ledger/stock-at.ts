@@ -24,10 +24,11 @@ export interface StockRow {
 
 /** The stock of every consumable at a date, in the order of the catalogue. */
 export function stockAt({ ledger }: Pick<Books, 'ledger'>, at: IsoDate | null): StockRow[] {
-  return [...ledger.stock.values()].map((account) => rowOf(account, at));
+  return [...ledger.stock.values()].map((account) => stockOf(account, at));
 }
 
-function rowOf({ consumable, movements: all }: StockAccount, at: IsoDate | null): StockRow {
+/** The stock of one consumable at a date. */
+export function stockOf({ consumable, movements: all }: StockAccount, at: IsoDate | null): StockRow {
   const movements = at === null ? all : all.filter((movement) => movement.date <= at);
   const of = (...kinds: StockMovement['kind'][]) => holding(movements.filter((movement) => kinds.includes(movement.kind)));
   const used = of('used', 'counted');
@@ -48,14 +49,4 @@ function holding(movements: readonly StockMovement[]): Holding {
     value += movement.value;
   }
   return { amount, value };
-}
-
-/** What everything on the shelf cost. */
-export function shelfValueAt(books: Pick<Books, 'ledger'>, at: IsoDate | null): Minor {
-  return stockAt(books, at).reduce((sum, row) => sum + row.left.value, 0);
-}
-
-/** What the opening stock was put down at. */
-export function openingValueAt(books: Pick<Books, 'ledger'>, at: IsoDate | null): Minor {
-  return stockAt(books, at).reduce((sum, row) => sum + row.opening.value, 0);
 }

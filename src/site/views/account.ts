@@ -1,28 +1,37 @@
-/** An account as the ledger sets it: one table a year, subsystem by month, with totals both ways. */
+/**
+ * An account as the ledger sets it: subsystem by month, a table a year, with totals both ways, and the years
+ * of the whole. A long journal has a page for the months of each year; the ledger itself then shows the last
+ * year, and a line for each.
+ */
 import { type MonthTable, subsystemByMonth } from '../../journal/ledger/by-month.ts';
 import { type Sum, sumOf, type View } from '../../journal/ledger/sums.ts';
 import type { JournalRecord } from '../../journal/record.ts';
-import { yearOf } from '../../journal/values/date.ts';
-import type { Address } from '../addresses.ts';
+import { monthsFrom, yearOf } from '../../journal/values/date.ts';
+import { type Address, ledgerYearAddress } from '../addresses.ts';
 import { bookAddress, sectionAddress } from './entry-books.ts';
+import { figuresOf } from './figures.ts';
+
+/** More years than this, and each has a page. */
+const ONE_PAGE = 3;
 
 export interface Cell {
   readonly sum: Sum;
   readonly to: Address;
 }
 
-/** A table of the account: the months of a year, or the years of the whole. */
+/** The name of a row or column; `to` is the page it has of its own. */
+export interface Heading {
+  readonly name: string;
+  readonly to: Address | null;
+}
+
 export interface AccountTable {
-  /** The year; null for the table of all years. */
-  readonly year: string | null;
-  /** `2025-03`, or `2025` in the table of all years. */
-  readonly columns: readonly string[];
-  readonly rows: readonly {
-    readonly subsystem: string;
-    readonly name: string;
-    readonly cells: readonly (Cell | null)[];
-    readonly total: Cell;
-  }[];
+  /** `2025`, or `all years` */
+  readonly of: string;
+  /** What the rows are. */
+  readonly head: 'Subsystem' | 'Year';
+  readonly columns: readonly Heading[];
+  readonly rows: readonly { readonly heading: Heading; readonly cells: readonly (Cell | null)[]; readonly total: Cell }[];
   readonly totals: readonly (Cell | null)[];
   readonly total: Cell;
 }
@@ -30,65 +39,113 @@ export interface AccountTable {
 /** What a table shows of each sum. */
 export type Measure = 'minutes' | 'gross';
 
-/** A table a year, oldest first; of several years, one more that adds them up. */
-export function accountByYear(record: JournalRecord, view: View, measure: Measure): readonly AccountTable[] {
-  const table = subsystemByMonth(record, view, null);
-  const years = Map.groupBy(table.months, yearOf);
-  const addressOf = { cell: monthCell(record), whole: yearCell(record) };
-  const tables = [...years].map(([year, months]) =>
-    makeTable(
-      table,
-      year,
-      months.map((month) => ({ name: month, months: [month] })),
-      measure,
-      addressOf,
-    ),
-  );
-  if (years.size < 2) return tables;
-  const columns = [...years].map(([year, months]) => ({ name: year, months }));
-  return [...tables, makeTable(table, null, columns, measure, { cell: yearCell(record), whole: (slug) => bookAddress(slug) })];
+/** The years from the first entry to the last, oldest first. */
+export function accountYears({ ledger: { entries } }: JournalRecord): readonly string[] {
+  const [first, last] = [entries[0], entries.at(-1)];
+  return first && last ? [...new Set(monthsFrom(first.date, last.date).map(yearOf))] : [];
 }
 
-interface Column {
+/** The years that have a page of their own, oldest first; none while the ledger holds all. */
+export function ledgerYears(record: JournalRecord): readonly string[] {
+  const years = accountYears(record);
+  return years.length > ONE_PAGE ? years : [];
+}
+
+/** The tables of the ledger page: the months of every year, or of the last; of several years, one that adds them up. */
+export function accountTables(record: JournalRecord, view: View, measure: Measure): readonly AccountTable[] {
+  const years = accountYears(record);
+  const paged = ledgerYears(record).length > 0;
+  const tables = (paged ? years.slice(-1) : years).map((year) => accountOfYear(record, view, measure, year));
+  const withFigures = tables.filter(({ rows }) => rows.length > 0);
+  if (years.length < 2) return withFigures;
+  const whole = accountOfYears(record, view, measure);
+  return paged ? [whole, ...withFigures] : [...withFigures, whole];
+}
+
+/** Subsystem by month of one year. */
+export function accountOfYear(record: JournalRecord, view: View, measure: Measure, year: string): AccountTable {
+  const figures = figuresOf(record.journal.settings);
+  const table = tableOf(record, view);
+  const months = table.months.filter((month) => yearOf(month) === year);
+  const inYear = (slug: string): Address => sectionAddress(record, slug, `year-${year}`);
+  const inMonth = (month: string) => (slug: string) =>
+    slug === 'all' ? bookAddress(`month-${month}`) : sectionAddress(record, slug, month);
+  const periods = months.map((month) => ({ name: figures.shortMonth(month), page: null, months: [month], to: inMonth(month) }));
+  return setTable(year, table, periods, { name: year, page: null, months, to: inYear }, measure);
+}
+
+/** Every year in one table: a column each, or where each has a page, a row. */
+function accountOfYears(record: JournalRecord, view: View, measure: Measure): AccountTable {
+  const table = tableOf(record, view);
+  const paged = ledgerYears(record).length > 0;
+  const periods = [...Map.groupBy(table.months, yearOf)].map(([year, months]) => ({
+    name: year,
+    page: paged ? ledgerYearAddress(year) : null,
+    months,
+    to: (slug: string) => sectionAddress(record, slug, `year-${year}`),
+  }));
+  const whole = { name: 'Together', page: null, months: table.months, to: bookAddress };
+  const straight = setTable('all years', table, periods, whole, measure);
+  return paged ? turned(straight) : straight;
+}
+
+/** A subsystem, or all of them. */
+interface Line {
+  readonly slug: string;
   readonly name: string;
+  readonly sums: ReadonlyMap<string, Sum>;
+}
+
+/** Some months, and where the entries of a book in them are listed. */
+interface Period {
+  readonly name: string;
+  readonly page: Address | null;
   readonly months: readonly string[];
+  to(slug: string): Address;
 }
 
-/** Where the entries of a subsystem (or `all`) in a column, or in the whole table, are listed. */
-interface Addresses {
-  cell(slug: string, column: string): Address;
-  whole(slug: string, year: string): Address;
-}
-
-const monthCell = (record: JournalRecord) => (slug: string, month: string) =>
-  slug === 'all' ? bookAddress(`month-${month}`) : sectionAddress(record, slug, month);
-const yearCell = (record: JournalRecord) => (slug: string, year: string) => sectionAddress(record, slug, `year-${year}`);
-
-function makeTable(table: MonthTable, year: string | null, columns: readonly Column[], measure: Measure, to: Addresses): AccountTable {
-  const cellOf = (sums: ReadonlyMap<string, Sum>, slug: string, { name, months }: Column): Cell | null => {
-    const sum = together(sums, months);
-    return sum[measure] === 0 ? null : { sum, to: to.cell(slug, name) };
-  };
-  const totalOf = (sums: ReadonlyMap<string, Sum>, slug: string): Cell => ({
-    sum: together(
-      sums,
-      columns.flatMap(({ months }) => months),
-    ),
-    to: to.whole(slug, year ?? ''),
+function setTable(of: string, table: MonthTable, periods: readonly Period[], whole: Period, measure: Measure): AccountTable {
+  const all: Line = { slug: 'all', name: 'Together', sums: table.totals };
+  const lines = table.rows.map(({ subsystem, name, months }): Line => ({ slug: `subsystem-${subsystem}`, name, sums: months }));
+  const cellOf = ({ slug, sums }: Line, { months, to }: Period): Cell => ({
+    sum: sumOf(months.flatMap((month) => sums.get(month)?.entries ?? [])),
+    to: to(slug),
   });
-  const rows = table.rows.map(({ subsystem, name, months }) => {
-    const slug = `subsystem-${subsystem}`;
-    return { subsystem, name, cells: columns.map((column) => cellOf(months, slug, column)), total: totalOf(months, slug) };
-  });
+  const cellsOf = (line: Line): (Cell | null)[] =>
+    periods.map((period) => cellOf(line, period)).map((cell) => (cell.sum[measure] === 0 ? null : cell));
+  const rows = lines.map((line) => ({ heading: { name: line.name, to: null }, cells: cellsOf(line), total: cellOf(line, whole) }));
   return {
-    year,
-    columns: columns.map(({ name }) => name),
+    of,
+    head: 'Subsystem',
+    columns: periods.map(({ name, page }) => ({ name, to: page })),
     rows: rows.filter(({ cells }) => cells.some((cell) => cell !== null)),
-    totals: columns.map((column) => cellOf(table.totals, 'all', column)),
-    total: totalOf(table.totals, 'all'),
+    totals: cellsOf(all),
+    total: cellOf(all, whole),
   };
 }
 
-function together(sums: ReadonlyMap<string, Sum>, months: readonly string[]): Sum {
-  return sumOf(months.flatMap((month) => sums.get(month)?.entries ?? []));
+/** The same figures with a row for each column: of many years, a sheet holds more down than across. */
+function turned({ of, columns, rows, totals, total }: AccountTable): AccountTable {
+  return {
+    of,
+    head: 'Year',
+    columns: rows.map(({ heading }) => heading),
+    rows: columns.flatMap((heading, n) => {
+      const sum = totals[n];
+      return sum ? [{ heading, cells: rows.map(({ cells }) => cells[n] ?? null), total: sum }] : [];
+    }),
+    totals: rows.map((row) => row.total),
+    total,
+  };
+}
+
+const made = new WeakMap<JournalRecord['ledger'], Map<View, MonthTable>>();
+
+/** Subsystem by month of one view, made once: every year's page reads it. */
+function tableOf(record: JournalRecord, view: View): MonthTable {
+  const tables = made.get(record.ledger) ?? new Map<View, MonthTable>();
+  made.set(record.ledger, tables);
+  const table = tables.get(view) ?? subsystemByMonth(record, view, null);
+  tables.set(view, table);
+  return table;
 }

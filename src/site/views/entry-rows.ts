@@ -1,6 +1,7 @@
 import type { Entry } from '../../journal/record.ts';
 import { entryAddress } from './entry-place.ts';
 import { html, type Markup } from './html.ts';
+import { type RunningTotal, runningAnchor } from './running-totals.ts';
 import type { Sheet } from './sheet.ts';
 import { capital, ENTRY_KIND_WORDS } from './words.ts';
 
@@ -8,11 +9,33 @@ import { capital, ENTRY_KIND_WORDS } from './words.ts';
 export function entryRow(sheet: Sheet, entry: Entry): Markup {
   const { figures } = sheet;
   const on = sheet.charge(entry);
-  const person = entry.person === null ? null : html`<span class="sub">${sheet.personName(entry.person)}</span>`;
-  return html`<tr><td class="date">${figures.shortDate(entry.date)}</td><td><a href="${sheet.link(entryAddress(entry))}">${entry.what}</a>${person}</td><td>${capital(ENTRY_KIND_WORDS[entry.kind])}</td><td><a href="${on.href}">${on.name}</a></td><td class="num">${entry.minutes !== null && figures.time(entry.minutes)}</td><td class="num">${entry.paid && figures.amount(entry.gross)}</td><td class="num">${entry.cost && figures.amount(entry.gross)}</td></tr>`;
+  return html`<tr><td class="date">${figures.shortDate(entry.date)}</td><td>${whatOf(sheet, entry)}</td><td>${capital(ENTRY_KIND_WORDS[entry.kind])}</td><td><a href="${on.href}">${on.name}</a></td><td class="num">${entry.minutes !== null && figures.time(entry.minutes)}</td><td class="num">${entry.paid && figures.amount(entry.gross)}</td><td class="num">${entry.cost && figures.amount(entry.gross)}</td></tr>`;
 }
 
-/** The rows of many entries as one piece of markup. */
-export function entryRows(sheet: Sheet, entries: readonly Entry[]): string {
-  return entries.map((entry) => entryRow(sheet, entry).markup).join('');
+/** An entry as a row of what one position took: date, what, kind, hours, job cost. */
+export function costRow(sheet: Sheet, entry: Entry): Markup {
+  const { figures } = sheet;
+  return html`<tr><td class="date">${figures.shortDate(entry.date)}</td><td>${whatOf(sheet, entry)}</td><td>${capital(ENTRY_KIND_WORDS[entry.kind])}</td><td class="num">${entry.minutes !== null && figures.time(entry.minutes)}</td><td class="num">${figures.amount(entry.gross)}</td></tr>`;
+}
+
+/** What an entry is, leading to it in the account of its session, and who worked. */
+function whatOf(sheet: Sheet, entry: Entry): Markup {
+  const person = entry.person === null ? null : html`<span class="sub">${sheet.personName(entry.person)}</span>`;
+  return html`<a href="${sheet.link(entryAddress(entry))}">${entry.what}</a>${person}`;
+}
+
+/** The rows of many entries as one piece of markup, each running total under the last entry it sums. */
+export function entryRows(sheet: Sheet, entries: readonly Entry[], running: readonly RunningTotal[] = []): string {
+  const under = new Map(running.map((total) => [total.last, total]));
+  return entries
+    .map((entry) => {
+      const total = under.get(entry);
+      return `${entryRow(sheet, entry).markup}${total ? runningRow(sheet, total).markup : ''}`;
+    })
+    .join('');
+}
+
+function runningRow({ figures }: Sheet, total: RunningTotal): Markup {
+  const { minutes, paid, cost, costWithoutLabour } = total.totals;
+  return html`<tr class="running-total" id="${runningAnchor(total)}"><th scope="row" colspan="4">All up to ${figures.date(total.last.date)}; without labour ${figures.amount(costWithoutLabour)}</th><td class="num">${minutes > 0 && figures.time(minutes)}</td><td class="num">${figures.amount(paid)}</td><td class="num">${figures.amount(cost)}</td></tr>`;
 }

@@ -4,12 +4,11 @@
  * What there is nothing to draw of gives null.
  */
 import { barX, lineY, rectY, ruleX, ruleY, text } from '@observablehq/plot';
-import { budgets } from '../../journal/ledger/budgets.ts';
-import { byMonth, subsystemByMonth } from '../../journal/ledger/by-month.ts';
-import { hoursByWeek } from '../../journal/ledger/over-time.ts';
-import { type Books, viewAt } from '../../journal/ledger/sums.ts';
+import { subsystemByMonth } from '../../journal/ledger/by-month.ts';
+import { budgetedSpend, type Week } from '../../journal/ledger/over-time.ts';
+import type { Books } from '../../journal/ledger/sums.ts';
 import type { Minor } from '../../journal/model.ts';
-import { addDays, lastDayOf, monthsFrom } from '../../journal/values/date.ts';
+import { addDays, lastDayOf } from '../../journal/values/date.ts';
 import type { Measure } from './account.ts';
 import { figuresOf } from './figures.ts';
 import { axes, dayOf, drawn, frame } from './plotted.ts';
@@ -46,40 +45,6 @@ export function subsystemBars(books: Books, measure: Measure, width: number): st
   });
 }
 
-/** What counts against the money budgets, month by month. */
-export interface MonthSpend {
-  /** `YYYY-MM` */
-  readonly month: string;
-  readonly added: Minor;
-  readonly together: Minor;
-}
-
-/** Spend against the sum of the money budgets. */
-export interface BudgetedSpend {
-  readonly budget: Minor;
-  readonly months: readonly MonthSpend[];
-}
-
-/**
- * Job cost without labour, gross, of the subsystems with a budget in money, added up from the first month to
- * the last: the figures the budgets count. Null without a budget or without anything against it.
- */
-export function budgetedSpend(books: Books): BudgetedSpend | null {
-  const lines = budgets(books, null).flatMap(({ subsystem, money }) => (money ? [[subsystem.id, money.budget] as const] : []));
-  const budgeted = new Map(lines);
-  const entries = viewAt(books, 'cost', null).filter(({ kind, subsystem }) => kind !== 'labour' && budgeted.has(subsystem));
-  const [first, last] = [entries[0], entries.at(-1)];
-  if (!first || !last) return null;
-  const sums = byMonth(entries);
-  let together = 0;
-  const months = monthsFrom(first.date, last.date).map((month) => {
-    const added = sums.get(month)?.gross ?? 0;
-    together += added;
-    return { month, added, together };
-  });
-  return { budget: lines.reduce((sum, [, budget]) => sum + budget, 0), months };
-}
-
 /** The running spend as a line that rises by the end of each month, the sum of the budgets across it. */
 export function spendLine(books: Books, width: number): string | null {
   const spend = budgetedSpend(books);
@@ -110,9 +75,8 @@ export function spendLine(books: Books, width: number): string | null {
   });
 }
 
-/** A bar for each ISO week, as high as its hours, from the first week worked to the last. */
-export function weekBars(books: Books, width: number): string | null {
-  const weeks = hoursByWeek(books, null);
+/** A bar for each of some weeks that follow each other, as high as its hours. */
+export function weekBars(books: Books, weeks: readonly Week[], width: number): string | null {
   const [first, last] = [weeks[0], weeks.at(-1)];
   if (!first || !last) return null;
   const figures = figuresOf(books.journal.settings);

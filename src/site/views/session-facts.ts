@@ -1,7 +1,8 @@
 /** The figures of a session that stand in its margin and beside its title in lists. */
+
+import { totalsOf } from '../../journal/ledger/totals.ts';
 import type { PartEntry, PartId, Session } from '../../journal/model.ts';
 import type { Sheet } from './sheet.ts';
-import { totalsOf } from './totals.ts';
 import { destinationWords } from './where.ts';
 import { ACTION_WORDS, listed } from './words.ts';
 

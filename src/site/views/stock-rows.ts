@@ -1,6 +1,10 @@
+import type { Holding, StockRow } from '../../journal/ledger/stock-at.ts';
 import type { StockAccount, StockMovement } from '../../journal/record.ts';
-import { html } from './html.ts';
+import { type Address, sessionAddress } from '../addresses.ts';
+import { entryAddress } from './entry-place.ts';
+import { html, type Markup } from './html.ts';
 import type { Sheet } from './sheet.ts';
+import { movementAnchor } from './stock-pages.ts';
 
 const MOVEMENT_WORDS: Readonly<Record<StockMovement['kind'], string>> = {
   opening: 'opening stock',
@@ -10,15 +14,39 @@ const MOVEMENT_WORDS: Readonly<Record<StockMovement['kind'], string>> = {
   returned: 'given back',
 };
 
-/** The movements of a consumable, in order, with what each left on the shelf. */
+/** The movements of a consumable, in order, with what each left on the shelf; each leads to its entry in the session. */
 export function stockRows(sheet: Sheet, { movements }: StockAccount): string {
   const { figures } = sheet;
   return movements
-    .map(({ kind, date, session, amount, value, left, because }) => {
-      const when = session === null ? figures.shortDate(date) : html`<a href="${sheet.toSession(session)}">${figures.shortDate(date)}</a>`;
+    .map((movement, n) => {
+      const { kind, date, amount, value, left, because } = movement;
+      const from = addressOf(sheet, movement);
+      const when = from === null ? figures.shortDate(date) : html`<a href="${sheet.link(from)}">${figures.shortDate(date)}</a>`;
       const why = because !== null && html`<span class="sub">${because}</span>`;
-      return html`<tr><td class="date">${when}</td><td>${MOVEMENT_WORDS[kind]}${why}</td><td class="num">${figures.quantity(amount)}</td><td class="num">${figures.amount(value)}</td><td class="num">${figures.quantity(left.amount)}</td><td class="num">${figures.amount(left.value)}</td></tr>`
+      return html`<tr id="${movementAnchor(n + 1)}"><td class="date">${when}</td><td>${MOVEMENT_WORDS[kind]}${why}</td><td class="num">${figures.quantity(amount)}</td><td class="num">${figures.amount(value)}</td><td class="num">${figures.quantity(left.amount)}</td><td class="num">${figures.amount(left.value)}</td></tr>`
         .markup;
     })
+    .join('');
+}
+
+/** The entry a movement was made by; its session, where a stock-take changed nothing in the books. */
+function addressOf(sheet: Sheet, { session, entry: id }: StockMovement): Address | null {
+  if (session === null) return null;
+  const entry = sheet.index.entriesOf.get(session)?.find((one) => one.id === id || one.id.startsWith(`${id}-`));
+  return entry ? entryAddress(entry) : sessionAddress(session);
+}
+
+/** What the movements add up to: opening and bought are used and left. */
+export function stockTotals(sheet: Sheet, { opening, bought, used, left }: StockRow): string {
+  const { figures } = sheet;
+  const row = (id: string, words: string, { amount, value }: Holding): Markup =>
+    html`<tr id="${id}"><th scope="row" colspan="2">${words}</th><td class="num">${figures.quantity(amount)}</td><td class="num">${figures.amount(value)}</td><td></td><td></td></tr>`;
+  return [
+    row('opening', 'Opening stock', opening),
+    row('bought', 'Bought, less what was given back', bought),
+    row('used', 'Used, with what stock-takes found missing', used),
+    row('left', 'Left', left),
+  ]
+    .map(({ markup }) => markup)
     .join('');
 }
