@@ -2,6 +2,7 @@
 import Fraction from 'fraction.js';
 import type {
   ActionWord,
+  BagFilling,
   Decision,
   Destination,
   IsoDate,
@@ -93,7 +94,7 @@ type SessionFields = Partial<Omit<Session, 'decisions' | 'opens' | 'closes' | 'd
   readonly closes?: readonly string[];
   readonly defers?: readonly { readonly id: string; readonly to: string }[];
   readonly reached?: readonly { readonly milestone: string; readonly withOpen?: readonly string[]; readonly because?: string }[];
-  readonly bags?: readonly number[];
+  readonly bags?: readonly (number | (Partial<BagFilling> & Pick<BagFilling, 'bag'>))[];
   readonly emptied?: readonly number[];
 };
 
@@ -191,7 +192,10 @@ function sessionOf({ date, name, fields }: Evening, positions: ReadonlyMap<strin
       const count = positions.get(position)?.count ?? 1;
       return { id: `${id}#${index + 1}`, session: id, date, position, with: null, count, because: null, place: place(), ...one };
     }),
-    bags: (fields.bags ?? []).map((bag) => ({ bag, holds: ['2 bolts'], off: null, goesBack: null, picture: null, place: place() })),
+    bags: (fields.bags ?? []).map((bag) => {
+      const told = typeof bag === 'number' ? { bag } : bag;
+      return { holds: ['2 bolts'], off: null, goesBack: null, picture: null, place: place(), ...told };
+    }),
     emptied: (fields.emptied ?? []).map((bag) => ({ bag, place: place() })),
     opens: (fields.opens ?? []).map((one) => ({ kind: 'task', what: one.id, before: null, on: null, price: null, place: place(), ...one })),
     closes: (fields.closes ?? []).map((item) => ({ id: item, how: null, place: place() })),

@@ -3,6 +3,7 @@ import * as fc from 'fast-check';
 import { ACTIONS, type ActionWord, type IsoDate, type Journal, VERDICTS } from '../../src/journal/model.ts';
 import { addDays } from '../../src/journal/values/date.ts';
 import { ARRIVED, decide, did, type Evening, evening, journal, part } from './journal.ts';
+import { clip, picture } from './observed.ts';
 
 export const PARTS = [
   part('drum', { component: 'axles' }),
@@ -72,6 +73,14 @@ const decision = fc
 const work = fc.record({
   parts: fc.array(entry, { maxLength: 5 }),
   decisions: fc.array(decision, { maxLength: 2 }),
+  pictures: fc.array(
+    fc.constantFrom(...IDS).map((id) => picture(`${id}.jpg`, [id])),
+    { maxLength: 1 },
+  ),
+  film: fc.array(
+    fc.constantFrom(...IDS).map((id) => clip('reel.mp4', [[12, [id]]])),
+    { maxLength: 1 },
+  ),
   bags: fc.uniqueArray(fc.integer({ min: 1, max: 3 }), { maxLength: 1 }),
   emptied: fc.uniqueArray(fc.integer({ min: 1, max: 3 }), { maxLength: 1 }),
   opens: fc.array(fc.record({ id: fc.constantFrom('bleed', 'cap', 'prop'), before: fc.constantFrom(...MILESTONES, null) }), {

@@ -1,4 +1,6 @@
+import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import type { JournalRecord } from '../../src/journal/record.ts';
 import { bagsAt } from '../../src/journal/registers/bags.ts';
 import { filmIndex } from '../../src/journal/registers/film.ts';
 import { seriesOf } from '../../src/journal/registers/measurements.ts';
@@ -6,8 +8,9 @@ import { methodsIndex } from '../../src/journal/registers/methods.ts';
 import { gatesAt, openItemsBySubsystem, questionsAt, temporaryMeasuresAt, thingsToBuyAt } from '../../src/journal/registers/open-items.ts';
 import { goesWithVehicleAt, storesAt } from '../../src/journal/registers/stores.ts';
 import { unrecordedAt } from '../../src/journal/registers/unrecorded.ts';
-import { did, type Evening, evening, part, soundRecord } from '../builders/journal.ts';
+import { did, type Evening, evening, part, record, soundRecord } from '../builders/journal.ts';
 import { clip, measured, method, picture } from '../builders/observed.ts';
+import { journals } from '../builders/streams.ts';
 
 const parts = [
   part('drum'),
@@ -126,18 +129,109 @@ describe('recorded before it is covered', () => {
     ['marks written down as it came off', [evening('2030-10-01', { parts: [did('drum', 'removed', { marks: 'C 4417' })] }), back]],
     ['a mark put on', [off, evening('2030-10-03', { parts: [did('drum', 'marked')] }), back]],
     ['a picture', [off, evening('2030-10-03', { pictures: [picture('drum.jpg', ['drum'])] }), back]],
+    ['a picture taken when it was back', [off, back, evening('2030-10-11', { pictures: [picture('drum.jpg', ['drum'])] })]],
+    ['a mark on film', [off, evening('2030-10-03', { film: [clip('reel.mp4', [[12, ['plate', 'drum']]])] }), back]],
+    [
+      'the picture of the bag it went into',
+      [evening('2030-10-01', { bags: [{ bag: 1, picture: 'bag-1.jpg' }], parts: [did('drum', 'removed', { to: 'bag 1' })] }), back],
+    ],
+    [
+      'the picture of a bag whose contents came off it',
+      [off, evening('2030-10-03', { bags: [{ bag: 1, off: 'drum', picture: 'bag-1.jpg' }] }), back],
+    ],
   ])('%s is a record', (_, evenings) => {
     expect(lacking(...evenings)).toEqual([[], []]);
   });
 
-  test('what was recorded before it came off does not count', () => {
-    expect(lacking(evening('2030-09-20', { pictures: [picture('drum.jpg', ['drum'])] }), off, back)).toEqual([[], ['drum']]);
+  test.each([
+    ['a picture of another part', { pictures: [picture('plate.jpg', ['plate'])] }],
+    ['another part on film', { film: [clip('reel.mp4', [[12, ['plate']]])] }],
+    ['a bag without a picture', { bags: [{ bag: 1, off: 'drum' }] }],
+    ['the picture of a bag of another part', { bags: [{ bag: 1, off: 'plate', picture: 'bag-1.jpg' }] }],
+    ['its condition and its finish', { parts: [did('drum', 'inspected', { condition: 2, finish: 'bare' })] }],
+    ['a measurement', { measured: [measured('drum', 'inside diameter', '9.043 in')] }],
+  ])('%s is no record', (_, fields) => {
+    expect(lacking(off, evening('2030-10-03', fields), back)).toEqual([[], ['drum']]);
+  });
+
+  test('what was recorded before it came off does not count, nor at an earlier time when it was off', () => {
+    const pictured = { pictures: [picture('drum.jpg', ['drum'])] };
+    expect(lacking(evening('2030-09-20', pictured), off, back)).toEqual([[], ['drum']]);
+    const before = evening('2030-09-20', { ...pictured, parts: [did('drum', ['removed', 'fitted'])] });
+    expect(lacking(before)).toEqual([[], []]);
+    expect(lacking(before, off, back)).toEqual([[], ['drum']]);
+  });
+
+  test('a part that went back unrecorded, came off again and was recorded is off the lists', () => {
+    const again = (marks: string | null) => evening('2030-10-20', { parts: [did('drum', 'removed', { marks })] });
+    expect(lacking(off, back, again('C 4417'))).toEqual([[], []]);
+    expect(lacking(off, back, again(null))).toEqual([['drum'], []]);
+  });
+
+  test('of a lot, some are off now and some went back, each counted', () => {
+    const lists = unrecordedAt(
+      recordOf(
+        evening('2030-10-01', { parts: [did('bolts', 'removed', { count: 3 })] }),
+        evening('2030-10-09', { parts: [did('bolts', 'fitted', { count: 2 })] }),
+      ),
+      null,
+    );
+    expect(
+      [lists.offNow, lists.backOn].map((list) => list.map(({ count, off: gone, backOn }) => [count, gone.date, backOn?.date])),
+    ).toEqual([[[1, '2030-10-01', undefined]], [[2, '2030-10-01', '2030-10-09']]]);
+  });
+
+  test('of a lot, those that went back before the others were recorded stay on the list only while nothing was recorded since', () => {
+    const early = [
+      evening('2030-10-01', { parts: [did('bolts', 'removed', { count: 2 })] }),
+      evening('2030-10-02', { parts: [did('bolts', 'fitted', { count: 2 })] }),
+    ];
+    const scrapped = evening('2030-10-05', {
+      parts: [did('bolts', 'removed', { count: 2 }), did('bolts', 'gone', { count: 1, how: 'scrapped' })],
+    });
+    const counts = (...evenings: Evening[]) => {
+      const { offNow, backOn } = unrecordedAt(recordOf(...evenings), null);
+      return [offNow, backOn].map((list) => list.map(({ count }) => count));
+    };
+    expect(counts(...early)).toEqual([[], [2]]);
+    expect(counts(...early, scrapped)).toEqual([[1], [2]]);
+    expect(counts(...early, scrapped, evening('2030-10-06', { pictures: [picture('bolts.jpg', ['bolts'])] }))).toEqual([[], []]);
+  });
+
+  test('whatever is written down, a single part is listed just when nothing recorded it since it last came off', () => {
+    fc.assert(
+      fc.property(journals, (of) => {
+        const one = record(of);
+        const { offNow, backOn } = unrecordedAt(one, null);
+        for (const id of ['drum', 'drum-spare', 'drum-new', 'plate']) {
+          expect([offNow, backOn].map((list) => list.some((row) => row.part === id))).toEqual(unrecordedByHand(one, id));
+        }
+      }),
+      { numRuns: 300 },
+    );
   });
 
   test('a part that was never off, or is gone, is on neither list', () => {
     expect(lacking(evening('2030-10-01', { parts: [did('drum', ['removed', 'gone'], { how: 'lost' })] }))).toEqual([[], []]);
   });
 });
+
+/** The rule as it is written, for a part of which there is one: whether it is off, or back on, and lacks a record. */
+function unrecordedByHand({ journal, history }: JournalRecord, id: string): [boolean, boolean] {
+  const sessions = [...journal.sessions].sort((a, b) => (a.file < b.file ? -1 : 1));
+  const deeds = history.deeds.filter(({ part: about }) => about === id);
+  const off = deeds.findLast((deed) => deed.did === 'removed');
+  if (!off) return [false, false];
+  const since = sessions.slice(sessions.findIndex((session) => session.id === off.session));
+  const recorded = since.some(
+    ({ parts: entries, pictures, film }) =>
+      entries.some((entry) => entry.part === id && (entry.marks !== null || entry.did.includes('marked'))) ||
+      pictures.some(({ shows }) => shows.includes(id)) ||
+      film.some(({ marks }) => marks.some((mark) => mark.parts.includes(id))),
+  );
+  const now = history.stays.get(id)?.find(({ to }) => to === null)?.where.at;
+  return [!recorded && (now === 'stores' || now === 'bag' || now === 'out'), !recorded && now === 'fitted'];
+}
 
 test('methods are gathered by what was done and by material, newest first, with what came of them', () => {
   const of = recordOf(

@@ -1,8 +1,8 @@
-import type { Condition, IsoDate, PartEntry, PartId, Picture, SessionId } from '../model.ts';
+import type { Condition, IsoDate, PartEntry, PartId, SessionId } from '../model.ts';
 import { perRecord, type RegisterSource } from './source.ts';
 import { orderedSessions } from './stays.ts';
 
-/** Something seen of a part and written down: its condition, its marks, its finish, a picture of it. */
+/** Something seen of a part and written down in an entry: its condition, its marks, its finish. */
 export interface Observation {
   readonly part: PartId;
   readonly date: IsoDate;
@@ -10,30 +10,19 @@ export interface Observation {
   readonly condition: Condition | null;
   readonly marks: string | null;
   readonly finish: string | null;
-  /** The action `marked`: a lasting mark was put on the part. */
-  readonly marked: boolean;
-  readonly picture: Picture | null;
-  readonly entry: PartEntry | null;
+  readonly entry: PartEntry;
 }
 
 const byPart = perRecord((record) => {
   const seen = new Map<PartId, Observation[]>();
-  const add = (observation: Observation) => {
-    const list = seen.get(observation.part);
-    if (list) list.push(observation);
-    else seen.set(observation.part, [observation]);
-  };
-  for (const { id: session, date, parts, pictures } of orderedSessions(record)) {
+  for (const { id: session, date, parts } of orderedSessions(record)) {
     for (const entry of parts) {
       const { part, condition, marks, finish } = entry;
-      const marked = entry.did.includes('marked');
-      if (condition === null && marks === null && finish === null && !marked) continue;
-      add({ part, date, session, condition, marks, finish, marked, picture: null, entry });
-    }
-    for (const picture of pictures) {
-      for (const part of new Set(picture.shows)) {
-        add({ part, date, session, condition: null, marks: null, finish: null, marked: false, picture, entry: null });
-      }
+      if (condition === null && marks === null && finish === null) continue;
+      const observation = { part, date, session, condition, marks, finish, entry };
+      const list = seen.get(part);
+      if (list) list.push(observation);
+      else seen.set(part, [observation]);
     }
   }
   return seen;

@@ -63,9 +63,7 @@ function fromNotes(record: JournalRecord): Tagged[] {
       ];
     }),
     ...[...record.journal.parts.keys()].flatMap((part) =>
-      observationsOf(record, part)
-        .filter(({ entry }) => entry !== null)
-        .map((observation) => tag({ ...when(observation), kind: 'observation', observation }, [part])),
+      observationsOf(record, part).map((observation) => tag({ ...when(observation), kind: 'observation', observation }, [part])),
     ),
     ...[...marks].map((mark) => tag({ ...when(mark), kind: 'film', mark }, mark.parts)),
   ];

@@ -64,9 +64,7 @@ function lineOf(sheet: Sheet, event: TimelineEvent): Markup | null {
       return html`${partLink(sheet, event.part)}: acquired.`;
     case 'observation': {
       const { entry, part } = event.observation;
-      return entry === null || entry.did.length > 0
-        ? null
-        : html`${partLink(sheet, part)}: ${seenOf(event.observation)} ${sentence(entry.note)}`;
+      return entry.did.length > 0 ? null : html`${partLink(sheet, part)}: ${seenOf(event.observation)} ${sentence(entry.note)}`;
     }
     case 'measurement': {
       const { what, value, within, part, as } = event.measurement;
