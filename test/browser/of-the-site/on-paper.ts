@@ -22,5 +22,37 @@ export function onPaper(bench: Bench): void {
       expect(cut).toBe(0);
       await page.close();
     });
+
+    it('each place of the stores is a sheet that says whose and of when it is, with a box to tick beside each thing', async () => {
+      const page = await bench.browser.newPage();
+      await page.goto(`${bench.served.address}stores.html`);
+      const boxes = page.locator('.shelf .tick .box');
+      const seen = () => boxes.evaluateAll((all) => all.filter((box) => box.getClientRects().length > 0).length);
+      expect(await seen()).toBe(0);
+      await page.emulateMedia({ media: 'print' });
+      const things = await page.locator('.shelf:not(#gone) tbody tr').count();
+      expect(things).toBeGreaterThan(20);
+      expect(await seen()).toBe(things);
+      const sheets = await page.locator('.shelf').evaluateAll((all) =>
+        all.map((each) => ({
+          own: getComputedStyle(each).breakBefore,
+          head: (each.querySelector('h2')?.textContent ?? '') + (each.querySelector('.on-paper')?.textContent ?? ''),
+        })),
+      );
+      expect(sheets.map(({ own }) => own)).toEqual(sheets.map(() => 'page'));
+      for (const { head } of sheets) expect(head).toMatch(/^\w.*as it stood on \d/);
+      expect(await page.locator('section.on-screen').first().isVisible()).toBe(false);
+      await page.close();
+    });
+
+    it('the figures behind the share over time lie open', async () => {
+      const page = await bench.browser.newPage();
+      await page.goto(`${bench.served.address}register.html`);
+      const row = page.locator('details.printed tbody tr').last();
+      expect(await row.isVisible()).toBe(false);
+      await page.emulateMedia({ media: 'print' });
+      expect(await row.isVisible()).toBe(true);
+      await page.close();
+    });
   });
 }
