@@ -49,9 +49,9 @@ export function oneOfEachKind(pages: readonly string[]): string[] {
   return [...kinds.values()].flatMap((list) => list[Math.floor(list.length / 2)] ?? []);
 }
 
-/** Pages of the root are kinds of their own; of those in a folder, and of books of entries, one stands for all. */
+/** Pages of the root and of the ledger are kinds of their own; of those in another folder, and of books of entries, one stands for all. */
 function kindOf(page: string): string {
   const folder = page.slice(0, page.lastIndexOf('/') + 1);
-  if (folder === '') return page;
+  if (folder === '' || folder === 'ledger/') return page;
   return folder === 'ledger/entries/' ? page.replace(/-.*$/, '') : folder;
 }

@@ -1,64 +1,128 @@
-/** Every figure of the account opens entries whose total, printed where it lands, is that figure. */
-import type { Page } from 'playwright-core';
+/** Every figure of the ledger leads to entries, and what is printed where it lands is that figure. */
 import { describe, expect, it } from 'vitest';
 import type { Bench } from '../bench.ts';
-
-interface Figure {
-  readonly heading: string;
-  readonly text: string;
-  readonly href: string;
-}
-
-/** The totals printed under each anchor of a page, and of the page as a whole under ''. */
-type Totals = Readonly<Record<string, { readonly cost: string | undefined; readonly paid: string | undefined }>>;
+import { printedAt } from '../printed-totals.ts';
+import { figuresOn, numberIn, pageAt, type ShownFigure, targetOf, wordsOf } from '../shown-figures.ts';
 
 export function figures(bench: Bench): void {
+  const wrongOf = (shown: readonly ShownFigure[]): string[] =>
+    shown.flatMap(({ page, where, text, measure, to }) => {
+      if (to === null) return numberIn(text) === 0 ? [] : [`${page}, ${where}: ${text} leads nowhere`];
+      const landed = measure === null ? undefined : printedAt(bench.site.folder, to)[measure];
+      return landed === numberIn(text)
+        ? []
+        : [`${page}, ${where}: ${measure} ${text} at ${to.page}#${to.anchor}, where there is ${landed}`];
+    });
+  const shownOn = (pages: readonly string[], tables = 'table'): ShownFigure[] =>
+    pages.flatMap((page) => figuresOn(bench.site.folder, page, tables));
+  const within = (start: string): string[] => bench.site.pages.filter((page) => page.startsWith(start));
+
   describe('figures', () => {
-    it('each figure of the account lands on entries that add up to it', async () => {
-      const page = await bench.browser.newPage();
-      await page.goto(`${bench.served.address}ledger.html`);
-      const shown = await figuresOf(page);
-      const known = new Map<string, Totals>();
-      const wrong: string[] = [];
-      for (const { heading, text, href } of shown) {
-        const [path = '', anchor = ''] = href.split('#');
-        const totals = known.get(path) ?? (await totalsAt(page, bench.served.address + path));
-        known.set(path, totals);
-        const landed = heading.startsWith('Paid') ? totals[anchor]?.paid : totals[anchor]?.cost;
-        if (landed !== text) wrong.push(`${heading}: ${text} at ${href}, where there is ${landed}`);
-      }
-      await page.close();
+    it('hours and money of the ledger, its budgets and what is behind its drawings, land on entries that add up to them', () => {
+      const shown = shownOn(['ledger.html', ...within('ledger/year/')], 'table:not(.weeks)');
+      expect(new Set(shown.map(({ measure }) => measure))).toEqual(
+        new Set(['hours', 'paid', 'cost', 'without-labour', 'budgeted', 'left-money', 'opening']),
+      );
+      expect(shown.length).toBeGreaterThan(200);
+      expect(wrongOf(shown)).toEqual([]);
+    });
+
+    it('the ledger of every past day lands on what had been booked by then', () => {
+      const shown = shownOn(within('ledger/as-at/'));
+      expect(shown.length).toBeGreaterThan(500);
+      expect(wrongOf(shown)).toEqual([]);
+    });
+
+    it('positions and consumables land on their entries and movements', () => {
+      const shown = [...shownOn(['ledger/by-position.html']), ...shownOn(['consumables.html'], 'table.stock')];
       expect(shown.length).toBeGreaterThan(60);
-      expect(wrong).toEqual([]);
+      expect(wrongOf(shown)).toEqual([]);
+    });
+
+    it('the entries of each account add up to what stands under them, and from the first on to what is said by the way', () => {
+      let accounts = 0;
+      for (const page of within('ledger/entries')) {
+        const all = { minutes: 0, paid: 0, cost: 0 };
+        for (const table of pageAt(bench.site.folder, page).querySelectorAll('table.entries')) {
+          const own = { minutes: 0, paid: 0, cost: 0 };
+          for (const row of table.querySelectorAll('tbody tr')) {
+            const figuresIn = columnsIn(row);
+            if (row.classList.contains('running-total')) expect([page, row.id, figuresIn]).toEqual([page, row.id, all]);
+            else for (const sums of [own, all]) addTo(sums, figuresIn);
+          }
+          expect([page, columnsIn(table.querySelector('tfoot tr'))]).toEqual([page, own]);
+          accounts += 1;
+        }
+        expect([page, printedAt(bench.site.folder, { page, anchor: '' })]).toMatchObject([
+          page,
+          { cost: all.cost / 100, paid: all.paid / 100 },
+        ]);
+      }
+      expect(accounts).toBeGreaterThan(50);
+    });
+
+    it('the hours of a week are those of the sessions named beside it', () => {
+      const rows = [...pageAt(bench.site.folder, 'ledger.html').querySelectorAll('table.weeks tbody tr')];
+      expect(rows.length).toBeGreaterThan(10);
+      for (const row of rows) {
+        const links = [...row.querySelectorAll('td:last-child a')];
+        const landed = links.map((link) => printedAt(bench.site.folder, targetOf('ledger.html', link.getAttribute('href') ?? '')).hours);
+        expect(landed).toEqual(links.map((link) => numberIn(wordsOf(link))));
+        const minutes = links.reduce((sum, link) => sum + minutesIn(wordsOf(link)), 0);
+        expect(Math.round(minutes / 6) / 10).toBe(numberIn(wordsOf(row.querySelector('td.num'))));
+      }
+    });
+
+    it('what followed a decision is the sum of the entries under it, and all of them are what the position took', () => {
+      let decisions = 0;
+      for (const page of within('parts/')) {
+        const document = pageAt(bench.site.folder, page);
+        for (const link of document.querySelectorAll('.decisions a[href^="#cost-"]')) {
+          const { hours = 0, cost } = printedAt(bench.site.folder, targetOf(page, link.getAttribute('href') ?? ''));
+          const figuresSaid = wordsOf(link).split(', ').map(numberIn);
+          expect([page, ...(hours === 0 ? [cost] : [hours, cost])]).toEqual([page, ...figuresSaid]);
+          decisions += 1;
+        }
+        const groups = [...document.querySelectorAll('table.entries tbody')].map(costsIn);
+        for (const { said, entries } of groups) if (said !== null) expect([page, total(entries)]).toEqual([page, said]);
+        const foot = document.querySelector('table.entries tfoot td:last-child');
+        if (foot) expect([page, total(groups.flatMap(({ entries }) => entries))]).toEqual([page, pence(wordsOf(foot))]);
+      }
+      expect(decisions).toBeGreaterThan(10);
     });
   });
 }
 
-function figuresOf(page: Page): Promise<Figure[]> {
-  return page.evaluate(() =>
-    [...document.querySelectorAll('table.account[data-measure="gross"]')].flatMap((table) =>
-      [...table.querySelectorAll('td a')].map((link) => ({
-        heading: table.querySelector('caption')?.textContent ?? '',
-        text: link.textContent ?? '',
-        href: link.getAttribute('href') ?? '',
-      })),
-    ),
-  );
+function minutesIn(time: string): number {
+  const [, hours = '0', minutes = '0'] = /^(?:(\d+) h)? ?(?:(\d+) min)?$/.exec(time) ?? [];
+  return Number(hours) * 60 + Number(minutes);
 }
 
-async function totalsAt(page: Page, address: string): Promise<Totals> {
-  await page.goto(address);
-  return page.evaluate(() => {
-    const amounts = (element: Element | null | undefined) =>
-      [...(element?.textContent ?? '').matchAll(/(\u2212?)[^\d\s,]?([\d,]+\.\d\d)/g)].map(([, minus, digits]) => `${minus}${digits}`);
-    // Of the facts the first is the job cost, the third what was paid; a year's heading says cost, then paid.
-    const [cost, , paid] = amounts(document.querySelector('main .facts'));
-    const totals: Record<string, { cost: string | undefined; paid: string | undefined }> = { '': { cost, paid } };
-    for (const section of document.querySelectorAll('main section[id]')) {
-      const cells = [...section.querySelectorAll(':scope > .scroll tfoot td')].map((cell) => amounts(cell)[0]);
-      const [ofYear, paidInYear] = amounts(section.querySelector(':scope > h2'));
-      totals[section.id] = cells.length > 0 ? { cost: cells.at(-1), paid: cells.at(-2) } : { cost: ofYear, paid: paidInYear };
-    }
-    return totals;
-  });
+interface Columns {
+  minutes: number;
+  paid: number;
+  cost: number;
+}
+
+/** The last three cells of a row: time, what was paid, what the job cost, in pence. */
+function columnsIn(row: Element | null): Columns {
+  const [minutes, paid, cost] = [...(row?.querySelectorAll('td.num') ?? [])].slice(-3).map(wordsOf);
+  return { minutes: minutesIn(minutes ?? ''), paid: pence(paid ?? ''), cost: pence(cost ?? '') };
+}
+
+function addTo(sums: Columns, { minutes, paid, cost }: Columns): void {
+  sums.minutes += minutes;
+  sums.paid += paid;
+  sums.cost += cost;
+}
+
+const pence = (text: string): number => Math.round(numberIn(text) * 100);
+const total = (amounts: readonly number[]): number => amounts.reduce((sum, each) => sum + each, 0);
+
+/** The cost that heads a group of entries, and that of each of them. */
+function costsIn(group: Element): { said: number | null; entries: number[] } {
+  const [head, ...rest] = [...group.querySelectorAll('tr')];
+  const headed = head?.querySelector('th') !== null;
+  const costs = (rows: readonly (Element | undefined)[]) => rows.map((row) => pence(wordsOf(row?.querySelector('td:last-child'))));
+  return headed ? { said: costs([head])[0] ?? null, entries: costs(rest) } : { said: null, entries: costs([head, ...rest]) };
 }
