@@ -76,8 +76,8 @@ export const HAZARDS = [
 ] as const;
 export type Hazard = (typeof HAZARDS)[number];
 
-export const COMPONENTS = ['frame', 'suspension', 'axles', 'transmission', 'steering', 'engine'] as const;
-export type Component = (typeof COMPONENTS)[number];
+/** A major component of the vehicle, in a word of the points tables. */
+export type Component = string;
 
 export const ITEM_KINDS = ['task', 'question', 'buy', 'temporary'] as const;
 export type ItemKind = (typeof ITEM_KINDS)[number];
@@ -211,7 +211,7 @@ export interface Part {
   readonly finish: string | null;
   readonly condition: Condition | null;
   readonly hazards: readonly Hazard[];
-  readonly component: Component | null;
+  readonly components: readonly Component[];
   /** For the originality share; 0 leaves the position out. */
   readonly weight: Fraction;
   readonly private: string | null;
@@ -226,7 +226,7 @@ export interface Position {
   readonly subsystem: SubsystemId;
   readonly count: number;
   readonly weight: Fraction;
-  readonly component: Component | null;
+  readonly components: readonly Component[];
   /** Parts that belong here, the one that made the position first, then in catalogue order. */
   readonly parts: readonly PartId[];
 }

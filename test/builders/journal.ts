@@ -44,7 +44,7 @@ export function part(id: string, fields: PartFields = {}): Part {
     finish: null,
     condition: null,
     hazards: [],
-    component: null,
+    components: [],
     weight: new Fraction(1),
     private: null,
     note: null,
@@ -127,9 +127,9 @@ export function journal({
 }: JournalFields): Journal {
   const positions = new Map<string, Position>();
   for (const maker of parts.filter((one) => one.makesPosition)) {
-    const { id, name, subsystem, count, weight, component } = maker;
+    const { id, name, subsystem, count, weight, components } = maker;
     const belonging = parts.filter((one) => one.position === id && one !== maker).map((one) => one.id);
-    positions.set(id, { id, name, subsystem, count, weight, component, parts: [id, ...belonging] });
+    positions.set(id, { id, name, subsystem, count, weight, components, parts: [id, ...belonging] });
   }
   return {
     settings: {

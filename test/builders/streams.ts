@@ -6,7 +6,7 @@ import { ARRIVED, decide, did, type Evening, evening, journal, part } from './jo
 import { clip, picture } from './observed.ts';
 
 export const PARTS = [
-  part('drum', { component: 'axles' }),
+  part('drum', { components: ['axles'] }),
   part('drum-spare', { for: 'drum', store: 'shelf B2' }),
   part('drum-new', { for: 'drum', origin: 'reproduction', acquired: '2030-10-05', store: 'loft' }),
   part('studs', { count: 5 }),

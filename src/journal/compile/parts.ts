@@ -75,7 +75,7 @@ function partOf(source: PartSource, file: PartsFile, position: string, store: st
     finish: source.finish ?? null,
     condition: source.condition ?? null,
     hazards: source.hazard ?? [],
-    component: source.component ?? null,
+    components: source.component ?? [],
     weight: source.weight ?? new Fraction(1),
     private: source.private ?? null,
     note: source.note ?? null,
@@ -97,7 +97,7 @@ function addToPosition(part: Part, positions: Map<string, Position>, parts: Read
     subsystem: maker.subsystem,
     count: maker.count,
     weight: maker.weight,
-    component: maker.component,
+    components: maker.components,
     parts: part.id === maker.id ? [maker.id] : [maker.id, part.id],
   });
 }

@@ -1,36 +1,9 @@
-import type { Component, IsoDate, Origin, PartId, PositionId, SessionId } from '../model.ts';
+import type { IsoDate, Origin, PartId, PositionId, SessionId } from '../model.ts';
 import { originInWords } from '../replay/words.ts';
-import { type RegisterRow, registerAt } from './register.ts';
-import { type At, dateOf, groupedBy, type RegisterSource } from './source.ts';
+import type { IdentityLine, IdentityNeed, IdentityTable } from './identity-tables/table.ts';
+import { type Occupant, type RegisterRow, registerAt } from './register.ts';
+import { type At, dateOf, type RegisterSource } from './source.ts';
 import { deedsOf } from './stays.ts';
-
-/** One line of a published points table. */
-export interface IdentityLine {
-  readonly component: Component;
-  /** The line's words. */
-  readonly words: string;
-  readonly points: number;
-  /** Origins that earn the points when all of the component has one of them. */
-  readonly origins: readonly Origin[];
-  /** The rule says unmodified: work that cut or changed the part is named as a question. */
-  readonly unmodified: boolean;
-}
-
-/** A published points table, as data: a new one is a new file and no code. */
-export interface IdentityTable {
-  readonly id: string;
-  readonly title: string;
-  readonly source: string;
-  readonly address: string;
-  /** How the source stands: when it was read, and what is not known of it. */
-  readonly standing: string;
-  readonly caution: string;
-  /** Points needed in all. */
-  readonly needed: number;
-  /** Points that must come from one component. */
-  readonly neededFrom: { readonly component: Component; readonly points: number } | null;
-  readonly lines: readonly IdentityLine[];
-}
 
 /** What a line is answered from: one position that carries the component. */
 export interface IdentityGround {
@@ -44,12 +17,18 @@ export interface IdentityGround {
   readonly changed: readonly { readonly session: SessionId; readonly date: IsoDate; readonly did: string }[];
 }
 
+/** One thing a line asks for, and every position that answers it; none: no part of the catalogue carries it. */
+export interface IdentityNeedAnswer {
+  readonly need: IdentityNeed;
+  readonly grounds: readonly IdentityGround[];
+}
+
 export interface IdentityAnswer {
   readonly line: IdentityLine;
-  /** `unknown`: no part of the catalogue carries the component. */
+  /** `unknown`: something the line asks for is carried by no part of the catalogue. */
   readonly answer: 'yes' | 'no' | 'unknown';
   readonly points: number;
-  readonly grounds: readonly IdentityGround[];
+  readonly needs: readonly IdentityNeedAnswer[];
 }
 
 export interface Identity {
@@ -57,7 +36,7 @@ export interface Identity {
   readonly date: IsoDate;
   readonly answers: readonly IdentityAnswer[];
   readonly points: number;
-  /** Points from the component that must bring some of its own. */
+  /** Points from the line that must bring some of its own. */
   readonly pointsFrom: number;
   /** The table's sums are reached. Never a verdict: the licensing authority decides. */
   readonly reached: boolean;
@@ -66,19 +45,33 @@ export interface Identity {
 /** A points table answered from `component` and origin, at the end of a day. */
 export function identityAt(record: RegisterSource, table: IdentityTable, at: At): Identity {
   const date = dateOf(record, at);
-  const rows = groupedBy(registerAt(record, at), (row) => record.journal.positions.get(row.position)?.component ?? null);
-  const answers = table.lines.map((line) => answerOf(record, line, rows.get(line.component) ?? [], date));
+  const carrying = registerAt(record, at).filter((row) => componentsOf(record, row).length > 0);
+  const answers = table.lines.map((line) => answerOf(record, line, carrying, date));
   const points = sumPoints(answers);
   const from = table.neededFrom;
-  const pointsFrom = sumPoints(answers.filter(({ line }) => line.component === from?.component));
+  const pointsFrom = sumPoints(answers.filter(({ line }) => line.id === from?.line));
   return { table, date, answers, points, pointsFrom, reached: points >= table.needed && pointsFrom >= (from?.points ?? 0) };
 }
 
+function componentsOf(record: RegisterSource, row: RegisterRow): readonly string[] {
+  return record.journal.positions.get(row.position)?.components ?? [];
+}
+
 function answerOf(record: RegisterSource, line: IdentityLine, rows: readonly RegisterRow[], date: IsoDate): IdentityAnswer {
-  const grounds = rows.map((row) => groundOf(record, line, row, date));
-  if (grounds.length === 0) return { line, answer: 'unknown', points: 0, grounds };
-  const all = grounds.every(({ counts }) => counts);
-  return { line, answer: all ? 'yes' : 'no', points: all ? line.points : 0, grounds };
+  const needs = line.needs.map((need) => ({
+    need,
+    grounds: rows
+      .filter((row) => componentsOf(record, row).some((word) => need.components.includes(word)))
+      .map((row) => groundOf(record, line, row, date)),
+  }));
+  const answer = verdictOf(needs);
+  return { line, answer, points: answer === 'yes' ? line.points : 0, needs };
+}
+
+/** One thing that does not count settles the line, whatever else is not known. */
+function verdictOf(needs: readonly IdentityNeedAnswer[]): IdentityAnswer['answer'] {
+  if (needs.some(({ grounds }) => grounds.some(({ counts }) => !counts))) return 'no';
+  return needs.every(({ grounds }) => grounds.length > 0) ? 'yes' : 'unknown';
 }
 
 function groundOf(record: RegisterSource, line: IdentityLine, row: RegisterRow, date: IsoDate): IdentityGround {
@@ -89,17 +82,16 @@ function groundOf(record: RegisterSource, line: IdentityLine, row: RegisterRow, 
     fitted: row.fitted.map(({ part, count, origin }) => ({ part, count, origin })),
     empty: row.empty,
     counts,
-    words: groundWords(
-      row,
-      others.map(({ origin }) => originInWords(origin)),
-    ),
+    words: groundWords(row, others),
     changed: line.unmodified ? row.fitted.flatMap(({ part }) => changesOf(record, part, date)) : [],
   };
 }
 
-function groundWords(row: RegisterRow, others: readonly string[]): string {
-  const off = row.empty === 0 ? [] : [row.empty === row.count ? 'not on the vehicle' : `${row.empty} of ${row.count} not on the vehicle`];
-  const words = [...new Set(others), ...off];
+/** What does not count and how many of a lot, else the origin of all of it: `1 of 2 donor`. */
+function groundWords(row: RegisterRow, others: readonly Occupant[]): string {
+  const some = (count: number, words: string) => (count === row.count ? words : `${count} of ${row.count} ${words}`);
+  const off = row.empty === 0 ? [] : [some(row.empty, 'not on the vehicle')];
+  const words = [...others.map(({ count, origin }) => some(count, originInWords(origin))), ...off];
   return words.length > 0 ? words.join(', ') : [...new Set(row.fitted.map(({ origin }) => originInWords(origin)))].join(', ');
 }
 

@@ -13,7 +13,7 @@ const position = (count: number): Position => ({
   subsystem: 'brakes',
   count,
   weight: new Fraction(1),
-  component: null,
+  components: [],
   parts: ['drum', 'spare'],
 });
 const stay = (id: string, count: number, from: string, to: string | null): Stay => ({

@@ -1,6 +1,15 @@
-import type { IdentityTable } from '../identity.ts';
+import type { IdentityTable } from './table.ts';
 
 const ORIGINAL = { origins: ['original'], unmodified: false } as const;
+
+/** A need that is answered as a whole. */
+const whole = (component: string) => [{ what: null, components: [component] }];
+
+/** Front and back, each by a word of its own; the word for both answers both. */
+const bothEnds = (both: string, one: string) => [
+  { what: 'front', components: [both, `${one}-front`] },
+  { what: 'back', components: [both, `${one}-rear`] },
+];
 
 /**
  * The points table for rebuilt and altered vehicles as long published in the United Kingdom.
@@ -16,19 +25,26 @@ export const UK_EIGHT_POINTS: IdentityTable = {
   caution:
     'This page counts what the record says. Whether a vehicle keeps its identity is for the licensing authority alone to decide; ask it, and ask which rule is in force.',
   needed: 8,
-  neededFrom: { component: 'frame', points: 5 },
+  neededFrom: { line: 'frame', points: 5 },
   lines: [
     {
-      component: 'frame',
+      id: 'frame',
       words: 'Chassis, monocoque bodyshell or frame: original, or new and unmodified from the maker',
       points: 5,
+      needs: whole('frame'),
       origins: ['original', 'new-old-stock'],
       unmodified: true,
     },
-    { component: 'suspension', words: 'Suspension, front and back, original', points: 2, ...ORIGINAL },
-    { component: 'axles', words: 'Axles, both, original', points: 2, ...ORIGINAL },
-    { component: 'transmission', words: 'Transmission, original', points: 2, ...ORIGINAL },
-    { component: 'steering', words: 'Steering assembly, original', points: 2, ...ORIGINAL },
-    { component: 'engine', words: 'Engine, original', points: 1, ...ORIGINAL },
+    {
+      id: 'suspension',
+      words: 'Suspension, front and back, original',
+      points: 2,
+      needs: bothEnds('suspension', 'suspension'),
+      ...ORIGINAL,
+    },
+    { id: 'axles', words: 'Axles, both, original', points: 2, needs: bothEnds('axles', 'axle'), ...ORIGINAL },
+    { id: 'transmission', words: 'Transmission, original', points: 2, needs: whole('transmission'), ...ORIGINAL },
+    { id: 'steering', words: 'Steering assembly, original', points: 2, needs: whole('steering'), ...ORIGINAL },
+    { id: 'engine', words: 'Engine, original', points: 1, needs: whole('engine'), ...ORIGINAL },
   ],
 };
