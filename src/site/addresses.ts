@@ -54,6 +54,8 @@ export const stateAtAddress = (at: IsoDate): Address => `as-at/${at}.html`;
 export const ledgerAtAddress = (at: IsoDate): Address => `ledger/as-at/${at}.html`;
 /** The account of one year by month, where the ledger is too long for one page. */
 export const ledgerYearAddress = (year: string): Address => `ledger/year/${year}.html`;
+/** The bills of one year, where there are too many for the page of papers. */
+export const billsOfYearAddress = (year: string): Address => `ledger/bills/${year}.html`;
 /** A file of the journal that is published as it is: a paper, a small picture, a clip. */
 export const fileAddress = (path: string): Address => `files/${path}`;
 /** A table or workbook to download: `register.csv`. */

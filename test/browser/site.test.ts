@@ -4,6 +4,7 @@ import type { Bench } from './bench.ts';
 import { startBrowser } from './browser.ts';
 import { buildDemo } from './built-site.ts';
 import { accessibility } from './of-the-site/accessibility.ts';
+import { bills } from './of-the-site/bills.ts';
 import { figures } from './of-the-site/figures.ts';
 import { fromDisk } from './of-the-site/from-disk.ts';
 import { keyboard } from './of-the-site/keyboard.ts';
@@ -28,5 +29,6 @@ describe('the demo site', { timeout: 120_000 }, () => {
     bench.site?.remove();
   });
 
-  for (const group of [links, figures, validity, onTheWeb, fromDisk, withoutScript, keyboard, search, onPaper, accessibility]) group(bench);
+  for (const group of [links, figures, bills, validity, onTheWeb, fromDisk, withoutScript, keyboard, search, onPaper, accessibility])
+    group(bench);
 });

@@ -1,9 +1,12 @@
 /** The lists that may grow long enough to need a page a year. */
-import type { IsoDate, Picture, Session } from '../../journal/model.ts';
+import type { Bill, IsoDate, Picture, Session } from '../../journal/model.ts';
 import type { SiteRecord } from '../record.ts';
 
 export const SESSIONS_A_PAGE = 500;
 export const PICTURES_A_PAGE = 240;
+export const BILLS_A_PAGE = 400;
+
+export const dateOfBill = ({ date }: Bill): IsoDate => date;
 
 export const dateOfSession = ({ date }: Session): IsoDate => date;
 

@@ -45,13 +45,24 @@ export function onPaper(bench: Bench): void {
       await page.close();
     });
 
-    it('the figures behind the share over time lie open', async () => {
+    it.each(['register.html', 'ledger.html'])('the figures behind the drawings of %s lie open', async (name) => {
       const page = await bench.browser.newPage();
-      await page.goto(`${bench.served.address}register.html`);
-      const row = page.locator('details.printed tbody tr').last();
-      expect(await row.isVisible()).toBe(false);
+      await page.goto(`${bench.served.address}${name}`);
+      const visible = () =>
+        page
+          .locator('details.printed')
+          .evaluateAll((all) =>
+            all.map(
+              (each) =>
+                each.querySelector('tbody tr:last-child')?.checkVisibility({ contentVisibilityAuto: true }) === true &&
+                (each.querySelector('tbody tr:last-child')?.getClientRects().length ?? 0) > 0,
+            ),
+          );
+      const folded = await visible();
+      expect(folded.length).toBeGreaterThan(0);
+      expect(folded).toEqual(folded.map(() => false));
       await page.emulateMedia({ media: 'print' });
-      expect(await row.isVisible()).toBe(true);
+      expect(await visible()).toEqual(folded.map(() => true));
       await page.close();
     });
   });
