@@ -3,6 +3,8 @@ import { folderOf, inside } from '../journal/compile/paths.ts';
 import type { Picture, Session } from '../journal/model.ts';
 import type { JournalRecord } from '../journal/record.ts';
 import type { PicturePlan, RenderedFile } from '../photos/plan.ts';
+import { PROSE_WIDTHS } from '../photos/shown-widths.ts';
+import { takenWords } from '../photos/taken.ts';
 import { type Address, bagAddress, consumableAddress, itemAddress, linksFrom, partAddress, sessionAddress } from '../site/addresses.ts';
 import { decoded } from './references.ts';
 
@@ -20,7 +22,13 @@ export interface NotePicture {
   readonly height: number;
   readonly src: string;
   readonly sources: readonly { readonly type: string; readonly srcset: string }[];
+  /** How wide it is set, as the attribute `sizes` has it. */
+  readonly widths: string;
   readonly full: string;
+  /** Mean colour, `#rrggbb`, for the moment before the picture is there. */
+  readonly colour: string | null;
+  /** When it was taken and with what, as far as the journal keeps that; '' otherwise. */
+  readonly taken: string;
 }
 
 export interface NoteContext {
@@ -54,7 +62,7 @@ export function noteContexts(record: JournalRecord, plan: PicturePlan): ContextO
     return {
       folder: folderOf(session.file),
       targets: targetsNamed(record, index, session, link),
-      pictures: picturesShown(session, plan, link),
+      pictures: picturesShown(session, plan, link, record.journal.settings.timeZone),
       files: filesNamed(index, session, plan, link),
     };
   };
@@ -111,16 +119,16 @@ function aimOf({ journal, history }: JournalRecord, index: Index, scheme: string
   return session ? { address: sessionAddress(session.id), label: session.title } : null;
 }
 
-function picturesShown(session: Session, plan: PicturePlan, link: Link): Record<string, NotePicture> {
+function picturesShown(session: Session, plan: PicturePlan, link: Link, timeZone: string): Record<string, NotePicture> {
   const pictures: Record<string, NotePicture> = {};
   for (const picture of session.pictures) {
-    const view = picture.inProse ? notePicture(picture, plan, link) : null;
+    const view = picture.inProse ? notePicture(picture, plan, link, timeZone) : null;
     if (view) pictures[picture.file] = view;
   }
   return pictures;
 }
 
-function notePicture(picture: Picture, plan: PicturePlan, link: Link): NotePicture | null {
+function notePicture(picture: Picture, plan: PicturePlan, link: Link, timeZone: string): NotePicture | null {
   const rendition = plan.rendition(picture.file);
   if (!rendition) return null;
   const set = (files: readonly RenderedFile[]): string => files.map((file) => `${link(file.file)} ${file.width}w`).join(', ');
@@ -131,7 +139,10 @@ function notePicture(picture: Picture, plan: PicturePlan, link: Link): NotePictu
     height: rendition.height,
     src: link(rendition.fallback.file),
     sources: rendition.sources.map(({ type, srcset }) => ({ type, srcset: set(srcset) })),
+    widths: PROSE_WIDTHS,
     full: link(rendition.full.file),
+    colour: rendition.placeholder,
+    taken: takenWords(rendition, timeZone),
   };
 }
 

@@ -4,9 +4,6 @@ import { eachElement } from './each-element.ts';
 import type { NoteContext, NotePicture } from './note-context.ts';
 import { decoded } from './references.ts';
 
-/** How wide a picture stands in the prose: all of a small screen, else the column it is set in. */
-export const PROSE_SIZES = '(min-width: 60rem) 46rem, 100vw';
-
 /**
  * Pictures of the journal get their renderings; alone in a paragraph, they become figures.
  *
@@ -14,8 +11,9 @@ export const PROSE_SIZES = '(min-width: 60rem) 46rem, 100vw';
  *
  *     <figure class="picture"><a href="../pictures/drum-1f-2048.webp"><picture>
  *       <source type="image/webp" srcset="../pictures/drum-1f-480.webp 480w, …" sizes="…">
- *       <img src="../pictures/drum-1f-1280.jpg" alt="The drum" width="2048" height="1536" loading="lazy" decoding="async">
- *     </picture></a><figcaption>As it came off.</figcaption></figure>
+ *       <img src="../pictures/drum-1f-1280.jpg" alt="The drum" width="2048" height="1536" loading="lazy" decoding="async"
+ *         data-colour="#7a6a58">
+ *     </picture></a><figcaption>As it came off. <span class="taken">20:15</span></figcaption></figure>
  *
  * A picture on another site would be a request that leaves this one: it becomes a link. A picture that
  * is not known stays a plain image.
@@ -62,14 +60,21 @@ function becomeInline(image: Element, context: NoteContext): void {
 }
 
 function figure(picture: NotePicture): Element {
-  const sources = picture.sources.map(({ type, srcset }) => element('source', { type, srcSet: srcset, sizes: PROSE_SIZES }, []));
+  const sources = picture.sources.map(({ type, srcset }) => element('source', { type, srcSet: srcset, sizes: picture.widths }, []));
   const link = element('a', { href: picture.full }, [element('picture', {}, [...sources, imageWith(picture)])]);
-  const caption = picture.caption === null ? [] : [element('figcaption', {}, [text(picture.caption)])];
-  return element('figure', { className: ['picture'] }, [link, ...caption]);
+  return element('figure', { className: ['picture'] }, [link, ...captionOf(picture)]);
 }
 
-function imageWith({ src, alt, width, height }: NotePicture): Element {
-  return element('img', { src, alt, width, height, loading: 'lazy', decoding: 'async' }, []);
+function captionOf({ caption, taken }: NotePicture): Element[] {
+  const words = caption === null ? [] : [text(caption)];
+  const when = taken === '' ? [] : [element('span', { className: ['taken'] }, [text(taken)])];
+  const space = words.length + when.length > 1 ? [text(' ')] : [];
+  return words.length + when.length === 0 ? [] : [element('figcaption', {}, [...words, ...space, ...when])];
+}
+
+function imageWith({ src, alt, width, height, colour }: NotePicture): Element {
+  const before = colour === null ? {} : { dataColour: colour };
+  return element('img', { src, alt, width, height, loading: 'lazy', decoding: 'async', ...before }, []);
 }
 
 function element(tagName: string, properties: Element['properties'], children: ElementContent[]): Element {

@@ -44,7 +44,7 @@ export function keyOf(digest: string): string {
 function renditionOf(facts: PictureFacts, options: PlanOptions): Rendition {
   const key = keyOf(facts.digest ?? '');
   const size = facts.kind === 'pdf' ? pageInPixels(facts) : facts;
-  const edges = edgesFor(Math.max(size.width, size.height));
+  const edges = edgesFor(size.width, size.height);
   const files = edges.map((edge) => rendered(key, fitted(size.width, size.height, edge), 'webp'));
   const full = files[files.length - 1] ?? rendered(key, size, 'webp');
   return {

@@ -31,6 +31,15 @@ export function clockThere(taken: TakenAt, timeZone: string): string {
   return new Date(there * 1000).toISOString().slice(0, 19);
 }
 
+/** What is said of it under a picture, as far as the journal keeps that: `19:32, Obscura Nine`; '' when nothing is kept. */
+export function takenWords(
+  { takenAt, camera }: { readonly takenAt: TakenAt | null; readonly camera: string | null },
+  timeZone: string,
+): string {
+  const clock = takenAt === null ? null : clockThere(takenAt, timeZone).slice(11, 16);
+  return [clock, camera].filter((one) => one !== null).join(', ');
+}
+
 /** Whether a picture was taken in a session's day or in the night that followed, up to 04:00. */
 export function takenInSession(taken: TakenAt, session: IsoDate, timeZone: string): boolean {
   const [day = '', clock = ''] = clockThere(taken, timeZone).split('T');

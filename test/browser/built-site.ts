@@ -31,7 +31,8 @@ export async function buildBare(): Promise<BuiltSite> {
   return site;
 }
 
-async function buildSite(options: readonly string[]): Promise<BuiltSite> {
+/** Builds by the command, with its options, into a folder of its own. */
+export async function buildSite(options: readonly string[]): Promise<BuiltSite> {
   const room = mkdtempSync(join(tmpdir(), 'asfound-site-'));
   const folder = join(room, 'site');
   await promisify(execFile)(process.execPath, [COMMAND, 'build', '--out', folder, ...options]);

@@ -11,6 +11,7 @@ import { keyboard } from './of-the-site/keyboard.ts';
 import { links } from './of-the-site/links.ts';
 import { onPaper } from './of-the-site/on-paper.ts';
 import { onTheWeb } from './of-the-site/on-the-web.ts';
+import { pictures } from './of-the-site/pictures.ts';
 import { search } from './of-the-site/search.ts';
 import { validity } from './of-the-site/validity.ts';
 import { withoutScript } from './of-the-site/without-script.ts';
@@ -29,6 +30,6 @@ describe('the demo site', { timeout: 120_000 }, () => {
     bench.site?.remove();
   });
 
-  for (const group of [links, figures, bills, validity, onTheWeb, fromDisk, withoutScript, keyboard, search, onPaper, accessibility])
+  for (const group of [links, figures, bills, validity, onTheWeb, fromDisk, withoutScript, keyboard, search, pictures, onPaper, accessibility])
     group(bench);
 });

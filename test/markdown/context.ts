@@ -13,7 +13,10 @@ export function htmlOf(body: string): string {
     height: 1536,
     src: `../pictures/${name}-1280.jpg`,
     sources: [{ type: 'image/webp', srcset: `../pictures/${name}-480.webp 480w` }],
+    widths: '(min-width: 60rem) 46rem, 100vw',
     full: `../pictures/${name}-2048.webp`,
+    colour: '#7a6a58',
+    taken: name === 'drum' ? '20:15' : '',
   });
   return renderNote(body, {
     ...EMPTY,

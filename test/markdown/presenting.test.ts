@@ -36,8 +36,8 @@ describe('a picture', () => {
     expect(htmlOf('![The drum](drum.jpg)')).toBe(
       '<figure class="picture"><a href="../pictures/drum-2048.webp"><picture>' +
         '<source type="image/webp" srcset="../pictures/drum-480.webp 480w" sizes="(min-width: 60rem) 46rem, 100vw">' +
-        '<img src="../pictures/drum-1280.jpg" alt="alt of drum" width="2048" height="1536" loading="lazy" decoding="async">' +
-        '</picture></a><figcaption>As it came off.</figcaption></figure>',
+        '<img src="../pictures/drum-1280.jpg" alt="alt of drum" width="2048" height="1536" loading="lazy" decoding="async" data-colour="#7a6a58">' +
+        '</picture></a><figcaption>As it came off. <span class="taken">20:15</span></figcaption></figure>',
     );
   });
 

@@ -1,4 +1,4 @@
-/** The lists that may grow long enough to need a page a year. */
+/** The lists that may grow long enough to need several pages. */
 import type { Bill, IsoDate, Picture, Session } from '../../journal/model.ts';
 import type { SiteRecord } from '../record.ts';
 
@@ -14,8 +14,6 @@ export interface PictureOfSession {
   readonly picture: Picture;
   readonly session: Session;
 }
-
-export const dateOfPicture = ({ session }: PictureOfSession): IsoDate => session.date;
 
 /** Every picture that can be shown, in order of session and, within it, in the order taken. */
 export function allPictures({ journal, pictures }: SiteRecord): readonly PictureOfSession[] {

@@ -6,7 +6,7 @@ import { mkdirSync, readdirSync } from 'node:fs';
 import { availableParallelism } from 'node:os';
 import { join } from 'node:path';
 import sharp, { type Sharp } from 'sharp';
-import { FALLBACK_SIZE, JPEG, SIZES, WEBP } from '../../../src/photos/recipe.ts';
+import { FALLBACK_SIZE, JPEG, LARGE_EDGES, NARROW_WIDTHS, WEBP } from '../../../src/photos/recipe.ts';
 
 const [root = '', site = ''] = process.argv.slice(2);
 mkdirSync(site, { recursive: true });
@@ -15,17 +15,15 @@ const files = readdirSync(root).values();
 await Promise.all(
   Array.from({ length: availableParallelism() }, async () => {
     for (const name of files) {
-      for (const edge of SIZES)
-        await sized(name, edge)
-          .webp(WEBP)
-          .toFile(join(site, `${name}-${edge}.webp`));
-      await sized(name, FALLBACK_SIZE)
+      const sizes = [...NARROW_WIDTHS.map((width) => sized(name, width, null)), ...LARGE_EDGES.map((edge) => sized(name, edge, edge))];
+      for (const [n, picture] of sizes.entries()) await picture.webp(WEBP).toFile(join(site, `${name}-${n}.webp`));
+      await sized(name, FALLBACK_SIZE, FALLBACK_SIZE)
         .jpeg(JPEG)
         .toFile(join(site, `${name}-${FALLBACK_SIZE}.jpg`));
     }
   }),
 );
 
-function sized(name: string, edge: number): Sharp {
-  return sharp(join(root, name)).autoOrient().resize(edge, edge, { fit: 'inside', withoutEnlargement: true });
+function sized(name: string, width: number, height: number | null): Sharp {
+  return sharp(join(root, name)).autoOrient().resize(width, height, { fit: 'inside', withoutEnlargement: true });
 }
