@@ -18,7 +18,8 @@ const recordStaysOutside = () => ({
 export default defineConfig({
   output: 'static',
   // Every address names a file: `sessions/2031-03-12.html`, the same in `dev` and on disk.
-  build: { format: 'preserve', inlineStylesheets: 'never' },
+  // A few pages at once: while one is written to the disk another is made.
+  build: { format: 'preserve', inlineStylesheets: 'never', concurrency: 4 },
   trailingSlash: 'never',
   // The pages are written by the rules of JSX: a line break between elements is no space.
   compressHTML: 'jsx',

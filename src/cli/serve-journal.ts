@@ -97,8 +97,8 @@ async function show(served: Served, opened: OpenedJournal, record: JournalRecord
   const { plan } = await preparePictures(record.journal, places);
   served.record = record;
   served.plan = plan;
-  const { site, kept } = await siteRecord(record, plan, opened.diagnostics, served);
-  served.kept = kept;
+  const { site, kept } = siteRecord(record, plan, opened.diagnostics, served);
+  served.kept = await kept;
   setRecord(site);
 }
 

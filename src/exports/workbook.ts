@@ -1,10 +1,6 @@
 /** Tables as one spreadsheet file, a sheet each, with typed cells (XLSX: ISO/IEC 29500). */
-import { unzipSync, zipSync } from 'fflate';
 import writeXlsxFile, { type Cell as SheetCell } from 'write-excel-file/universal';
 import type { Cell, Table } from './table.ts';
-
-/** Zip entries carry a date; a fixed one makes the same tables the same bytes. */
-const NO_DATE = new Date(1980, 0, 1);
 
 /**
  * The bytes of a workbook. Text stays text whatever it begins with, numbers are numbers with as many
@@ -37,7 +33,22 @@ function formatFor(decimal: string): string {
   return places === 0 ? '0' : `0.${'0'.repeat(places)}`;
 }
 
+/** 1980-01-01 00:00, the first moment a zip can say. */
+const NO_DATE = 0x0021_0000;
+
+/**
+ * Zip entries carry the moment they were written; a fixed one makes the same tables the same bytes. It stands in
+ * the directory at the end and again before each entry (PKWARE's APPNOTE 6.3, sections 4.3.7, 4.3.12 and 4.3.16).
+ */
 function withoutDates(zipped: Uint8Array): Uint8Array {
-  const files = Object.entries(unzipSync(zipped)).sort(([a], [b]) => (a < b ? -1 : 1));
-  return zipSync(Object.fromEntries(files), { mtime: NO_DATE, level: 6 });
+  const view = new DataView(zipped.buffer, zipped.byteOffset, zipped.byteLength);
+  // The archive has no comment, so its last record is 22 bytes long.
+  const end = zipped.byteLength - 22;
+  let at = view.getUint32(end + 16, true);
+  for (let left = view.getUint16(end + 10, true); left > 0; left -= 1) {
+    view.setUint32(at + 12, NO_DATE, true);
+    view.setUint32(view.getUint32(at + 42, true) + 10, NO_DATE, true);
+    at += 46 + view.getUint16(at + 28, true) + view.getUint16(at + 30, true) + view.getUint16(at + 32, true);
+  }
+  return zipped;
 }

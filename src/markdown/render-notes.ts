@@ -1,4 +1,4 @@
-/** All notes of a record to HTML: from the store what is unchanged, the rest rendered on every core when it pays. */
+/** All notes of a record to HTML: from the store what is unchanged, the rest rendered beside the caller's work when it pays. */
 import { availableParallelism } from 'node:os';
 import { Worker } from 'node:worker_threads';
 import type { SessionId } from '../journal/model.ts';
@@ -11,6 +11,8 @@ import type { Job } from './render-worker.ts';
 
 /** A worker takes about as long to start as this many notes take to render. */
 const NOTES_PER_WORKER = 250;
+/** Each takes some fifty megabytes. */
+const MOST_WORKERS = 4;
 /** Small enough that the workers end together. */
 const BATCH = 50;
 
@@ -26,7 +28,7 @@ export interface RenderedNotes {
  * Renders every note of a record. Nothing is saved: `kept` is for the caller to save.
  *
  * @param store what earlier runs kept
- * @param threads how many threads at most; by default one a core
+ * @param threads how many threads at most, the caller's among them; by default one a core
  */
 export async function renderNotes(
   record: JournalRecord,
@@ -51,10 +53,10 @@ export async function renderNotes(
   return { html, rendered: fresh.size, kept };
 }
 
-/** HTML of each job, in order. */
+/** HTML of each job, in order. The caller's thread is left to go on. */
 async function renderJobs(jobs: readonly Job[], threads: number): Promise<string[]> {
-  const workers = Math.min(threads, Math.floor(jobs.length / NOTES_PER_WORKER));
-  if (workers < 2) return jobs.map(({ body, context }) => renderNote(body, context).html);
+  const workers = Math.min(threads - 1, Math.floor(jobs.length / NOTES_PER_WORKER), MOST_WORKERS);
+  if (workers < 1) return jobs.map(({ body, context }) => renderNote(body, context).html);
   const batches = Array.from({ length: Math.ceil(jobs.length / BATCH) }, (_, i) => jobs.slice(i * BATCH, (i + 1) * BATCH));
   const results: string[][] = [];
   let next = 0;

@@ -43,13 +43,12 @@ export async function buildSite({ record, warnings, folder, cache, into, progres
     rmSync(media, { recursive: true, force: true });
     return pictures.diagnostics;
   }
-  progress('Notes');
   const store = openNoteStore(cache, folder);
-  const { site, kept } = await siteRecord(record, pictures.plan, warnings, store);
-  store.save(kept);
+  const { site, kept } = siteRecord(record, pictures.plan, warnings, store);
   setRecord(site);
   progress(`Pages of ${record.journal.sessions.length} sessions and ${record.journal.positions.size} positions`);
   await buildPages(into);
+  store.save(await kept);
   progress('Scripts and downloads');
   moveInto(media, into);
   await bundleScripts(join(into, 'scripts'));

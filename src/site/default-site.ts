@@ -25,7 +25,7 @@ export async function compileDefaultSite(env: Readonly<Record<string, string | u
   }
   const { plan } = await preparePictures(record.journal, { root: folder, cache });
   const store = openNoteStore(cache, folder);
-  const { site, kept } = await siteRecord(record, plan, diagnostics, store);
-  store.save(kept);
+  const { site, kept } = siteRecord(record, plan, diagnostics, store);
+  store.save(await kept);
   return site;
 }

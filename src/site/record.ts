@@ -13,7 +13,7 @@ import type { PicturePlan } from '../photos/plan.ts';
 /** What pages read: the record, and what presenting it needs. */
 export interface SiteRecord extends JournalRecord {
   /** The prose of a session as HTML, ready for its own page (`sessions/<id>.html`); '' when it has none. */
-  noteHtml(session: SessionId): string;
+  noteHtml(session: SessionId): Promise<string>;
   /** What each picture and paper becomes in the site. */
   readonly pictures: PicturePlan;
   /** Warnings of the compile, in file order; a site is never made from a journal with errors. */

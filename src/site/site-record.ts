@@ -8,23 +8,27 @@ import type { SiteRecord } from './record.ts';
 
 export interface MadeSite {
   readonly site: SiteRecord;
-  /** Rendered notes, for the store to keep or for the next making to start from. */
-  readonly kept: ReadonlyMap<string, string>;
+  /** Rendered notes when all are, for the store to keep or for the next making to start from. */
+  readonly kept: Promise<ReadonlyMap<string, string>>;
 }
 
 /**
+ * Begins to render the notes, which goes on while the pages that do not show any are made.
+ *
  * @param record a journal without errors
  * @param pictures what its pictures become
  * @param warnings what is to be said about it
  * @param store notes rendered before
  */
-export async function siteRecord(
+export function siteRecord(
   record: JournalRecord,
   pictures: PicturePlan,
   warnings: readonly Diagnostic[],
   store: Pick<NoteStore, 'kept'>,
-): Promise<MadeSite> {
-  const notes = await renderNotes(record, pictures, store);
-  const site: SiteRecord = { ...record, pictures, warnings, noteHtml: (session) => notes.html.get(session) ?? '' };
-  return { site, kept: notes.kept };
+): MadeSite {
+  const notes = renderNotes(record, pictures, store);
+  // Whoever waits for it is told of a failure; until somebody does it is nobody's.
+  notes.catch(() => undefined);
+  const noteHtml: SiteRecord['noteHtml'] = async (session) => (await notes).html.get(session) ?? '';
+  return { site: { ...record, pictures, warnings, noteHtml }, kept: notes.then(({ kept }) => kept) };
 }

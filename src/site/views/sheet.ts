@@ -56,14 +56,14 @@ export async function sheetAt(address: Address): Promise<Sheet> {
 }
 
 export function sheetOf(record: SiteRecord, address: Address): Sheet {
-  const link = rememberedLinks(address);
+  const { link, of } = rememberedLinks(record, address);
   const figures = figuresOf(record.journal.settings);
   const index = indexOf(record);
   const names = namesOf(record, index);
-  const toPart = (id: PartId): string => {
+  const toPart = of('part', (id) => {
     const part = record.journal.parts.get(id);
-    return link(part ? partAddress(part) : PAGES.parts);
-  };
+    return part ? partAddress(part) : PAGES.parts;
+  });
   const toSubsystem = (id: SubsystemId): string => link(subsystemAddress(id));
   return {
     address,
@@ -74,8 +74,8 @@ export function sheetOf(record: SiteRecord, address: Address): Sheet {
     ...names,
     toPage: (name) => link(PAGES[name]),
     toPart,
-    toPosition: (id) => link(positionAddress(id)),
-    toSession: (id) => link(sessionAddress(id)),
+    toPosition: of('position', positionAddress),
+    toSession: of('session', sessionAddress),
     toSubsystem,
     toBag: (bag) => link(bagAddress(bag)),
     toItem: (id) => link(itemAddress(id)),
@@ -89,24 +89,49 @@ export function sheetOf(record: SiteRecord, address: Address): Sheet {
   };
 }
 
-const remembered = new Map<string, Map<Address, string>>();
+/** A link that pages of one folder share, and the page it leads to. */
+interface Remembered {
+  readonly page: Address;
+  readonly address: Address;
+  readonly href: string;
+}
+
+const remembered = new WeakMap<SiteRecord, Map<string, Map<string, Map<string, Remembered>>>>();
+
+interface Links {
+  link(to: Address): string;
+  /** Links by a name that a record has one address for: `of('session', sessionAddress)`. */
+  of(kind: string, addressOf: (id: string) => Address): (id: string) => string;
+}
 
 /**
  * The links of a page, made once for all pages of its folder: theirs are the same, but for the fragment
  * that alone is left of a link to the page itself.
  */
-function rememberedLinks(address: Address): (to: Address) => string {
-  const folder = address.slice(0, address.lastIndexOf('/') + 1);
-  const known = remembered.get(folder) ?? new Map<Address, string>();
-  remembered.set(folder, known);
+function rememberedLinks(record: SiteRecord, address: Address): Links {
+  const folder = within(within(remembered, record), address.slice(0, address.lastIndexOf('/') + 1));
   const own = linksFrom(address);
-  const page = pageOf(address);
-  return (to) => {
-    if (to.startsWith(page) && pageOf(to) === page) return own(to);
-    const href = known.get(to) ?? own(to);
-    known.set(to, href);
-    return href;
+  const here = pageOf(address);
+  const of: Links['of'] = (kind, addressOf) => {
+    const known = within(folder, kind);
+    return (id) => {
+      let link = known.get(id);
+      if (link === undefined) {
+        const to = addressOf(id);
+        link = { page: pageOf(to), address: to, href: own(to) };
+        known.set(id, link);
+      }
+      return link.page === here ? own(link.address) : link.href;
+    };
   };
+  return { link: of('address', (to) => to), of };
+}
+
+/** The map under a key of a map of maps, made on the first call. */
+function within<K, V extends Map<string, unknown>>(maps: { get(key: K): V | undefined; set(key: K, value: V): unknown }, key: K): V {
+  const known = maps.get(key) ?? (new Map() as V);
+  maps.set(key, known);
+  return known;
 }
 
 function namesOf({ journal }: SiteRecord, index: RecordIndex) {
