@@ -35,13 +35,16 @@ export function readProse(source: SourceText, start: number, end: number): Prose
 }
 
 /** What needs a real parser: code, escapes, HTML and autolinks, entities, references, indented text. */
-const UNSURE = /[`\\<&]|\]:|~~~|^(?: {4}|\t)|\][^(]*\[[^\]]*\]\(/m;
+const UNSURE = /[`\\<&\0]|\]:|~~~|^(?: {4}|\t)|\][^(]*\[[^\]]*\]\(/m;
 const LINK = /(!?)\[([^[\]]*)\]\(([^()\s]*)(?:[ \t]+"([^"\n]*)")?\)/g;
+/** Code between single backticks on one line, which binds tighter than a link. */
+const CODE = /(?<!`)`(?!`)[^`\n]+`(?!`)/g;
 const LISTS = /^[ \t]*(?:[-+*>|#]|\d+[.)])/m;
 
 /** The cheap way; null when it cannot be sure. */
-export function scanProse(source: SourceText, start: number, text: string): Prose | null {
-  if (UNSURE.test(text)) return null;
+export function scanProse(source: SourceText, start: number, written: string): Prose | null {
+  const text = written.includes('`') ? withoutCode(written) : written;
+  if (text === null || UNSURE.test(text)) return null;
   const links: ProseLink[] = [];
   const images: ProseImage[] = [];
   let paragraph = 0;
@@ -59,6 +62,12 @@ export function scanProse(source: SourceText, start: number, text: string): Pros
   }
   const sure = found === (text.match(/\]\(/g)?.length ?? 0) && (images.length === 0 || !LISTS.test(text));
   return sure ? { links, images } : null;
+}
+
+/** Letters stand where code did, so that offsets stay; null when code is part of a link or a picture. */
+function withoutCode(text: string): string | null {
+  const inLink = /\[[^\]]*`[^\]]*\]\(|\]\([^)]*`/.test(text);
+  return inLink ? null : text.replaceAll(CODE, (code) => 'c'.repeat(code.length));
 }
 
 function countBreaks(text: string, from: number, to: number): number {

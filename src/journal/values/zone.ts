@@ -49,18 +49,10 @@ export function offsetAt(instant: number, timeZone: string): number {
 function lookUp(instant: number, timeZone: string): number {
   let format = formats.get(timeZone);
   if (!format) {
-    format = new Intl.DateTimeFormat('en', {
-      timeZone,
-      hourCycle: 'h23',
-      year: 'numeric',
-      month: 'numeric',
-      day: 'numeric',
-      hour: 'numeric',
-      minute: 'numeric',
-    });
+    format = new Intl.DateTimeFormat('en', { timeZone, timeZoneName: 'longOffset', year: 'numeric' });
     formats.set(timeZone, format);
   }
-  const parts = new Map(format.formatToParts(instant * MINUTE).map((part) => [part.type, Number(part.value)]));
-  const get = (type: Intl.DateTimeFormatPartTypes): number => parts.get(type) ?? 0;
-  return Date.UTC(get('year'), get('month') - 1, get('day'), get('hour'), get('minute')) / MINUTE - instant;
+  // `2031, GMT+01:00`, and `GMT` alone where there is nothing to add.
+  const [, sign, hours, minutes] = /GMT(?:([+-])(\d+):(\d+))?/.exec(format.format(instant * MINUTE)) ?? [];
+  return (sign === '-' ? -1 : 1) * (Number(hours ?? 0) * 60 + Number(minutes ?? 0));
 }
