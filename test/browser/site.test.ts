@@ -30,6 +30,19 @@ describe('the demo site', { timeout: 120_000 }, () => {
     bench.site?.remove();
   });
 
-  for (const group of [links, figures, bills, validity, onTheWeb, fromDisk, withoutScript, keyboard, search, pictures, onPaper, accessibility])
+  for (const group of [
+    links,
+    figures,
+    bills,
+    validity,
+    onTheWeb,
+    fromDisk,
+    withoutScript,
+    keyboard,
+    search,
+    pictures,
+    onPaper,
+    accessibility,
+  ])
     group(bench);
 });
