@@ -4,6 +4,7 @@
  */
 import type { FileHandle } from 'node:fs/promises';
 import type { FileKind } from './facts.ts';
+import { tiffExtent } from './tiff-extent.ts';
 
 type Check = (file: FileHandle, size: number) => Promise<boolean>;
 
@@ -23,7 +24,7 @@ const CHECKS: Readonly<Record<FileKind, Check>> = {
   webp: webpIsCut,
   avif: boxesAreCut,
   heic: boxesAreCut,
-  tiff: () => Promise.resolve(false),
+  tiff: tiffIsCut,
   pdf: pdfIsCut,
 };
 
@@ -89,6 +90,11 @@ async function boxesAreCut(file: FileHandle, size: number): Promise<boolean> {
 }
 
 const PICTURE_BOXES = new Set(['ftyp', 'meta', 'mdat', 'moov', 'free', 'skip', 'wide', 'uuid', 'pdin', 'mpvd']);
+
+/** Pixels and directory must end inside the file, in whatever order they lie. A directory without sense is left to the header's check. */
+async function tiffIsCut(file: FileHandle, size: number): Promise<boolean> {
+  return ((await tiffExtent(file, size)) ?? 0) > size;
+}
 
 /** `%%EOF` ends a PDF; programs look for it in the last bytes only, some of which may be junk. */
 async function pdfIsCut(file: FileHandle, size: number): Promise<boolean> {

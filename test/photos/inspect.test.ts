@@ -29,6 +29,61 @@ function withSize(png: Buffer, width: number, height: number): Buffer {
   return changed;
 }
 
+/** A grey TIFF of 16 by 32 pixels whose directory lies before its pixels (TIFF 6.0, section 2): two strips or two tiles. */
+function directoryFirst(order: 'II' | 'MM', tiled: boolean): Buffer {
+  const [width, rows] = [16, 16];
+  const entries = tiled
+    ? [
+        [256, 4, 1, width],
+        [257, 4, 1, 32],
+        [258, 3, 1, 8],
+        [259, 3, 1, 1],
+        [262, 3, 1, 1],
+        [277, 3, 1, 1],
+        [322, 3, 1, width],
+        [323, 3, 1, rows],
+        [324, 4, 2, 0],
+        [325, 4, 2, 0],
+      ]
+    : [
+        [256, 4, 1, width],
+        [257, 4, 1, 32],
+        [258, 3, 1, 8],
+        [259, 3, 1, 1],
+        [262, 3, 1, 1],
+        [273, 4, 2, 0],
+        [277, 3, 1, 1],
+        [278, 3, 1, rows],
+        [279, 4, 2, 0],
+      ];
+  const lists = 8 + 2 + entries.length * 12 + 4;
+  const pixels = lists + 16;
+  const file = Buffer.alloc(pixels + 2 * width * rows, 0x80);
+  const put = (at: number, value: number, bytes: 2 | 4): void => {
+    if (order === 'II') file.writeUIntLE(value, at, bytes);
+    else file.writeUIntBE(value, at, bytes);
+  };
+  file.write(order, 0, 'latin1');
+  put(2, 42, 2);
+  put(4, 8, 4);
+  put(8, entries.length, 2);
+  for (const [n, [tag = 0, type = 0, count = 0, value = 0]] of entries.entries()) {
+    const at = 10 + n * 12;
+    put(at, tag, 2);
+    put(at + 2, type, 2);
+    put(at + 4, count, 4);
+    put(at + 8, 0, 4);
+    const list = tag === 273 || tag === 324 ? lists : lists + 8;
+    put(at + 8, count === 2 ? list : value, type === 3 ? 2 : 4);
+  }
+  put(lists - 4, 0, 4);
+  for (const n of [0, 1]) {
+    put(lists + n * 4, pixels + n * width * rows, 4);
+    put(lists + 8 + n * 4, width * rows, 4);
+  }
+  return file;
+}
+
 describe('a picture that cannot be used is named, and the others are still looked at', () => {
   it('whatever is wrong with it', async () => {
     using room = darkRoom();
@@ -62,11 +117,23 @@ describe('a picture that cannot be used is named, and the others are still looke
     for (const share of [0.3, 0.6, 0.9]) room.add(`sessions/a/cut-${share}.${ending}`, whole.subarray(0, whole.length * share));
     const { facts, problems } = await room.inspect('header');
     expect([...facts.keys()]).toEqual([`sessions/a/whole.${ending}`]);
-    // A TIFF keeps its directory at its end, so its header is what is missing.
-    const said = ending === 'tif' ? 'cannot be understood: its header is damaged' : 'is cut short: its end is missing';
     expect(problems.map((one) => [one.path, one.message])).toEqual(
-      [0.3, 0.6, 0.9].map((share) => [`sessions/a/cut-${share}.${ending}`, said]),
+      [0.3, 0.6, 0.9].map((share) => [`sessions/a/cut-${share}.${ending}`, 'is cut short: its end is missing']),
     );
+  });
+
+  it.each(['II', 'MM'] as const)('when a TIFF (%s) that begins with its directory is cut short, in strips and in tiles', async (order) => {
+    using room = darkRoom();
+    for (const tiled of [false, true]) {
+      const whole = directoryFirst(order, tiled);
+      room.add(`sessions/a/whole-${tiled}.tif`, whole);
+      for (const missing of [1, 30]) room.add(`sessions/a/cut-${tiled}-${missing}.tif`, whole.subarray(0, whole.length - missing));
+    }
+    const { facts, problems } = await room.inspect('header');
+    expect([...facts.keys()]).toEqual(['sessions/a/whole-false.tif', 'sessions/a/whole-true.tif']);
+    expect(problems.map((one) => one.message)).toEqual(Array(4).fill('is cut short: its end is missing'));
+    const { problems: unpacked } = await room.build();
+    expect(unpacked, 'the whole ones are sound').toEqual([]);
   });
 
   it('but what a phone appends after the picture does no harm', async () => {
