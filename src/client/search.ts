@@ -1,7 +1,7 @@
-/** The search page: builds its index from the documents script and lists what it finds as one types. */
-import MiniSearch, { type SearchResult } from 'minisearch';
+/** The search page: lists what the documents script holds of what one types. */
 import { excerpt } from '../site/views/excerpt.ts';
 import type { SearchDocument } from '../site/views/search-documents.ts';
+import { finderOf, wordsOf } from './finder.ts';
 
 declare global {
   var asfoundDocuments: SearchDocument[] | undefined;
@@ -12,21 +12,8 @@ const MOST = 100;
 const ASKED = '#q=';
 const byId = <T extends HTMLElement>(id: string): T => document.getElementById(id) as T;
 
-/** A mark is typed as it is found: `C 4417`, `c4417` and `4417` lead to the same part. */
-const words = (text: string): string[] => text.split(/[^\p{L}\p{N}]+/u).filter((word) => word !== '');
-
 function begin(documents: readonly SearchDocument[]): void {
-  const index = new MiniSearch<SearchDocument & { id: number }>({
-    fields: ['t', 'x'],
-    tokenize: words,
-    searchOptions: {
-      boost: { t: 3 },
-      prefix: (term) => term.length > 1,
-      fuzzy: (term) => (term.length > 5 ? 0.15 : false),
-      combineWith: 'AND',
-    },
-  });
-  index.addAll(documents.map((one, id) => ({ ...one, id })));
+  const find = finderOf(documents);
   const [form, query, kind, subsystem] = [
     byId<HTMLFormElement>('search'),
     byId<HTMLInputElement>('query'),
@@ -35,15 +22,8 @@ function begin(documents: readonly SearchDocument[]): void {
   ];
   const show = (): void => {
     const asked = query.value.trim();
-    const wanted = ({ id }: SearchResult): boolean => {
-      const one = documents[id];
-      return (kind.value === '' || one?.k === kind.value) && (subsystem.value === '' || one?.s === subsystem.value);
-    };
-    const found = asked === '' ? [] : index.search(asked, { filter: wanted });
-    list(
-      found.slice(0, MOST).flatMap(({ id }) => documents[id] ?? []),
-      words(asked),
-    );
+    const found = asked === '' ? [] : find(asked, { kind: kind.value, subsystem: subsystem.value });
+    list(found.slice(0, MOST), wordsOf(asked));
     byId('found').textContent = asked === '' ? '' : countWords(found.length);
     remember(asked);
   };
@@ -80,7 +60,7 @@ function entry(one: SearchDocument, asked: readonly string[]): HTMLLIElement {
   facts.textContent = ` ${[one.k, one.d].filter((text) => text !== '').join(', ')}`;
   const text = document.createElement('p');
   text.className = 'small';
-  text.textContent = excerpt(one.x, asked, 180);
+  text.textContent = excerpt(one.m ? `Marks: ${one.m}. ${one.x}` : one.x, asked, 180);
   item.append(link, facts, text);
   return item;
 }

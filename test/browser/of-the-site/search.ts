@@ -19,15 +19,47 @@ export function search(bench: Bench): void {
       expect(problems).toEqual([]);
     });
 
+    it('finds the part of every mark in the record, typed as it is written', async () => {
+      const page = await bench.browser.newPage();
+      await page.goto(`${bench.served.address}search.html`);
+      const marked = await page.evaluate(() =>
+        (globalThis.asfoundDocuments ?? []).flatMap(({ m, h }) => (m === undefined ? [] : [{ m, h }])),
+      );
+      expect(marked.length).toBeGreaterThan(20);
+      const lost: string[] = [];
+      for (const { m, h } of marked) {
+        await page.locator('#query').fill(m);
+        const found = await page.locator('#results a').evaluateAll((links) => links.map((link) => link.getAttribute('href')));
+        if (!found.includes(h)) lost.push(m);
+      }
+      expect(lost).toEqual([]);
+      await page.close();
+    });
+
     it('keeps to a kind and a subsystem, and says when nothing is found', async () => {
       const page = await bench.browser.newPage();
       await page.goto(`${bench.served.address}search.html`);
       await page.locator('#query').fill('brake');
       const all = await page.locator('#results li').count();
-      await page.locator('#kind').selectOption('bag');
-      const kinds = await page.locator('#results .note').allInnerTexts();
-      expect(kinds.length).toBeLessThan(all);
-      expect(kinds.every((text) => text.trim().startsWith('bag'))).toBe(true);
+      const kinds = await page.locator('#kind option').evaluateAll((options) => options.map((each) => (each as HTMLOptionElement).value));
+      const counts: number[] = [];
+      for (const kind of kinds.filter((each) => each !== '')) {
+        await page.locator('#kind').selectOption(kind);
+        const notes = await page.locator('#results .note').allInnerTexts();
+        expect(notes.filter((text) => !text.trim().startsWith(kind))).toEqual([]);
+        counts.push(notes.length);
+      }
+      expect(counts.filter((count) => count > 0).length).toBeGreaterThan(4);
+      expect(counts.reduce((sum, count) => sum + count)).toBe(all);
+      await page.locator('#kind').selectOption('part');
+      await page.locator('#subsystem').selectOption('brakes');
+      const inBrakes = await page.locator('#results a').evaluateAll((links) => links.map((link) => link.getAttribute('href')));
+      const brakes = await page.evaluate(() => (globalThis.asfoundDocuments ?? []).filter(({ s }) => s === 'brakes').map(({ h }) => h));
+      expect(inBrakes.length).toBeGreaterThan(3);
+      expect(inBrakes.filter((href) => !brakes.includes(href ?? ''))).toEqual([]);
+      await page.locator('#subsystem').selectOption('trim');
+      const inTrim = await page.locator('#results li').count();
+      expect(inTrim).toBeLessThan(inBrakes.length);
       await page.locator('#query').fill('zzzz');
       expect(await page.locator('#found').textContent()).toMatch(/^Nothing found/);
       await page.close();
