@@ -20,11 +20,26 @@ async function run(job: DecodeJob): Promise<DecodeReply> {
   return await withDocument(job.bytes, (document) => ('edge' in job ? drawPage(document, job.edge) : measure(document)));
 }
 
-/** libheif turns and mirrors as the container says; nothing is left to do for the orientation in EXIF. */
+/**
+ * The picture that the file says to show, of however many it holds. libheif turns and mirrors as the container
+ * says; nothing is left to do for the orientation in EXIF.
+ */
 async function unpackHeic(bytes: Uint8Array): Promise<RawPicture> {
-  const { default: decode } = await import('heic-decode');
-  const { width, height, data } = await decode({ buffer: bytes });
-  return { width, height, data: new Uint8Array(data) };
+  const { default: libheif } = await import('libheif-js/wasm-bundle.js');
+  const decoder = new libheif.HeifDecoder();
+  const images = decoder.decode(bytes);
+  try {
+    const primary = images.find((image) => image.is_primary()) ?? images[0];
+    if (!primary) throw new Error('it is not a HEIC picture that can be read');
+    const [width, height] = [primary.get_width(), primary.get_height()];
+    const data = new Uint8ClampedArray(width * height * 4);
+    const filled = await new Promise((resolve) => primary.display({ data, width, height }, resolve));
+    if (filled === null) throw new Error('its pixels are damaged');
+    return { width, height, data: new Uint8Array(data.buffer) };
+  } finally {
+    for (const image of images) image.free();
+    libheif.heif_context_free(decoder.decoder);
+  }
 }
 
 async function withDocument<T>(bytes: Uint8Array, use: (document: PDFiumDocument) => Promise<T> | T): Promise<T> {
