@@ -9,12 +9,16 @@ export function openingWords(body: string, most: number): string {
   return first === undefined ? '' : cut(plain(first), most);
 }
 
+/** Between backticks everything is as it stands, so code is set aside while marks are taken out. */
 function plain(paragraph: string): string {
+  const code: string[] = [];
   return paragraph
+    .replaceAll(/`([^`]*)`/g, (_, inside: string) => `\uE000${code.push(inside) - 1}\uE000`)
     .replaceAll(/!\[[^\]]*\]\([^)]*\)/g, '')
     .replaceAll(/\[([^\]]*)\]\([^)]*\)/g, '$1')
     .replaceAll(/(\*\*|__|\*|`|~~)/g, '')
     .replaceAll(/<[^>]+>/g, '')
+    .replaceAll(/\uE000(\d+)\uE000/g, (_, n: string) => code[Number(n)] ?? '')
     .replaceAll(/\s+/g, ' ')
     .trim();
 }

@@ -15,3 +15,9 @@ it('a note without prose gives nothing', () => {
   expect(openingWords('', 100)).toBe('');
   expect(openingWords('- a\n- b\n\n| a | b |', 100)).toBe('');
 });
+
+it('code stays as it stands, in a link and outside one', () => {
+  expect(openingWords('Name it like this: `![What it shows](drum.jpg)`, the [`near` drum](part:drum).', 200)).toBe(
+    'Name it like this: ![What it shows](drum.jpg), the near drum.',
+  );
+});
