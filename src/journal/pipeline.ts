@@ -3,6 +3,7 @@ import { CHECKS } from './check/check.ts';
 import { compile } from './compile/compile.ts';
 import { reporter } from './compile/context.ts';
 import { readFiles } from './compile/read-files.ts';
+import { stockInDoubt } from './compile/stock-in-doubt.ts';
 import { type Diagnostic, inFileOrder } from './diagnostics/diagnostic.ts';
 import { ledgerOf } from './ledger/ledger.ts';
 import type { IsoDate } from './model.ts';
@@ -30,7 +31,7 @@ export function compileJournal(sources: Sources, { today }: { readonly today: Is
   const journal = compile(read, sources, out);
   if (journal === null) return { record: null, diagnostics: out.diagnostics.sort(inFileOrder) };
   const replayed = replay(journal);
-  const booked = ledgerOf(journal);
+  const booked = ledgerOf(journal, stockInDoubt(read, journal, out.diagnostics));
   const record: JournalRecord = { journal, history: replayed.history, ledger: booked.ledger, today };
   out.diagnostics.push(...replayed.diagnostics, ...booked.diagnostics);
   for (const check of CHECKS) out.diagnostics.push(...check(record));

@@ -6,6 +6,7 @@ import type { Place } from '../../src/journal/model.ts';
 import { CONSUMABLES, compileFiles, type Files, JOURNAL, NOTE, note, PARTS } from './base.ts';
 import type { Case } from './cases/case.ts';
 import { FILES_AND_YAML } from './cases/files-and-yaml.ts';
+import { MONEY } from './cases/money.ts';
 import { BAGS_AND_ITEMS, DECISIONS_AND_HOURS, PICTURES_AND_PROSE, REFERENCES, WHEREABOUTS } from './cases/references-and-facts.ts';
 
 const CASES: readonly Case[] = [
@@ -14,6 +15,7 @@ const CASES: readonly Case[] = [
   ...WHEREABOUTS,
   ...BAGS_AND_ITEMS,
   ...DECISIONS_AND_HOURS,
+  ...MONEY,
   ...PICTURES_AND_PROSE,
 ];
 
@@ -95,4 +97,38 @@ test('problems come out in the order of files, lines and columns', () => {
   const sorted = [...places].sort((a, b) => (a[0] < b[0] ? -1 : a[0] > b[0] ? 1 : a[1] - b[1] || a[2] - b[2]));
   expect(places).toEqual(sorted);
   expect(diagnostics.length).toBeGreaterThanOrEqual(4);
+});
+
+describe('a shortage of stock is not reported where stock could not be read', () => {
+  const short = 'used: [{ consumable: brake-cleaner, amount: 3 L, on: brakes }]';
+  const codesOf = (files: Files) => compileFiles(files).diagnostics.map(({ code }) => code);
+
+  test.each([
+    ['a purchase with a fault in its cost', 'bought: [{ consumable: brake-cleaner, amount: 5 L, cost: 21.905 }]', 'A307'],
+    ['a purchase with a fault in its amount', 'bought: [{ consumable: brake-cleaner, amount: some, cost: 21.90 }]', 'A308'],
+    ['a purchase that is no mapping', 'bought: [cleaner]', 'A303'],
+    ['a purchase of a misspelt consumable', 'bought: [{ consumable: brake-cleener, amount: 5 L, cost: 21.90 }]', 'A405'],
+    [
+      'a bill one of whose lines is faulty',
+      'bills: [{ lines: [{ what: Pin, cost: 1.005 }, { consumable: brake-cleaner, amount: 5 L, cost: 1.00 }] }]',
+      'A307',
+    ],
+    ['a stock-take with a fault', 'counted: [{ consumable: brake-cleaner, amount: 5 kg, because: counted }]', 'A309'],
+  ])('%s', (_, fault, code) => {
+    expect(codesOf({ more: { [NOTE]: note(`${fault}\n${short}`) } })).toEqual([code]);
+  });
+
+  test('a note that could not be read, an opening stock with a fault', () => {
+    expect(codesOf({ more: { [NOTE]: note(short), 'sessions/2031-03-01.md': 'no front matter' } })).toEqual(['A205']);
+    expect(codesOf({ consumables: CONSUMABLES.replace('9.00', '9.005'), more: { [NOTE]: note(short) } })).toEqual(['A307']);
+  });
+
+  test.each([
+    ['a fault in what is no stock', 'bought: [{ what: Pin, cost: 1.005 }]', ['A307', 'A805']],
+    ['a fault in a purchase of another consumable', 'bought: [{ consumable: oil, amount: 1 L, cost: 1.005 }]', ['A307', 'A805']],
+    ['a fault in hours', 'hours: [{ by: hr, on: brakes, time: 1h }]', ['A402', 'A805']],
+  ])('but it is beside %s', (_, fault, codes) => {
+    const consumables = `${CONSUMABLES}oil: { name: Oil, unit: L }\n`;
+    expect(codesOf({ consumables, more: { [NOTE]: note(`${fault}\n${short}`) } })).toEqual(codes);
+  });
 });

@@ -16,14 +16,14 @@ export function hoursOfADay({ journal }: JournalRecord): Diagnostic[] {
       else days.set(key, [worked]);
     }
   }
-  return [...days].flatMap(([key, list]) => tooLong(key.slice(0, 10), list));
+  return [...days].flatMap(([key, list]) => tooLong(key.slice(0, 10), list, journal.people.get(key.slice(11))?.name ?? key.slice(11)));
 }
 
-function tooLong(date: string, list: readonly WorkedTime[]): Diagnostic[] {
+function tooLong(date: string, list: readonly WorkedTime[], name: string): Diagnostic[] {
   const minutes = list.reduce((sum, worked) => sum + worked.minutes, 0);
   const [first] = list;
   const last = list.at(-1);
   if (minutes <= DAY || !first || !last) return [];
   const related = first === last ? [] : [{ place: first.place, message: 'The first of them is here.' }];
-  return [diagnostic('A804', last.place, `${last.by} has ${formatMinutes(minutes)} on ${date}; a day holds 24 h.`, { related })];
+  return [diagnostic('A804', last.place, `${name} has ${formatMinutes(minutes)} on ${date}; a day holds 24 h.`, { related })];
 }

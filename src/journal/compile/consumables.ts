@@ -34,9 +34,20 @@ function hazardsOf(id: string, { hazards = [] }: ConsumableSource, tree: Tree, o
   });
 }
 
+/** Opening stock is some of it, worth something or nothing. */
 function openingOf(id: string, source: ConsumableSource, unit: string, tree: Tree, catalogues: Catalogues, out: Reporter) {
   if (!source.opening) return null;
-  const amount = out.take(convertTo(source.opening.amount, unit), tree.placeOf([id, 'opening', 'amount']));
-  const value = out.take(readAmount(source.opening.value, catalogues.settings.currencyDigits), tree.placeOf([id, 'opening', 'value']));
-  return amount === null || value === null ? null : { amount: source.opening.amount, value };
+  const { amount, value: written } = source.opening;
+  const place = (field: string) => tree.placeOf([id, 'opening', field]);
+  const before = out.diagnostics.length;
+  const inUnit = out.take(convertTo(amount, unit), place('amount'));
+  const value = out.take(readAmount(written, catalogues.settings.currencyDigits), place('value'));
+  if (inUnit !== null && (inUnit.n === 0n || inUnit.s < 0n)) {
+    out.report('A308', place('amount'), `‘${amount.text}’ is not an amount of stock: it must be more than nothing.`, {
+      hint: 'Leave `opening` out where there was none.',
+    });
+  }
+  if (value !== null && value < 0)
+    out.report('A808', place('value'), 'The value of the opening stock is negative.', { hint: 'It is 0 or more.' });
+  return out.diagnostics.length > before || value === null ? null : { amount, value };
 }

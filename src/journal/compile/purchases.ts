@@ -1,12 +1,10 @@
-/** What a note says was bought, sold, used and counted. */
+/** What a note says was bought, used and counted. */
 import Fraction from 'fraction.js';
-import type { Bill, BillLine, Charge, Sale, StockTake, Use } from '../model.ts';
+import type { Bill, BillLine, StockTake, Use } from '../model.ts';
 import { GENERAL } from '../model.ts';
 import type { SessionSource } from '../schema/session.ts';
 import type { Path } from '../source/tree.ts';
-import { readMoney } from '../values/money.ts';
 import { convertTo } from '../values/quantity.ts';
-import { applyTax, readTax, UNSAID } from '../values/tax.ts';
 import { type BillSource, billOf, type LineSource } from './bills.ts';
 import { paperNamed } from './media.ts';
 import type { NoteContext } from './session.ts';
@@ -46,6 +44,10 @@ function singleLine(entry: BoughtSource, i: number, context: NoteContext): Bill 
 
 function severalLines(entry: BillEntry, i: number, context: NoteContext): Bill | null {
   const path: Path = ['bills', i];
+  if (entry.lines.length === 0) {
+    context.out.report('A302', context.place(...path, 'lines'), 'The bill has no line.', { hint: 'Write what was bought and its cost.' });
+    return null;
+  }
   const lines = entry.lines.map((line, j) => lineOf(line, [...path, 'lines', j], context));
   if (lines.some((line) => line === null)) return null;
   const lineAt = (at: number | undefined): Path => (at === undefined ? path : [...path, 'lines', at]);
@@ -107,50 +109,20 @@ function lineOf(entry: LineEntry, path: Path, context: NoteContext): LineSource 
   };
 }
 
+/** A split says where a line is laid; what it is `for` must then be known all the same. */
 function chargesOf(entry: LineEntry, path: Path, { names, place, out }: NoteContext): BillLine['charges'] | null {
+  const charge = entry.for === undefined ? { part: null, subsystem: GENERAL } : names.charge(entry.for, place(...path, 'for'));
+  if (charge === null) return null;
   if (entry.split !== undefined) {
     const shares = each(Object.entries(entry.split), ([id, weight]) => {
-      const charge = names.charge(id, place(...path, 'split', id));
+      const to = names.charge(id, place(...path, 'split', id));
       const share = /^\d{1,9}(?:\.\d{1,6})?$/.test(weight) ? new Fraction(weight) : null;
       if (share === null) out.report('A303', place(...path, 'split', id), `\`${weight}\` is not a weight.`, { hint: 'A number from 0.' });
-      return charge === null || share === null ? null : { charge, weight: share };
+      return to === null || share === null ? null : { charge: to, weight: share };
     });
     return shares.length === Object.keys(entry.split).length ? shares : null;
   }
-  const charge = entry.for === undefined ? { part: null, subsystem: GENERAL } : names.charge(entry.for, place(...path, 'for'));
-  return charge === null ? null : [{ charge, weight: new Fraction(1) }];
-}
-
-/** Money that came in. What is sold without a part counts under `on`, else under general. */
-export function salesOf(list: SessionSource['sold'], context: NoteContext): Sale[] {
-  const { names, out, catalogues, place } = context;
-  const { currency, currencyDigits } = catalogues.settings;
-  return each(list, (entry, i) => {
-    const part = entry.part === undefined ? null : names.part(entry.part, place('sold', i, 'part'));
-    if (entry.part !== undefined && part === null) return null;
-    const charge = saleCharge(part, entry.on, context, i);
-    const price = out.take(readMoney(entry.price, currency, currencyDigits), place('sold', i, 'price'));
-    const tax = entry.tax === undefined ? UNSAID : out.take(readTax(entry.tax), place('sold', i, 'tax'));
-    if (charge === null || price === null || tax === null) return null;
-    if (price.minor < 0) {
-      out.report('A808', place('sold', i, 'price'), 'The price of a sale is negative.', {
-        hint: 'Money paid back goes under `bought` with `refund`.',
-      });
-      return null;
-    }
-    const what = part?.name ?? entry.what ?? 'Sale';
-    return { what, charge, count: entry.count ?? null, to: entry.to ?? null, ...applyTax(price.minor, tax), place: place('sold', i) };
-  });
-}
-
-function saleCharge(
-  part: { id: string; subsystem: string } | null,
-  on: string | undefined,
-  context: NoteContext,
-  i: number,
-): Charge | null {
-  if (part) return { part: part.id, subsystem: part.subsystem };
-  return on === undefined ? { part: null, subsystem: GENERAL } : context.names.charge(on, context.place('sold', i, 'on'));
+  return [{ charge, weight: new Fraction(1) }];
 }
 
 export function usesOf(list: SessionSource['used'], context: NoteContext): Use[] {

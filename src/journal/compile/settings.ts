@@ -15,7 +15,12 @@ import type { Catalogues, Reporter } from './context.ts';
  */
 export function compileSettings(source: JournalSource, tree: Tree, out: Reporter): Catalogues {
   const currency = out.take(readCurrency(source.currency), tree.placeOf(['currency'])) ?? { code: source.currency, digits: 2 };
-  const money = (text: string, path: Path): Minor | null => out.take(readAmount(text, currency.digits), tree.placeOf(path));
+  const money = (text: string, path: Path): Minor | null => {
+    const amount = out.take(readAmount(text, currency.digits), tree.placeOf(path));
+    if (amount === null || amount >= 0) return amount;
+    out.report('A808', tree.placeOf(path), 'Neither a rate nor a budget is negative.', { hint: 'Write it without the minus.' });
+    return null;
+  };
   const settings: Settings = {
     title: source.title,
     about: source.about ?? null,

@@ -18,13 +18,14 @@ interface Books {
  * Makes the ledger of a journal. Sessions go in their order; within one: hours, bills, sales, use, and
  * last the stock-take, which says what is there at the end of it.
  *
+ * @param inDoubt consumables of which some stock could not be read
  * @returns the diagnostics A805 (shortage), A810 (no rate yet) and A308 (an amount of stock that is none)
  */
-export function ledgerOf(journal: Journal): { ledger: Ledger; diagnostics: Diagnostic[] } {
+export function ledgerOf(journal: Journal, inDoubt: ReadonlySet<ConsumableId>): { ledger: Ledger; diagnostics: Diagnostic[] } {
   const diagnostics: Diagnostic[] = [];
   const shelves = new Map<ConsumableId, Shelf>();
   for (const consumable of journal.consumables.values()) {
-    shelves.set(consumable.id, shelfOf(consumable, journal.settings, diagnostics));
+    shelves.set(consumable.id, shelfOf(consumable, journal.settings, !inDoubt.has(consumable.id), diagnostics));
   }
   const books: Books = { journal, shelves, diagnostics };
   const entries = journal.sessions.flatMap((session) => entriesOf(session, books));

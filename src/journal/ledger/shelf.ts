@@ -29,8 +29,12 @@ export interface Shelf {
   counted(amount: Quantity, because: string, occasion: Occasion): Worth;
 }
 
-/** The shelf of a consumable with its opening stock. Shortages (A805) go to `diagnostics`. */
-export function shelfOf(consumable: Consumable, { stock, arrived }: Settings, diagnostics: Diagnostic[]): Shelf {
+/**
+ * The shelf of a consumable with its opening stock. Shortages (A805) go to `diagnostics`.
+ *
+ * @param known false where some of its stock could not be read: what seems short may be there
+ */
+export function shelfOf(consumable: Consumable, { stock, arrived }: Settings, known: boolean, diagnostics: Diagnostic[]): Shelf {
   const costing: Costing = stock === 'fifo' ? fifoCosting() : averageCosting();
   const movements: StockMovement[] = [];
   const note = (kind: StockMovement['kind'], amount: Fraction, worth: Worth, on: When): void => {
@@ -44,11 +48,10 @@ export function shelfOf(consumable: Consumable, { stock, arrived }: Settings, di
       return NONE;
     }
     if (wanted.lte(costing.amount)) return wanted;
-    diagnostics.push(shortage(consumable, asked, wanted, verb, costing.amount, occasion.place));
+    if (known) diagnostics.push(shortage(consumable, asked, wanted, verb, costing.amount, occasion.place));
     return costing.amount;
   };
-  if (consumable.opening && !isStock(consumable.opening)) diagnostics.push(notAnAmount(consumable.opening.amount.text, consumable.place));
-  else if (consumable.opening) {
+  if (consumable.opening) {
     const worth = { gross: consumable.opening.value, tax: 0 };
     const amount = inUnit(consumable.opening.amount, consumable);
     costing.add(amount, worth);
@@ -84,11 +87,6 @@ export function shelfOf(consumable: Consumable, { stock, arrived }: Settings, di
       return lost;
     },
   };
-}
-
-/** Opening stock is some of it, worth something or nothing. */
-function isStock({ amount, value }: NonNullable<Consumable['opening']>): boolean {
-  return amount.value.n !== 0n && amount.value.s > 0n && value >= 0;
 }
 
 type When = Pick<StockMovement, 'date' | 'session' | 'entry' | 'because'>;

@@ -28,7 +28,7 @@ export function readAmount(text: string, digits: number): Reading<Minor> {
 }
 
 function amountHint(written: string): string | null {
-  const bare = written.replace(/[^\d.,-]/g, '');
+  const bare = written.replace(/^(-?)[^\d.,-]+/, '$1').replace(/[^\d.,]+$/, '');
   if (/^-?\d{1,3}(,\d{3})+(\.\d+)?$/.test(bare)) return `Write ${bare.replaceAll(',', '')}, without marks between thousands.`;
   if (/^-?\d+,\d+$/.test(bare)) return `Write ${bare.replace(',', '.')}, with a decimal point.`;
   if (/^-?\.\d+$/.test(bare)) return `Write ${bare.replace('.', '0.')}.`;

@@ -1,0 +1,72 @@
+/**
+ * Consumables of which some stock could not be read: a purchase, a stock-take or the opening stock was left
+ * out for a fault in it. What is then short of them may be there, so no shortage is reported that may only
+ * echo the fault.
+ */
+import type { Diagnostic } from '../diagnostics/diagnostic.ts';
+import type { ConsumableId, Journal, Place } from '../model.ts';
+import type { Tree, Value } from '../source/tree.ts';
+import type { ReadJournal } from './read-files.ts';
+
+/** The fields of a note that put stock on a shelf, or say what is there. */
+const STOCK_FIELDS = ['bought', 'bills', 'counted'] as const;
+/** It cannot be told which. */
+const ANY = null;
+
+/** @param diagnostics what reading and compiling had to say */
+export function stockInDoubt(
+  read: ReadJournal,
+  { consumables }: Pick<Journal, 'consumables'>,
+  diagnostics: readonly Diagnostic[],
+): ReadonlySet<ConsumableId> {
+  const notes = new Map(read.notes.map(({ file, tree }) => [file, tree]));
+  const named = diagnostics
+    .filter(({ severity }) => severity === 'error')
+    .flatMap((each): (ConsumableId | typeof ANY)[] => {
+      const { file } = each.place;
+      if (file === 'consumables.yaml') return read.consumables ? cataloguedAt(read.consumables.tree, each.place) : [ANY];
+      return file.startsWith('sessions/') ? namedAt(notes.get(file), each) : [];
+    });
+  const all = named.some((id) => id === ANY || !consumables.has(id));
+  return new Set(all ? consumables.keys() : named.filter((id) => id !== ANY));
+}
+
+/** What the entry of a note speaks of in which something is wrong; any, where the entry or the note was not understood. */
+function namedAt(tree: Tree | undefined, { code, place }: Diagnostic): (ConsumableId | typeof ANY)[] {
+  if (!tree || /^A[12]/.test(code)) return [ANY];
+  const start = tree.placeOf([]);
+  const field = STOCK_FIELDS.find((name) => {
+    const written = tree.placeOf([name]);
+    return !startsWith(written, start) && contains(written, place);
+  });
+  if (field === undefined) return [];
+  const entries = listIn(tree.value, field);
+  const entry = entries.find((_, n) => contains(tree.placeOf([field, n]), place));
+  return entry === undefined ? [ANY] : [entry, ...listIn(entry, 'lines')].flatMap((each) => textIn(each, 'consumable'));
+}
+
+function cataloguedAt(tree: Tree, place: Place): ConsumableId[] {
+  const ids = typeof tree.value === 'object' && !Array.isArray(tree.value) ? Object.keys(tree.value) : [];
+  return ids.filter((id) => contains(tree.placeOf([id]), place) || contains(tree.keyPlaceOf([id]), place));
+}
+
+function listIn(value: Value, field: string): readonly Value[] {
+  const list = typeof value === 'object' && !Array.isArray(value) ? value[field] : undefined;
+  return Array.isArray(list) ? list : [];
+}
+
+function textIn(value: Value, field: string): string[] {
+  const text = typeof value === 'object' && !Array.isArray(value) ? value[field] : undefined;
+  return typeof text === 'string' ? [text] : [];
+}
+
+function startsWith(a: Place, b: Place): boolean {
+  return a.line === b.line && a.column === b.column;
+}
+
+/** Whether one place begins within another. */
+function contains(outer: Place, inner: Place): boolean {
+  const after = inner.line > outer.line || (inner.line === outer.line && inner.column >= outer.column);
+  const before = inner.line < outer.endLine || (inner.line === outer.endLine && inner.column < outer.endColumn);
+  return after && before;
+}

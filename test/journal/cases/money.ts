@@ -1,0 +1,95 @@
+import { CONSUMABLES, JOURNAL, note } from '../base.ts';
+import type { Case } from './case.ts';
+
+const bought = (line: string) => `bought: [{ what: Pin, ${line} }]`;
+
+/** Money, tax, stock and hours as they must not be written. */
+export const MONEY: readonly Case[] = [
+  { shows: 'a currency that is none', code: 'A312', note: bought('cost: 5.00 EUX @ 0.9'), at: '5.00 EUX', hint: /EUR/ },
+  { shows: 'more decimals than pounds have', code: 'A307', note: bought('cost: 5.005'), at: '5.005', says: /2/ },
+  { shows: 'decimals of a currency that has none', code: 'A307', note: bought('cost: 500.5 JPY @ 0.005'), at: '500.5 JPY', says: /0/ },
+  {
+    shows: 'four decimals of a currency that has three',
+    code: 'A307',
+    note: bought('cost: 1.2345 KWD @ 2.5'),
+    at: '1.2345 KWD',
+    says: /3/,
+  },
+  { shows: 'an exponent, which no bill has', code: 'A307', note: bought('cost: 1e3'), at: '1e3' },
+  { shows: 'a rate of exchange of zero', code: 'A313', note: bought('cost: 5.00 EUR @ 0.00'), at: '5.00 EUR @ 0.00', says: /zero/ },
+  { shows: 'a foreign amount without its rate', code: 'A313', note: bought('cost: 5.00 EUR'), at: '5.00 EUR', hint: /EUR @ RATE/ },
+  { shows: 'tax over 100 %', code: 'A314', note: bought('cost: 5.00, tax: 120%'), at: '120%' },
+  { shows: 'tax below nothing', code: 'A314', note: bought('cost: 5.00, tax: -5%'), at: '-5%' },
+  { shows: 'a split of nothing', code: 'A807', note: bought('cost: 5.00, split: { brakes: 0, frame: 0 }'), at: '{ brakes: 0' },
+  { shows: 'a split over nobody', code: 'A807', note: bought('cost: 5.00, split: {}'), at: '{}' },
+  { shows: 'a split that takes away', code: 'A303', note: bought('cost: 5.00, split: { brakes: -1, frame: 2 }'), at: '-1' },
+  { shows: 'what a split line is for, misspelt', code: 'A408', note: bought('cost: 5.00, for: drun, split: { brakes: 1 }'), at: 'drun' },
+  { shows: 'a negative cost that is no refund', code: 'A808', note: bought('cost: -5.00'), at: '-5.00', hint: /refund/ },
+  { shows: 'a refund that cost money', code: 'A808', note: bought('cost: 5.00, refund: sent back'), at: '5.00' },
+  { shows: 'a sale at a negative price', code: 'A808', note: 'sold: [{ what: Lamps, price: -3.00 }]', at: '-3.00' },
+  {
+    shows: 'a rate of pay below nothing',
+    code: 'A808',
+    files: { journal: JOURNAL.replace('rate: 0', 'rate: -5.00') },
+    file: 'journal.yaml',
+    at: '-5.00',
+  },
+  {
+    shows: 'a budget below nothing',
+    code: 'A808',
+    files: { journal: JOURNAL.replace('money: 900.00', 'money: -900.00') },
+    file: 'journal.yaml',
+    at: '-900.00',
+  },
+  {
+    shows: 'opening stock worth less than nothing',
+    code: 'A808',
+    files: { consumables: CONSUMABLES.replace('9.00', '-9.00') },
+    file: 'consumables.yaml',
+    at: '-9.00',
+  },
+  {
+    shows: 'opening stock of nothing',
+    code: 'A308',
+    files: { consumables: CONSUMABLES.replace('2 L', '0 L') },
+    file: 'consumables.yaml',
+    at: '0 L',
+  },
+  {
+    shows: 'stock bought by weight that is kept by volume',
+    code: 'A309',
+    note: 'bought: [{ consumable: brake-cleaner, amount: 2 kg, cost: 5.00 }]',
+    at: '2 kg',
+    says: /mass.*volume/,
+  },
+  {
+    shows: 'stock used by length that is kept by volume',
+    code: 'A309',
+    note: 'used: [{ consumable: brake-cleaner, amount: 3 m, on: brakes }]',
+    at: '3 m',
+  },
+  {
+    shows: 'stock counted without a unit',
+    code: 'A309',
+    note: 'counted: [{ consumable: brake-cleaner, amount: 2, because: counted }]',
+    at: '2,',
+  },
+  {
+    shows: 'a bill whose lines do not add up',
+    code: 'A806',
+    note: 'bills: [{ total: 20.00, tax: 20% on top, lines: [{ what: Pin, cost: 10.00 }, { what: Clip, cost: 5.00 }] }]',
+    at: '20.00',
+    says: /20\.00.*18\.00/,
+  },
+  { shows: 'a bill without a line', code: 'A302', note: 'bills: [{ from: X, lines: [] }]', at: '[]' },
+  {
+    shows: 'hours over midnight that overlap those of the next note',
+    code: 'A803',
+    note: 'hours: [{ by: rh, on: brakes, time: 00:45-02:00 }]',
+    at: '{ by: rh',
+    says: /Ruth.*00:45-02:00 overlaps 22:30-01:30/,
+    files: {
+      more: { 'sessions/2031-03-11.md': note('hours: [{ by: rh, on: frame, time: 22:30-01:30 }]').replace('2031-03-12', '2031-03-11') },
+    },
+  },
+];
