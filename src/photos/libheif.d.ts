@@ -6,7 +6,10 @@ declare module 'libheif-js/wasm-bundle.js' {
     /** Whether it is the one that the file says to show. */
     is_primary(): boolean;
     /** Fills in upright pixels, and calls back with null when it cannot. */
-    display(into: { data: Uint8ClampedArray; width: number; height: number }, done: (filled: { data: Uint8ClampedArray } | null) => void): void;
+    display(
+      into: { data: Uint8ClampedArray; width: number; height: number },
+      done: (filled: { data: Uint8ClampedArray } | null) => void,
+    ): void;
     free(): void;
   }
   interface HeifDecoder {

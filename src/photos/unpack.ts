@@ -1,5 +1,6 @@
 /** The one decoding of a picture: from its bytes to upright sRGB pixels of the largest size wanted. */
 import { crc32, deflateSync } from 'node:zlib';
+import { colourPrimaries, DISPLAY_P3 } from './colour-primaries.ts';
 import type { Decoder, RawPicture } from './decoder.ts';
 import type { FileKind } from './facts.ts';
 import { MOST_PIXELS, PAPER_WHITE } from './recipe.ts';
@@ -21,8 +22,8 @@ export interface Pixels {
  * @throws an `Error` when the pixels are damaged
  */
 export async function unpack(bytes: Buffer, kind: FileKind, size: { width: number; height: number }, decoder: Decoder): Promise<Pixels> {
-  const opened = await openPicture(bytes, kind, Math.max(size.width, size.height), decoder);
-  const { data, info } = await opened
+  const picture = await openPicture(bytes, kind, Math.max(size.width, size.height), decoder);
+  const { data, info } = await picture
     .autoOrient()
     .resize(size.width, size.height, { fit: 'fill' })
     .flatten({ background: PAPER_WHITE })
@@ -34,10 +35,24 @@ export async function unpack(bytes: Buffer, kind: FileKind, size: { width: numbe
 
 async function openPicture(bytes: Buffer, kind: FileKind, edge: number, decoder: Decoder): Promise<Sharp> {
   if (kind === 'pdf') return fromRaw(await decoder.drawPdf(bytes, edge));
-  if (kind !== 'heic') return sharp(bytes, { failOn: 'error', limitInputPixels: MOST_PIXELS });
-  const profile = (await sharp(bytes, { limitInputPixels: MOST_PIXELS }).metadata()).icc;
-  const raw = await decoder.heic(bytes);
-  return profile ? await withProfile(fromRaw(raw), edge, profile) : fromRaw(raw);
+  if (kind !== 'heic' && kind !== 'avif') return opened(bytes);
+  const { icc } = await opened(bytes).metadata();
+  const profile = icc ?? (colourPrimaries(bytes) === DISPLAY_P3 ? await displayP3() : null);
+  // sharp uses a profile that it reads itself.
+  if (kind === 'avif') return profile && !icc ? await withProfile(opened(bytes).autoOrient(), edge, profile) : opened(bytes);
+  const raw = fromRaw(await decoder.heic(bytes));
+  return profile ? await withProfile(raw, edge, profile) : raw;
+}
+
+function opened(bytes: Buffer): Sharp {
+  return sharp(bytes, { failOn: 'error', limitInputPixels: MOST_PIXELS });
+}
+
+/** The profile that sharp would write for Display P3. */
+async function displayP3(): Promise<Buffer | null> {
+  const any = sharp({ create: { width: 1, height: 1, channels: 3, background: PAPER_WHITE } });
+  const png = await any.withIccProfile('p3').png().toBuffer();
+  return (await sharp(png).metadata()).icc ?? null;
 }
 
 function fromRaw({ data, width, height }: RawPicture): Sharp {

@@ -11,11 +11,20 @@ function near(colour: readonly number[], expected: Rgb, by = 8): boolean {
   return expected.every((value, index) => Math.abs((colour[index] ?? -1) - value) <= by);
 }
 
-describe('colours are those of the picture, in sRGB', () => {
-  // sRGB red is (0.9175, 0.2003, 0.1386) in Display P3 (CSS Color 4, sample conversions; from memory).
-  const RED: Rgb = [255, 0, 0];
-  const RED_IN_P3: Rgb = [234, 51, 35];
+// sRGB red is (0.9175, 0.2003, 0.1386) in Display P3 (CSS Color 4, sample conversions; from memory).
+const RED: Rgb = [255, 0, 0];
+const RED_IN_P3: Rgb = [234, 51, 35];
 
+/** Display P3 red, told by a box `colr` of type `nclx`: primaries 12, transfer 13, matrix 6, full range (ITU-T H.273). */
+function inNumbers(ending: 'heic' | 'avif'): Buffer {
+  const bytes = readFileSync(new URL(`./fixtures/wide-gamut-red.${ending}`, import.meta.url));
+  const box = bytes.indexOf('colr', 0, 'latin1') + 4;
+  bytes.write('nclx', box, 'latin1');
+  bytes.set([0, 12, 0, 13, 0, 6, 0x80], box + 4);
+  return bytes;
+}
+
+describe('colours are those of the picture, in sRGB', () => {
   it('when a JPEG is in Display P3', async () => {
     using room = darkRoom();
     const wide = await plain('#ff0000').withIccProfile('p3').jpeg({ quality: 98, chromaSubsampling: '4:4:4' }).toBuffer();
@@ -36,6 +45,33 @@ describe('colours are those of the picture, in sRGB', () => {
     const { plan } = await room.build();
     const middle = await middleOf(room.at(plan.rendition('sessions/a/wide.heic')?.full.file ?? ''));
     expect(near(middle, RED), String(middle)).toBe(true);
+  });
+
+  it.each(['heic', 'avif'] as const)('when a %s says by numbers alone that it is in Display P3', async (ending) => {
+    using room = darkRoom();
+    const bytes = inNumbers(ending);
+    expect((await sharp(bytes).metadata()).icc, 'it has no profile').toBeUndefined();
+    room.add(`sessions/a/wide.${ending}`, bytes);
+    const { plan } = await room.build();
+    const middle = await middleOf(room.at(plan.rendition(`sessions/a/wide.${ending}`)?.full.file ?? ''));
+    expect(near(middle, RED), String(middle)).toBe(true);
+  });
+
+  it('are those of the picture that a HEIC file says to show, of several', async () => {
+    using room = darkRoom();
+    const bytes = readFileSync(new URL('./fixtures/blue-and-green.heic', import.meta.url));
+    // The box `pitm` names the item to show (ISO/IEC 14496-12, 8.11.4): 1 is blue, 2 is green.
+    const item = bytes.indexOf('pitm', 0, 'latin1') + 8;
+    for (const [number, colour] of [
+      [1, [0, 0, 255]],
+      [2, [0, 255, 0]],
+    ] as const) {
+      bytes.writeUInt16BE(number, item);
+      room.add('sessions/a/two.heic', bytes);
+      const { plan } = await room.build();
+      const middle = await middleOf(room.at(plan.rendition('sessions/a/two.heic')?.full.file ?? ''));
+      expect(near(middle, colour), `${number}: ${middle}`).toBe(true);
+    }
   });
 
   it('when a TIFF has inks, sixteen bits or one channel', async () => {
