@@ -45,7 +45,8 @@ function placeAfter(sheet: Sheet, done: readonly Deed[], home: string | undefine
   if (!last || done.every(({ from, to }) => sameWhere(from, to))) return null;
   if (last.to.at === 'fitted' && last.to.position === home) return html`; on the vehicle`;
   const spot = spotOf(sheet, last.to);
-  return html`; ${spot.before}${spot.href === null ? spot.name : link(spot.href, spot.name)}`;
+  const before = last.to.at === 'gone' ? '' : spot.before;
+  return html`; ${before}${spot.href === null ? spot.name : link(spot.href, spot.name)}`;
 }
 
 /** What was written down of a part: its condition, marks and finish. */
@@ -73,8 +74,10 @@ function lineOf(sheet: Sheet, event: TimelineEvent): Markup | null {
     }
     case 'decision': {
       const { decision } = event;
+      const of = sheet.record.journal.positions.get(decision.position)?.count ?? 1;
+      const some = decision.count < of ? ` (${decision.count} of ${of})` : '';
       const replaced = decision.with === null ? null : html` with ${partLink(sheet, decision.with)}`;
-      return html`Decided: <b>${VERDICT_WORDS[decision.verdict]}</b>${replaced}. ${sentence(decision.because)}`;
+      return html`Decided: <b>${VERDICT_WORDS[decision.verdict]}</b>${some}${replaced}. ${sentence(decision.because)}`;
     }
     case 'method':
       return html`Tried: ${event.method.how}${event.method.result === null ? '' : `; result ${RESULT_WORDS[event.method.result]}`}. ${sentence(event.method.note)}`;

@@ -2,8 +2,9 @@
  * A position's life as spans along a line of dates: which parts stood there, how many of each, and
  * when nothing did. Pure geometry: shares of the whole width, from 0 to 1.
  */
-import type { Decision, IsoDate, Part, PartId, Position } from '../../journal/model.ts';
+import type { IsoDate, Part, PartId, Position } from '../../journal/model.ts';
 import type { Stay } from '../../journal/record.ts';
+import type { DecisionInTime } from '../../journal/timelines/timelines.ts';
 import { daysBetween, monthsFrom } from '../../journal/values/date.ts';
 
 export interface Span {
@@ -20,15 +21,19 @@ export interface Span {
   readonly height: number;
 }
 
+/** Places with nothing in them; of a lot, how many. Across the line they lie over what is there. */
 export interface Gap {
+  readonly count: number;
   readonly from: IsoDate;
   readonly to: IsoDate | null;
   readonly x: number;
   readonly width: number;
+  readonly height: number;
 }
 
 export interface DecisionMark {
-  readonly decision: Decision;
+  /** It holds for some of the places still. */
+  readonly inForce: boolean;
   /** As it is numbered below the line. */
   readonly number: number;
   readonly x: number;
@@ -53,7 +58,7 @@ export function trackOf(
   position: Position,
   parts: ReadonlyMap<PartId, Part>,
   stays: readonly Stay[],
-  decisions: readonly Decision[],
+  decisions: readonly DecisionInTime[],
   [start, end]: readonly [IsoDate, IsoDate],
 ): Track {
   const whole = Math.max(1, daysBetween(start, end));
@@ -68,7 +73,7 @@ export function trackOf(
       ...one,
       ...place(one.from, one.to),
     })),
-    gaps: mergedGaps(slices.filter(({ held }) => held.length === 0)).map((gap) => ({ ...gap, ...place(gap.from, gap.to) })),
+    gaps: gapsOf(position, slices).map((gap) => ({ ...gap, ...place(gap.from, gap.to), height: gap.count / position.count })),
     marks: marksOf(decisions, at),
     ticks: ticksOf(start, end, at),
   };
@@ -118,24 +123,25 @@ function merged(slices: readonly Slice[]): Slice[] {
   return done;
 }
 
-function mergedGaps(slices: readonly { readonly from: IsoDate; readonly to: IsoDate | null }[]) {
-  const done: { from: IsoDate; to: IsoDate | null }[] = [];
-  for (const { from, to } of slices) {
+function gapsOf(position: Position, slices: readonly { from: IsoDate; to: IsoDate | null; held: readonly Held[] }[]) {
+  const done: { count: number; from: IsoDate; to: IsoDate | null }[] = [];
+  for (const { from, to, held } of slices) {
+    const count = position.count - held.reduce((sum, one) => sum + one.count, 0);
     const last = done.at(-1);
-    if (last?.to === from) last.to = to;
-    else done.push({ from, to });
+    if (last?.to === from && last.count === count) last.to = to;
+    else if (count > 0) done.push({ count, from, to });
   }
   return done;
 }
 
-function marksOf(decisions: readonly Decision[], at: (date: IsoDate) => number): DecisionMark[] {
+function marksOf(decisions: readonly DecisionInTime[], at: (date: IsoDate) => number): DecisionMark[] {
   const ends: number[] = [];
-  return decisions.map((decision, n) => {
+  return decisions.map(({ decision, inForce }, n) => {
     const x = at(decision.date);
     let row = ends.findIndex((end) => x - end >= CLOSE);
     if (row < 0) row = ends.length;
     ends[row] = x;
-    return { decision, number: n + 1, x, row };
+    return { inForce: inForce > 0, number: n + 1, x, row };
   });
 }
 

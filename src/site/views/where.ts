@@ -1,4 +1,5 @@
 import type { Destination, Whereabouts } from '../../journal/model.ts';
+import type { Custody } from '../../journal/timelines/timelines.ts';
 import { PAGES } from '../addresses.ts';
 import type { Sheet } from './sheet.ts';
 import { GONE_WORDS } from './words.ts';
@@ -43,4 +44,18 @@ export function spotOf(sheet: Sheet, where: Whereabouts): Spot {
 export function destinationWords(to: Destination | null): string {
   if (to === null) return '';
   return to.bag === null ? to.name : `bag ${to.bag}`;
+}
+
+/** Who has a part: `the workshop`, the name of a firm, how it went, or nobody knows. */
+export function custodyWords(custody: Custody): string {
+  switch (custody.by) {
+    case 'firm':
+      return custody.firm;
+    case 'gone':
+      return `gone, ${GONE_WORDS[custody.how]}`;
+    case 'unknown':
+      return 'nobody knows';
+    default:
+      return 'the workshop';
+  }
 }
