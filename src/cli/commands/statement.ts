@@ -41,7 +41,7 @@ export const statement: Command = {
     const made = statementOf(opened.record, from, to);
     const path = resolve(effects.cwd, out);
     const csv = /\.csv$/i.test(out);
-    writeNew(path, csv ? tableToCsv(statementTable(made, journal.settings)) : statementPage(made, journal.settings));
+    writeNew(path, csv ? tableToCsv(statementTable(made, journal.settings)) : statementPage(made, journal));
     effects.out(`${relative(effects.cwd, path)}\n`);
     return EXIT.done;
   },
