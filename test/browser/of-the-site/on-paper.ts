@@ -45,6 +45,19 @@ export function onPaper(bench: Bench): void {
       await page.close();
     });
 
+    it('things to buy are a sheet to take to a sale, with a box to tick for each and nothing after them', async () => {
+      const page = await bench.browser.newPage();
+      await page.emulateMedia({ media: 'print' });
+      await page.goto(`${bench.served.address}items.html`);
+      const rows = await page.locator('#buy tbody tr').count();
+      expect(rows).toBeGreaterThan(2);
+      expect(await page.locator('#buy .tick .box').count()).toBe(rows);
+      expect(await page.locator('#buy .tick .box').first().isVisible()).toBe(true);
+      const breaks = await page.locator('#buy, #buy + *').evaluateAll((all) => all.map((each) => getComputedStyle(each).breakBefore));
+      expect(breaks).toEqual(['page', 'page']);
+      await page.close();
+    });
+
     it.each(['register.html', 'ledger.html'])('the figures behind the drawings of %s lie open', async (name) => {
       const page = await bench.browser.newPage();
       await page.goto(`${bench.served.address}${name}`);
