@@ -1,4 +1,5 @@
 /** What is known of a picture or paper without unpacking its pixels. Plain data, kept in the index. */
+import type { Seal } from './clean-pdf.ts';
 
 export const PICTURE_KINDS = ['jpeg', 'png', 'webp', 'tiff', 'avif', 'heic'] as const;
 export type PictureKind = (typeof PICTURE_KINDS)[number];
@@ -26,6 +27,8 @@ export interface PictureFacts {
   readonly pages: number | null;
   readonly takenAt: TakenAt | null;
   readonly camera: string | null;
+  /** Why a PDF is published as it is, with its metadata; null when it is cleaned, and for a picture. */
+  readonly seal: Seal | null;
 }
 
 const ENDINGS: ReadonlyMap<string, FileKind> = new Map([

@@ -2,6 +2,7 @@
 import { createHash } from 'node:crypto';
 import { createReadStream } from 'node:fs';
 import { type FileHandle, open } from 'node:fs/promises';
+import { sealOf } from './clean-pdf.ts';
 import { isCutShort } from './cut-short.ts';
 import { type FileKind, kindByName, type PictureFacts } from './facts.ts';
 import { nameOfKind, SIGNATURE_BYTES, signatureOf } from './file-signature.ts';
@@ -33,7 +34,8 @@ export async function inspectFile(path: string, file: string): Promise<Finding> 
     const lie = await lieAbout(handle, promised);
     if (lie !== null) return lie;
     if (await isCutShort(handle, promised, size)) return unusable('is cut short: its end is missing', 'Copy it from the camera again.');
-    return promised === 'pdf' ? { facts: pdfFacts(path, size), problem: null } : await pictureFacts(path, file, promised, size);
+    if (promised !== 'pdf') return await pictureFacts(path, file, promised, size);
+    return { facts: await pdfFacts(path, handle, size), problem: null };
   } finally {
     await handle.close();
   }
@@ -74,7 +76,7 @@ async function pictureFacts(path: string, file: string, kind: FileKind, size: nu
     : kind === 'tiff' && size <= LARGEST_TIFF
       ? await tiffFacts(file)
       : NO_CAMERA_FACTS;
-  return { facts: { path, kind, bytes: size, digest: null, width, height, pages: null, ...camera }, problem: null };
+  return { facts: { path, kind, bytes: size, digest: null, width, height, pages: null, seal: null, ...camera }, problem: null };
 }
 
 async function headerOf(file: string): Promise<Metadata | null> {
@@ -94,6 +96,8 @@ async function tiffFacts(file: string): Promise<CameraFacts> {
   }
 }
 
-function pdfFacts(path: string, bytes: number): PictureFacts {
-  return { path, kind: 'pdf', bytes, digest: null, width: 0, height: 0, pages: null, takenAt: null, camera: null };
+async function pdfFacts(path: string, handle: FileHandle, bytes: number): Promise<PictureFacts> {
+  const { buffer } = await handle.read(Buffer.alloc(bytes), 0, bytes, 0);
+  const seal = await sealOf(buffer);
+  return { path, kind: 'pdf', bytes, digest: null, width: 0, height: 0, pages: null, takenAt: null, camera: null, seal };
 }

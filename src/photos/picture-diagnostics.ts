@@ -2,6 +2,7 @@
 import { posix } from 'node:path';
 import { type Diagnostic, diagnostic, startOf } from '../journal/diagnostics/diagnostic.ts';
 import type { Journal, Picture, Place, Session } from '../journal/model.ts';
+import type { Seal } from './clean-pdf.ts';
 import { kindByName, type PictureFacts } from './facts.ts';
 import type { PictureProblem } from './inspect.ts';
 import { clockThere, takenInSession } from './taken.ts';
@@ -48,6 +49,22 @@ export function picturesOfOtherDays(journal: Journal, facts: ReadonlyMap<string,
         return [diagnostic('A908', picture.place ?? startOf(picture.file), message, { hint })];
       }),
   );
+}
+
+const SEALS: Readonly<Record<Seal, readonly [why: string, hint: string]>> = {
+  signed: ['is signed', 'What it says of who made it goes with it. A scan of the printed page says nothing.'],
+  locked: ['is locked with a password', 'What it says of who made it goes with it. Save it without the password.'],
+  unread: ['cannot be followed well enough to be written again', 'What it says of who made it goes with it. Print it into a new PDF.'],
+};
+
+/** A910: papers that a note names and that are published as they are, with their metadata. */
+export function sealedPapers(journal: Journal, facts: ReadonlyMap<string, PictureFacts>): Diagnostic[] {
+  return [...mentions(journal)].flatMap(([path, { place }]) => {
+    const seal = facts.get(path)?.seal ?? null;
+    if (seal === null) return [];
+    const [why, hint] = SEALS[seal];
+    return [diagnostic('A910', place, `${path} ${why}, so it is published as it is.`, { hint })];
+  });
 }
 
 /** Every file that the pages of a journal show or link as a picture or paper, each once, in order of mention. */

@@ -4,9 +4,10 @@
  */
 import type { Diagnostic } from '../journal/diagnostics/diagnostic.ts';
 import type { Journal } from '../journal/model.ts';
+import type { PictureFacts } from './facts.ts';
 import { inspectPictures } from './inspect.ts';
 import { openPictureCache } from './picture-cache.ts';
-import { notPictures, picturesOf, picturesOfOtherDays, unusablePictures } from './picture-diagnostics.ts';
+import { notPictures, picturesOf, picturesOfOtherDays, sealedPapers, unusablePictures } from './picture-diagnostics.ts';
 import type { PicturePlan } from './plan.ts';
 import { planPictures } from './plan-pictures.ts';
 import { type RenderOptions, renderAll } from './render-all.ts';
@@ -30,26 +31,30 @@ export interface BuiltPictures {
 /**
  * @param journal null when it cannot be understood
  * @param paths every file of the journal that is not a note or catalogue; what is no picture by its name is passed over
- * @returns A907, A908 and A909, for pictures that nobody mentions too
+ * @returns A907 to A910, for pictures that nobody mentions too
  */
 export async function checkPictures(journal: Journal | null, paths: readonly string[], places: PicturePlaces): Promise<Diagnostic[]> {
   const { facts, problems } = await inspectPictures(paths, { ...places, depth: 'header' });
   const unusable = unusablePictures(problems, journal);
-  return journal ? [...unusable, ...notPictures(journal), ...picturesOfOtherDays(journal, facts)] : unusable;
+  return journal ? [...unusable, ...saidOf(journal, facts)] : unusable;
 }
 
 /**
  * The plan of everything that a journal shows, and of nothing else in its folder. Nothing is rendered; mean
  * colours are known of what was rendered before.
  *
- * @returns the plan, and A907 to A909
+ * @returns the plan, and A907 to A910
  */
 export async function preparePictures(journal: Journal, places: PicturePlaces): Promise<Pick<BuiltPictures, 'plan' | 'diagnostics'>> {
   const { facts, problems } = await inspectPictures(picturesOf(journal), { ...places, depth: 'full' });
   const { keepPictureFacts: keep, timeZone } = journal.settings;
   const bare = planPictures(facts.values(), { keep, timeZone });
   const plan = planPictures(facts.values(), { keep, timeZone, colours: knownColours(bare, places.cache) });
-  return { plan, diagnostics: [...unusablePictures(problems, journal), ...notPictures(journal), ...picturesOfOtherDays(journal, facts)] };
+  return { plan, diagnostics: [...unusablePictures(problems, journal), ...saidOf(journal, facts)] };
+}
+
+function saidOf(journal: Journal, facts: ReadonlyMap<string, PictureFacts>): Diagnostic[] {
+  return [...notPictures(journal), ...picturesOfOtherDays(journal, facts), ...sealedPapers(journal, facts)];
 }
 
 /** Renders a plan into a site; see `renderAll`. */

@@ -21,13 +21,6 @@ export function linkInto(from: string, to: string): void {
   });
 }
 
-/** Copies a file of the journal, which is never linked: what is done to the site must not reach it. One of the same size stays, for names tell the content. */
-export function copyInto(from: string, to: string): void {
-  const size = statSync(from).size;
-  if (statSync(to, { throwIfNoEntry: false })?.size === size) return;
-  placed(to, (unfinished) => copyFileSync(from, unfinished, constants.COPYFILE_FICLONE));
-}
-
 /**
  * Removes files that an earlier build placed and this one does not name.
  *

@@ -2,7 +2,7 @@
 import { createHash } from 'node:crypto';
 import type { PictureFacts } from './facts.ts';
 import { type PaperFile, type PicturePlan, picturePlan, type RenderedFile, type Rendition } from './plan.ts';
-import { edgesFor, FALLBACK_SIZE, fitted, PAPER_SIZE, RECIPE_DIGEST } from './recipe.ts';
+import { edgesFor, FALLBACK_SIZE, fitted, PAPER_EDITION, PAPER_SIZE, RECIPE_DIGEST } from './recipe.ts';
 import { instantTaken } from './taken.ts';
 
 export interface PlanOptions {
@@ -39,6 +39,11 @@ export function planPictures(facts: Iterable<PictureFacts>, options: PlanOptions
 /** The key of the cache: the same for the same bytes and recipe, under whatever name. */
 export function keyOf(digest: string): string {
   return createHash('sha256').update(`${digest}:${RECIPE_DIGEST}`).digest('hex').slice(0, 16);
+}
+
+/** The same for a PDF that is published without its metadata. */
+export function paperKeyOf(digest: string): string {
+  return createHash('sha256').update(`${digest}:paper:${PAPER_EDITION}`).digest('hex').slice(0, 16);
 }
 
 function renditionOf(facts: PictureFacts, options: PlanOptions): Rendition {
@@ -80,8 +85,9 @@ function paperOf(facts: PictureFacts, firstPage: Rendition | null): PaperFile {
     .replace(/^-+|-+$/gu, '')
     .toLowerCase()
     .slice(0, 60);
-  const file = `${PAPERS_FOLDER}/${plain || 'paper'}-${(facts.digest ?? '').slice(0, 12)}.pdf`;
-  return { path: facts.path, file, kind: 'pdf', bytes: facts.bytes, pages: facts.pages, firstPage };
+  const key = paperKeyOf(facts.digest ?? '');
+  const file = `${PAPERS_FOLDER}/${plain || 'paper'}-${key.slice(0, 12)}.pdf`;
+  return { path: facts.path, file, kind: 'pdf', key, bytes: facts.bytes, pages: facts.pages, firstPage };
 }
 
 function byPath(a: PictureFacts, b: PictureFacts): number {

@@ -32,13 +32,15 @@ export interface Rendition {
   readonly camera: string | null;
 }
 
-/** A paper as it is published: the file itself and, where there is one, a picture of its first page. */
+/** A paper as it is published: the file without its metadata and, where there is one, a picture of its first page. */
 export interface PaperFile {
   readonly path: string;
   /** Relative to the root of the site: `papers/<name>-<digest>.pdf`. For a picture, its largest rendering. */
   readonly file: string;
   readonly kind: 'pdf' | 'picture';
-  /** Size of the PDF; null for a picture. */
+  /** Key of the cache entry of a PDF, or of the picture. */
+  readonly key: string;
+  /** Size of the PDF, as it is published once that is known; null for a picture. */
   readonly bytes: number | null;
   readonly pages: number | null;
   readonly firstPage: Rendition | null;
@@ -79,7 +81,15 @@ export function picturePlan(data: PlanData): PicturePlan {
 
 function pictureAsPaper(rendition: Rendition | undefined): PaperFile | null {
   if (!rendition) return null;
-  return { path: rendition.path, file: rendition.full.file, kind: 'picture', bytes: null, pages: null, firstPage: rendition };
+  return {
+    path: rendition.path,
+    file: rendition.full.file,
+    kind: 'picture',
+    key: rendition.key,
+    bytes: null,
+    pages: null,
+    firstPage: rendition,
+  };
 }
 
 /** A plan without pictures, for tests and for a journal that has none. */

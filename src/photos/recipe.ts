@@ -29,6 +29,9 @@ export const PAPER_WHITE = { r: 255, g: 255, b: 255 } as const;
 /** Raise it when the rendering changes in a way that the constants above do not show. */
 const EDITION = 2;
 
+/** Raise it when a PDF is cleaned otherwise. */
+export const PAPER_EDITION = 1;
+
 /** Sixteen hexadecimal digits that change whenever the recipe does. */
 export const RECIPE_DIGEST = createHash('sha256')
   .update(JSON.stringify([EDITION, NARROW_WIDTHS, LARGE_EDGES, FALLBACK_SIZE, PAPER_SIZE, LEAST_STEP, WEBP, JPEG, PAPER_WHITE]))

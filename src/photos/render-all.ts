@@ -1,4 +1,5 @@
 /** Renders what a plan names, as far as it is not in the cache, and places all of it into a site. */
+import { statSync } from 'node:fs';
 import { availableParallelism } from 'node:os';
 import { basename, join } from 'node:path';
 import { type Decoder, openDecoder } from './decoder.ts';
@@ -6,8 +7,9 @@ import { kindByName } from './facts.ts';
 import { eachOf } from './in-flight.ts';
 import type { PictureProblem } from './inspect.ts';
 import { type CacheEntry, openPictureCache, type PictureCache } from './picture-cache.ts';
-import { copyInto, linkInto, prune } from './place-file.ts';
-import { type PicturePlan, picturePlan, type Rendition } from './plan.ts';
+import { linkInto, prune } from './place-file.ts';
+import { cleanedPaper } from './place-paper.ts';
+import { type PaperFile, type PicturePlan, picturePlan, type Rendition } from './plan.ts';
 import { PAPERS_FOLDER, PICTURES_FOLDER } from './plan-pictures.ts';
 import { CannotRender, filesOf, namesOf, renderPicture } from './render-picture.ts';
 
@@ -53,14 +55,15 @@ export async function renderAll(plan: PicturePlan, site: string, options: Render
   const { entries, missing } = lookUp(plan, cache);
   const reused = entries.size;
   const problems = await renderMissing(missing, entries, cache, options);
+  const failed = problems.length;
   for (const rendition of plan.data.renditions) {
     const entry = entries.get(rendition.key);
     if (entry) await place(rendition, entry, site, cache, options);
   }
-  for (const paper of plan.data.papers) copyInto(join(options.root, paper.path), join(site, paper.file));
+  problems.push(...(await placePapers(plan.data.papers, site, cache, options)));
   pruneSite(plan, site);
   if (missing.length > 0) cache.sweep(options.mostCacheBytes ?? MOST_CACHE_BYTES);
-  return { plan: withColours(plan, entries), problems, rendered: missing.length - problems.length, reused };
+  return { plan: asRendered(plan, entries, site), problems, rendered: missing.length - failed, reused };
 }
 
 /** One rendition for each key: pictures of the same bytes are rendered once. */
@@ -136,18 +139,42 @@ function linkAll(rendition: Rendition, entry: CacheEntry, site: string): void {
   for (const { file } of filesOf(rendition)) linkInto(join(entry.folder, basename(file)), join(site, file));
 }
 
+/** Papers are few beside pictures and cleaned in milliseconds: one after the other. */
+async function placePapers(
+  papers: readonly PaperFile[],
+  site: string,
+  cache: PictureCache,
+  { root, signal }: RenderOptions,
+): Promise<PictureProblem[]> {
+  const problems: PictureProblem[] = [];
+  for (const paper of papers) {
+    signal?.throwIfAborted();
+    try {
+      linkInto(await cleanedPaper(paper, root, cache), join(site, paper.file));
+    } catch (error) {
+      if (!(error instanceof CannotRender)) throw error;
+      problems.push({ path: paper.path, message: error.message, hint: error.hint });
+    }
+  }
+  return problems;
+}
+
 function pruneSite(plan: PicturePlan, site: string): void {
   const names = (files: readonly { readonly file: string }[]): Set<string> => new Set(files.map((one) => basename(one.file)));
   prune(join(site, PICTURES_FOLDER), names(plan.data.renditions.flatMap(filesOf)), /^[0-9a-f]{16}-\d+\.(webp|jpg)$/u);
   prune(join(site, PAPERS_FOLDER), names(plan.data.papers), /-[0-9a-f]{12}\.pdf$/u);
 }
 
-function withColours(plan: PicturePlan, entries: ReadonlyMap<string, CacheEntry>): PicturePlan {
+/** The plan with what is known now: mean colours, sizes of papers, and which pictures there are. */
+function asRendered(plan: PicturePlan, entries: ReadonlyMap<string, CacheEntry>, site: string): PicturePlan {
   const renditions = plan.data.renditions.flatMap((one) => {
     const entry = entries.get(one.key);
     return entry ? [{ ...one, placeholder: entry.colour }] : [];
   });
   const byPath = new Map(renditions.map((one) => [one.path, one]));
-  const papers = plan.data.papers.map((one) => ({ ...one, firstPage: byPath.get(one.path) ?? null }));
+  const papers = plan.data.papers.map((one) => {
+    const bytes = statSync(join(site, one.file), { throwIfNoEntry: false })?.size ?? one.bytes;
+    return { ...one, bytes, firstPage: byPath.get(one.path) ?? null };
+  });
   return picturePlan({ ...plan.data, renditions, papers });
 }

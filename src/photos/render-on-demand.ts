@@ -2,6 +2,7 @@
 import { basename, join } from 'node:path';
 import { openDecoder } from './decoder.ts';
 import { type CacheEntry, openPictureCache } from './picture-cache.ts';
+import { cleanedPaper } from './place-paper.ts';
 import type { PicturePlan, Rendition } from './plan.ts';
 import { filesOf, namesOf, renderPicture } from './render-picture.ts';
 
@@ -33,7 +34,7 @@ export function renderOnDemand(root: string, cache: string): OnDemand {
   return {
     async fileFor(plan, file) {
       const paper = plan.data.papers.find((one) => one.file === file);
-      if (paper) return join(root, paper.path);
+      if (paper) return await cleanedPaper(paper, root, entries);
       const rendition = plan.data.renditions.find((one) => filesOf(one).some((other) => other.file === file));
       if (!rendition) return null;
       const entry = entries.find(rendition.key, namesOf(rendition)) ?? (await once(rendition));

@@ -9,7 +9,7 @@ const OPTIONS = { keep: [], timeZone: 'Europe/London' } as const;
 
 function facts(path: string, width: number, height: number, digest: string | null = path): PictureFacts {
   const kind = kindByName(path) ?? 'jpeg';
-  return { path, kind, bytes: 10, digest, width, height, pages: null, takenAt: null, camera: null };
+  return { path, kind, bytes: 10, digest, width, height, pages: null, takenAt: null, camera: null, seal: null };
 }
 
 describe('the plan of a picture', () => {

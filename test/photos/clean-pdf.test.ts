@@ -1,0 +1,161 @@
+import { readFileSync } from 'node:fs';
+import { inflateSync } from 'node:zlib';
+import { PDFDocument, PDFName, PDFString } from '@cantoo/pdf-lib';
+import exifr from 'exifr';
+import sharp from 'sharp';
+import { describe, expect, it } from 'vitest';
+import { cleanJpeg } from '../../src/photos/clean-jpeg.ts';
+import { cleanPdf, sealOf } from '../../src/photos/clean-pdf.ts';
+import { type Decoder, openDecoder } from '../../src/photos/decoder.ts';
+import { sealedPapers } from '../../src/photos/picture-diagnostics.ts';
+import { compileFiles, NOTE, note } from '../journal/base.ts';
+import { darkRoom } from './dark-room.ts';
+import { distance, fingerprint } from './fingerprint.ts';
+import { onePagePdf } from './one-page-pdf.ts';
+import { FACE_TAG, orientedJpeg, SCENE, scene, TELLING } from './sample-pictures.ts';
+
+const SECRETS = [
+  'Owner Of The Camera',
+  'SERIAL-4417',
+  'Tagged Person',
+  'Obscura',
+  'Exif\0',
+  'http://ns.adobe.com',
+  'Secret Writer',
+  'Scanning Program',
+];
+
+/** A PDF of two pages by a telling writer, with a picture from a telling camera; of two editions, the first of which told more. */
+async function tellingPdf(): Promise<Buffer> {
+  const document = await PDFDocument.create();
+  document.setTitle('Invoice 14');
+  document.setAuthor('Secret Writer');
+  document.setCreator('Scanning Program');
+  const { context } = document;
+  const jpeg = await sharp(scene(), { raw: { ...SCENE, channels: 3 } })
+    .withExif(TELLING)
+    .withXmp(FACE_TAG)
+    .jpeg()
+    .toBuffer();
+  const page = document.addPage([300, 200]);
+  page.drawImage(await document.embedJpg(jpeg), { x: 10, y: 10, width: 160, height: 100 });
+  page.node.set(PDFName.of('PieceInfo'), context.obj({ Scanner: PDFString.of('Scanning Program') }));
+  document.addPage([200, 300]);
+  document.catalog.set(PDFName.of('Metadata'), context.register(context.stream(FACE_TAG, { Type: 'Metadata', Subtype: 'XML' })));
+  context.register(context.obj({ LeftOver: PDFString.of('Secret Writer') }));
+  return Buffer.from(await document.save({ useObjectStreams: false }));
+}
+
+/** All that a PDF holds, its compressed streams unpacked (ISO 32000-1, 7.4.4), by nothing but zlib. */
+function everything(pdf: Buffer): string {
+  const text = pdf.toString('latin1');
+  const streams = [...text.matchAll(/stream\r?\n([\s\S]*?)\r?\nendstream/g)].map(([, body = '']) => {
+    try {
+      return inflateSync(Buffer.from(body, 'latin1')).toString('latin1');
+    } catch {
+      return '';
+    }
+  });
+  return [text, ...streams].join('\n');
+}
+
+async function drawn(decoder: Decoder, pdf: Buffer): Promise<boolean[]> {
+  const { data, width, height } = await decoder.drawPdf(Uint8Array.from(pdf), 600);
+  return fingerprint(
+    await sharp(data, { raw: { width, height, channels: 4 } })
+      .png()
+      .toBuffer(),
+  );
+}
+
+describe('a PDF is published without what it says of who made it', () => {
+  it('which it does say before, in its dictionary, its XMP, its picture and its leavings', async () => {
+    const all = everything(await tellingPdf());
+    for (const secret of SECRETS) expect(all.includes(secret) || all.includes(utf16(secret)), secret).toBe(true);
+  });
+
+  it('and looks the same, with its title and every page', async () => {
+    using room = darkRoom();
+    const telling = await tellingPdf();
+    room.add('papers/bill.pdf', telling);
+    const { plan, problems } = await room.build();
+    expect(problems).toEqual([]);
+    const paper = plan.paper('papers/bill.pdf');
+    const cleaned = readFileSync(room.at(paper?.file ?? ''));
+    const all = everything(cleaned);
+    for (const secret of SECRETS) expect(all.includes(secret) || all.includes(utf16(secret)), secret).toBe(false);
+    expect(all.includes(utf16('Invoice 14')) || all.includes('Invoice 14')).toBe(true);
+    expect(paper).toMatchObject({ pages: 2, bytes: cleaned.length });
+    const decoder = openDecoder();
+    expect(await decoder.measurePdf(Uint8Array.from(cleaned))).toEqual({ count: 2, width: 300, height: 200 });
+    expect(distance(await drawn(decoder, cleaned), await drawn(decoder, telling))).toBe(0);
+    await decoder.close();
+  });
+
+  it('once: a second build cleans nothing, and the cleaned one is clean', async () => {
+    using room = darkRoom();
+    room.add('papers/bill.pdf', await tellingPdf());
+    await room.build();
+    const file = room.names('site').find((name) => name.endsWith('.pdf')) ?? '';
+    const first = readFileSync(room.at(file));
+    await room.build();
+    expect(readFileSync(room.at(file)).equals(first)).toBe(true);
+    expect(room.names('cache').filter((name) => name.endsWith('paper.pdf'))).toHaveLength(1);
+  });
+
+  it('but not when it is signed, locked or odd: then it is left byte for byte, with a warning at its place', async () => {
+    using room = darkRoom();
+    const signature = '<< /Type /Sig /ByteRange [0 10 20 30] /Contents <00> >>';
+    const signed = Buffer.from(
+      onePagePdf('Secret Writer').toString('latin1').replace('<< /Author (Secret Writer) >>', signature),
+      'latin1',
+    );
+    const document = await PDFDocument.load(onePagePdf('Secret Writer'));
+    document.encrypt({ userPassword: 'open', ownerPassword: 'own' });
+    const locked = Buffer.from(await document.save());
+    const odd = Buffer.from('%PDF-1.4\nnothing that a reader could follow\n%%EOF\n');
+    expect([await sealOf(signed), await sealOf(locked), await sealOf(odd), await sealOf(onePagePdf())]).toEqual([
+      'signed',
+      'locked',
+      'unread',
+      null,
+    ]);
+    for (const bytes of [signed, locked, odd]) expect(Buffer.from(await cleanPdf(bytes)).equals(bytes)).toBe(true);
+    for (const [name, bytes] of Object.entries({ signed, locked, odd, fine: onePagePdf() })) room.add(`papers/${name}.pdf`, bytes);
+    const fields =
+      'papers:\n  - { paper: signed.pdf, kind: receipt }\n  - { paper: locked.pdf, kind: receipt }\n  - { paper: odd.pdf, kind: receipt }\n  - { paper: fine.pdf, kind: receipt }';
+    const { record } = compileFiles({ more: { [NOTE]: note(fields) }, assets: room.names('journal') });
+    if (record === null) throw new Error('the journal of the test does not compile');
+    const { facts } = await room.inspect('header');
+    expect(sealedPapers(record.journal, facts).map(({ code, severity, place, message }) => [code, severity, place.line, message])).toEqual([
+      ['A910', 'warning', 5, 'papers/signed.pdf is signed, so it is published as it is.'],
+      ['A910', 'warning', 6, 'papers/locked.pdf is locked with a password, so it is published as it is.'],
+      ['A910', 'warning', 7, 'papers/odd.pdf cannot be followed well enough to be written again, so it is published as it is.'],
+    ]);
+  });
+});
+
+describe('a JPEG inside a PDF', () => {
+  it('keeps its pixels and its colour profile, and tells an independent reader nothing', async () => {
+    const telling = await sharp(await orientedJpeg(1))
+      .withIccProfile('p3')
+      .withXmp(FACE_TAG)
+      .jpeg()
+      .toBuffer();
+    const cleaned = cleanJpeg(telling);
+    expect(await exifr.parse(telling, { xmp: true })).toBeDefined();
+    expect(await exifr.parse(Buffer.from(cleaned), { tiff: true, xmp: true, iptc: true })).toBeUndefined();
+    expect((await sharp(cleaned).metadata()).icc?.length).toBeGreaterThan(100);
+    expect((await sharp(cleaned).raw().toBuffer()).equals(await sharp(telling).raw().toBuffer())).toBe(true);
+  });
+
+  it('is left alone when its segments cannot be followed', () => {
+    for (const bytes of [Buffer.alloc(0), Buffer.from([0xff, 0xd8]), Buffer.from('no picture at all')])
+      expect(cleanJpeg(bytes)).toBe(bytes);
+  });
+});
+
+/** Text of a PDF may be written in UTF-16, in hexadecimal (ISO 32000-1, 7.9.2.2). */
+function utf16(text: string): string {
+  return [...text].map((letter) => letter.charCodeAt(0).toString(16).padStart(4, '0').toUpperCase()).join('');
+}
