@@ -23,7 +23,8 @@ export interface RawLine {
 
 /** Bought or used: of brake cleaner, in millilitres. Uses are parts in a thousand of what is there. */
 export interface RawStock {
-  readonly bought: readonly { readonly ml: number; readonly pence: number }[];
+  /** What is bought for stock costs nothing before it is used, whatever it is bought for. */
+  readonly bought: readonly { readonly ml: number; readonly pence: number; readonly for?: string | undefined }[];
   readonly used: readonly { readonly on: string; readonly perMille: number }[];
   readonly countedPerMille: number | null;
 }
@@ -75,7 +76,7 @@ const session: fc.Arbitrary<RawSession> = fc.record({
   ),
   sold: fc.array(fc.record({ on: fc.constantFrom(...SUBSYSTEMS), pence }), { maxLength: 1 }),
   stock: fc.record({
-    bought: fc.array(fc.record({ ml: fc.integer({ min: 1, max: 5000 }), pence }), { maxLength: 2 }),
+    bought: fc.array(fc.record({ ml: fc.integer({ min: 1, max: 5000 }), pence, for: fc.option(on, { nil: undefined }) }), { maxLength: 2 }),
     used: fc.array(fc.record({ on, perMille: fc.integer({ min: 0, max: 1000 }) }), { maxLength: 3 }),
     countedPerMille: fc.option(fc.integer({ min: 0, max: 1200 }), { nil: null, freq: 4 }),
   }),
@@ -134,15 +135,20 @@ locale: en-GB
 people:
   rh: { name: Ruth, rate: 0 }
   jm: { name: Jory, rate: [ { from: 2030-09-14, per-hour: 28.00 }, { from: ${dateOf(200)}, per-hour: 30.55 } ] }
-subsystems: { brakes: { name: Brakes }, frame: { name: Frame }, trim: { name: Trim } }
+subsystems:
+  brakes: { name: Brakes, budget: { hours: 2, money: 100.00 } }
+  frame: { name: Frame, budget: { money: 0.50 } }
+  trim: { name: Trim }
 milestones: { stripped: Stripped }
 stores: [shelf]
 stock: METHOD
+mark-up: { part: 10%, labour: 7%, consumable: 12%, outside-work: 5% }
 `;
 
 function fieldsOf(each: RawSession, shelf: () => number, setShelf: (ml: number) => void, use: (perMille: number) => number): string {
   const bought = each.stock.bought.map(
-    ({ ml, pence: paid }) => `{ consumable: cleaner, amount: ${ml} ml, cost: ${pounds(paid)}, tax: 20% }`,
+    ({ ml, pence: paid, for: to }) =>
+      `{ consumable: cleaner, amount: ${ml} ml, cost: ${pounds(paid)}, tax: 20%${to === undefined ? '' : `, for: ${to}`} }`,
   );
   for (const { ml } of each.stock.bought) setShelf(shelf() + ml);
   const used = each.stock.used.flatMap(({ on: where, perMille }) => {
