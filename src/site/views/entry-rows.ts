@@ -37,5 +37,5 @@ export function entryRows(sheet: Sheet, entries: readonly Entry[], running: read
 
 function runningRow({ figures }: Sheet, total: RunningTotal): Markup {
   const { minutes, paid, cost, costWithoutLabour } = total.totals;
-  return html`<tr class="running-total" id="${runningAnchor(total)}"><th scope="row" colspan="4">All up to ${figures.date(total.last.date)}; without labour ${figures.amount(costWithoutLabour)}</th><td class="num">${minutes > 0 && figures.time(minutes)}</td><td class="num">${figures.amount(paid)}</td><td class="num">${figures.amount(cost)}</td></tr>`;
+  return html`<tr class="running-total by-the-way" id="${runningAnchor(total)}"><th scope="row" colspan="4" class="by-the-way">All up to ${figures.date(total.last.date)}; without labour ${figures.amount(costWithoutLabour)}</th><td class="num">${minutes > 0 && figures.time(minutes)}</td><td class="num">${figures.amount(paid)}</td><td class="num">${figures.amount(cost)}</td></tr>`;
 }
