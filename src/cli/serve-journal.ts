@@ -12,15 +12,18 @@ import { openNoteStore } from '../markdown/note-store.ts';
 import { preparePictures } from '../photos/pictures.ts';
 import { NO_PICTURES, type PicturePlan } from '../photos/plan.ts';
 import { type OnDemand, renderOnDemand } from '../photos/render-on-demand.ts';
+import { fileAddress } from '../site/addresses.ts';
 import { bundleScripts } from '../site/build-site.ts';
 import { cacheFolder } from '../site/cache-folder.ts';
 import { hasErrors } from '../site/check-journal.ts';
+import { clipFiles } from '../site/place-clips.ts';
 import { setRecord } from '../site/record.ts';
 import { siteRecord } from '../site/site-record.ts';
 import { PROGRAM } from '../site/tool-digest.ts';
 import { afterChanges } from './after-changes.ts';
 import type { Effects } from './effects.ts';
 import { reportProblems } from './report.ts';
+import { sendClip } from './send-clip.ts';
 import { type OpenedJournal, openJournal, shownFrom } from './the-journal.ts';
 
 export interface Serve {
@@ -119,6 +122,11 @@ function watcher(served: Served, effects: Effects): AstroIntegration {
             .settled()
             .then(() => answer(served, request.url ?? '/'))
             .then((found) => {
+              const clip = found === null ? clipAt(served, request.url ?? '/') : null;
+              if (clip !== null) {
+                sendClip(clip, request, response);
+                return;
+              }
               if (found === null) {
                 // Astro's own addresses have no ending; ours name files, here as in the built site.
                 request.url = (request.url ?? '/').replace(/(?:index)?\.html(?=$|[?#])/, '') || '/';
@@ -175,6 +183,13 @@ const TYPES: Readonly<Record<string, string>> = {
   '.webp': 'image/webp',
   '.pdf': 'application/pdf',
 };
+
+/** The file of a clip of the journal; null for any other address. */
+function clipAt({ record, folder }: Served, url: string): string | null {
+  const path = decodeURIComponent(url.split(/[?#]/)[0] ?? '').slice(1);
+  const clip = record ? clipFiles(record.journal).find((file) => fileAddress(file) === path) : undefined;
+  return clip === undefined ? null : join(folder, clip);
+}
 
 /** What is no page: pictures, papers, scripts and downloads. */
 async function answer(served: Served, url: string): Promise<{ type: string; body: string | Uint8Array } | null> {

@@ -7,6 +7,7 @@ import type { Diagnostic } from '../journal/diagnostics/diagnostic.ts';
 import type { JournalRecord } from '../journal/record.ts';
 import { openNoteStore } from '../markdown/note-store.ts';
 import { buildPictures, preparePictures } from '../photos/pictures.ts';
+import { placeClips } from './place-clips.ts';
 import { setRecord } from './record.ts';
 import { siteRecord } from './site-record.ts';
 import { PROGRAM } from './tool-digest.ts';
@@ -51,6 +52,7 @@ export async function buildSite({ record, warnings, folder, cache, into, progres
   store.save(await kept);
   progress('Scripts and downloads');
   moveInto(media, into);
+  placeClips(record.journal, folder, cache, into);
   await bundleScripts(join(into, 'scripts'));
   await writeData(record, into);
   return [];

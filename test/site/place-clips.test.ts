@@ -1,0 +1,58 @@
+import { existsSync, readdirSync, readFileSync, rmSync, statSync, utimesSync } from 'node:fs';
+import { join } from 'node:path';
+import { expect, test } from 'vitest';
+import { clipFiles, placeClips } from '../../src/site/place-clips.ts';
+import { evening, journal, part } from '../builders/journal.ts';
+import { clip } from '../builders/observed.ts';
+import { folderWith, put } from '../load/folder.ts';
+
+const REEL = 'sessions/2030-10-01-brakes/reel 07.mp4';
+const of = journal({
+  parts: [part('drum')],
+  evenings: [
+    evening('2030-10-01', { film: [clip(REEL, [[12, ['drum']]]), clip('https://example.org/a.mp4', [[3, ['drum']]])] }),
+    evening('2030-10-05', { film: [clip(REEL, [[40, ['drum']]])] }),
+  ],
+});
+
+/** A journal folder, a cache and a place for the site. */
+function room(bytes = 'a film') {
+  const cwd = folderWith({ [`van/${REEL}`]: bytes });
+  const at = (...names: string[]) => join(cwd, ...names);
+  const place = (site: string) => placeClips(of, at('van'), at('cache'), at(site));
+  return { cwd, at, place, placed: (site: string) => at(site, 'files', REEL) };
+}
+
+test('a clip of the journal that two notes name is one file; one elsewhere is none', () => {
+  expect(clipFiles(of)).toEqual([REEL]);
+});
+
+test('it lies in the site byte for byte, where the pages link to it, and is no longer the file of the journal', () => {
+  const { at, place, placed } = room();
+  place('site');
+  expect(readFileSync(placed('site'), 'utf8')).toBe('a film');
+  expect(statSync(placed('site')).ino).not.toBe(statSync(at('van', REEL)).ino);
+});
+
+test('a second site takes the copy of the first; a film that changed is copied anew, and the old copy is dropped', () => {
+  const { cwd, at, place, placed } = room();
+  place('site');
+  const [copy = ''] = readdirSync(at('cache/film'));
+  place('again');
+  expect(statSync(placed('again')).ino).toBe(statSync(at('cache/film', copy)).ino);
+
+  put(cwd, `van/${REEL}`, 'b film');
+  utimesSync(at('van', REEL), 1, 1);
+  place('third');
+  expect([readFileSync(placed('third'), 'utf8'), readFileSync(placed('site'), 'utf8')]).toEqual(['b film', 'a film']);
+  expect(readdirSync(at('cache/film'))).toHaveLength(1);
+  expect(existsSync(at('cache/film', copy))).toBe(false);
+});
+
+test('what is removed from the site leaves the journal and the next site whole', () => {
+  const { at, place, placed } = room();
+  place('site');
+  rmSync(at('site'), { recursive: true });
+  place('next');
+  expect([readFileSync(at('van', REEL), 'utf8'), readFileSync(placed('next'), 'utf8')]).toEqual(['a film', 'a film']);
+});
