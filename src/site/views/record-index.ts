@@ -1,6 +1,7 @@
 /** What is asked of a record again and again, looked up by id: each index is made once, on first use. */
 import type {
   BagFilling,
+  Bill,
   FilmClip,
   ItemId,
   Measurement,
@@ -35,6 +36,7 @@ export interface RecordIndex {
   readonly bagsOff: ReadonlyMap<PartId, readonly InSession<BagFilling>[]>;
   readonly itemsOn: ReadonlyMap<PartId, readonly ItemHistory[]>;
   readonly itemsById: ReadonlyMap<ItemId, ItemHistory>;
+  readonly bills: ReadonlyMap<Bill['id'], Bill>;
   readonly reachedIn: ReadonlyMap<SessionId, readonly MilestoneReached[]>;
   /** Sessions that a later one corrects. */
   readonly correctedBy: ReadonlyMap<SessionId, readonly Session[]>;
@@ -92,6 +94,7 @@ function makeIndex({ journal, history, ledger }: JournalRecord): RecordIndex {
     ),
     itemsOn: byKey(items, (one) => (one.opening.on?.part ? [one.opening.on.part] : [])),
     itemsById: history.items,
+    bills: new Map(ledger.bills.map((one) => [one.id, one])),
     reachedIn: Map.groupBy(history.reached.values(), (one) => one.session),
     correctedBy: byKey(sessions, (one) => (one.corrects === null ? [] : [one.corrects])),
   };
