@@ -96,7 +96,10 @@ export function sheetProblem(sheet: LabelSheet): string | null {
   return sheet.skip >= sheet.columns * sheet.rows ? 'more labels are skipped than a sheet has' : null;
 }
 
-/** The sheets as Typst source, one page a sheet. */
+/** The largest and the smallest letters of a label, in points. */
+const LETTERS = { most: 9, least: 5 } as const;
+
+/** The sheets as Typst source, one page a sheet. What does not fit at the smallest letters is cut, and its bag named under `<cut>`. */
 export function labelsTypst(labels: readonly Label[], sheet: LabelSheet): string {
   const places = placesOn(sheet, labels.length);
   const pages = Map.groupBy(
@@ -112,25 +115,37 @@ export function labelsTypst(labels: readonly Label[], sheet: LabelSheet): string
 #set page(paper: "${sheet.paper}", margin: 0pt)
 #set text(font: "Libertinus Serif", size: 9pt, lang: "en")
 #set par(leading: 0.45em, spacing: 0.5em)
+#let fitted(bag, width, height, words) = context {
+  let set-at(size) = block(width: width, { set text(size: size); words })
+  let size = ${LETTERS.most}pt
+  while size > ${LETTERS.least}pt and measure(set-at(size)).height > height { size -= 0.25pt }
+  if measure(set-at(size)).height > height [#metadata(bag) <cut>]
+  set-at(size)
+}
 ${bodies.join('\n#pagebreak()\n')}
 `;
 }
 
+/** Round the words and the code of a label, and between them, in millimetres. */
+const INSET = 2.5;
+const GUTTER = 2;
+
 function labelBox(label: Label, { width, height }: { readonly width: number; readonly height: number }): string {
-  const code = Math.min(height - 6, 26);
+  const [across, down] = [width - 2 * INSET, height - 2 * INSET];
+  const code = Math.min(down, across / 2, 26);
   const lines = [
-    `text(size: 20pt, weight: "bold")[#${literal(String(label.bag))}]`,
+    `text(size: 2.2em, weight: "bold")[#${literal(String(label.bag))}]`,
     ...(label.off === null ? [] : [`text(weight: "bold", ${literal(`Off: ${label.off}`)})`]),
     `text(${literal(label.holds.join('; '))})`,
     ...(label.goesBack === null ? [] : [`text(style: "italic", ${literal(`Goes back: ${label.goesBack}`)})`]),
-    `text(size: 7pt, ${literal(`Filled ${label.filled}`)})`,
+    `text(size: 0.8em, ${literal(`Filled ${label.filled}`)})`,
   ];
-  const words = `stack(dir: ttb, spacing: 1.2mm, ${lines.join(', ')})`;
+  const words = (room: number) => `fitted(${label.bag}, ${room}mm, ${down}mm, stack(dir: ttb, spacing: 0.4em, ${lines.join(', ')}))`;
   const content =
     label.link === null
-      ? words
-      : `grid(columns: (1fr, ${code}mm), column-gutter: 2mm, ${words}, image(bytes(${literal(codeSvg(label.link))}), format: "svg", width: ${code}mm, alt: ${literal(`Code for ${label.link}`)}))`;
-  return `box(width: ${width}mm, height: ${height}mm, inset: 2.5mm, clip: true, ${content})`;
+      ? words(across)
+      : `grid(columns: (1fr, ${code}mm), column-gutter: ${GUTTER}mm, ${words(across - code - GUTTER)}, image(bytes(${literal(codeSvg(label.link))}), format: "svg", width: ${code}mm, alt: ${literal(`Code for ${label.link}`)}))`;
+  return `box(width: ${width}mm, height: ${height}mm, inset: ${INSET}mm, clip: true, ${content})`;
 }
 
 /** A QR code (ISO/IEC 18004) of a link, error correction M, with the quiet zone of four modules. */

@@ -1,7 +1,18 @@
+import { PDFiumLibrary } from '@hyzyla/pdfium';
 import jsqr from 'jsqr';
 import sharp from 'sharp';
-import { expect, test } from 'vitest';
-import { codeSvg, type Label, labelsOf, labelsTypst, PAPERS, PLAIN_SHEET, placesOn, sheetProblem } from '../../src/exports/labels.ts';
+import { describe, expect, test } from 'vitest';
+import {
+  codeSvg,
+  type Label,
+  type LabelSheet,
+  labelsOf,
+  labelsTypst,
+  PAPERS,
+  PLAIN_SHEET,
+  placesOn,
+  sheetProblem,
+} from '../../src/exports/labels.ts';
 import { typeset } from '../../src/exports/typeset.ts';
 import { compileFiles, JOURNAL, NOTE, note } from '../journal/base.ts';
 
@@ -33,11 +44,68 @@ test('the printed code of a label is read by an independent reader', async () =>
   expect(decode(new Uint8ClampedArray(data), info.width, info.height)?.data).toBe(LABEL.link);
 });
 
-test('a label carries number, place, contents and how it goes back', () => {
-  const source = labelsTypst([LABEL], PLAIN_SHEET);
-  for (const words of ['14', 'Off: Wheel cylinder', '2 bolts 5/16 UNF; 2 spring washers', 'Goes back: heads inboard', '2031-03-12']) {
-    expect(source).toContain(words);
-  }
+/** Pixels of a printed sheet to the millimetre: 254 to the inch. */
+const PER_MM = 10;
+
+/** The sheets of a PDF as a printer sees them: their words, and the pixels of each label. PDFium is an independent reader of PDF. */
+async function printed(labels: readonly Label[], sheet: LabelSheet) {
+  const { pdf, cut } = typeset(labelsTypst(labels, sheet));
+  const library = await PDFiumLibrary.init();
+  const document = await library.loadDocument(pdf);
+  const pages = [...document.pages()];
+  const words = pages.map((page) => page.getText().replaceAll(/\s+/g, ' ')).join(' ');
+  const drawn = await Promise.all(pages.map((page) => page.render({ scale: (PER_MM * 25.4) / 72, render: 'bitmap', colorSpace: 'BGRA' })));
+  const codes = await Promise.all(placesOn(sheet, labels.length).map((place) => codeIn(drawn[place.sheet], place)));
+  library.destroy();
+  return { words, codes, cut, sheets: pages.length };
+}
+
+type Place = ReturnType<typeof placesOn>[number];
+
+async function codeIn(page: { data: Uint8Array; width: number; height: number } | undefined, { x, y, width, height }: Place) {
+  if (!page) throw new Error('there is no such sheet');
+  const [left, top, across, down] = [x, y, width, height].map((mm) => Math.round(mm * PER_MM)) as [number, number, number, number];
+  const raw = { width: page.width, height: page.height, channels: 4 } as const;
+  const { data, info } = await sharp(page.data, { raw })
+    .extract({ left, top, width: Math.min(across, page.width - left), height: Math.min(down, page.height - top) })
+    .ensureAlpha()
+    .raw()
+    .toBuffer({ resolveWithObject: true });
+  return decode(new Uint8ClampedArray(data), info.width, info.height)?.data;
+}
+
+const NARROW: LabelSheet = { ...PLAIN_SHEET, paper: 'us-letter', columns: 3, rows: 10, left: 5, top: 13, gapAcross: 3, gapDown: 0 };
+const MANY = Array.from({ length: 31 }, (_, n) => ({ ...LABEL, bag: n + 1, link: `https://example.org/van/bags.html#bag-${n + 1}` }));
+
+describe.each([
+  ['two by six on A4', PLAIN_SHEET, 3],
+  ['three by ten on US Letter, four used already', { ...NARROW, skip: 4 }, 2],
+])('sheets of %s', (_, sheet, sheets) => {
+  test('each label as printed has its own code, read by an independent reader, and all its words', async () => {
+    const { words, codes, cut, sheets: count } = await printed(MANY, sheet);
+    expect(codes).toEqual(MANY.map(({ link }) => link));
+    expect([cut, count]).toEqual([[], sheets]);
+    for (const phrase of ['Off: Wheel cylinder', '2 bolts 5/16 UNF; 2 spring washers', 'Goes back: heads inboard', 'Filled 2031-03-12']) {
+      expect(words.split(phrase)).toHaveLength(MANY.length + 1);
+    }
+  });
+});
+
+test('a label with much to say has smaller letters, and says all of it', async () => {
+  const long: Label = {
+    ...LABEL,
+    holds: Array.from({ length: 9 }, (_, n) => `${n + 1} screws no. ${n} x 3/4 in`),
+    goesBack: 'the bent one at the top',
+  };
+  const { words, codes, cut } = await printed([long], NARROW);
+  expect([cut, codes]).toEqual([[], [LABEL.link]]);
+  expect(words).toContain('9 screws no. 8 x 3/4 in');
+  expect(words).toContain('Goes back: the bent one at the top');
+});
+
+test('a label that cannot hold its words says so', () => {
+  const tiny: LabelSheet = { ...PLAIN_SHEET, columns: 6, rows: 16 };
+  expect(typeset(labelsTypst([LABEL, { ...LABEL, bag: 15, holds: [], off: null, goesBack: null }], tiny)).cut).toEqual([14]);
 });
 
 test('a label has a code only where the journal has an address', () => {
@@ -71,5 +139,5 @@ test('a sheet wider than its paper is refused', () => {
 
 test('what a note says is never taken as markup, and the sheet is a PDF', () => {
   const hostile: Label = { ...LABEL, holds: ['#panic("x")', '"quoted" \\ back', '*bold* $x$ <a>'] };
-  expect(Buffer.from(typeset(labelsTypst([hostile], PLAIN_SHEET)).subarray(0, 5)).toString()).toBe('%PDF-');
+  expect(Buffer.from(typeset(labelsTypst([hostile], PLAIN_SHEET)).pdf.subarray(0, 5)).toString()).toBe('%PDF-');
 });

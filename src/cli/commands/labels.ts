@@ -47,8 +47,10 @@ export const labels: Command = {
     if (made.length === 0) throw new Refusal(EXIT.notUnderstood, 'no bag of those numbers is filled in any note.');
     const { typeset } = await import('../../exports/typeset.ts');
     const path = resolve(effects.cwd, out);
-    writeNew(path, typeset(labelsTypst(made, sheet)));
+    const { pdf, cut } = typeset(labelsTypst(made, sheet));
+    writeNew(path, pdf);
     if (absent.length > 0) effects.err(`No note fills bag ${absent.join(', ')}.\n`);
+    if (cut.length > 0) effects.err(`The words of bag ${cut.join(', ')} are cut: they need a larger label.\n`);
     effects.out(`${relative(effects.cwd, path)}: ${made.length} label${made.length === 1 ? '' : 's'}\n`);
     return EXIT.done;
   },
