@@ -1,6 +1,7 @@
 import { relative, resolve } from 'node:path';
 import { type Label, type LabelSheet, labelsOf, labelsTypst, PLAIN_SHEET, sheetProblem } from '../../exports/labels.ts';
 import { bagAddress } from '../../site/addresses.ts';
+import { hasErrors } from '../../site/check-journal.ts';
 import { CONTENT, type Command, type Option, type OptionValues } from '../command.ts';
 import { EXIT, Refusal } from '../exit-codes.ts';
 import { reportProblems } from '../report.ts';
@@ -35,8 +36,9 @@ export const labels: Command = {
     if (typeof out !== 'string') throw new Refusal(EXIT.notUnderstood, '`labels` needs --out FILE.');
     const sheet = sheetFrom(values);
     const opened = await openJournal(journalFolder(values, effects), effects);
-    if (opened.record === null) {
+    if (opened.record === null || hasErrors(opened.diagnostics)) {
       reportProblems(opened, effects);
+      effects.err('No labels were printed.\n');
       return EXIT.journalHasErrors;
     }
     const { history } = opened.record;
