@@ -53,6 +53,7 @@ describe('every fault is named, with its place and its repair', () => {
       expect(startsAt(found.place, files).startsWith(each.at), startsAt(found.place, files).slice(0, 60)).toBe(true);
     if (each.says) expect(found.message).toMatch(each.says);
     if (each.hint) expect(found.hint).toMatch(each.hint);
+    if (each.once) expect(diagnostics.filter((diagnostic) => diagnostic.code === each.code)).toHaveLength(1);
     const first = found.related[0];
     if (each.first !== undefined) expect(first && startsAt(first.place, files).startsWith(each.first)).toBe(true);
   });

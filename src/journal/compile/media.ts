@@ -10,9 +10,9 @@ import { each, partsNamed } from './work.ts';
 const PICTURE = /\.(jpe?g|png|webp|tiff?|avif|hei[cf])$/i;
 
 /** A picture named in a note: its path inside the journal, or null with the problem reported. */
-export function pictureBeside(written: string, context: NoteContext, place: Place): string | null {
+export function pictureBeside(written: string, context: NoteContext, place: Place, again: readonly Place[] = []): string | null {
   const what = { code: 'A901', name: 'picture' } as const;
-  return findFile(written, [folderOf(context.file)], context.shelf, what, place, context.out);
+  return findFile(written, [folderOf(context.file)], context.shelf, what, place, context.out, again);
 }
 
 /** A paper named in a note: beside it, or in papers/. */
@@ -26,9 +26,10 @@ export function paperNamed(written: string, context: NoteContext, place: Place):
  * lie beside the note unmentioned. A picture in the prose also belongs to the parts linked in its paragraph.
  */
 export function picturesOf(list: SessionSource['pictures'], prose: Prose, bags: readonly BagFilling[], context: NoteContext): Picture[] {
-  const listed = each(list, (entry, i) => listedPicture(entry, i, context));
+  const find = pictureFinder(list, prose, context);
+  const listed = each(list, (entry, i) => listedPicture(entry, i, find, context));
   const byFile = new Map(listed.map((picture) => [picture.file, picture]));
-  const inProse = prose.images.flatMap((image) => proseImage(image, prose, byFile, context) ?? []);
+  const inProse = prose.images.flatMap((image) => proseImage(image, prose, byFile, find, context) ?? []);
   const told = new Set(inProse.map((picture) => picture.file));
   const rest = listed.filter((picture) => !told.has(picture.file));
   const mentioned = new Set([...told, ...rest.map((picture) => picture.file), ...bags.map((bag) => bag.picture)]);
@@ -37,8 +38,29 @@ export function picturesOf(list: SessionSource['pictures'], prose: Prose, bags: 
 
 type PictureSource = NonNullable<SessionSource['pictures']>[number];
 
-function listedPicture(entry: PictureSource, i: number, context: NoteContext): Picture | null {
-  const file = pictureBeside(entry.file, context, context.place('pictures', i, 'file'));
+type Find = (written: string, place: Place) => string | null;
+
+/** Finds pictures of a note. One that is not there is reported where it is first named, with the other places. */
+function pictureFinder(list: SessionSource['pictures'], prose: Prose, context: NoteContext): Find {
+  const pathOf = (written: string): string => inside(folderOf(context.file), written) ?? written;
+  const named = [
+    ...each(list, (entry, i) => ({ path: pathOf(entry.file), place: context.place('pictures', i, 'file') })),
+    ...prose.images.map(({ url, place }) => ({ path: pathOf(decoded(url)), place })),
+  ];
+  const places = Map.groupBy(named, ({ path }) => path);
+  const missing = new Set<string>();
+  return (written, place) => {
+    const path = pathOf(written);
+    if (missing.has(path)) return null;
+    const again = (places.get(path) ?? []).slice(1).map((other) => other.place);
+    const file = pictureBeside(written, context, place, again);
+    if (file === null) missing.add(path);
+    return file;
+  };
+}
+
+function listedPicture(entry: PictureSource, i: number, find: Find, context: NoteContext): Picture | null {
+  const file = find(entry.file, context.place('pictures', i, 'file'));
   if (file === null) return null;
   return {
     file,
@@ -52,9 +74,15 @@ function listedPicture(entry: PictureSource, i: number, context: NoteContext): P
   };
 }
 
-function proseImage(image: ProseImage, prose: Prose, listed: ReadonlyMap<string, Picture>, context: NoteContext): Picture | null {
+function proseImage(
+  image: ProseImage,
+  prose: Prose,
+  listed: ReadonlyMap<string, Picture>,
+  find: Find,
+  context: NoteContext,
+): Picture | null {
   if (isAway(image.url)) return null;
-  const file = pictureBeside(decoded(image.url), context, image.place);
+  const file = find(decoded(image.url), image.place);
   if (file === null) return null;
   const more = listed.get(file);
   const linked = prose.links

@@ -50,6 +50,7 @@ export function inside(folder: string, written: string): string | null {
 /**
  * Finds a file beside a note, or in another folder that such files may lie in.
  *
+ * @param again where else the same file is named, for the report
  * @returns its path inside the journal, or null with the problem reported
  */
 export function findFile(
@@ -59,17 +60,19 @@ export function findFile(
   what: { readonly code: 'A901' | 'A902' | 'A905'; readonly name: string },
   place: Place,
   out: Reporter,
+  again: readonly Place[] = [],
 ): string | null {
+  const related = again.map((other) => ({ place: other, message: 'It is named here too.' }));
   const candidates = folders.map((folder) => inside(folder, written));
   if (candidates.some((path) => path === null)) {
     const hint = 'Copy the file into the journal, and name it by its place there.';
-    out.report('A105', place, `\`${written}\` leads out of the journal folder.`, { hint });
+    out.report('A105', place, `\`${written}\` leads out of the journal folder.`, { hint, related });
     return null;
   }
   const found = candidates.find((path) => path !== null && shelf.files.has(path));
   if (found) return found;
   const known = folders.flatMap((folder) => shelf.folders.get(folder) ?? []).map((path) => path.slice(path.lastIndexOf('/') + 1));
   const where = folders.map((folder) => `${folder}/`).join(' or ');
-  out.report(what.code, place, `The ${what.name} \`${written}\` is not in ${where}.`, { hint: didYouMean(written, known) });
+  out.report(what.code, place, `The ${what.name} \`${written}\` is not in ${where}.`, { hint: didYouMean(written, known), related });
   return null;
 }

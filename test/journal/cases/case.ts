@@ -20,4 +20,6 @@ export interface Case {
   readonly hint?: RegExp;
   /** The text that the first of two contradicting places begins with. */
   readonly first?: string;
+  /** It is reported once, not at each of its places. */
+  readonly once?: boolean;
 }

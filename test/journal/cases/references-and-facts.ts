@@ -256,6 +256,15 @@ export const PICTURES_AND_PROSE: readonly Case[] = [
     at: 'drun.jpg',
     hint: /drum\.jpg/,
   },
+  {
+    shows: 'a picture that is not there, named in the prose too',
+    code: 'A901',
+    note: 'pictures: [{ file: drun.jpg, caption: x }]',
+    prose: 'It came off.\n\n![The drum](./drun.jpg)\n',
+    at: 'drun.jpg',
+    first: '![The drum]',
+    once: true,
+  },
   { shows: 'a paper that is not there', code: 'A902', note: 'bought: [{ what: Pin, cost: 5.00, paper: bill.pdf }]', at: 'bill.pdf' },
   { shows: 'a link in the prose to nothing', code: 'A903', prose: 'See [the drum](part:drun).\n', at: '[the drum]', hint: /`drum`/ },
   {
