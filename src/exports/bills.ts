@@ -1,6 +1,6 @@
 import type { Books } from '../journal/ledger/sums.ts';
 import type { Bill, IsoDate } from '../journal/model.ts';
-import { type Cell, day, money, number, type Table } from './table.ts';
+import { type Cell, day, foreignCells, money, number, type Table } from './table.ts';
 
 const COLUMNS = [
   'bill',
@@ -17,6 +17,9 @@ const COLUMNS = [
   'tax',
   'gross',
   'tax-rate',
+  'foreign-currency',
+  'foreign-amount',
+  'exchange-rate',
   'refund',
   'bill-gross',
 ];
@@ -43,6 +46,7 @@ function rowsOf(bill: Bill, settings: Books['journal']['settings']): Cell[][] {
     money(line.tax, settings),
     money(line.gross, settings),
     line.taxed.rate === null ? null : number(line.taxed.rate),
+    ...foreignCells(line.foreign),
     line.refund,
     money(bill.gross, settings),
   ]);

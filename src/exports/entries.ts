@@ -1,8 +1,7 @@
 import { type Books, entriesAt } from '../journal/ledger/sums.ts';
 import type { IsoDate } from '../journal/model.ts';
 import type { Entry } from '../journal/record.ts';
-import { currencyDigits, minorToDecimal } from '../journal/values/money.ts';
-import { type Cell, day, money, number, type Table } from './table.ts';
+import { type Cell, day, foreignCells, money, number, type Table } from './table.ts';
 
 const COLUMNS = [
   'entry',
@@ -37,7 +36,6 @@ export function entriesTable(books: Books, at: IsoDate | null): Table {
 
 function rowOf(entry: Entry, { journal: { settings } }: Books): Cell[] {
   const { net, tax, gross, foreign, place } = entry;
-  const abroad = foreign === null ? null : minorToDecimal(foreign.amount, currencyDigits(foreign.currency) ?? 2);
   return [
     entry.id,
     day(entry.date),
@@ -53,9 +51,7 @@ function rowOf(entry: Entry, { journal: { settings } }: Books): Cell[] {
     money(tax, settings),
     money(gross, settings),
     entry.taxRate === null ? null : number(entry.taxRate),
-    foreign?.currency ?? null,
-    abroad === null ? null : { decimal: abroad },
-    foreign === null ? null : { decimal: foreign.rate },
+    ...foreignCells(foreign),
     entry.bill,
     entry.consumable,
     entry.paid ? 'yes' : 'no',

@@ -1,8 +1,8 @@
 /** A table of figures, before it becomes a file of some kind. */
 import type Fraction from 'fraction.js';
-import type { IsoDate, Minor, Settings } from '../journal/model.ts';
+import type { Foreign, IsoDate, Minor, Settings } from '../journal/model.ts';
 import { toDecimal } from '../journal/values/decimal.ts';
-import { minorToDecimal } from '../journal/values/money.ts';
+import { currencyDigits, minorToDecimal } from '../journal/values/money.ts';
 
 /** An exact number in decimal, which a program reads as a number. */
 export interface Decimal {
@@ -39,4 +39,11 @@ export function number(exact: Fraction): Decimal {
 
 export function day(date: IsoDate): Day {
   return { day: date };
+}
+
+/** The amount on the bill in its own currency: the code, the amount, and the rate it was turned over at. */
+export function foreignCells(foreign: Foreign | null): [Cell, Cell, Cell] {
+  if (foreign === null) return [null, null, null];
+  const { currency, amount, rate } = foreign;
+  return [currency, { decimal: minorToDecimal(amount, currencyDigits(currency) ?? 2) }, { decimal: rate }];
 }

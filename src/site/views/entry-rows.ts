@@ -1,5 +1,6 @@
 import type { Entry } from '../../journal/record.ts';
 import { entryAddress } from './entry-place.ts';
+import { foreignWords } from './foreign.ts';
 import { html, type Markup } from './html.ts';
 import { type RunningTotal, runningAnchor } from './running-totals.ts';
 import type { Sheet } from './sheet.ts';
@@ -18,10 +19,11 @@ export function costRow(sheet: Sheet, entry: Entry): Markup {
   return html`<tr><td class="date">${figures.shortDate(entry.date)}</td><td>${whatOf(sheet, entry)}</td><td>${capital(ENTRY_KIND_WORDS[entry.kind])}</td><td class="num">${entry.minutes !== null && figures.time(entry.minutes)}</td><td class="num">${figures.amount(entry.gross)}</td></tr>`;
 }
 
-/** What an entry is, leading to it in the account of its session, and who worked. */
+/** What an entry is, leading to it in the account of its session; who worked, or what the bill has in its own currency. */
 function whatOf(sheet: Sheet, entry: Entry): Markup {
   const person = entry.person === null ? null : html`<span class="sub">${sheet.personName(entry.person)}</span>`;
-  return html`<a href="${sheet.link(entryAddress(entry))}">${entry.what}</a>${person}`;
+  const foreign = entry.foreign === null ? null : html`<span class="sub">${foreignWords(sheet, entry.foreign)}</span>`;
+  return html`<a href="${sheet.link(entryAddress(entry))}">${entry.what}</a>${person}${foreign}`;
 }
 
 /** The rows of many entries as one piece of markup, each running total under the last entry it sums. */

@@ -22,16 +22,26 @@ export function bills(bench: Bench): void {
       expect(shown('bills').toReversed()).toEqual(said(true));
     });
 
+    it('what a bill has in another currency stands beside the amount it was turned into', () => {
+      const rows: Record<string, string>[] = parse(readFileSync(join(bench.site.folder, 'data/entries.csv')), { columns: true });
+      const abroad = rows.filter((row) => row['foreign-currency'] !== '');
+      expect(abroad.length).toBeGreaterThan(1);
+      for (const row of abroad) {
+        const account = pageAt(bench.site.folder, `sessions/${row.session}.html`).getElementById('account')?.nextElementSibling;
+        const said = [...(account?.querySelectorAll('tbody tr') ?? [])].map(wordsOf).filter((words) => words.includes(row.what ?? ''));
+        const beside = new RegExp(`${row['foreign-amount']} on the bill, at ${row['exchange-rate']}[\\s\\S]*${row.gross}`);
+        expect([row.entry, said.some((words) => beside.test(words))]).toEqual([row.entry, true]);
+      }
+    });
+
     it('each thing bought leads to its line in the account of its session', () => {
       const links = tableUnder(bench, 'without-paper').flatMap((row) => [...(row.children[2]?.querySelectorAll('a') ?? [])]);
       expect(links.length).toBeGreaterThan(3);
       for (const link of links) {
         const { page, anchor } = targetOf('papers.html', link.getAttribute('href') ?? '');
-        expect([page, anchor, wordsOf(pageAt(bench.site.folder, page).getElementById(anchor)?.firstElementChild)]).toEqual([
-          page,
-          anchor,
-          wordsOf(link),
-        ]);
+        const line = wordsOf(pageAt(bench.site.folder, page).getElementById(anchor)?.firstElementChild);
+        // What stands on the bill in another currency follows it.
+        expect([page, anchor, line.slice(0, wordsOf(link).length)]).toEqual([page, anchor, wordsOf(link)]);
       }
     });
   });
