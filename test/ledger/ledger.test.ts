@@ -147,6 +147,16 @@ describe('a bill', () => {
     ]);
   });
 
+  test('in another currency that is split lays its share of either to each', () => {
+    const line = 'bought: [{ what: Skimmed, as: outside-work, cost: 42.01 EUR @ 0.5, split: { drum: 1, frame: 1 } }]';
+    const { record } = journal(['2031-03-12', line]);
+    // 42.01 × 0.5 = 21.005, rounded once to 21.01.
+    expect(record.ledger.entries.map(({ gross, foreign }) => [gross, foreign])).toEqual([
+      [1051, { currency: 'EUR', amount: 2101, rate: '0.5' }],
+      [1050, { currency: 'EUR', amount: 2100, rate: '0.5' }],
+    ]);
+  });
+
   test('counts a candidate part under its position', () => {
     const { record } = journal(['2031-03-12', 'bought: [{ what: Drum, as: part, for: drum-spare, cost: 30.00 }]']);
     expect(costOfPosition(record, 'drum', null)).toMatchObject({ gross: 3000 });

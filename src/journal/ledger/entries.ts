@@ -1,6 +1,6 @@
 /** Ledger entries from the lines of a session. */
 import Fraction from 'fraction.js';
-import type { Bill, BillLine, Charge, Journal, Minor, Sale, Session } from '../model.ts';
+import type { Bill, BillLine, Charge, Foreign, Journal, Minor, Sale, Session } from '../model.ts';
 import type { Entry } from '../record.ts';
 import { shareOut } from '../values/money.ts';
 import type { Taxed } from '../values/tax.ts';
@@ -47,6 +47,16 @@ export function partedOver(line: BillLine): Taxed[] {
   return shares.map((gross, i) => ({ net: gross - (taxes[i] ?? 0), tax: taxes[i] ?? 0, gross }));
 }
 
+/** What the line has in another currency, parted like its money. */
+function foreignOver({ foreign, charges }: BillLine): Foreign[] {
+  if (foreign === null) return [];
+  const shares = shareOut(
+    foreign.amount,
+    charges.map((one) => one.weight),
+  );
+  return shares.map((amount) => ({ ...foreign, amount }));
+}
+
 /**
  * A bill's entries: one a line, or one a share of it. A line for stock is paid but costs the job nothing
  * until the stock is used; every other line is both.
@@ -55,6 +65,7 @@ export function billEntries(session: Session, bill: Bill, journal: Journal): Ent
   return bill.lines.flatMap((line, i) => {
     const id = bill.lines.length === 1 ? bill.id : `${bill.id}-${i + 1}`;
     const shares = partedOver(line);
+    const abroad = foreignOver(line);
     return line.charges.map(({ charge }, j) =>
       entryOf(
         session,
@@ -65,7 +76,7 @@ export function billEntries(session: Session, bill: Bill, journal: Journal): Ent
           kind: line.as,
           what: line.what,
           taxRate: line.taxed.rate,
-          foreign: line.foreign,
+          foreign: abroad[j] ?? null,
           bill: bill.id,
           consumable: line.consumable,
           paid: true,
