@@ -18,8 +18,7 @@ const recordStaysOutside = () => ({
 export default defineConfig({
   output: 'static',
   // Every address names a file: `sessions/2031-03-12.html`, the same in `dev` and on disk.
-  // A few pages at once: while one is written to the disk another is made.
-  build: { format: 'preserve', inlineStylesheets: 'never', concurrency: 4 },
+  build: { format: 'preserve', inlineStylesheets: 'never' },
   trailingSlash: 'never',
   // The pages are written by the rules of JSX: a line break between elements is no space.
   compressHTML: 'jsx',

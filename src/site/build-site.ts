@@ -11,6 +11,7 @@ import { placeClips } from './place-clips.ts';
 import { setRecord } from './record.ts';
 import { siteRecord } from './site-record.ts';
 import { PROGRAM } from './tool-digest.ts';
+import { writePages } from './write-pages.ts';
 
 export interface BuildSite {
   readonly record: JournalRecord;
@@ -48,7 +49,7 @@ export async function buildSite({ record, warnings, folder, cache, into, progres
   const { site, kept } = siteRecord(record, pictures.plan, warnings, store);
   setRecord(site);
   progress(`Pages of ${record.journal.sessions.length} sessions and ${record.journal.positions.size} positions`);
-  await buildPages(into);
+  await buildPages(into, (done, total) => progress(`Pages: ${done} of ${total}`));
   store.save(await kept);
   progress('Scripts and downloads');
   moveInto(media, into);
@@ -62,13 +63,13 @@ export async function buildSite({ record, warnings, folder, cache, into, progres
  * Astro puts the code of the pages where it will find its packages only if that is below the folder it is run
  * in and that has packages above it. So it is run in a folder of this program, a new one for each process.
  */
-async function buildPages(into: string): Promise<void> {
+async function buildPages(into: string, onPage: (done: number, total: number) => void): Promise<void> {
   const stand = process.cwd();
   const workshop = join(PROGRAM, 'node_modules/.cache/asfound', `pages-${process.pid}`);
   mkdirSync(workshop, { recursive: true });
   try {
     process.chdir(workshop);
-    await build({ root: PROGRAM, outDir: into, logLevel: 'error' });
+    await build({ root: PROGRAM, outDir: into, logLevel: 'error', integrations: [writePages(into, onPage)] });
   } finally {
     process.chdir(stand);
     rmSync(workshop, { recursive: true, force: true });
