@@ -4,6 +4,7 @@ import type { Bench } from './bench.ts';
 import { startBrowser } from './browser.ts';
 import { buildDemo } from './built-site.ts';
 import { accessibility } from './of-the-site/accessibility.ts';
+import { asAt } from './of-the-site/as-at.ts';
 import { bills } from './of-the-site/bills.ts';
 import { figures } from './of-the-site/figures.ts';
 import { fromDisk } from './of-the-site/from-disk.ts';
@@ -43,6 +44,7 @@ describe('the demo site', { timeout: 120_000 }, () => {
     pictures,
     onPaper,
     accessibility,
+    asAt,
   ])
     group(bench);
 });
