@@ -3,7 +3,7 @@ import type { Bill, IsoDate, Picture, Session } from '../../journal/model.ts';
 import type { SiteRecord } from '../record.ts';
 
 export const SESSIONS_A_PAGE = 500;
-export const PICTURES_A_PAGE = 240;
+export const PICTURES_A_PAGE = 120;
 export const BILLS_A_PAGE = 400;
 
 export const dateOfBill = ({ date }: Bill): IsoDate => date;
