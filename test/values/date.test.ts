@@ -3,6 +3,7 @@ import { Temporal } from 'temporal-polyfill';
 import { expect, test } from 'vitest';
 import { clipFragment, formatClipTime, readClipTime } from '../../src/journal/values/clip-time.ts';
 import { addDays, daysBetween, lastDayOf, mondayOf, monthsFrom, readDate, weekOf } from '../../src/journal/values/date.ts';
+import { readFragment } from './media-fragment.ts';
 
 test.each(['2031-03-12', '2024-02-29', '2000-02-29', '1952-12-31', '0001-01-01', '9999-12-31'])('%s is a date', (text) =>
   expect(readDate(text)).toEqual({ ok: true, value: text }),
@@ -70,4 +71,32 @@ test('a fragment begins a clip at its time', () => {
   expect(clipFragment(3, 7)).toBe('#t=3,7');
   expect(() => clipFragment(7, 3)).toThrow(RangeError);
   expect(() => clipFragment(3, 3)).toThrow(RangeError);
+});
+
+// Source: W3C Media Fragments URI 1.0, section 4.2.1 and its test cases for time: valid and invalid forms.
+test.each([
+  ['#t=3,7', { start: 3, end: 7 }],
+  ['#t=3', { start: 3, end: null }],
+  ['#t=,7', { start: 0, end: 7 }],
+  ['#t=npt:10,20', { start: 10, end: 20 }],
+  ['#t=0:02:00,121.5', { start: 120, end: 121.5 }],
+  ['#t=7,3', null],
+  ['#t=3,3', null],
+  ['#t=,', null],
+  ['#t=3,', null],
+  ['#t=asdf', null],
+  ['#t=-3', null],
+  ['#t=', null],
+])('the standard takes %s for %o', (text, time) => {
+  expect(readFragment(text)).toEqual(time);
+});
+
+test('every fragment that is written is one that the standard takes, for the same time', () => {
+  const seconds = fc.integer({ min: 0, max: 359_999 });
+  fc.assert(
+    fc.property(seconds, fc.option(seconds), (start, end) => {
+      if (end !== null && end <= start) expect(() => clipFragment(start, end)).toThrow(RangeError);
+      else expect(readFragment(clipFragment(start, end))).toEqual({ start, end });
+    }),
+  );
 });
