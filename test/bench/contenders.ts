@@ -6,6 +6,7 @@ const PROJECT = join(import.meta.dirname, '../..');
 const ASFOUND = join(PROJECT, 'src/cli/asfound.mjs');
 const ASTRO = join(PROJECT, 'node_modules/astro/bin/astro.mjs');
 const PLAIN_SITE = join(import.meta.dirname, 'plain-site');
+const EMPTY_SITE = join(import.meta.dirname, 'empty-site');
 
 /** A site generator that is measured: how to start it, and how to make it forget. */
 export interface Contender {
@@ -31,12 +32,14 @@ export async function freshFolder(contender: Contender): Promise<void> {
 /**
  * Makes sure that a site was built and holds a page for every note.
  *
- * @throws when there are fewer pages
+ * @returns how many pages it holds
+ * @throws when there are fewer
  */
-export async function expectPages(contender: Contender, notes: number): Promise<void> {
+export async function expectPages(contender: Contender, notes: number): Promise<number> {
   const files = await readdir(contender.site, { recursive: true });
   const pages = files.filter((file) => file.endsWith('.html')).length;
   if (pages < notes) throw new Error(`${contender.name} built ${pages} pages from ${notes} notes.`);
+  return pages;
 }
 
 /**
@@ -64,19 +67,23 @@ export function asfoundDev(journal: string, work: string, port: number): Command
 
 /** The plain Astro site over the notes of the same journal. */
 export function plainSite(journal: string, work: string): Contender {
-  const env = {
-    BENCH_NOTES: join(journal, 'sessions'),
-    BENCH_OUT: join(work, 'site'),
-    BENCH_CACHE: join(work, 'cache'),
-    ASTRO_TELEMETRY_DISABLED: '1',
-  };
+  return astroSite('plain', PLAIN_SITE, work, { BENCH_NOTES: join(journal, 'sessions') });
+}
+
+/** An Astro site of so many pages with nothing on them. */
+export function emptySite(pages: number, work: string): Contender {
+  return astroSite('empty', EMPTY_SITE, work, { BENCH_PAGES: String(pages) });
+}
+
+function astroSite(name: string, root: string, work: string, settings: Readonly<Record<string, string>>): Contender {
+  const env = { ...settings, BENCH_OUT: join(work, 'site'), BENCH_CACHE: join(work, 'cache'), ASTRO_TELEMETRY_DISABLED: '1' };
   return {
-    name: 'plain',
+    name,
     site: join(work, 'site'),
-    build: { argv: [ASTRO, 'build', '--silent', '--root', PLAIN_SITE], env },
+    build: { argv: [ASTRO, 'build', '--silent', '--root', root], env },
     forget: async () => {
       await rm(work, { recursive: true, force: true });
-      await rm(join(PLAIN_SITE, '.astro'), { recursive: true, force: true });
+      await rm(join(root, '.astro'), { recursive: true, force: true });
     },
   };
 }

@@ -51,7 +51,17 @@ export function sizeTable(measured: Measured, judged: boolean): string {
   });
   const sessions = measured.sessions.toLocaleString('en');
   const head = `${`${sessions} sessions`.padEnd(WIDTH)}${'Asfound'.padStart(10)}${'plain'.padStart(10)}${'ratio'.padStart(8)}`;
-  return [head, ...rows].map((row) => row.trimEnd()).join('\n');
+  return [head, ...rows, ...emptyLine(measured)].map((row) => row.trimEnd()).join('\n');
+}
+
+/** The ground under every Astro site of that size, ours among them. */
+function emptyLine({ empty, cold }: Measured): string[] {
+  if (empty === null) return [];
+  const { wall, peak } = empty.usage;
+  const shares = `${(wall / cold.plain.wall).toFixed(3)} and ${(peak / cold.plain.peak).toFixed(3)} of plain`;
+  return [
+    `Astro with ${empty.pages.toLocaleString('en')} empty pages, as many as ours: ${figure(wall, 's')}, ${figure(peak, 'MB')}; ${shares}`,
+  ];
 }
 
 /** `: met` or `: MISSED`. */

@@ -1,5 +1,5 @@
 import { join } from 'node:path';
-import { asfound, type Contender, expectPages, freshFolder, plainSite } from './contenders.ts';
+import { asfound, type Contender, emptySite, expectPages, freshFolder, plainSite } from './contenders.ts';
 import { writeJournal } from './generate.ts';
 import { measureProcess, medianUsage, type Usage } from './measure-process.ts';
 
@@ -9,6 +9,8 @@ export interface Measured {
   readonly check: { readonly first: Usage; readonly again: Usage } | null;
   readonly cold: { readonly ours: Usage | null; readonly plain: Usage };
   readonly second: { readonly ours: Usage | null; readonly plain: Usage };
+  /** A cold build of as many pages as Asfound's site has, with nothing on them. */
+  readonly empty: { readonly pages: number; readonly usage: Usage } | null;
 }
 
 type Checks = NonNullable<Measured['check']>;
@@ -16,6 +18,7 @@ type Checks = NonNullable<Measured['check']>;
 interface Builds {
   readonly cold: Usage;
   readonly second: Usage;
+  readonly pages: number;
 }
 
 /**
@@ -44,20 +47,30 @@ export async function measureSize(
     }
   }
   await Promise.all([ours.forget(), plain.forget()]);
-  return tally(sessions, checks, builds.get(ours) ?? [], builds.get(plain) ?? []);
+  const pages = builds.get(ours)?.at(-1)?.pages ?? null;
+  const empty = pages === null ? null : { pages, usage: await buildEmpty(folder, pages) };
+  return { ...tally(sessions, checks, builds.get(ours) ?? [], builds.get(plain) ?? []), empty };
+}
+
+async function buildEmpty(folder: string, pages: number): Promise<Usage> {
+  const empty = emptySite(pages, join(folder, 'empty'));
+  await freshFolder(empty);
+  const usage = await measureProcess(empty.build, folder);
+  await expectPages(empty, pages);
+  await empty.forget();
+  return usage;
 }
 
 async function buildTwice(contender: Contender, folder: string, sessions: number): Promise<Builds> {
   await freshFolder(contender);
   const cold = await measureProcess(contender.build, folder);
   const second = await measureProcess(contender.build, folder);
-  await expectPages(contender, sessions);
-  return { cold, second };
+  return { cold, second, pages: await expectPages(contender, sessions) };
 }
 
-function tally(sessions: number, checks: readonly Checks[], ours: readonly Builds[], plain: readonly Builds[]): Measured {
-  const middle = (builds: readonly Builds[], key: keyof Builds): Usage => medianUsage(builds.map((one) => one[key]));
-  const mine = (key: keyof Builds): Usage | null => (ours.length === 0 ? null : middle(ours, key));
+function tally(sessions: number, checks: readonly Checks[], ours: readonly Builds[], plain: readonly Builds[]): Omit<Measured, 'empty'> {
+  const middle = (builds: readonly Builds[], key: 'cold' | 'second'): Usage => medianUsage(builds.map((one) => one[key]));
+  const mine = (key: 'cold' | 'second'): Usage | null => (ours.length === 0 ? null : middle(ours, key));
   return {
     sessions,
     check:
