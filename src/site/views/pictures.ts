@@ -2,6 +2,7 @@
 import type { Picture, Session } from '../../journal/model.ts';
 import type { RenderedFile, Rendition } from '../../photos/plan.ts';
 import { takenWords } from '../../photos/taken.ts';
+import type { PictureOfSession } from './long-lists.ts';
 import type { Sheet } from './sheet.ts';
 import { listed } from './words.ts';
 
@@ -72,4 +73,19 @@ export function numberWords({ record }: Sheet, session: Session, file: string): 
 export function leadPicture(sheet: Sheet, session: Session): Picture | null {
   const usable = session.pictures.filter(({ file }) => sheet.record.pictures.rendition(file) !== null);
   return usable.find(({ unmentioned }) => !unmentioned) ?? usable[0] ?? null;
+}
+
+/**
+ * The picture at the head of the home page: of the sessions before those that are listed there, the last
+ * that was taken as left, else the last of any. Tall ones are passed over.
+ */
+export function headPicture({ record }: Sheet, listed: number): PictureOfSession | null {
+  const { sessions } = record.journal;
+  const before = sessions.slice(0, Math.max(0, sessions.length - listed));
+  const all = before.flatMap((session) => session.pictures.map((picture) => ({ picture, session })));
+  const wide = all.filter(({ picture: { file } }) => {
+    const rendition = record.pictures.rendition(file);
+    return rendition !== null && rendition.width > rendition.height;
+  });
+  return wide.findLast(({ picture }) => picture.view === 'as-left') ?? wide.at(-1) ?? null;
 }
