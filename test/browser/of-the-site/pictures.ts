@@ -46,7 +46,7 @@ export function pictures(bench: Bench): void {
       expect(await count(page)).toMatch(/^1 of /);
       const scrolled = await page.evaluate(() => window.scrollY);
       await page.keyboard.press('Escape');
-      expect(await shown(page)).toBeNull();
+      await expect.poll(() => shown(page)).toBeNull();
       expect(await link.evaluate((element) => element === document.activeElement)).toBe(true);
       expect(await page.evaluate(() => window.scrollY)).toBe(scrolled);
       await page.context().close();
@@ -55,7 +55,7 @@ export function pictures(bench: Bench): void {
     it('is left by the way back, which does not leave the page', async () => {
       const page = await opened('pictures.html');
       await page.locator('main a:has(img)').first().click();
-      expect(await shown(page)).not.toBeNull();
+      await expect.poll(() => shown(page)).not.toBeNull();
       await page.goBack();
       await expect.poll(() => shown(page)).toBeNull();
       expect(page.url()).toBe(`${bench.served.address}pictures.html`);
@@ -76,7 +76,7 @@ export function pictures(bench: Bench): void {
       await swipe(page, 80, 300);
       expect(await count(page)).toMatch(/^1 of /);
       await page.locator('dialog button', { hasText: 'Close' }).tap();
-      expect(await shown(page)).toBeNull();
+      await expect.poll(() => shown(page)).toBeNull();
       await page.context().close();
     });
 
