@@ -1,7 +1,8 @@
-import { spawn } from 'node:child_process';
+import { type ChildProcessByStdio, spawn } from 'node:child_process';
 import { once } from 'node:events';
 import { existsSync, mkdirSync, readdirSync, readFileSync, renameSync, statSync, utimesSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
+import type { Readable } from 'node:stream';
 import { describe, expect, it } from 'vitest';
 import { openPictureCache } from '../../src/photos/picture-cache.ts';
 import type { Progress } from '../../src/photos/render-all.ts';
@@ -12,6 +13,12 @@ import { jpegTaken, orientedJpeg, SCENE } from './sample-pictures.ts';
 /** Every file of the site with its bytes, to compare two builds. */
 function published(room: DarkRoom): Map<string, string> {
   return new Map(room.names('site').map((name) => [name, readFileSync(room.at(name)).toString('base64')]));
+}
+
+/** Renders the room's folder in a process of its own. */
+function building(room: DarkRoom, site: string): ChildProcessByStdio<null, Readable, null> {
+  const program = new URL('./build-until-killed.ts', import.meta.url).pathname;
+  return spawn(process.execPath, [program, room.root, room.cache, site], { stdio: ['ignore', 'pipe', 'inherit'] });
 }
 
 async function fill(room: DarkRoom, count: number, width: number = SCENE.width): Promise<void> {
@@ -102,10 +109,41 @@ describe('two builds and kills', () => {
     expect(await room.build()).toMatchObject({ rendered: 0, reused: 4 });
   });
 
-  it('a build that was killed leaves nothing that the next one trips over', async () => {
+  it('two processes that share a cache, each with a site of its own, both give that site', async () => {
+    using room = darkRoom();
+    await fill(room, 4);
+    const sites = ['one', 'two'].map((name) => join(room.root, '..', name));
+    const ended = await Promise.all(sites.map((site) => once(building(room, site), 'exit')));
+    expect(ended.map(([code]) => code)).toEqual([0, 0]);
+    await room.build();
+    const wanted = room.names('site');
+    for (const name of ['one', 'two']) expect(room.names(name)).toEqual(wanted);
+    for (const file of wanted) {
+      for (const site of sites) expect(readFileSync(join(site, file)).equals(readFileSync(room.at(file))), file).toBe(true);
+    }
+    expect(room.names('cache').filter((name) => name.includes('unfinished'))).toEqual([]);
+  });
+
+  it('a build that is killed at any moment leaves nothing that the next one trips over', async () => {
+    using room = darkRoom();
+    await fill(room, 3, 1600);
+    for (const moment of [150, 300, 450, 600]) {
+      const child = building(room, room.site);
+      await Promise.race([once(child, 'exit'), new Promise((resolve) => setTimeout(resolve, moment))]);
+      child.kill('SIGKILL');
+      if (child.exitCode === null && child.signalCode === null) await once(child, 'exit');
+    }
+    expect((await room.build()).problems).toEqual([]);
+    using alone = darkRoom();
+    await fill(alone, 3, 1600);
+    await alone.build();
+    expect(published(room)).toEqual(published(alone));
+  });
+
+  it('a build that was killed leaves what it had finished to the next one', async () => {
     using room = darkRoom();
     await fill(room, 12, 1600);
-    const child = spawn(process.execPath, [new URL('./build-until-killed.ts', import.meta.url).pathname, room.root, room.cache, room.site]);
+    const child = building(room, room.site);
     await once(child.stdout, 'data');
     child.kill('SIGKILL');
     await once(child, 'exit');
