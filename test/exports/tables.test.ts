@@ -11,7 +11,7 @@ import { stockTable } from '../../src/exports/stock.ts';
 import type { Table } from '../../src/exports/table.ts';
 import { statementOf } from '../../src/journal/ledger/statement.ts';
 import { stockAt } from '../../src/journal/ledger/stock-at.ts';
-import { wholeAt } from '../../src/journal/ledger/sums.ts';
+import { sumOf, viewAt } from '../../src/journal/ledger/sums.ts';
 import { recordOf } from '../arbitraries/compiled.ts';
 import { dateOf, filesOf, rawJournal } from '../arbitraries/raw-journal.ts';
 
@@ -73,7 +73,7 @@ test('the entries, added up from the file, are the ledger', () => {
     fc.property(rawJournal(8), (raw) => {
       const record = recordOf(filesOf(raw));
       const rows = lines(entriesTable(record, null));
-      const [paid, cost] = [wholeAt(record, 'paid', null), wholeAt(record, 'cost', null)];
+      const [paid, cost] = [sumOf(viewAt(record, 'paid', null)), sumOf(viewAt(record, 'cost', null))];
       expect(
         total(
           rows.filter((row) => row.paid === 'yes'),

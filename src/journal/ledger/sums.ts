@@ -61,8 +61,3 @@ function firstAfter(entries: readonly Entry[], at: IsoDate): number {
 export function viewAt(books: Pick<Books, 'ledger'>, view: View, at: IsoDate | null): Entry[] {
   return entriesAt(books, at).filter((entry) => entry[view]);
 }
-
-/** The whole of one view at a date. */
-export function wholeAt(books: Pick<Books, 'ledger'>, view: View, at: IsoDate | null): Sum {
-  return sumOf(viewAt(books, view, at));
-}

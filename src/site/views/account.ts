@@ -40,7 +40,7 @@ export interface AccountTable {
 export type Measure = 'minutes' | 'gross';
 
 /** The years from the first entry to the last, oldest first. */
-export function accountYears({ ledger: { entries } }: JournalRecord): readonly string[] {
+function accountYears({ ledger: { entries } }: JournalRecord): readonly string[] {
   const [first, last] = [entries[0], entries.at(-1)];
   return first && last ? [...new Set(monthsFrom(first.date, last.date).map(yearOf))] : [];
 }

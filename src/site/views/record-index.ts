@@ -9,7 +9,6 @@ import type {
   Paper,
   PartId,
   Picture,
-  PositionId,
   Session,
   SessionId,
 } from '../../journal/model.ts';
@@ -26,7 +25,6 @@ export interface RecordIndex {
   /** The place of a session in the journal's order. */
   readonly order: ReadonlyMap<SessionId, number>;
   readonly entriesOf: ReadonlyMap<SessionId, readonly Entry[]>;
-  readonly entriesAt: ReadonlyMap<PositionId, readonly Entry[]>;
   readonly deedsIn: ReadonlyMap<SessionId, readonly Deed[]>;
   readonly picturesOf: ReadonlyMap<PartId, readonly InSession<Picture>[]>;
   readonly clipsOf: ReadonlyMap<PartId, readonly InSession<FilmClip>[]>;
@@ -60,7 +58,6 @@ function makeIndex({ journal, history, ledger }: JournalRecord): RecordIndex {
     sessions: new Map(sessions.map((one) => [one.id, one])),
     order: new Map(sessions.map((one, place) => [one.id, place])),
     entriesOf: Map.groupBy(ledger.entries, (one) => one.session),
-    entriesAt: byKey(ledger.entries, (one) => (one.position === null ? [] : [one.position])),
     deedsIn: Map.groupBy(history.deeds, (one) => one.session),
     picturesOf: inSessions(
       sessions,
