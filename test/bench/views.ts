@@ -1,5 +1,8 @@
 import { compileJournal } from '../../src/journal/pipeline.ts';
 import type { JournalRecord } from '../../src/journal/record.ts';
+import { bagsAt } from '../../src/journal/registers/bags.ts';
+import { changesBetween } from '../../src/journal/registers/changes.ts';
+import { openItemsAt } from '../../src/journal/registers/open-items.ts';
 import { registerAt } from '../../src/journal/registers/register.ts';
 import { storesAt } from '../../src/journal/registers/stores.ts';
 import { positionTimeline } from '../../src/journal/timelines/timelines.ts';
@@ -13,7 +16,7 @@ export interface Views {
   readonly positions: number;
   readonly load: number;
   readonly compile: number;
-  /** The register and the stores at the ends of twelve equal stretches of the journal. */
+  /** Register, stores, bags, open items, and what changed since the view before, at the ends of twelve equal stretches of the journal. */
   readonly asAt: number;
   /** The timeline of every position. */
   readonly timelines: number;
@@ -31,9 +34,17 @@ export function measureViews(folder: string, sessions: number): Views {
   const [compile, { record, diagnostics }] = timed(() => compileJournal(sources, { today: LAST_DAY }));
   const error = diagnostics.find(({ severity }) => severity === 'error');
   if (record === null || error) throw new Error(`The generated journal has an error: ${error?.code} ${error?.message}`);
-  const [asAt] = timed(() => datesOf(record).map((date) => [registerAt(record, date), storesAt(record, date)]));
+  const [asAt] = timed(() =>
+    datesOf(record).map((date, n, dates) => viewOf(record, date, dates[n - 1] ?? record.journal.settings.arrived)),
+  );
   const [timelines] = timed(() => [...record.journal.positions.keys()].map((id) => positionTimeline(record, id)));
   return { sessions, positions: record.journal.positions.size, load, compile, asAt, timelines };
+}
+
+function viewOf(record: JournalRecord, date: string, before: string): unknown[] {
+  return [registerAt, storesAt, bagsAt, openItemsAt]
+    .map((view) => view(record, date) as unknown)
+    .concat(changesBetween(record, before, date));
 }
 
 function datesOf({ journal }: JournalRecord): string[] {
@@ -52,7 +63,7 @@ export function viewsReport(all: readonly Views[]): string {
   const stages = [
     ['load', 'Reading the files'],
     ['compile', 'Compiling and checking'],
-    ['asAt', `Register and stores on ${DATES} dates`],
+    ['asAt', `As at ${DATES} dates, with changes`],
     ['timelines', 'All positions, their timelines'],
   ] as const;
   const sizes = all.map((one) => `${one.sessions}/${one.positions}`.padStart(12)).join('');
