@@ -10,6 +10,7 @@ import { figures } from './of-the-site/figures.ts';
 import { fromDisk } from './of-the-site/from-disk.ts';
 import { keyboard } from './of-the-site/keyboard.ts';
 import { links } from './of-the-site/links.ts';
+import { lives } from './of-the-site/lives.ts';
 import { onPaper } from './of-the-site/on-paper.ts';
 import { onTheWeb } from './of-the-site/on-the-web.ts';
 import { pictures } from './of-the-site/pictures.ts';
@@ -45,6 +46,7 @@ describe('the demo site', { timeout: 120_000 }, () => {
     onPaper,
     accessibility,
     asAt,
+    lives,
   ])
     group(bench);
 });
