@@ -4,6 +4,7 @@ import type { Bench } from './bench.ts';
 import { startBrowser } from './browser.ts';
 import { links } from './of-the-site/links.ts';
 import { validity } from './of-the-site/validity.ts';
+import { brokenPictures } from './of-the-site/visiting.ts';
 import { BUSY, buildPictureJournal, IN_PROSE, PICTURES, UNDER_PICTURES, UNMENTIONED } from './picture-journal.ts';
 import { serveFolder } from './static-server.ts';
 import { weigh } from './weigh.ts';
@@ -29,6 +30,57 @@ describe('a journal of many pictures', { timeout: 120_000 }, () => {
       const { bytes, kinds, pictures } = await weigh(bench, `sessions/${session}.html`, dots);
       expect(pictures).toBe(PICTURES);
       expect(bytes, JSON.stringify(kinds)).toBeLessThan(MOST_BYTES);
+    });
+  });
+
+  describe('a picture on a page', () => {
+    /** The places of all pictures and captions of a page, with or without the pictures having come. */
+    const places = async (session: string, come: boolean): Promise<number[][]> => {
+      const context = await bench.browser.newContext({ viewport: { width: 390, height: 844 } });
+      const page = await context.newPage();
+      if (!come) await page.route(/\.(?:webp|jpg)$/, (route) => route.abort());
+      await page.goto(`${bench.served.address}sessions/${session}.html`);
+      if (come) expect(await brokenPictures(page)).toEqual([]);
+      await page.evaluate(() => document.fonts.ready);
+      const boxes = await page.locator('main img, main figcaption').evaluateAll((all) =>
+        all.map((one) => {
+          const { x, y, width, height } = one.getBoundingClientRect();
+          return [x, y, width, height];
+        }),
+      );
+      await context.close();
+      return boxes;
+    };
+
+    it.each([IN_PROSE, UNMENTIONED])('keeps its place before it has come, and moves nothing when it does, in %s', async (session) => {
+      const before = await places(session, false);
+      expect(before.length).toBe(2 * PICTURES);
+      const after = await places(session, true);
+      // The sides of a rendering are whole pixels, so its proportions may differ by less than one from those of the picture.
+      const moved = before.flatMap((box, n) => box.map((value, side) => Math.abs(value - (after[n]?.[side] ?? Number.NaN))));
+      expect(Math.max(...moved)).toBeLessThan(1);
+    });
+
+    it('has its mean colour in its place', async () => {
+      const page = await bench.browser.newPage();
+      await page.route(/\.(?:webp|jpg)$/, (route) => route.abort());
+      await page.goto(`${bench.served.address}sessions/${IN_PROSE}.html`);
+      const image = page.locator('main img').first();
+      const colour = await image.getAttribute('data-colour');
+      const [red, green, blue] = [1, 3, 5].map((at) => Number.parseInt(colour?.slice(at, at + 2) ?? '', 16));
+      expect(await image.evaluate((element) => getComputedStyle(element).backgroundColor)).toBe(`rgb(${red}, ${green}, ${blue})`);
+      await page.close();
+    });
+
+    it('that nobody mentions is told from the others by its number and its time', async () => {
+      const page = await bench.browser.newPage();
+      await page.goto(`${bench.served.address}sessions/${UNMENTIONED}.html`);
+      const alts = await page.locator('main img').evaluateAll((all) => all.map((one) => one.getAttribute('alt')));
+      const captions = await page.locator('main figcaption').allTextContents();
+      expect(new Set(alts).size).toBe(PICTURES);
+      expect(captions[0]?.trim()).toMatch(/^Picture 1 of 12\. +\d\d:\d\d$/);
+      expect(new Set(captions).size).toBe(PICTURES);
+      await page.close();
     });
   });
 
