@@ -1,6 +1,6 @@
 /** What is searched with: an index over the documents, and how words and marks are taken apart. */
 import MiniSearch from 'minisearch';
-import type { SearchDocument } from '../site/views/search-documents.ts';
+import type { SearchDocument } from './search-documents.ts';
 
 export interface Wanted {
   /** '' for every kind. */

@@ -1,7 +1,7 @@
 import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { finderOf, wordsOf } from '../../src/client/finder.ts';
-import type { SearchDocument } from '../../src/site/views/search-documents.ts';
+import { finderOf, wordsOf } from '../../../src/site/views/finder.ts';
+import type { SearchDocument } from '../../../src/site/views/search-documents.ts';
 
 const document = (t: string, fields: Partial<SearchDocument> = {}): SearchDocument => ({
   k: 'part',
