@@ -89,6 +89,13 @@ test('a wrong field does not hide what else is wrong in the same note', () => {
   expect(codes).toEqual(expect.arrayContaining(['A402', 'A408', 'A304', 'A501', 'A301', 'A903']));
 });
 
+test('a name that is not known does not hide what is wrong in the figures beside it', () => {
+  const codesOf = (fields: string) => compileFiles({ more: { [NOTE]: note(fields) } }).diagnostics.map(({ code }) => code);
+  expect(codesOf('bought: [{ what: Pin, for: drun, cost: 1.005, tax: 120% }]')).toEqual(['A408', 'A307', 'A314']);
+  const lines = '[{ what: Pin, for: drun, cost: 1.00 }, { what: Clip, cost: 2.005 }, { consumable: brake-cleaner, cost: 1e3 }]';
+  expect(codesOf(`bills: [{ total: 20, carriage: 1.234, lines: ${lines} }]`)).toEqual(['A307', 'A408', 'A307', 'A302', 'A307']);
+});
+
 test('problems come out in the order of files, lines and columns', () => {
   const { diagnostics } = compileFiles({
     journal: JOURNAL.replace('GBP', 'GPB'),

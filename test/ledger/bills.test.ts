@@ -1,7 +1,8 @@
 import fc from 'fast-check';
 import Fraction from 'fraction.js';
 import { describe, expect, test } from 'vitest';
-import { type BillSource, billOf, type LineSource } from '../../src/journal/compile/bills.ts';
+import type { BillSource, LineSource } from '../../src/journal/compile/bill-source.ts';
+import { billOf } from '../../src/journal/compile/bills.ts';
 import { partedOver } from '../../src/journal/ledger/entries.ts';
 import type { Place } from '../../src/journal/model.ts';
 

@@ -10,8 +10,6 @@ import { UNSAID } from '../values/tax.ts';
 import { type BillSource, type LineSource, type MoneySettings, NOTHING, type ReadBill, readBill } from './bill-source.ts';
 import { type BillFigures, canShare, type Reckoned, reckonBill, type TaxRounding } from './reckon-bill.ts';
 
-export type { BillSource, LineSource } from './bill-source.ts';
-
 /** Whose bill it is. */
 export interface BillHead {
   readonly id: string;

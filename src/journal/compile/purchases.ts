@@ -1,11 +1,12 @@
-/** What a note says was bought, used and counted. */
+/** What a note says was bought. */
 import Fraction from 'fraction.js';
-import type { Bill, BillLine, StockTake, Use } from '../model.ts';
+import type { Bill, BillLine } from '../model.ts';
 import { GENERAL } from '../model.ts';
 import type { SessionSource } from '../schema/session.ts';
 import type { Path } from '../source/tree.ts';
 import { convertTo } from '../values/quantity.ts';
-import { type BillSource, billOf, type LineSource } from './bills.ts';
+import { type BillSource, type LineSource, readBill } from './bill-source.ts';
+import { billOf } from './bills.ts';
 import { paperNamed } from './media.ts';
 import type { NoteContext } from './session.ts';
 import { each } from './work.ts';
@@ -24,7 +25,6 @@ export function billsOf(source: SessionSource, context: NoteContext): Bill[] {
 function singleLine(entry: BoughtSource, i: number, context: NoteContext): Bill | null {
   const path: Path = ['bought', i];
   const line = lineOf(entry, path, context);
-  if (line === null) return null;
   return finish(
     {
       from: entry.from ?? null,
@@ -34,9 +34,10 @@ function singleLine(entry: BoughtSource, i: number, context: NoteContext): Bill 
       discount: null,
       carriage: null,
       tax: null,
-      lines: [line],
+      lines: [line ?? textOf(entry)],
       placeOf: (field, at) => (field === '' && at === undefined ? context.place(...path) : context.place(...path, field)),
     },
+    line !== null,
     `${context.id}#bought-${i + 1}`,
     context,
   );
@@ -49,7 +50,6 @@ function severalLines(entry: BillEntry, i: number, context: NoteContext): Bill |
     return null;
   }
   const lines = entry.lines.map((line, j) => lineOf(line, [...path, 'lines', j], context));
-  if (lines.some((line) => line === null)) return null;
   const lineAt = (at: number | undefined): Path => (at === undefined ? path : [...path, 'lines', at]);
   return finish(
     {
@@ -60,16 +60,29 @@ function severalLines(entry: BillEntry, i: number, context: NoteContext): Bill |
       discount: entry.discount ?? null,
       carriage: entry.carriage ?? null,
       tax: entry.tax ?? null,
-      lines: lines as LineSource[],
+      lines: lines.map((line, j) => line ?? textOf(entry.lines[j])),
       placeOf: (field, at) => (field === '' ? context.place(...lineAt(at)) : context.place(...lineAt(at), field)),
     },
+    !lines.includes(null),
     `${context.id}#bill-${i + 1}`,
     context,
   );
 }
 
-function finish(source: BillSource, id: string, context: NoteContext): Bill | null {
-  const { bill, diagnostics } = billOf(source, { id, session: context.id, date: context.date }, context.catalogues.settings);
+/** What a line that names something unknown still says in figures, so that what is wrong in them is told in the same run. */
+function textOf(entry: LineEntry | undefined): LineSource {
+  const { cost = '0', tax = null, refund = null } = entry ?? {};
+  return { what: '', as: 'part', consumable: null, amount: null, charges: [], cost, tax, refund };
+}
+
+/** @param known whether everything that the lines name is known; of others only the figures are read, and there is no bill */
+function finish(source: BillSource, known: boolean, id: string, context: NoteContext): Bill | null {
+  const { settings } = context.catalogues;
+  if (!known) {
+    readBill(source, settings, context.out.diagnostics);
+    return null;
+  }
+  const { bill, diagnostics } = billOf(source, { id, session: context.id, date: context.date }, settings);
   context.out.diagnostics.push(...diagnostics);
   return bill;
 }
@@ -123,25 +136,4 @@ function chargesOf(entry: LineEntry, path: Path, { names, place, out }: NoteCont
     return shares.length === Object.keys(entry.split).length ? shares : null;
   }
   return [{ charge, weight: new Fraction(1) }];
-}
-
-export function usesOf(list: SessionSource['used'], context: NoteContext): Use[] {
-  return each(list, (entry, i) => {
-    const consumable = context.names.consumable(entry.consumable, context.place('used', i, 'consumable'));
-    const on = context.names.charge(entry.on, context.place('used', i, 'on'));
-    if (consumable === null || on === null) return null;
-    const place = context.place('used', i, 'amount');
-    if (context.out.take(convertTo(entry.amount, consumable.unit), place) === null) return null;
-    return { consumable: consumable.id, amount: entry.amount, on, place: context.place('used', i) };
-  });
-}
-
-export function countedOf(list: SessionSource['counted'], context: NoteContext): StockTake[] {
-  return each(list, (entry, i) => {
-    const consumable = context.names.consumable(entry.consumable, context.place('counted', i, 'consumable'));
-    if (consumable === null) return null;
-    const place = context.place('counted', i, 'amount');
-    if (context.out.take(convertTo(entry.amount, consumable.unit), place) === null) return null;
-    return { consumable: consumable.id, amount: entry.amount, because: entry.because, place: context.place('counted', i) };
-  });
 }

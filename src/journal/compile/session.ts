@@ -7,8 +7,9 @@ import type { Catalogues, Names, Reporter } from './context.ts';
 import { bagsOf, closesOf, defersOf, emptiedOf, opensOf, reachedOf } from './items.ts';
 import { filmOf, papersOf, picturesOf } from './media.ts';
 import type { Shelf } from './paths.ts';
-import { billsOf, countedOf, usesOf } from './purchases.ts';
+import { billsOf } from './purchases.ts';
 import { salesOf } from './sales.ts';
+import { countedOf, usesOf } from './stock.ts';
 import { decisionsOf, hoursOf, measuredOf, methodsOf, touchedOf } from './work.ts';
 
 /** A note, read: its fields, where they are, and its prose. */
