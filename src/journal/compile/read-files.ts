@@ -1,17 +1,18 @@
 /** Source files → understood YAML and cut notes, each problem with its place. */
 import type * as z from 'zod';
-import { diagnostic, startOf } from '../diagnostics/diagnostic.ts';
+import { type Diagnostic, diagnostic, startOf } from '../diagnostics/diagnostic.ts';
 import { readProse } from '../prose.ts';
 import { type ConsumableSource, consumablesSchema, type PartSource, partsSchema } from '../schema/catalogues.ts';
 import { type JournalSource, journalSchema } from '../schema/journal.ts';
 import { sessionSchema } from '../schema/session.ts';
-import { understand } from '../schema/understand.ts';
+import { type StandIns, understand } from '../schema/understand.ts';
 import { cutFrontMatter } from '../source/front-matter.ts';
 import { quickTree } from '../source/quick-yaml.ts';
 import type { SourceFile, Sources } from '../source/sources.ts';
 import { decode, type SourceText } from '../source/text.ts';
 import type { Tree } from '../source/tree.ts';
 import { readYaml } from '../source/yaml.ts';
+import { readDate } from '../values/date.ts';
 import type { Reporter } from './context.ts';
 import type { PartsFile } from './parts.ts';
 import type { NoteSource } from './session.ts';
@@ -65,19 +66,20 @@ function readSpan<T extends z.ZodType>(
   schema: T,
   top: 'fields' | 'list',
   out: Reporter,
+  standIns: StandIns = {},
 ): Understood<z.output<T>> | null {
-  const tree = quickTree(source, start, end, top) ?? exactTree(source, start, end, top, out);
+  const quick = quickTree(source, start, end, top);
+  const { tree, diagnostics } = quick ? { tree: quick, diagnostics: [] } : readYaml(source, start, end, top);
+  out.diagnostics.push(...diagnostics);
   if (tree === null) return null;
-  const understood = understand(schema, tree);
-  out.diagnostics.push(...understood.diagnostics);
+  const understood = understand(schema, tree, standIns);
+  // Where the YAML is at fault, what it makes of the value is only an echo.
+  const told = new Set(diagnostics.map(startOfPlace));
+  out.diagnostics.push(...understood.diagnostics.filter((each) => !told.has(startOfPlace(each))));
   return understood.value === null ? null : { value: understood.value, tree };
 }
 
-function exactTree(source: SourceText, start: number, end: number, top: 'fields' | 'list', out: Reporter): Tree | null {
-  const { tree, diagnostics } = readYaml(source, start, end, top);
-  out.diagnostics.push(...diagnostics);
-  return tree;
-}
+const startOfPlace = ({ place }: Diagnostic): string => `${place.line}:${place.column}`;
 
 function readParts(file: SourceFile, text: SourceText, out: Reporter): PartsFile[] {
   const read = readCatalogue(text, partsSchema, 'list', out);
@@ -95,6 +97,12 @@ export function sessionIdOf(path: string): string {
     .replaceAll('/', '-');
 }
 
+/** A note whose title or date is at fault is still looked through, by what its name says. */
+function standInsFor(id: string): StandIns {
+  const date = readDate(id.slice(0, 10));
+  return date.ok ? { title: id, date: date.value } : { title: id };
+}
+
 function readNote(text: SourceText, out: Reporter): NoteSource[] {
   const cut = cutFrontMatter(text);
   if ('code' in cut) {
@@ -102,8 +110,9 @@ function readNote(text: SourceText, out: Reporter): NoteSource[] {
     return [];
   }
   const prose = readProse(text, cut.body.start, cut.body.end);
-  const read = readSpan(text, cut.yaml, sessionSchema, 'fields', out);
+  const id = sessionIdOf(text.file);
+  const read = readSpan(text, cut.yaml, sessionSchema, 'fields', out, standInsFor(id));
   if (read === null) return [];
   const body = text.text.slice(cut.body.start, cut.body.end);
-  return [{ id: sessionIdOf(text.file), file: text.file, source: read.value, tree: read.tree, prose, body }];
+  return [{ id, file: text.file, source: read.value, tree: read.tree, prose, body }];
 }

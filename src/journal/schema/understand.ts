@@ -11,24 +11,43 @@ import { type IssueParams, kindOf } from './fields.ts';
 /** Each round takes at least one value out, so a sound file needs one round and a bad one a few. */
 const MOST_ROUNDS = 12;
 
+/** Texts for fields of the top without which nothing could be read; with one in place the rest still is. */
+export type StandIns = Readonly<Record<string, string>>;
+
 /**
  * @param schema what the values should be
  * @param tree the values; what could not be understood is dropped from it, so that paths into the result are paths into the tree
  * @returns what was understood (null when too little was), and every problem with its place
  */
-export function understand<T extends z.ZodType>(schema: T, tree: Tree): { value: z.output<T> | null; diagnostics: Diagnostic[] } {
+export function understand<T extends z.ZodType>(
+  schema: T,
+  tree: Tree,
+  standIns: StandIns = {},
+): { value: z.output<T> | null; diagnostics: Diagnostic[] } {
   const diagnostics: Diagnostic[] = [];
   for (let round = 0; round < MOST_ROUNDS; round++) {
     const result = schema.safeParse(tree.value);
     if (result.success) return { value: result.data, diagnostics };
-    for (const issue of result.error.issues) diagnostics.push(...describe(issue, schema, tree));
-    const dropped = dropAll(result.error.issues, schema, tree);
-    if (!dropped) break;
+    // What is missing after the first round was taken out for a fault that has been told.
+    const told = result.error.issues.filter((issue) => round === 0 || !isMissing(issue, tree));
+    for (const issue of told) diagnostics.push(...describe(issue, schema, tree));
+    const supplied = supplyMissing(result.error.issues, tree, standIns);
+    const left = result.error.issues.filter((issue) => !supplied.includes(issue));
+    if (!dropAll(left, schema, tree)) break;
   }
   return { value: null, diagnostics };
 }
 
 type Issue = z.core.$ZodIssue;
+
+/** @returns the issues that are settled by a stand-in */
+function supplyMissing(issues: readonly Issue[], tree: Tree, standIns: StandIns): readonly Issue[] {
+  return issues.filter((issue) => {
+    const text = issue.path.length === 1 && isMissing(issue, tree) ? standIns[String(issue.path[0])] : undefined;
+    if (text !== undefined) tree.supply(String(issue.path[0]), text);
+    return text !== undefined;
+  });
+}
 
 function describe(issue: Issue, schema: z.ZodType, tree: Tree): Diagnostic[] {
   if (issue.code === 'unrecognized_keys') {

@@ -26,6 +26,8 @@ export interface Tree {
   keyPlaceOf(path: Path): Place;
   /** Takes a value out, so that what is left can still be understood. */
   drop(path: Path): void;
+  /** Puts a text where a field of the top is missing; it has no place of its own. */
+  supply(field: string, text: string): void;
 }
 
 /** @param root where the value and all that it holds are written */
@@ -43,6 +45,9 @@ export function treeOf(source: SourceText, value: Value, root: Spot): Tree {
       return reached && spot.key ? place(...spot.key) : place(spot.start, spot.end);
     },
     drop: (path) => drop(value, root, path),
+    supply: (field, text) => {
+      if (typeof value === 'object' && !Array.isArray(value)) value[field] = text;
+    },
   };
 }
 

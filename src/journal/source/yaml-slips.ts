@@ -91,6 +91,32 @@ const SLIPS: readonly Slip[] = [
   },
 ];
 
+/** Stands for a colon while a text is parsed; as long as it is, so that offsets stay. A private character of Unicode. */
+const COVER = '\uE000';
+
+/**
+ * Covers the colons after the first in a line where the parser stumbled over a second one.
+ *
+ * @returns the text and the complaint that is settled by it, or null when there is none
+ */
+export function coverSecondColon(text: string, errors: readonly YAMLError[]): { text: string; error: YAMLError } | null {
+  for (const error of errors) {
+    if (error.code !== 'BLOCK_AS_IMPLICIT_KEY') continue;
+    const start = text.lastIndexOf('\n', pastSpace(text, error.pos[0]) - 1) + 1;
+    const [head] = /^[ ]*(?:- )*[A-Za-z][\w-]*:[ ]+(?=[^\s"'{[])/.exec(text.slice(start)) ?? [];
+    if (head === undefined) continue;
+    const value = lineAround(text, start).slice(head.length);
+    const covered = value.replaceAll(/:(?=\s|$)/g, COVER);
+    if (covered !== value)
+      return { text: text.slice(0, start + head.length) + covered + text.slice(start + head.length + value.length), error };
+  }
+  return null;
+}
+
+export function uncovered(text: string): string {
+  return text.replaceAll(COVER, ':');
+}
+
 /** Shows the field of the line with its value quoted, when the line is a plain one. */
 function quoteHint(line: string): string {
   const block = /^\s*(?:- )?([A-Za-z][\w-]*):\s+([^"{[].*?)\s*$/.exec(line);

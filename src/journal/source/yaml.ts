@@ -6,7 +6,7 @@ import { isAlias, isMap, isScalar, isSeq, type Node, type Pair, parseDocument, t
 import { type Diagnostic, diagnostic } from '../diagnostics/diagnostic.ts';
 import type { SourceText } from './text.ts';
 import { type Span, type Spot, type Tree, treeOf, type Value } from './tree.ts';
-import { describeYamlError } from './yaml-slips.ts';
+import { coverSecondColon, describeYamlError, uncovered } from './yaml-slips.ts';
 
 interface Reading {
   readonly source: SourceText;
@@ -33,14 +33,9 @@ export function readYaml(
   expects: 'fields' | 'list' = 'fields',
 ): { tree: Tree | null; diagnostics: Diagnostic[] } {
   const reading: Reading = { source, base: start, diagnostics: [] };
-  const text = source.text.slice(start, end);
   let contents: Node | null = null;
   try {
-    const document = parseDocument(text, { schema: 'failsafe', uniqueKeys: false, prettyErrors: false, logLevel: 'silent' });
-    for (const problem of [...document.errors.slice(0, 5), ...document.warnings.slice(0, 5)]) {
-      reading.diagnostics.push(describeYamlError(source, start, text, problem));
-    }
-    contents = document.contents;
+    contents = parsed(source.text.slice(start, end), reading);
   } catch {
     const message = 'The YAML is nested too deeply to be read.';
     reading.diagnostics.push(diagnostic('A201', source.place(start, start), message));
@@ -53,6 +48,22 @@ export function readYaml(
     return { tree: null, diagnostics: reading.diagnostics };
   }
   return { tree: treeOf(source, read.value, read.spot), diagnostics: oneALine(reading.diagnostics) };
+}
+
+/** A second colon in a value makes all that follows a part of it; with the colon covered the rest is read as it was meant. */
+const MOST_COVERED = 20;
+
+function parsed(written: string, reading: Reading): Node | null {
+  let text = written;
+  for (let round = 0; ; round += 1) {
+    const document = parseDocument(text, { schema: 'failsafe', uniqueKeys: false, prettyErrors: false, logLevel: 'silent' });
+    const { errors, warnings, contents } = document;
+    const covered = round < MOST_COVERED ? coverSecondColon(text, errors) : null;
+    const problems = covered ? [covered.error] : [...errors.slice(0, 5), ...warnings.slice(0, 5)];
+    reading.diagnostics.push(...problems.map((problem) => describeYamlError(reading.source, reading.base, text, problem)));
+    if (!covered) return contents;
+    text = covered.text;
+  }
 }
 
 function unexpected(source: SourceText, start: number, contents: Node | null, expects: 'fields' | 'list'): Diagnostic {
@@ -85,7 +96,7 @@ function convert(node: Node | null | undefined, key: Span | null, reading: Readi
   if (isMap(node)) return mapping(node, key, reading);
   if (isSeq(node)) return sequence(node, key, reading);
   if (!isScalar(node)) return undefined;
-  const text = String(node.value ?? '');
+  const text = uncovered(String(node.value ?? ''));
   const quoted = node.type === 'QUOTE_DOUBLE' || node.type === 'QUOTE_SINGLE';
   return text === '' && !quoted ? undefined : { value: text, spot: spotOf(node, key, null, reading) };
 }
