@@ -90,6 +90,25 @@ export function pictures(bench: Bench): void {
     });
   });
 
+  describe('on paper a picture', () => {
+    /** CSS pixels of a millimetre. */
+    const MM = 96 / 25.4;
+    const widthOf = async (path: string, which: string): Promise<number> => {
+      // As wide as what A4 leaves between its margins.
+      const page = await opened(path, { viewport: { width: Math.round(180 * MM), height: 1000 } });
+      await page.emulateMedia({ media: 'print' });
+      const boxes = await page.locator(which).evaluateAll((all) => all.map((one) => one.getBoundingClientRect().width));
+      await page.context().close();
+      return Math.min(...boxes) / MM;
+    };
+
+    it('of a note is as wide as its text, one of all as wide as a third of the sheet, two side by side half of it each', async () => {
+      expect(await widthOf(pageWith('<figure class="picture">', 'sessions/'), '.prose figure.picture img')).toBeGreaterThan(85);
+      expect(await widthOf('pictures.html', 'main figure:not(.tall) img')).toBeGreaterThan(50);
+      expect(await widthOf(pageWith('class="compared"', 'parts/'), '.compared img')).toBeGreaterThan(80);
+    });
+  });
+
   describe('as found beside as left', () => {
     const PAIR = 'class="compared" data-one-shape';
 
