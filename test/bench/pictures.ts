@@ -6,6 +6,7 @@
  *     --megapixels 12    of each
  *     --seed 1952        which pictures
  *     --no-astro         leave the plain site out: its memory grows with every picture
+ *     --grow 10          build ten times as many too, in a folder of their own, and compare the peak of memory
  */
 import { readdirSync, statSync } from 'node:fs';
 import { cp, mkdir, mkdtemp, rename, rm, symlink } from 'node:fs/promises';
@@ -17,6 +18,8 @@ import { verdict, WIDTH } from './report.ts';
 
 /** Aims: the share of the bare loop's speed that is kept, and seconds of a second build for this many pictures. */
 const AIM_OF_BARE = 0.9;
+/** Flat, but for what garbage a longer run happens to hold at its peak. */
+const AIM_OF_GROWTH = 1.25;
 const AIM_AGAIN = { seconds: 2, pictures: 2000 };
 
 const { values } = parseArgs({
@@ -25,6 +28,7 @@ const { values } = parseArgs({
     megapixels: { type: 'string', default: '12' },
     seed: { type: 'string', default: '1952' },
     'no-astro': { type: 'boolean', default: false },
+    grow: { type: 'string' },
   },
 });
 const count = Number(values.count);
@@ -56,12 +60,26 @@ try {
   console.log(
     `second build of ${count}: ${again.wall.toFixed(2)} s, the start of the process included; aim < ${AIM_AGAIN.seconds} s for ${AIM_AGAIN.pictures}${judged}`,
   );
+  if (values.grow !== undefined) await growth(ours, Number(values.grow));
 } finally {
   await rm(folder, { recursive: true, force: true });
 }
 
 function run(program: string, args: readonly string[]): Promise<Usage> {
   return measureProcess({ argv: [join(import.meta.dirname, 'pictures', program), ...args], env: {} }, folder);
+}
+
+/** Memory is to stay what a few pictures take, however many there are. */
+async function growth(few: Usage, times: number): Promise<void> {
+  await run('camera.ts', [at('many'), String(count * times), values.megapixels, values.seed]);
+  const many = await run('ours.ts', [at('many'), at('cache-of-many'), at('site-of-many')]);
+  const again = await run('ours.ts', [at('many'), at('cache-of-many'), at('site-of-many')]);
+  line(`Asfound, ${count * times} pictures`, many, null);
+  line('Asfound, second build of them', again, null);
+  const share = many.peak / few.peak;
+  console.log(
+    `\npeak memory of ${count * times} pictures is ${share.toFixed(2)} of that of ${count}; aim ${AIM_OF_GROWTH}${verdict(share <= AIM_OF_GROWTH)}`,
+  );
 }
 
 /** Astro resolves its pictures and packages from its own folder, so the site is copied to where they are. */
