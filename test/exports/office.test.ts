@@ -1,5 +1,6 @@
 /** The downloads opened by LibreOffice. Skipped, and said so, where the machine has none. */
 import { describe, expect, test } from 'vitest';
+import { billsTable } from '../../src/exports/bills.ts';
 import { tableToCsv } from '../../src/exports/csv.ts';
 import { entriesTable } from '../../src/exports/entries.ts';
 import { hoursTable } from '../../src/exports/hours.ts';
@@ -39,7 +40,7 @@ const kept = ({ type, value }: OfficeCell): string | number | null => (type === 
 
 describe.skipIf(!HAS_OFFICE)('opened in LibreOffice', { timeout: 60_000 }, () => {
   const record = recordOf(filesOf(RAW));
-  const tables = [entriesTable(record, null), stockTable(record, null), hoursTable(record, null), AWKWARD];
+  const tables = [entriesTable(record, null), billsTable(record, null), stockTable(record, null), hoursTable(record, null), AWKWARD];
 
   test('every cell of the workbook has its type and its value, and none is a formula', async () => {
     const book = await openInOffice('ledger.xlsx', await workbookOf(tables));

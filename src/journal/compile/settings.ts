@@ -1,12 +1,13 @@
 /** journal.yaml → the settings of the journal, its people, subsystems, milestones and stores. */
 import { didYouMean } from '../diagnostics/nearest.ts';
-import { ENTRY_KINDS, type EntryKind, GENERAL, type Minor, type Person, type Rate, type Settings, type Subsystem } from '../model.ts';
+import { ENTRY_KINDS, type EntryKind, GENERAL, type Minor, type Settings, type Subsystem } from '../model.ts';
 import { ID } from '../schema/fields.ts';
 import type { JournalSource } from '../schema/journal.ts';
 import type { Path, Tree } from '../source/tree.ts';
 import { readAmount, readCurrency } from '../values/money.ts';
 import { isTimeZone } from '../values/zone.ts';
 import type { Catalogues, Reporter } from './context.ts';
+import { peopleOf, type ReadMoney } from './people.ts';
 
 /**
  * @param source journal.yaml, understood
@@ -15,7 +16,7 @@ import type { Catalogues, Reporter } from './context.ts';
  */
 export function compileSettings(source: JournalSource, tree: Tree, out: Reporter): Catalogues {
   const currency = out.take(readCurrency(source.currency), tree.placeOf(['currency'])) ?? { code: source.currency, digits: 2 };
-  const money = (text: string, path: Path): Minor | null => {
+  const money: ReadMoney = (text, path) => {
     const amount = out.take(readAmount(text, currency.digits), tree.placeOf(path));
     if (amount === null || amount >= 0) return amount;
     out.report('A808', tree.placeOf(path), 'Neither a rate nor a budget is negative.', { hint: 'Write it without the minus.' });
@@ -38,7 +39,7 @@ export function compileSettings(source: JournalSource, tree: Tree, out: Reporter
   };
   return {
     settings,
-    people: new Map(Object.entries(source.people ?? {}).map(([id, person]) => [id, personOf(id, person, money)])),
+    people: peopleOf(source, tree, money, out),
     subsystems: subsystemsOf(source, tree, money, out),
     milestones: Object.entries(source.milestones ?? {}).map(([id, name], order) => ({ id, name, order })),
     stores: source.stores ?? [],
@@ -83,24 +84,7 @@ function markUpOf(source: JournalSource, tree: Tree, out: Reporter): Settings['m
   return new Map(entries.map(([kind, share]) => [kind as EntryKind, share]));
 }
 
-type PersonSource = NonNullable<JournalSource['people']>[string];
-
-function personOf(id: string, source: PersonSource, money: (text: string, path: Path) => Minor | null): Person {
-  const path = ['people', id, 'rate'];
-  const rate = source.rate ?? '0';
-  const rates: Rate[] =
-    typeof rate === 'string'
-      ? [{ from: null, perHour: money(rate, path) ?? 0 }]
-      : rate.map((each, i) => ({ from: each.from, perHour: money(each['per-hour'], [...path, i, 'per-hour']) ?? 0 }));
-  return { id, name: source.name, rates: rates.sort((a, b) => ((a.from ?? '') < (b.from ?? '') ? -1 : 1)) };
-}
-
-function subsystemsOf(
-  source: JournalSource,
-  tree: Tree,
-  money: (text: string, path: Path) => Minor | null,
-  out: Reporter,
-): Map<string, Subsystem> {
+function subsystemsOf(source: JournalSource, tree: Tree, money: ReadMoney, out: Reporter): Map<string, Subsystem> {
   const subsystems = new Map<string, Subsystem>();
   for (const [id, subsystem] of Object.entries(source.subsystems ?? {})) {
     if (!ID.test(id)) {

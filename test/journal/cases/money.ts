@@ -35,6 +35,19 @@ export const MONEY: readonly Case[] = [
     at: '-5.00',
   },
   {
+    shows: 'two rates from one day',
+    code: 'A303',
+    files: {
+      journal: JOURNAL.replace(
+        '{ from: 2030-10-01, per-hour: 28.00 }',
+        '{ from: 2030-10-01, per-hour: 28.00 }, { from: 2030-10-01, per-hour: 3.00 }',
+      ),
+    },
+    file: 'journal.yaml',
+    at: '2030-10-01, per-hour: 3.00',
+    says: /2030-10-01/,
+  },
+  {
     shows: 'a budget below nothing',
     code: 'A808',
     files: { journal: JOURNAL.replace('money: 900.00', 'money: -900.00') },
