@@ -1,9 +1,9 @@
 /** journal.yaml → the settings of the journal, its people, subsystems, milestones and stores. */
 import { didYouMean } from '../diagnostics/nearest.ts';
-import { ENTRY_KINDS, type EntryKind, GENERAL, type Minor, type Settings, type Subsystem } from '../model.ts';
+import { ENTRY_KINDS, type EntryKind, GENERAL, type Settings, type Subsystem } from '../model.ts';
 import { ID } from '../schema/fields.ts';
 import type { JournalSource } from '../schema/journal.ts';
-import type { Path, Tree } from '../source/tree.ts';
+import type { Tree } from '../source/tree.ts';
 import { readAmount, readCurrency } from '../values/money.ts';
 import { isTimeZone } from '../values/zone.ts';
 import type { Catalogues, Reporter } from './context.ts';
