@@ -7,6 +7,7 @@ import type { Diagnostic } from '../journal/diagnostics/diagnostic.ts';
 import type { JournalRecord } from '../journal/record.ts';
 import { openNoteStore } from '../markdown/note-store.ts';
 import { buildPictures, preparePictures } from '../photos/pictures.ts';
+import { removeAbandoned } from './abandoned.ts';
 import { placeClips } from './place-clips.ts';
 import { setRecord } from './record.ts';
 import { siteRecord } from './site-record.ts';
@@ -65,7 +66,9 @@ export async function buildSite({ record, warnings, folder, cache, into, progres
  */
 async function buildPages(into: string, onPage: (done: number, total: number) => void): Promise<void> {
   const stand = process.cwd();
-  const workshop = join(PROGRAM, 'node_modules/.cache/asfound', `pages-${process.pid}`);
+  const workshops = join(PROGRAM, 'node_modules/.cache/asfound');
+  removeAbandoned(workshops, 'pages-');
+  const workshop = join(workshops, `pages-${process.pid}`);
   mkdirSync(workshop, { recursive: true });
   try {
     process.chdir(workshop);

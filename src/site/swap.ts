@@ -1,6 +1,7 @@
 /** Putting a new site in the place of the last one, so that there is always one that is whole. */
 import { existsSync, mkdirSync, readdirSync, readFileSync, renameSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import { basename, dirname, join } from 'node:path';
+import { removeAbandoned } from './abandoned.ts';
 
 /** Lies in every site; a folder without it is somebody's own and is never replaced. */
 export const MARKER = '.asfound-site';
@@ -68,12 +69,7 @@ export function recover(out: string, rename: Rename = renameSync): void {
     if (existsSync(out)) retire(old, out, rename);
     else rename(old, out);
   }
-  if (!existsSync(dirname(out))) return;
-  const begun = `${basename(beside(out, 'new'))}-`;
-  for (const name of readdirSync(dirname(out))) {
-    if (name.startsWith(begun) && !isRunning(Number.parseInt(name.slice(begun.length), 10)))
-      rmSync(join(dirname(out), name), { recursive: true });
-  }
+  removeAbandoned(dirname(out), `${basename(beside(out, 'new'))}-`);
 }
 
 /** Begins a site beside `out`. */
@@ -138,13 +134,4 @@ function sizesUnder(folder: string): Record<string, number> {
       .sort()
       .map((file) => [file, statSync(join(folder, file)).size]),
   );
-}
-
-function isRunning(pid: number): boolean {
-  try {
-    process.kill(pid, 0);
-    return true;
-  } catch (error) {
-    return (error as { code?: string }).code === 'EPERM';
-  }
 }
