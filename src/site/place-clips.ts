@@ -1,8 +1,9 @@
-/** Film that lies in the journal goes into the site as it is: what its pages link to plays from a disk. */
+/** Film that lies in the journal goes into the site, cleaned of what its camera wrote: what its pages link to plays from a disk. */
 import { createHash } from 'node:crypto';
 import { constants, copyFileSync, existsSync, mkdirSync, renameSync, rmSync, statSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Journal } from '../journal/model.ts';
+import { cleanFilm } from '../photos/clean-film.ts';
 import { linkInto, prune } from '../photos/place-file.ts';
 import { unfinishedBeside } from '../photos/write-whole.ts';
 import { fileAddress } from './addresses.ts';
@@ -12,6 +13,8 @@ export function clipFiles({ sessions }: Journal): readonly string[] {
   return [...new Set(sessions.flatMap(({ film }) => film.flatMap(({ file }) => (file === null ? [] : [file]))))];
 }
 
+/** Raise it when a film is cleaned otherwise. */
+const EDITION = 1;
 const KEY = /^[0-9a-f]{24}$/;
 
 /**
@@ -27,7 +30,7 @@ export function placeClips(journal: Journal, folder: string, cache: string, into
   for (const path of clipFiles(journal)) {
     const from = join(folder, path);
     const { size, mtimeMs } = statSync(from);
-    const key = createHash('sha256').update(`${path}\0${size}\0${mtimeMs}`).digest('hex').slice(0, 24);
+    const key = createHash('sha256').update(`${EDITION}\0${path}\0${size}\0${mtimeMs}`).digest('hex').slice(0, 24);
     keys.add(key);
     copyOnce(from, join(home, key), home);
     linkInto(join(home, key), join(into, fileAddress(path)));
@@ -41,6 +44,7 @@ function copyOnce(from: string, to: string, home: string): void {
   const unfinished = unfinishedBeside(to);
   try {
     copyFileSync(from, unfinished, constants.COPYFILE_FICLONE);
+    cleanFilm(unfinished);
     renameSync(unfinished, to);
   } finally {
     rmSync(unfinished, { force: true });

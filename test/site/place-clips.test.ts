@@ -34,6 +34,14 @@ test('it lies in the site byte for byte, where the pages link to it, and is no l
   expect(statSync(placed('site')).ino).not.toBe(statSync(at('van', REEL)).ino);
 });
 
+test('what its camera wrote is blanked in the site, and the file of the journal is not touched', () => {
+  const film = '\0\0\0\x10ftypisom\0\0\0\0\0\0\0\x14udta+51.50-0.12/';
+  const { at, place, placed } = room(film);
+  place('site');
+  expect(readFileSync(placed('site'), 'latin1')).toBe(film.replace(/udta.*$/, `free${'\0'.repeat(12)}`));
+  expect(readFileSync(at('van', REEL), 'latin1')).toBe(film);
+});
+
 test('a second site takes the copy of the first; a film that changed is copied anew, and the old copy is dropped', () => {
   const { cwd, at, place, placed } = room();
   place('site');
