@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { readCameraFacts } from '../../src/photos/metadata.ts';
-import { clockThere, instantTaken, takenInSession } from '../../src/photos/taken.ts';
+import { clockThere, instantTaken, takenInSession, takenWords } from '../../src/photos/taken.ts';
 import { darkRoom } from './dark-room.ts';
 import { jpegTaken } from './sample-pictures.ts';
 
@@ -40,6 +40,14 @@ describe('when a picture was taken', () => {
     const paths = ['a', 'b', 'c', 'd'].map((name) => `sessions/a/${name}.jpg`);
     expect(plan.inOrderTaken(paths)).toEqual(['d', 'c', 'b', 'a'].map((name) => `sessions/a/${name}.jpg`));
     expect(plan.inOrderTaken(['sessions/a/a.jpg', 'sessions/a/b.jpg'])).toEqual(['sessions/a/b.jpg', 'sessions/a/a.jpg']);
+  });
+
+  it('is said by the clock of the journal, with the camera where that is kept, and not at all where nothing is', () => {
+    const takenAt = taken('2031-07-01T12:34:56', '+00:00');
+    expect(takenWords({ takenAt, camera: null }, LONDON)).toBe('13:34');
+    expect(takenWords({ takenAt, camera: 'Obscura Nine' }, LONDON)).toBe('13:34, Obscura Nine');
+    expect(takenWords({ takenAt: null, camera: 'Obscura Nine' }, LONDON)).toBe('Obscura Nine');
+    expect(takenWords({ takenAt: null, camera: null }, LONDON)).toBe('');
   });
 
   it('is unknown when the clock was never set, or shows a day that is in no calendar', async () => {
