@@ -4,17 +4,19 @@ import type { Bench } from '../bench.ts';
 import { printedAt } from '../printed-totals.ts';
 import { figuresOn, numberIn, pageAt, type ShownFigure, targetOf, wordsOf } from '../shown-figures.ts';
 
+/** The figures that lead nowhere, or where what is printed is another figure. */
+export function wrongFigures(folder: string, shown: readonly ShownFigure[]): string[] {
+  return shown.flatMap(({ page, where, text, measure, to }) => {
+    if (to === null) return numberIn(text) === 0 ? [] : [`${page}, ${where}: ${text} leads nowhere`];
+    const landed = measure === null ? undefined : printedAt(folder, to)[measure];
+    return landed === numberIn(text) ? [] : [`${page}, ${where}: ${measure} ${text} at ${to.page}#${to.anchor}, where there is ${landed}`];
+  });
+}
+
 export function figures(bench: Bench): void {
-  const wrongOf = (shown: readonly ShownFigure[]): string[] =>
-    shown.flatMap(({ page, where, text, measure, to }) => {
-      if (to === null) return numberIn(text) === 0 ? [] : [`${page}, ${where}: ${text} leads nowhere`];
-      const landed = measure === null ? undefined : printedAt(bench.site.folder, to)[measure];
-      return landed === numberIn(text)
-        ? []
-        : [`${page}, ${where}: ${measure} ${text} at ${to.page}#${to.anchor}, where there is ${landed}`];
-    });
   const shownOn = (pages: readonly string[], tables = 'table'): ShownFigure[] =>
     pages.flatMap((page) => figuresOn(bench.site.folder, page, tables));
+  const wrongOf = (shown: readonly ShownFigure[]): string[] => wrongFigures(bench.site.folder, shown);
   const within = (start: string): string[] => bench.site.pages.filter((page) => page.startsWith(start));
 
   describe('figures', () => {
