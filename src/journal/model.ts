@@ -4,7 +4,9 @@
  * The tree is plain data, ordered, with every reference resolved to an id that exists. Whatever
  * could not be understood has been reported as a diagnostic and left out.
  */
+
 import type Fraction from 'fraction.js';
+import type { IdentityTable } from './registers/identity-tables/table.ts';
 
 /** A calendar date, `YYYY-MM-DD`. Dates are compared as text; no time zone can move them. */
 export type IsoDate = string;
@@ -496,6 +498,8 @@ export interface Journal {
   readonly consumables: ReadonlyMap<ConsumableId, Consumable>;
   readonly parts: ReadonlyMap<PartId, Part>;
   readonly positions: ReadonlyMap<PositionId, Position>;
+  /** Published points tables of a vehicle's identity, the journal's own first. */
+  readonly identityTables: readonly IdentityTable[];
   /** By date, then by file name. */
   readonly sessions: readonly Session[];
 }

@@ -1,7 +1,8 @@
 import { describe, expect, test } from 'vitest';
+import { componentWords } from '../../src/journal/compile/identity.ts';
 import { identityAt } from '../../src/journal/registers/identity.ts';
 import type { IdentityTable } from '../../src/journal/registers/identity-tables/table.ts';
-import { COMPONENT_WORDS, IDENTITY_TABLES } from '../../src/journal/registers/identity-tables/tables.ts';
+import { IDENTITY_TABLES } from '../../src/journal/registers/identity-tables/tables.ts';
 import { UK_EIGHT_POINTS } from '../../src/journal/registers/identity-tables/uk-eight-points.ts';
 import { did, type Evening, evening, part, soundRecord } from '../builders/journal.ts';
 import { compileFiles } from '../journal/base.ts';
@@ -177,10 +178,52 @@ test('a catalogue may use every word that a table asks for, one or several, and 
     compileFiles({ parts: `- { id: drum, name: Drum, origin: original, component: ${written} }\n` }).diagnostics.filter(
       ({ severity }) => severity === 'error',
     );
-  expect(COMPONENT_WORDS).toEqual(
-    expect.arrayContaining(['frame', 'suspension', 'suspension-front', 'suspension-rear', 'axle-rear', 'engine']),
-  );
-  for (const word of COMPONENT_WORDS) expect(errors(word)).toEqual([]);
+  const words = [...componentWords(IDENTITY_TABLES)];
+  expect(words).toEqual(expect.arrayContaining(['frame', 'suspension', 'suspension-front', 'suspension-rear', 'axle-rear', 'engine']));
+  for (const word of words) expect(errors(word)).toEqual([]);
   expect(errors('[axle-rear, transmission]')).toEqual([]);
   expect(errors('suspension-back')).toMatchObject([{ code: 'A304', hint: expect.stringContaining('suspension') }]);
+});
+
+describe('a table that a journal brings', () => {
+  // Made up: words, sums and origins of its own.
+  const TABLE = `title: Three points
+source: Made up
+standing: Read never.
+needed: 3
+from: { line: body, points: 2 }
+lines:
+  - { id: body, words: Body, points: 2, asks: body, origins: [original, period] }
+  - id: wheels
+    words: Wheels of both axles
+    points: 1
+    asks: [{ what: of the front axle, of: [wheels, wheels-front] }, { what: of the rear axle, of: [wheels, wheels-rear] }]
+`;
+  const PARTS_FILE = `- { id: tub, name: Tub, origin: period, component: body }
+- { id: wheels, name: Wheels, origin: original, count: 4, component: wheels }
+`;
+  const compiled = (table: string, parts = PARTS_FILE) => compileFiles({ parts, more: { 'identity/club.yaml': table } });
+
+  test('is answered before those that the program brings, from component words of its own', () => {
+    const { record, diagnostics } = compiled(TABLE);
+    expect(diagnostics).toEqual([]);
+    const [own, ...others] = record?.journal.identityTables ?? [];
+    expect(others).toEqual(IDENTITY_TABLES);
+    if (!record || !own) throw new Error('no table');
+    expect(own).toMatchObject({ id: 'club', address: null, caution: UK_EIGHT_POINTS.caution });
+    expect(identityAt(record, own, null)).toMatchObject({ points: 3, pointsFrom: 2, reached: true });
+  });
+
+  test.each([
+    ['a component word that it does not ask for', TABLE, PARTS_FILE.replace('component: body', 'component: boddy'), 'A304', /`body`/],
+    ['a sum from a line that it does not have', TABLE.replace('line: body', 'line: bodi'), PARTS_FILE, 'A304', /`body`/],
+    ['a line that is there twice', TABLE.replace('id: wheels', 'id: body'), PARTS_FILE, 'A410', /^$/],
+    ['points that are no number', TABLE.replace('points: 1', 'points: some'), PARTS_FILE, 'A310', /whole number/],
+    ['a line without points', TABLE.replace('    points: 1\n', ''), PARTS_FILE, 'A302', /^$/],
+    ['an unknown field', TABLE.replace('standing', 'standin'), PARTS_FILE, 'A301', /`standing`/],
+  ])('%s is an error', (_, table, parts, code, hint) => {
+    const found = compiled(table, parts).diagnostics.find((each) => each.code === code);
+    expect(found?.severity).toBe('error');
+    expect(found?.hint ?? '').toMatch(hint);
+  });
 });

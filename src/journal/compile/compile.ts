@@ -5,6 +5,7 @@ import type { Journal, Session } from '../model.ts';
 import type { Sources } from '../source/sources.ts';
 import { compileConsumables } from './consumables.ts';
 import { type Catalogues, namesIn, type Reporter } from './context.ts';
+import { identityTables } from './identity.ts';
 import { compileParts, type PartsFile } from './parts.ts';
 import { shelfOf } from './paths.ts';
 import type { ReadJournal } from './read-files.ts';
@@ -14,7 +15,8 @@ import { compileSettings } from './settings.ts';
 /** @returns the journal, or null when journal.yaml was not understood: nothing can be read without it */
 export function compile(read: ReadJournal, sources: Sources, out: Reporter): Journal | null {
   if (read.journal === null) return null;
-  const catalogues = compileSettings(read.journal.value, read.journal.tree, out);
+  const identity = identityTables(read.identity, out);
+  const catalogues = { ...compileSettings(read.journal.value, read.journal.tree, out), identityTables: identity };
   if (read.consumables) compileConsumables(read.consumables.value, read.consumables.tree, catalogues, out);
   compileParts(
     read.parts.filter((file) => ofKnownSubsystem(file, catalogues, out)),

@@ -5,6 +5,7 @@ import type { Part, Place, Position, SubsystemId } from '../model.ts';
 import type { PartSource } from '../schema/catalogues.ts';
 import type { Tree } from '../source/tree.ts';
 import type { Catalogues, Reporter } from './context.ts';
+import { componentWords } from './identity.ts';
 
 export interface PartsFile {
   readonly file: string;
@@ -29,6 +30,7 @@ export function compileParts(files: readonly PartsFile[], catalogues: Catalogues
       } else written.set(source.id, { source, file, at });
     });
   }
+  const words = componentWords(catalogues.identityTables);
   const makes = new Set([...written.values()].filter(({ source }) => source.for === undefined).map(({ source }) => source.id));
   for (const { source, file, at } of written.values()) {
     if (catalogues.subsystems.has(source.id)) {
@@ -37,9 +39,21 @@ export function compileParts(files: readonly PartsFile[], catalogues: Catalogues
     const position = positionOf(source, makes, file.tree.placeOf([at, 'for']), out);
     if (position === null) continue;
     const store = storeOf(source, catalogues, file.tree.placeOf([at, 'at']), out);
+    checkComponents(source, file, at, words, out);
     catalogues.parts.set(source.id, partOf(source, file, position, store, file.tree.placeOf([at, 'id'])));
   }
   for (const part of catalogues.parts.values()) addToPosition(part, catalogues.positions, catalogues.parts);
+}
+
+function checkComponents(source: PartSource, file: PartsFile, at: number, words: ReadonlySet<string>, out: Reporter): void {
+  source.component?.forEach((word, n) => {
+    if (words.has(word)) return;
+    const hint =
+      didYouMean(word, words) ?? `The tables of the identity rule ask for ${[...words].map((known) => `\`${known}\``).join(', ')}.`;
+    out.report('A304', file.tree.placeOf([at, 'component', n]), `No table of the identity rule asks for a component \`${word}\`.`, {
+      hint,
+    });
+  });
 }
 
 function positionOf(source: PartSource, makes: ReadonlySet<string>, place: Place, out: Reporter): string | null {

@@ -3,6 +3,7 @@ import type * as z from 'zod';
 import { type Diagnostic, diagnostic, startOf } from '../diagnostics/diagnostic.ts';
 import { readProse } from '../prose.ts';
 import { type ConsumableSource, consumablesSchema, type PartSource, partsSchema } from '../schema/catalogues.ts';
+import { identitySchema } from '../schema/identity.ts';
 import { type JournalSource, journalSchema } from '../schema/journal.ts';
 import { sessionSchema } from '../schema/session.ts';
 import { type StandIns, understand } from '../schema/understand.ts';
@@ -14,6 +15,7 @@ import type { Tree } from '../source/tree.ts';
 import { readYaml } from '../source/yaml.ts';
 import { readDate } from '../values/date.ts';
 import type { Reporter } from './context.ts';
+import type { IdentityFile } from './identity.ts';
 import type { PartsFile } from './parts.ts';
 import type { NoteSource } from './session.ts';
 
@@ -27,6 +29,7 @@ export interface ReadJournal {
   readonly journal: Understood<JournalSource> | null;
   readonly consumables: Understood<Record<string, ConsumableSource>> | null;
   readonly parts: readonly PartsFile[];
+  readonly identity: readonly IdentityFile[];
   readonly notes: readonly NoteSource[];
 }
 
@@ -35,6 +38,7 @@ export function readFiles(sources: Sources, out: Reporter): ReadJournal {
   let journal: ReadJournal['journal'] = null;
   let consumables: ReadJournal['consumables'] = null;
   const parts: PartsFile[] = [];
+  const identity: IdentityFile[] = [];
   const notes: NoteSource[] = [];
   for (const file of sources.files) {
     const { text, diagnostics } = decode(file);
@@ -43,10 +47,11 @@ export function readFiles(sources: Sources, out: Reporter): ReadJournal {
     if (file.path === 'journal.yaml') journal = readCatalogue(text, journalSchema, 'fields', out);
     else if (file.path === 'consumables.yaml') consumables = readCatalogue(text, consumablesSchema, 'fields', out);
     else if (file.path.startsWith('parts/')) parts.push(...readParts(file, text, out));
+    else if (file.path.startsWith('identity/')) identity.push(...readIdentity(text, out));
     else notes.push(...readNote(text, out));
   }
   if (!sources.files.some((file) => file.path === 'journal.yaml')) out.diagnostics.push(noJournal());
-  return { journal, consumables, parts, notes };
+  return { journal, consumables, parts, identity, notes };
 }
 
 function noJournal() {
@@ -87,6 +92,11 @@ function readParts(file: SourceFile, text: SourceText, out: Reporter): PartsFile
   return [
     { file: file.path, subsystem: file.path.slice('parts/'.length, -'.yaml'.length), parts: read.value as PartSource[], tree: read.tree },
   ];
+}
+
+function readIdentity(text: SourceText, out: Reporter): IdentityFile[] {
+  const read = readCatalogue(text, identitySchema, 'fields', out);
+  return read === null ? [] : [{ ...read, id: text.file.slice('identity/'.length, -'.yaml'.length) }];
 }
 
 /** `sessions/2031-03-12-front-brakes/index.md` and `sessions/2031-03-12-front-brakes.md` make the same id. */

@@ -43,6 +43,7 @@ export function compileSettings(source: JournalSource, tree: Tree, out: Reporter
     subsystems: subsystemsOf(source, tree, money, out),
     milestones: Object.entries(source.milestones ?? {}).map(([id, name], order) => ({ id, name, order })),
     stores: source.stores ?? [],
+    identityTables: [],
     consumables: new Map(),
     parts: new Map(),
     positions: new Map(),

@@ -3,7 +3,6 @@
 import Fraction from 'fraction.js';
 import * as z from 'zod';
 import { HAZARDS, ORIGINS } from '../model.ts';
-import { COMPONENT_WORDS } from '../registers/identity-tables/tables.ts';
 import { readQuantity } from '../values/quantity.ts';
 import { bad, ok, type Reading } from '../values/reading.ts';
 import { condition, count, date, fields, listOf, newId, oneOf, read, text } from './fields.ts';
@@ -27,7 +26,7 @@ export const partSchema = fields({
   finish: text.optional(),
   condition: condition.optional(),
   hazard: listOf(oneOf(HAZARDS)).optional(),
-  component: listOf(oneOf(COMPONENT_WORDS)).optional(),
+  component: listOf(newId).optional(),
   weight: weight.optional(),
   private: text.optional(),
   note: text.optional(),

@@ -21,12 +21,19 @@ export interface IdentityLine {
   readonly unmodified: boolean;
 }
 
-/** A published points table, as data: a new one is a new file beside this one and a line in the list of tables. */
+/** Stands with every table, whoever published it. */
+export const AUTHORITY_DECIDES =
+  'This page counts what the record says. Whether a vehicle keeps its identity is for the licensing authority alone to decide; ask it, and ask which rule is in force.';
+
+/**
+ * A published points table, as data. A journal brings its own as `identity/<name>.yaml`; those that come with the
+ * program are files beside this one and a line each in the list of tables.
+ */
 export interface IdentityTable {
   readonly id: string;
   readonly title: string;
   readonly source: string;
-  readonly address: string;
+  readonly address: string | null;
   /** How the source stands: when it was read, and what is not known of it. */
   readonly standing: string;
   readonly caution: string;

@@ -1,4 +1,4 @@
-import type { IdentityTable } from './table.ts';
+import { AUTHORITY_DECIDES, type IdentityTable } from './table.ts';
 
 const ORIGINAL = { origins: ['original'], unmodified: false } as const;
 
@@ -22,8 +22,7 @@ export const UK_EIGHT_POINTS: IdentityTable = {
   source: 'nidirect.gov.uk: rebuilt and radically altered vehicles, table of points by major component',
   address: 'https://www.nidirect.gov.uk/',
   standing: 'As long published and read before November 2026. Changes announced in 2025 could not be confirmed.',
-  caution:
-    'This page counts what the record says. Whether a vehicle keeps its identity is for the licensing authority alone to decide; ask it, and ask which rule is in force.',
+  caution: AUTHORITY_DECIDES,
   needed: 8,
   neededFrom: { line: 'frame', points: 5 },
   lines: [
