@@ -1,6 +1,6 @@
 /** Sites for the browser tests, built by the command that users have. */
 import { execFile } from 'node:child_process';
-import { mkdtempSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { promisify } from 'node:util';
@@ -55,4 +55,11 @@ function kindOf(page: string): string {
   const folder = page.slice(0, page.lastIndexOf('/') + 1);
   if (folder === '' || folder === 'ledger/') return page;
   return folder === 'ledger/entries/' ? page.replace(/-.*$/, '') : folder;
+}
+
+/** The first page below a folder whose HTML has this in it. */
+export function pageWith({ site }: { readonly site: BuiltSite }, mark: string, folder: string): string {
+  const found = site.pages.find((page) => page.startsWith(folder) && readFileSync(join(site.folder, page), 'utf8').includes(mark));
+  if (found === undefined) throw new Error(`no page below ${folder} has ${mark}`);
+  return found;
 }

@@ -1,9 +1,10 @@
 /** axe-core on each kind of page, in both colour schemes, wide and narrow. */
 import { createRequire } from 'node:module';
 import type { AxeResults } from 'axe-core';
+import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import type { Bench } from '../bench.ts';
-import { oneOfEachKind } from '../built-site.ts';
+import { oneOfEachKind, pageWith } from '../built-site.ts';
 
 const AXE = createRequire(import.meta.url).resolve('axe-core/axe.min.js');
 
@@ -19,12 +20,30 @@ export function accessibility(bench: Bench): void {
         for (const path of oneOfEachKind(bench.site.pages)) {
           await page.goto(bench.served.address + path);
           await page.addScriptTag({ path: AXE });
-          const results = (await page.evaluate('axe.run(document, { resultTypes: ["violations"] })')) as AxeResults;
-          found.push(...results.violations.map(({ id, nodes }) => `${path}: ${id}: ${nodes[0]?.html} ${nodes[0]?.failureSummary}`));
+          found.push(...(await violations(page)).map((one) => `${path}: ${one}`));
         }
         await context.close();
         expect(found).toEqual([]);
       });
     }
+
+    it('axe-core finds nothing on pictures that are laid over each other, nor on one at its full size', async () => {
+      const context = await bench.browser.newContext({ bypassCSP: true });
+      const page = await context.newPage();
+      await page.goto(bench.served.address + pageWith(bench, 'class="compared" data-one-shape', 'parts/'));
+      await page.addScriptTag({ path: AXE });
+      await page.locator('.compared button').first().click();
+      expect(await violations(page)).toEqual([]);
+      await page.locator('.compared a:has(img)').first().click();
+      await expect.poll(() => page.locator('dialog[open] img').count()).toBe(1);
+      expect(await violations(page)).toEqual([]);
+      await context.close();
+    });
   });
+}
+
+/** What axe-core, loaded before, finds on the page as it is now. */
+async function violations(page: Page): Promise<string[]> {
+  const results = (await page.evaluate('axe.run(document, { resultTypes: ["violations"] })')) as AxeResults;
+  return results.violations.map(({ id, nodes }) => `${id}: ${nodes[0]?.html} ${nodes[0]?.failureSummary}`);
 }

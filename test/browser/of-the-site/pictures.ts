@@ -1,20 +1,12 @@
 /** A picture at its full size, and the same view as found and as left. */
-import { readFileSync } from 'node:fs';
-import { join } from 'node:path';
 import type { BrowserContextOptions, Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import type { Bench } from '../bench.ts';
+import { pageWith } from '../built-site.ts';
 
 const PHONE: BrowserContextOptions = { viewport: { width: 390, height: 844 }, deviceScaleFactor: 2, isMobile: true, hasTouch: true };
 
 export function pictures(bench: Bench): void {
-  const pageWith = (mark: string, folder: string): string => {
-    const found = bench.site.pages.find(
-      (page) => page.startsWith(folder) && readFileSync(join(bench.site.folder, page), 'utf8').includes(mark),
-    );
-    if (found === undefined) throw new Error(`no page below ${folder} has ${mark}`);
-    return found;
-  };
   const opened = async (path: string, options: BrowserContextOptions = {}): Promise<Page> => {
     const context = await bench.browser.newContext(options);
     const page = await context.newPage();
@@ -103,9 +95,9 @@ export function pictures(bench: Bench): void {
     };
 
     it('of a note is as wide as its text, one of all as wide as a third of the sheet, two side by side half of it each', async () => {
-      expect(await widthOf(pageWith('<figure class="picture">', 'sessions/'), '.prose figure.picture img')).toBeGreaterThan(85);
+      expect(await widthOf(pageWith(bench, '<figure class="picture">', 'sessions/'), '.prose figure.picture img')).toBeGreaterThan(85);
       expect(await widthOf('pictures.html', 'main figure:not(.tall) img')).toBeGreaterThan(50);
-      expect(await widthOf(pageWith('class="compared"', 'parts/'), '.compared img')).toBeGreaterThan(80);
+      expect(await widthOf(pageWith(bench, 'class="compared"', 'parts/'), '.compared img')).toBeGreaterThan(80);
     });
   });
 
@@ -113,7 +105,7 @@ export function pictures(bench: Bench): void {
     const PAIR = 'class="compared" data-one-shape';
 
     it('stand beside each other without a script, on a narrow page too', async () => {
-      const page = await opened(pageWith(PAIR, 'parts/'), { ...PHONE, javaScriptEnabled: false });
+      const page = await opened(pageWith(bench, PAIR, 'parts/'), { ...PHONE, javaScriptEnabled: false });
       const captions = await page.locator('.compared figcaption').allTextContents();
       expect(captions.map((text) => text.trim().slice(0, 8))).toEqual(['As found', 'As left.']);
       const boxes = await page.locator('.compared img').evaluateAll((all) => all.map((one) => one.getBoundingClientRect()));
@@ -124,7 +116,7 @@ export function pictures(bench: Bench): void {
     });
 
     it('are laid over each other by a script, and the arrows move what divides them', async () => {
-      const page = await opened(pageWith(PAIR, 'parts/'));
+      const page = await opened(pageWith(bench, PAIR, 'parts/'));
       const problems: string[] = [];
       page.on('console', (message) => problems.push(message.text()));
       const button = page.locator('.compared button').first();
