@@ -43,9 +43,42 @@ describe('currencies', () => {
     ['TND', 3],
   ] as const)('%s has %i decimals', (code, digits) => expect(currencyDigits(code)).toBe(digits));
 
+  test('old bills may be in a currency that the list no longer has', () => {
+    expect(readingOf(readMoney('10.00 HRK @ 0.11', 'GBP', 2))).toMatchObject({ minor: 110 });
+  });
+
   test('what is not a currency has none', () => {
     expect([currencyDigits('ABC'), currencyDigits('gbp'), currencyDigits('')]).toEqual([null, null, null]);
   });
+});
+
+/** Minor units of a foreign amount at a rate, reckoned without the money library: fraction.js, and REFERENCES' rounding. */
+function exchangedElsewhere(amount: number, rate: string, from: number, to: number): number {
+  return roundHalfAway(new Fraction(rate).mul(amount).mul(10n ** BigInt(to), 10n ** BigInt(from)));
+}
+
+test('a foreign amount is exact until it is rounded once, half away from zero, whatever the decimals of both', () => {
+  const rates = fc
+    .tuple(fc.integer({ min: 0, max: 300 }), fc.integer({ min: 1, max: 999_999 }))
+    .map(([whole, after]) => `${whole}.${after}`);
+  fc.assert(
+    fc.property(
+      fc.integer({ min: -1_000_000, max: 1_000_000 }),
+      rates,
+      fc.constantFrom('EUR', 'JPY', 'KWD', 'MGA'),
+      fc.constantFrom(0, 2, 3),
+      (amount, rate, code, digits) => {
+        const from = currencyDigits(code) ?? 0;
+        const read = readMoney(`${minorToDecimal(amount, from)} ${code} @ ${rate}`, 'GBP', digits);
+        expect(readingOf(read)).toEqual({
+          minor: exchangedElsewhere(amount, rate, from, digits),
+          foreign: { currency: code, amount, rate },
+        });
+      },
+    ),
+  );
+  expect(readingOf(readMoney('0.05 EUR @ 0.1', 'GBP', 2))).toMatchObject({ minor: 1 });
+  expect(readingOf(readMoney('-0.05 EUR @ 0.1', 'GBP', 2))).toMatchObject({ minor: -1 });
 });
 
 describe('reading an amount', () => {

@@ -1,50 +1,40 @@
 /** Currencies by their ISO 4217 codes. */
+import type { DineroCurrency } from 'dinero.js/bigint';
+import * as listed from 'dinero.js/bigint/currencies';
 import { nearest } from '../diagnostics/nearest.ts';
 import { bad, ok, quoted, type Reading } from './reading.ts';
 
-/**
- * Where ISO 4217 and the tables of `Intl` disagree: `Intl` gives the digits that are usual in
- * daily trade, ISO 4217 those a bill may carry. Source: ISO 4217 list one, as the npm package
- * `currency-codes` carries it; a test compares every code.
- */
-const ISO_DIGITS: Readonly<Record<string, number>> = {
-  AFN: 2,
-  ALL: 2,
-  COP: 2,
-  HUF: 2,
-  IDR: 2,
-  IQD: 3,
-  IRR: 2,
-  KPW: 2,
-  LAK: 2,
-  LBP: 2,
-  MGA: 2,
-  MMK: 2,
-  PKR: 2,
-  SOS: 2,
-  SYP: 2,
-  YER: 2,
-};
+/** In tens, as bills are made out: of the two currencies that have five parts ISO 4217 too gives two decimals. */
+const TENS = { base: 10n, exponent: 2n } as const;
 
-let known: ReadonlySet<string> | null = null;
-function currencies(): ReadonlySet<string> {
-  known ??= new Set(Intl.supportedValuesOf('currency'));
-  return known;
+type Currency = DineroCurrency<bigint>;
+
+const current = new Map<string, Currency>(
+  Object.values(listed).map((one): [string, Currency] => [one.code, one.base === 10n ? one : { code: one.code, ...TENS }]),
+);
+
+/** Currencies that the list no longer has, and old bills are in, as far as `Intl` knows them. */
+let withdrawn: ReadonlyMap<string, Currency> | null = null;
+function withdrawnCurrencies(): ReadonlyMap<string, Currency> {
+  const gone = (): string[] => Intl.supportedValuesOf('currency').filter((code) => !current.has(code));
+  withdrawn ??= new Map(gone().map((code): [string, Currency] => [code, ofIntl(code)]));
+  return withdrawn;
 }
 
-const digitsOf = new Map<string, number | null>();
+function ofIntl(code: string): Currency {
+  const digits = new Intl.NumberFormat('en', { style: 'currency', currency: code }).resolvedOptions().maximumFractionDigits ?? 2;
+  return { code, base: 10n, exponent: BigInt(digits) };
+}
+
+/** A currency as the money library takes it, or null when there is none of that code (upper case). */
+export function currencyOf(code: string): Currency | null {
+  return current.get(code) ?? withdrawnCurrencies().get(code) ?? null;
+}
 
 /** Digits after the decimal mark of an ISO 4217 currency (upper case), or null when there is none of that code. */
 export function currencyDigits(code: string): number | null {
-  const cached = digitsOf.get(code);
-  if (cached !== undefined) return cached;
-  const digits = currencies().has(code) ? (ISO_DIGITS[code] ?? intlDigits(code)) : null;
-  digitsOf.set(code, digits);
-  return digits;
-}
-
-function intlDigits(code: string): number {
-  return new Intl.NumberFormat('en', { style: 'currency', currency: code }).resolvedOptions().maximumFractionDigits ?? 2;
+  const found = currencyOf(code);
+  return found === null ? null : Number(found.exponent);
 }
 
 /** Reads an ISO 4217 code, such as `GBP`. */
@@ -52,6 +42,6 @@ export function readCurrency(text: string): Reading<{ readonly code: string; rea
   const code = text.trim();
   const digits = currencyDigits(code);
   if (digits !== null) return ok({ code, digits });
-  const near = currencyDigits(code.toUpperCase()) === null ? nearest(code, currencies()) : code.toUpperCase();
+  const near = currencyDigits(code.toUpperCase()) === null ? nearest(code, current.keys()) : code.toUpperCase();
   return bad('A312', `${quoted(text)} is not an ISO 4217 currency.`, near && `Did you mean ${near}?`);
 }

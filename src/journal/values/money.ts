@@ -1,7 +1,8 @@
+import { convert, type DineroCurrency, dinero, halfAwayFromZero, toDecimal, toSnapshot, transformScale } from 'dinero.js/bigint';
 import Fraction from 'fraction.js';
 import type { Foreign, Minor, Settings } from '../model.ts';
-import { currencyDigits, readCurrency } from './currency.ts';
-import { LONGEST_NUMBER, roundHalfAway, toSafe } from './decimal.ts';
+import { currencyDigits, currencyOf, readCurrency } from './currency.ts';
+import { LONGEST_NUMBER, toSafe } from './decimal.ts';
 import { bad, ok, quoted, type Reading } from './reading.ts';
 
 export { currencyDigits, readCurrency } from './currency.ts';
@@ -10,6 +11,7 @@ export { shareOut } from './share-out.ts';
 
 /** No single amount is larger, so that sums over any journal stay exact: 10^11 minor units. */
 export const LARGEST_AMOUNT: Minor = 100_000_000_000;
+const LARGEST = BigInt(LARGEST_AMOUNT);
 
 /**
  * Reads a plain amount (`12.50`, `-3`) into minor units of a currency with `digits` decimals.
@@ -23,7 +25,7 @@ export function readAmount(text: string, digits: number): Reading<Minor> {
   if (after.length > digits) return bad('A307', `${quoted(text)} has more decimals than the currency, which has ${digits}.`);
   if (whole.length > LONGEST_NUMBER) return bad('A307', `${quoted(text)} is more than any bill.`);
   const minor = BigInt(whole + after.padEnd(digits, '0'));
-  if (minor > BigInt(LARGEST_AMOUNT)) return bad('A307', `${quoted(text)} is more than any bill.`);
+  if (minor > LARGEST) return bad('A307', `${quoted(text)} is more than any bill.`);
   return ok(toSafe(sign === '-' ? -minor : minor));
 }
 
@@ -98,15 +100,27 @@ export function readForeign(text: string, { currency, rate }: AtRate, digits: nu
   const amount = readAmount(text, currencyDigits(currency) ?? 2);
   if (!amount.ok) return amount;
   const foreign: Foreign = { currency, amount: amount.value, rate };
-  const exact = exchanged(foreign, digits);
-  if (exact.abs().gt(LARGEST_AMOUNT)) return bad('A307', `${quoted(text)} is more than any bill.`);
-  return ok({ minor: roundHalfAway(exact), foreign });
+  const minor = exchanged(foreign, digits);
+  if (minor > LARGEST || minor < -LARGEST) return bad('A307', `${quoted(text)} is more than any bill.`);
+  return ok({ minor: toSafe(minor), foreign });
 }
 
-/** A foreign amount in minor units of the journal's currency, exact: not yet rounded. */
-export function exchanged(foreign: Foreign, digits: number): Fraction {
-  const ofForeign = 10n ** BigInt(currencyDigits(foreign.currency) ?? 2);
-  return new Fraction(foreign.rate).mul(BigInt(foreign.amount)).mul(10n ** BigInt(digits), ofForeign);
+/** A foreign amount in minor units of a currency with `digits` decimals, rounded half away from zero. */
+function exchanged({ currency, amount, rate }: Foreign, digits: number): bigint {
+  const own = inDigits(digits);
+  const [whole = '', after = ''] = rate.trim().split('.');
+  const rates = { [own.code]: { amount: BigInt(whole + after), scale: BigInt(after.length) } };
+  const exact = convert(dinero({ amount: BigInt(amount), currency: currencyOf(currency) ?? inDigits(2) }), own, rates);
+  return toSnapshot(transformScale(exact, own.exponent, halfAwayFromZero)).amount;
+}
+
+const ownCurrencies = new Map<number, DineroCurrency<bigint> & { readonly exponent: bigint }>();
+
+/** The journal's own currency where all that matters of it is its decimals. */
+function inDigits(digits: number) {
+  const known = ownCurrencies.get(digits) ?? { code: 'own', base: 10n, exponent: BigInt(digits) };
+  ownCurrencies.set(digits, known);
+  return known;
 }
 
 type MoneySettings = Pick<Settings, 'locale' | 'currency' | 'currencyDigits'>;
@@ -127,11 +141,7 @@ export function formatMoney(minor: Minor, settings: MoneySettings): string {
 
 /** An amount as a plain decimal, `-1234.50`: for tables that machines read. */
 export function minorToDecimal(minor: Minor, digits: number): string {
-  const text = Math.abs(minor)
-    .toString()
-    .padStart(digits + 1, '0');
-  const sign = minor < 0 ? '-' : '';
-  return digits === 0 ? `${sign}${text}` : `${sign}${text.slice(0, -digits)}.${text.slice(-digits)}`;
+  return toDecimal(dinero({ amount: BigInt(minor), currency: inDigits(digits) }));
 }
 
 /** Minutes in words a timesheet uses: `12 h 30 min`, `2 h`, `45 min`. */

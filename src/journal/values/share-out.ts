@@ -4,7 +4,8 @@ import type { Minor } from '../model.ts';
 /**
  * Shares an amount out in proportion to weights by largest remainder: every share is its exact part
  * rounded down, and the units still missing go one each to the largest remainders, the earlier of
- * two equal ones first. Shares add up to `total`; those of -total are the negatives.
+ * two equal ones first. Shares add up to `total`; those of -total are the negatives. (The money library gives the
+ * missing units to the first shares, whatever their remainders.)
  *
  * @throws RangeError when the weights add up to nothing or one is negative
  */
