@@ -63,8 +63,15 @@ function cleanObject(context: PDFContext, ref: PDFRef, object: PDFObject, librar
   const { PDFName, PDFRawStream } = library;
   const dict = dictOf(object, library);
   for (const key of TELLING) dict?.delete(PDFName.of(key));
-  if (!(object instanceof PDFRawStream) || object.dict.lookup(PDFName.of('Filter')) !== PDFName.of('DCTDecode')) return;
+  if (!(object instanceof PDFRawStream) || !isJpeg(object.dict, library)) return;
   context.assign(ref, PDFRawStream.of(object.dict, cleanJpeg(object.contents)));
+}
+
+/** Whether a stream is a JPEG as it stands: its one filter is that of JPEG, named alone or in a list of one. */
+function isJpeg(dict: PDFDict, { PDFArray, PDFName }: PdfLibrary): boolean {
+  const filter = dict.lookup(PDFName.of('Filter'));
+  const only = filter instanceof PDFArray && filter.size() === 1 ? filter.lookup(0) : filter;
+  return only === PDFName.of('DCTDecode');
 }
 
 /** Deletes every object that no way leads to from the trailer. */
