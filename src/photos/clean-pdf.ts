@@ -9,10 +9,13 @@ import { cleanJpeg } from './clean-jpeg.ts';
 type PdfLibrary = typeof import('@cantoo/pdf-lib');
 
 /**
- * Why a PDF is left as it is: a change would break its signature, it is locked, or it cannot be followed well
- * enough to be written again.
+ * Why a PDF is left as it is: a change would break its signature, it is locked, it is too large to be taken into
+ * memory, or it cannot be followed well enough to be written again.
  */
-export type Seal = 'signed' | 'locked' | 'unread';
+export type Seal = 'signed' | 'locked' | 'large' | 'unread';
+
+/** In bytes; a scanned book is smaller. */
+export const LARGEST_PDF = 128 * 1024 * 1024;
 
 /** Keys that may stand in any dictionary. */
 const TELLING = ['Metadata', 'PieceInfo', 'LastModified'];
@@ -37,6 +40,7 @@ export async function cleanPdf(bytes: Uint8Array): Promise<Uint8Array> {
 }
 
 async function open(bytes: Uint8Array): Promise<PDFDocument | Seal> {
+  if (bytes.length > LARGEST_PDF) return 'large';
   const library = await import('@cantoo/pdf-lib');
   try {
     const document = await library.PDFDocument.load(bytes, { updateMetadata: false, throwOnInvalidObject: true });

@@ -2,7 +2,7 @@
 import { createHash } from 'node:crypto';
 import { createReadStream } from 'node:fs';
 import { type FileHandle, open } from 'node:fs/promises';
-import { sealOf } from './clean-pdf.ts';
+import { LARGEST_PDF, sealOf } from './clean-pdf.ts';
 import { isCutShort } from './cut-short.ts';
 import { type FileKind, kindByName, type PictureFacts } from './facts.ts';
 import { nameOfKind, SIGNATURE_BYTES, signatureOf } from './file-signature.ts';
@@ -97,7 +97,6 @@ async function tiffFacts(file: string): Promise<CameraFacts> {
 }
 
 async function pdfFacts(path: string, handle: FileHandle, bytes: number): Promise<PictureFacts> {
-  const { buffer } = await handle.read(Buffer.alloc(bytes), 0, bytes, 0);
-  const seal = await sealOf(buffer);
+  const seal = bytes > LARGEST_PDF ? 'large' : await sealOf((await handle.read(Buffer.alloc(bytes), 0, bytes, 0)).buffer);
   return { path, kind: 'pdf', bytes, digest: null, width: 0, height: 0, pages: null, takenAt: null, camera: null, seal };
 }

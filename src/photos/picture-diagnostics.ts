@@ -54,6 +54,7 @@ export function picturesOfOtherDays(journal: Journal, facts: ReadonlyMap<string,
 const SEALS: Readonly<Record<Seal, readonly [why: string, hint: string]>> = {
   signed: ['is signed', 'What it says of who made it goes with it. A scan of the printed page says nothing.'],
   locked: ['is locked with a password', 'What it says of who made it goes with it. Save it without the password.'],
+  large: ['is very large', 'What it says of who made it goes with it. Scan it at a lower resolution.'],
   unread: ['cannot be followed well enough to be written again', 'What it says of who made it goes with it. Print it into a new PDF.'],
 };
 

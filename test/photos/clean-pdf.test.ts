@@ -5,7 +5,7 @@ import exifr from 'exifr';
 import sharp from 'sharp';
 import { describe, expect, it } from 'vitest';
 import { cleanJpeg } from '../../src/photos/clean-jpeg.ts';
-import { cleanPdf, sealOf } from '../../src/photos/clean-pdf.ts';
+import { cleanPdf, LARGEST_PDF, sealOf } from '../../src/photos/clean-pdf.ts';
 import { type Decoder, openDecoder } from '../../src/photos/decoder.ts';
 import { sealedPapers } from '../../src/photos/picture-diagnostics.ts';
 import { compileFiles, NOTE, note } from '../journal/base.ts';
@@ -125,6 +125,7 @@ describe('a PDF is published without what it says of who made it', () => {
       'unread',
       null,
     ]);
+    expect(await sealOf(Buffer.alloc(LARGEST_PDF + 1))).toBe('large');
     for (const bytes of [signed, locked, odd]) expect(Buffer.from(await cleanPdf(bytes)).equals(bytes)).toBe(true);
     for (const [name, bytes] of Object.entries({ signed, locked, odd, fine: onePagePdf() })) room.add(`papers/${name}.pdf`, bytes);
     const fields =

@@ -126,7 +126,10 @@ export const CATALOGUE = {
   A907: error('Picture cannot be used', 'The file is empty, cut short, too large, or not the kind its name says.'),
   A908: warning('Picture of another day', 'The picture was taken on another day than the session.'),
   A909: error('Paper cannot be used', 'The PDF is empty, cut short, or is something else than its name says.'),
-  A910: warning('Paper published as it is', 'The PDF is signed, locked or odd, so what it says of who made it cannot be taken out.'),
+  A910: warning(
+    'Paper published as it is',
+    'The PDF is signed, locked, odd or very large, so what it says of who made it cannot be taken out.',
+  ),
 } as const satisfies Record<string, Row>;
 
 export type Code = keyof typeof CATALOGUE;
