@@ -63,7 +63,7 @@ test('a foreign amount is exact until it is rounded once, half away from zero, w
     .map(([whole, after]) => `${whole}.${after}`);
   fc.assert(
     fc.property(
-      fc.integer({ min: -1_000_000, max: 1_000_000 }),
+      fc.integer({ min: -100_000, max: 100_000 }),
       rates,
       fc.constantFrom('EUR', 'JPY', 'KWD', 'MGA'),
       fc.constantFrom(0, 2, 3),
@@ -172,7 +172,7 @@ describe('rounding', () => {
   // Against the language's own rounding, which is exact for halves of small whole numbers and rounds them up.
   test('agrees with Math.round on the size of a number', () => {
     fc.assert(
-      fc.property(fc.integer({ min: -1_000_000, max: 1_000_000 }), fc.constantFrom(2, 4, 8, 16), (n, d) => {
+      fc.property(fc.integer({ min: -100_000, max: 100_000 }), fc.constantFrom(2, 4, 8, 16), (n, d) => {
         expect(roundHalfAway(new Fraction(n, d))).toBe(Math.sign(n) * Math.round(Math.abs(n) / d) || 0);
       }),
     );
