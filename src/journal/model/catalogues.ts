@@ -1,0 +1,153 @@
+/** What journal.yaml, consumables.yaml and the parts files become: settings, people, subsystems, consumables, parts, positions. */
+import type Fraction from 'fraction.js';
+import type {
+  Component,
+  Condition,
+  ConsumableId,
+  EntryKind,
+  GoneHow,
+  Hazard,
+  IsoDate,
+  MilestoneId,
+  Minor,
+  Origin,
+  PartId,
+  PersonId,
+  Place,
+  PositionId,
+  SubsystemId,
+} from './words.ts';
+
+export interface Rate {
+  /** In force from this day; the first rate of a person is in force from the start. */
+  readonly from: IsoDate | null;
+  readonly perHour: Minor;
+}
+
+export interface Person {
+  readonly id: PersonId;
+  readonly name: string;
+  /** Oldest first, never empty. */
+  readonly rates: readonly Rate[];
+}
+
+export interface Subsystem {
+  readonly id: SubsystemId;
+  readonly name: string;
+  /** Hours of the budget in minutes. */
+  readonly budgetMinutes: number | null;
+  readonly budgetMoney: Minor | null;
+}
+
+export interface Milestone {
+  readonly id: MilestoneId;
+  readonly name: string;
+  /** Its place in the declared order, from 0. */
+  readonly order: number;
+}
+
+export interface Vehicle {
+  readonly make: string | null;
+  readonly model: string | null;
+  readonly year: string | null;
+  readonly marks: readonly { readonly what: string; readonly mark: string }[];
+}
+
+export const COPIES = ['workshop', 'record', 'public'] as const;
+export type CopyName = (typeof COPIES)[number];
+export const LEAVE_OUT = ['marks', 'money', 'people', 'private'] as const;
+export type LeaveOut = (typeof LEAVE_OUT)[number];
+
+export interface Settings {
+  readonly title: string;
+  readonly about: string | null;
+  readonly vehicle: Vehicle;
+  /** The as-found state is of this day. */
+  readonly arrived: IsoDate;
+  /** ISO 4217 code, upper case. */
+  readonly currency: string;
+  /** Digits after the decimal mark: ISO 4217 minor unit. */
+  readonly currencyDigits: number;
+  readonly timeZone: string;
+  readonly locale: string;
+  /** Where the site will live, ending in `/`; absent when unknown. */
+  readonly address: string | null;
+  readonly stock: 'fifo' | 'average';
+  /** Mark-up on the client statement by entry kind, exact fractions (0.1 is ten per cent). */
+  readonly markUp: ReadonlyMap<EntryKind, Fraction>;
+  readonly copies: ReadonlyMap<CopyName, readonly LeaveOut[]>;
+  readonly keepPictureFacts: readonly ('time' | 'camera')[];
+}
+
+export type Dimension = 'length' | 'area' | 'volume' | 'mass' | 'torque' | 'pressure' | 'angle' | 'electric' | 'count' | 'other';
+
+/** A quantity as written and in the exact base unit of its dimension. */
+export interface Quantity {
+  /** As the note says it: `9.043 in`. */
+  readonly text: string;
+  readonly value: Fraction;
+  readonly unit: string;
+  readonly dimension: Dimension;
+  /** In the coherent base unit of the dimension (m, m2, L, kg, N.m, Pa …), exact. */
+  readonly base: Fraction;
+}
+
+export interface Consumable {
+  readonly id: ConsumableId;
+  readonly name: string;
+  /** The unit its stock is shown in. */
+  readonly unit: string;
+  readonly hazards: readonly string[];
+  readonly opening: { readonly amount: Quantity; readonly value: Minor } | null;
+  readonly place: Place;
+}
+
+/** Where (part of) a part is. The counts over all whereabouts of a part add up to its count. */
+export type Whereabouts =
+  | { readonly at: 'fitted'; readonly position: PositionId }
+  | { readonly at: 'stores' /** null: in stores, unplaced */; readonly store: string | null }
+  | { readonly at: 'bag'; readonly bag: number }
+  | { readonly at: 'out'; readonly firm: string }
+  | { readonly at: 'gone'; readonly how: GoneHow }
+  | { readonly at: 'missing' }
+  | { readonly at: 'not-yet' };
+
+export interface Part {
+  readonly id: PartId;
+  readonly name: string;
+  readonly subsystem: SubsystemId;
+  /** Null for a part that is missing as found and never turned up. */
+  readonly origin: Origin | null;
+  readonly evidence: string | null;
+  readonly count: number;
+  /** The position it belongs to: its own, or the one it is a candidate for. */
+  readonly position: PositionId;
+  readonly makesPosition: boolean;
+  readonly found: 'fitted' | 'loose' | 'missing';
+  /** Where it lay at the start, or where it was put when acquired. */
+  readonly store: string | null;
+  /** From this day it is here; null when it was here from the start or a session brings it. */
+  readonly acquired: IsoDate | null;
+  readonly marks: string | null;
+  readonly finish: string | null;
+  readonly condition: Condition | null;
+  readonly hazards: readonly Hazard[];
+  readonly components: readonly Component[];
+  /** For the originality share; 0 leaves the position out. */
+  readonly weight: Fraction;
+  readonly private: string | null;
+  readonly note: string | null;
+  readonly place: Place;
+}
+
+/** A place on the vehicle; it takes as many as its count. */
+export interface Position {
+  readonly id: PositionId;
+  readonly name: string;
+  readonly subsystem: SubsystemId;
+  readonly count: number;
+  readonly weight: Fraction;
+  readonly components: readonly Component[];
+  /** Parts that belong here, the one that made the position first, then in catalogue order. */
+  readonly parts: readonly PartId[];
+}

@@ -1,0 +1,92 @@
+/** The words and marks everything else is made of: ids, dates, places in a file, and the lists a field may take a word from. */
+
+/** A calendar date, `YYYY-MM-DD`. Dates are compared as text; no time zone can move them. */
+export type IsoDate = string;
+/** Minor units of the journal's currency (pence, cents), always a safe integer. */
+export type Minor = number;
+export type PartId = string;
+/** The id of the part that makes the position. */
+export type PositionId = string;
+export type SessionId = string;
+export type SubsystemId = string;
+export type PersonId = string;
+export type ConsumableId = string;
+export type MilestoneId = string;
+export type ItemId = string;
+
+/** What cannot be laid to one subsystem counts under this one. */
+export const GENERAL: SubsystemId = 'general';
+
+/** Where something is written: a file of the journal and a range in it, lines and columns from 1. */
+export interface Place {
+  readonly file: string;
+  readonly line: number;
+  readonly column: number;
+  readonly endLine: number;
+  readonly endColumn: number;
+}
+
+export const ORIGINS = ['original', 'earlier-replacement', 'donor', 'new-old-stock', 'period', 'reproduction', 'new', 'made'] as const;
+export type Origin = (typeof ORIGINS)[number];
+
+export const ACTIONS = [
+  'removed',
+  'fitted',
+  'stored',
+  'sent-out',
+  'returned',
+  'acquired',
+  'made',
+  'gone',
+  'inspected',
+  'measured',
+  'cleaned',
+  'conserved',
+  'repaired',
+  'machined',
+  'refinished',
+  'adjusted',
+  'lubricated',
+  'tested',
+  'marked',
+] as const;
+export type ActionWord = (typeof ACTIONS)[number];
+
+export const VERDICTS = ['keep', 'conserve', 'repair', 'refinish', 'replace', 'omit', 'defer'] as const;
+export type Verdict = (typeof VERDICTS)[number];
+
+export const HAZARDS = [
+  'asbestos',
+  'lead-paint',
+  'isocyanates',
+  'fuel-vapour',
+  'hot-work',
+  'stored-energy',
+  'pressure',
+  'lifting',
+  'battery',
+  'brake-fluid',
+  'coolant',
+] as const;
+export type Hazard = (typeof HAZARDS)[number];
+
+/** A major component of the vehicle, in a word of the points tables. */
+export type Component = string;
+
+export const ITEM_KINDS = ['task', 'question', 'buy', 'temporary'] as const;
+export type ItemKind = (typeof ITEM_KINDS)[number];
+
+export const GONE_HOW = ['scrapped', 'sold', 'given', 'lost'] as const;
+export type GoneHow = (typeof GONE_HOW)[number];
+
+export const RESULTS = ['good', 'fair', 'poor'] as const;
+export type MethodResult = (typeof RESULTS)[number];
+
+export const BOUGHT_AS = ['part', 'consumable', 'outside-work', 'tool', 'carriage', 'fee'] as const;
+export type BoughtAs = (typeof BOUGHT_AS)[number];
+
+export const ENTRY_KINDS = ['labour', ...BOUGHT_AS, 'sale'] as const;
+export type EntryKind = (typeof ENTRY_KINDS)[number];
+
+/** Condition class 0 to 3: no, minor, moderate, major symptoms (EN 16096, by analogy). */
+export type Condition = 0 | 1 | 2 | 3;
