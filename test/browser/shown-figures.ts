@@ -54,7 +54,7 @@ export const BY_COLUMN: Readonly<Record<string, Measure>> = {
   'Job cost': 'cost',
   Money: 'without-labour',
   Added: 'budgeted',
-  Together: 'budgeted',
+  Total: 'budgeted',
 };
 const BY_ROW: Readonly<Record<string, Measure>> = {
   'Paid out': 'paid',

@@ -81,7 +81,7 @@ test('values in other units of the same dimension are drawn to one scale', () =>
 test('its words give every value with its day, and the limits', () => {
   expect(readDrawing(BAND).querySelector('svg')?.getAttribute('aria-label')).toBe(
     'Brake drum, inside diameter: 9.000 in as found on 1 October 2030, 9.040 in as left on 11 October 2030, ' +
-      '9.020 in as left on 21 October 2030. Limits 9.010..9.050 in; the last is within them.',
+      '9.020 in as left on 21 October 2030. Limits: 9.010 to 9.050 in; the last is within them.',
   );
 });
 

@@ -51,15 +51,14 @@ export function ledgerYears(record: JournalRecord): readonly string[] {
   return years.length > ONE_PAGE ? years : [];
 }
 
-/** The tables of the ledger page: the months of every year, or of the last; of several years, one that adds them up. */
+/** The tables of the ledger page: of several years, first the one that adds them up; then the months of every year, or of the last. */
 export function accountTables(record: JournalRecord, view: View, measure: Measure): readonly AccountTable[] {
   const years = accountYears(record);
   const paged = ledgerYears(record).length > 0;
   const tables = (paged ? years.slice(-1) : years).map((year) => accountOfYear(record, view, measure, year));
   const withFigures = tables.filter(({ rows }) => rows.length > 0);
   if (years.length < 2) return withFigures;
-  const whole = accountOfYears(record, view, measure);
-  return paged ? [whole, ...withFigures] : [...withFigures, whole];
+  return [accountOfYears(record, view, measure), ...withFigures];
 }
 
 /** Subsystem by month of one year. */
@@ -84,7 +83,7 @@ function accountOfYears(record: JournalRecord, view: View, measure: Measure): Ac
     months,
     to: (slug: string) => sectionAddress(record, slug, `year-${year}`),
   }));
-  const whole = { name: 'Together', page: null, months: table.months, to: bookAddress };
+  const whole = { name: 'Total', page: null, months: table.months, to: bookAddress };
   const straight = setTable('all years', table, periods, whole, measure);
   return paged ? turned(straight) : straight;
 }
@@ -105,7 +104,7 @@ interface Period {
 }
 
 function setTable(of: string, table: MonthTable, periods: readonly Period[], whole: Period, measure: Measure): AccountTable {
-  const all: Line = { slug: 'all', name: 'Together', sums: table.totals };
+  const all: Line = { slug: 'all', name: 'Total', sums: table.totals };
   const lines = table.rows.map(({ subsystem, name, months }): Line => ({ slug: `subsystem-${subsystem}`, name, sums: months }));
   const cellOf = ({ slug, sums }: Line, { months, to }: Period): Cell => ({
     sum: sumOf(months.flatMap((month) => sums.get(month)?.entries ?? [])),

@@ -19,6 +19,7 @@ const STYLES = [
   'lists',
   'drawings',
   'charts',
+  'narrow',
   'print',
 ];
 

@@ -4,6 +4,7 @@ import type { IsoDate, Measurement, Quantity, Settings } from '../../journal/mod
 import type { MeasurementSeries } from '../../journal/registers/measurements.ts';
 import { convertTo } from '../../journal/values/quantity.ts';
 import { type Figures, figuresOf } from './figures.ts';
+import { limitWords } from './limits.ts';
 import { axes, dayOf, drawn, frame, SMALL_WIDTH } from './plotted.ts';
 
 /** Fewer values than this are read in the table as fast. */
@@ -87,5 +88,5 @@ function wordsOf(figures: Figures, name: string, { what, within, readings }: Mea
   );
   const limits = readings.findLast(({ measurement }) => measurement.limitsText !== null)?.measurement.limitsText;
   const verdict = within === null ? '' : within ? '; the last is within them' : '; the last is outside them';
-  return `${name}, ${what}: ${values.join(', ')}${limits ? `. Limits ${limits}${verdict}` : ''}.`;
+  return `${name}, ${what}: ${values.join(', ')}${limits ? `. Limits: ${limitWords(limits)}${verdict}` : ''}.`;
 }

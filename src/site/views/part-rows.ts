@@ -17,7 +17,7 @@ function rowOf(sheet: Sheet, id: PartId, position: Position): Markup | null {
   const href = own ? sheet.toPosition(id) : sheet.toPart(id);
   const many = part.count > 1 && html` <span class="nowrap">×\u00a0${part.count}</span>`;
   const origin = part.origin === null ? 'not known' : ORIGIN_WORDS[part.origin];
-  return html`<tr><th scope="row" class="${own ? 'own' : 'candidate'}"><a href="${href}">${part.name}</a>${many}</th><td>${origin}</td><td>${places(sheet, id, position)}</td><td>${part.marks}</td></tr>`;
+  return html`<tr><th scope="row" class="${own ? 'own' : 'candidate'}"><a href="${href}">${part.name}</a>${many}</th><td>${origin}</td><td>${places(sheet, id, position)}</td><td${part.marks !== null && html` data-label="Marks"`}>${part.marks}</td></tr>`;
 }
 
 function places(sheet: Sheet, id: PartId, position: Position): Markup[] {
