@@ -1,14 +1,13 @@
 /** The pages of a build: Astro renders each, this decides their order and writes them. */
-import { mkdirSync, writeFileSync } from 'node:fs';
-import { dirname, join } from 'node:path';
+import { join } from 'node:path';
 import type { AstroIntegration, AstroPrerenderer, PathWithRoute } from 'astro';
+import { fileWriter } from './file-writer.ts';
 
 /** Often enough to be seen moving. */
 const TOLD_EVERY = 50;
 
 /**
- * Takes the pages out of Astro's own loop. A page is written where it was rendered: handing each to the threads
- * that write files, four times a page, costs more than writing it.
+ * Takes the pages out of Astro's own loop, which waits for each to be written before it makes the next.
  *
  * @param into the folder of the site
  * @param onPage told how many pages are done, of how many
@@ -37,15 +36,15 @@ async function renderAll(
   into: string,
   onPage: (done: number, total: number) => void,
 ): Promise<void> {
-  const folders = new Set<string>();
-  for (const [n, path] of paths.entries()) {
-    if (n % TOLD_EVERY === 0) onPage(n, paths.length);
-    const name = fileOf(path);
-    const file = join(into, decodeURIComponent(name));
-    const folder = dirname(file);
-    if (!folders.has(folder)) mkdirSync(folder, { recursive: true });
-    folders.add(folder);
-    writeFileSync(file, await bytesOf(astro, path, name), { flag: 'wx' });
+  const files = fileWriter();
+  try {
+    for (const [n, path] of paths.entries()) {
+      if (n % TOLD_EVERY === 0) onPage(n, paths.length);
+      const name = fileOf(path);
+      await files.write(join(into, decodeURIComponent(name)), await bytesOf(astro, path, name));
+    }
+  } finally {
+    await files.end();
   }
 }
 
