@@ -11,7 +11,7 @@ const able = major > 22 || (major === 22 && minor >= 18);
 
 // A build makes many short-lived strings. Where they may pile up before they are cleared away, V8 takes a few hundred
 // megabytes more for it and is no faster. The limit can only be set as Node starts, so this process becomes that one.
-const TIGHT = '--max-semi-space-size=8';
+const TIGHT = '--max-semi-space-size=16';
 if (able && process.argv[2] === 'build' && process.execve && !process.execArgv.includes(TIGHT)) {
   process.removeAllListeners('warning');
   process.execve(process.execPath, [process.execPath, ...process.execArgv, TIGHT, ...process.argv.slice(1)], process.env);
