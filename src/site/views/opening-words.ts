@@ -1,12 +1,12 @@
 /**
  * The first sentences of a note as plain text, for a list: up to the last full sentence within `most`
- * characters, else cut at a word. Marks of links and emphasis are dropped; headings, pictures, tables,
- * lists and quotations are passed over.
+ * characters, else cut at a word; a colon that led up to a list becomes dots. Marks of links and emphasis
+ * are dropped; headings, pictures, tables, lists and quotations are passed over.
  */
 export function openingWords(body: string, most: number): string {
   const paragraphs = body.split(/\n\s*\n/).map((one) => one.trim());
   const first = paragraphs.find((one) => one !== '' && !/^(#|!\[|>|[-*+] |\d+[.)] |\||```|<)/.test(one));
-  return first === undefined ? '' : cut(plain(first), most);
+  return first === undefined ? '' : cut(plain(first), most).replace(/:$/, ' …');
 }
 
 /** Between backticks everything is as it stands, so code is set aside while marks are taken out. */

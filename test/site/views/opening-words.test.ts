@@ -11,6 +11,12 @@ it('it ends with a full sentence where one ends in time, else at a word', () => 
   expect(openingWords('The stove was lit and went out again', 16)).toBe('The stove was …');
 });
 
+it('a colon that led up to a list becomes dots', () => {
+  expect(openingWords('Counted against the notes, with these differences:\n\n- a', 100)).toBe(
+    'Counted against the notes, with these differences …',
+  );
+});
+
 it('a note without prose gives nothing', () => {
   expect(openingWords('', 100)).toBe('');
   expect(openingWords('- a\n- b\n\n| a | b |', 100)).toBe('');
