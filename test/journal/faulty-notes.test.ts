@@ -39,6 +39,48 @@ describe('a fault at the top of a note does not hide what is wrong below it', ()
   });
 });
 
+describe('a fault in one field of an entry does not hide what is wrong in the others', () => {
+  test.each([
+    ['an action', 'parts: [{ part: none, did: remvoed, condition: 9, at: nowhere }]', ['A401', 'A304', 'A304', 'A407']],
+    ['one action of several', 'parts: [{ part: none, did: [removed, cleand] }]', ['A401', 'A304']],
+    ['a verdict', 'decisions: [{ part: none, verdict: replce, with: nothing, because: x }]', ['A401', 'A304', 'A401']],
+    ['a count', 'parts: [{ part: none, did: removed, count: two }]', ['A401', 'A310']],
+    ['an amount', 'used: [{ consumable: none, amount: lots, on: nowhere }]', ['A405', 'A308', 'A408']],
+    ['a part that is not named', 'decisions: [{ verdict: keep, with: none }]', ['A302', 'A401']],
+    ['a kind', 'opens: [{ id: a, kind: tsk, what: x, before: never, on: nowhere, price: 1.2.3 }]', ['A304', 'A404', 'A408', 'A307']],
+    ['a cost that is not given', 'bought: [{ what: x, for: none, paper: no.pdf, tax: 120% }]', ['A302', 'A408', 'A902', 'A314']],
+    ['a stock-take without its reason', 'counted: [{ consumable: brake-cleaner, amount: 3 kg }]', ['A302', 'A309']],
+    ['a kind of paper', 'papers: [{ paper: no.pdf, kind: recept, shows: [none] }]', ['A902', 'A304', 'A401']],
+    ['a picture that is not there', 'pictures: [{ file: no.jpg, shows: [none] }]', ['A901', 'A401']],
+    ['a mark of a clip', 'film: [{ clip: "https://x.example/", shows: { 18.05: none } }]', ['A401', 'A906']],
+    ['a part in what was sold', 'sold: [{ part: none, price: 5.005, tax: 200% }]', ['A401', 'A307', 'A314']],
+    ['a part in what was measured', 'measured: [{ part: none, what: x, value: 9 in, limits: 9..10 kg }]', ['A401', 'A309']],
+    ['what its limits could not be read by', 'measured: [{ part: drum, what: x, value: nine, limits: 9..10 in }]', ['A308']],
+    ['the lines of a bill', 'bills: [{ total: 3.00, paper: no.pdf, lines: Pin }]', ['A902', 'A303']],
+  ])('%s', (_, fields, codes) => {
+    const said = saidOf(`---\ndate: 2031-03-12\ntitle: Brakes\n${fields}\n---\n`);
+    expect(said.map((each) => each.split(' ')[1]).sort()).toEqual([...codes].sort());
+  });
+});
+
+describe('a name of a field that is misspelt is told once, and its value is read', () => {
+  test.each([
+    ['at the top', 'Hours: [{ by: nobody, on: brakes, time: 1h }]', ['4:1 A301', '4:15 A402']],
+    ['one letter for another', 'part: [{ part: none, did: cleaned }]', ['4:1 A301', '4:16 A401']],
+    ['in an entry', 'parts: [{ prat: none, did: cleaned }]', ['4:11 A301', '4:17 A401']],
+  ])('%s', (_, fields, said) => {
+    expect(saidOf(`---\ndate: 2031-03-12\ntitle: Brakes\n${fields}\n---\n`)).toEqual(said);
+  });
+
+  test('the date and the title', () => {
+    expect(saidOf('---\nDate: 2031-03-12\nTitel: Brakes\nhours: [{ by: nobody, on: brakes, time: 1h }]\n---\n')).toEqual([
+      '2:1 A301',
+      '3:1 A301',
+      '4:15 A402',
+    ]);
+  });
+});
+
 test('a field that was taken out for its fault is not called missing as well', () => {
   expect(saidOf('---\ndate: 2031-03-12\ntitle: { a: b }\n---\n')).toEqual(['3:8 A303']);
 });

@@ -4,10 +4,10 @@ import { didYouMean } from '../diagnostics/nearest.ts';
 import type { Journal, Session } from '../model.ts';
 import type { Sources } from '../source/sources.ts';
 import { compileConsumables } from './consumables.ts';
-import { type Catalogues, namesIn, type Reporter } from './context.ts';
+import { type Catalogues, type Names, namesIn, type Reporter } from './context.ts';
 import { identityTables } from './identity.ts';
 import { compileParts, type PartsFile } from './parts.ts';
-import { shelfOf } from './paths.ts';
+import { type Shelf, shelfOf } from './paths.ts';
 import type { ReadJournal } from './read-files.ts';
 import { compileSession, type NoteSource } from './session.ts';
 import { compileSettings } from './settings.ts';
@@ -26,8 +26,18 @@ export function compile(read: ReadJournal, sources: Sources, out: Reporter): Jou
   const names = namesIn(catalogues, out);
   const shelf = shelfOf(sources.assets);
   const notes = onePerId(read.notes, out);
-  const sessions = notes.map((note) => compileSession(note, catalogues, names, shelf, out));
+  const sessions = notes.map((note) => sessionOf(note, catalogues, names, shelf, out));
   return { ...catalogues, sessions: sessions.sort(inOrder) };
+}
+
+/** What is found wrong where something was found wrong before is only its echo. */
+function sessionOf(note: NoteSource, catalogues: Catalogues, names: Names, shelf: Shelf, out: Reporter): Session {
+  const before = out.diagnostics.length;
+  const session = compileSession(note, catalogues, names, shelf, out);
+  if (note.told.size === 0) return session;
+  const found = out.diagnostics.splice(before);
+  out.diagnostics.push(...found.filter(({ code, place }) => code === 'A302' || !note.told.has(`${place.line}:${place.column}`)));
+  return session;
 }
 
 function ofKnownSubsystem(file: PartsFile, { subsystems }: Catalogues, out: Reporter): boolean {

@@ -61,10 +61,11 @@ function pictureFinder(list: SessionSource['pictures'], prose: Prose, context: N
 
 function listedPicture(entry: PictureSource, i: number, find: Find, context: NoteContext): Picture | null {
   const file = find(entry.file, context.place('pictures', i, 'file'));
+  const shows = partsNamed(entry.shows, context, 'pictures', i, 'shows');
   if (file === null) return null;
   return {
     file,
-    shows: partsNamed(entry.shows, context, 'pictures', i, 'shows'),
+    shows,
     view: entry.view ?? null,
     caption: entry.caption ?? null,
     alt: entry.alt ?? null,
@@ -123,8 +124,8 @@ export function filmOf(list: SessionSource['film'], context: NoteContext): FilmC
     title: entry.title ?? null,
     marks: each(Object.entries(entry.shows ?? {}), ([time, parts]) => {
       const seconds = context.out.take(readClipTime(time), context.place('film', i, 'shows', time));
-      if (seconds === null) return null;
-      return { seconds, text: time, parts: partsNamed(parts, context, 'film', i, 'shows', time) };
+      const shown = partsNamed(parts, context, 'film', i, 'shows', time);
+      return seconds === null ? null : { seconds, text: time, parts: shown };
     }).sort((a, b) => a.seconds - b.seconds),
     place: context.place('film', i),
   }));
@@ -141,13 +142,14 @@ function clipFile(written: string, context: NoteContext, place: Place): string |
 export function papersOf(list: SessionSource['papers'], context: NoteContext): Paper[] {
   return each(list, (entry, i) => {
     const file = paperNamed(entry.paper, context, context.place('papers', i, 'paper'));
+    const shows = partsNamed(entry.shows, context, 'papers', i, 'shows');
     if (file === null) return null;
     return {
       file,
       kind: entry.kind,
       what: entry.what ?? null,
       date: entry.date ?? null,
-      shows: partsNamed(entry.shows, context, 'papers', i, 'shows'),
+      shows,
       place: context.place('papers', i),
     };
   });

@@ -3,6 +3,7 @@ import Fraction from 'fraction.js';
 import type { Bill, BillLine } from '../model.ts';
 import { GENERAL } from '../model.ts';
 import type { SessionSource } from '../schema/session.ts';
+import { isDoubtful } from '../schema/understand.ts';
 import type { Path } from '../source/tree.ts';
 import { convertTo } from '../values/quantity.ts';
 import { type BillSource, type LineSource, readBill } from './bill-source.ts';
@@ -45,7 +46,9 @@ function singleLine(entry: BoughtSource, i: number, context: NoteContext): Bill 
 
 function severalLines(entry: BillEntry, i: number, context: NoteContext): Bill | null {
   const path: Path = ['bills', i];
+  const paper = paperOf(entry.paper, path, context);
   if (entry.lines.length === 0) {
+    if (isDoubtful(entry)) return null;
     context.out.report('A302', context.place(...path, 'lines'), 'The bill has no line.', { hint: 'Write what was bought and its cost.' });
     return null;
   }
@@ -54,7 +57,7 @@ function severalLines(entry: BillEntry, i: number, context: NoteContext): Bill |
   return finish(
     {
       from: entry.from ?? null,
-      paper: paperOf(entry.paper, path, context),
+      paper,
       currency: entry.currency ?? null,
       total: entry.total ?? null,
       discount: entry.discount ?? null,
@@ -94,6 +97,7 @@ function paperOf(written: string | undefined, path: Path, context: NoteContext):
 function lineOf(entry: LineEntry, path: Path, context: NoteContext): LineSource | null {
   const { names, out, place } = context;
   const consumable = entry.consumable === undefined ? null : names.consumable(entry.consumable, place(...path, 'consumable'));
+  const charges = chargesOf(entry, path, context);
   if (entry.consumable !== undefined && consumable === null) return null;
   if (consumable !== null) {
     if (entry.amount === undefined) {
@@ -103,8 +107,7 @@ function lineOf(entry: LineEntry, path: Path, context: NoteContext): LineSource 
     }
     if (out.take(convertTo(entry.amount, consumable.unit), place(...path, 'amount')) === null) return null;
   }
-  const charges = chargesOf(entry, path, context);
-  if (charges === null) return null;
+  if (charges === null || isDoubtful(entry)) return null;
   const what = entry.what ?? consumable?.name;
   if (what === undefined) {
     out.report('A302', place(...path), 'The field `what` is missing.', { hint: 'Say what was bought, or name a `consumable`.' });

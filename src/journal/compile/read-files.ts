@@ -5,6 +5,7 @@ import { readProse } from '../prose.ts';
 import { type ConsumableSource, consumablesSchema, type PartSource, partsSchema } from '../schema/catalogues.ts';
 import { identitySchema } from '../schema/identity.ts';
 import { type JournalSource, journalSchema } from '../schema/journal.ts';
+import { fieldNames } from '../schema/schema-at.ts';
 import { sessionSchema } from '../schema/session.ts';
 import { type StandIns, understand } from '../schema/understand.ts';
 import { cutFrontMatter } from '../source/front-matter.ts';
@@ -74,7 +75,7 @@ function readSpan<T extends z.ZodType>(
   standIns: StandIns = {},
 ): Understood<z.output<T>> | null {
   const quick = quickTree(source, start, end, top);
-  const { tree, diagnostics } = quick ? { tree: quick, diagnostics: [] } : readYaml(source, start, end, top);
+  const { tree, diagnostics } = quick ? { tree: quick, diagnostics: [] } : readYaml(source, start, end, top, fieldNames(schema));
   out.diagnostics.push(...diagnostics);
   if (tree === null) return null;
   const understood = understand(schema, tree, standIns);
@@ -114,15 +115,15 @@ function standInsFor(id: string): StandIns {
 }
 
 function readNote(text: SourceText, out: Reporter): NoteSource[] {
-  const cut = cutFrontMatter(text);
-  if ('code' in cut) {
-    out.diagnostics.push(cut);
-    return [];
-  }
+  const { cut, diagnostics } = cutFrontMatter(text);
+  out.diagnostics.push(...diagnostics);
+  if (cut === null) return [];
   const prose = readProse(text, cut.body.start, cut.body.end);
   const id = sessionIdOf(text.file);
+  const before = out.diagnostics.length;
   const read = readSpan(text, cut.yaml, sessionSchema, 'fields', out, standInsFor(id));
   if (read === null) return [];
   const body = text.text.slice(cut.body.start, cut.body.end);
-  return [{ id, file: text.file, source: read.value, tree: read.tree, prose, body }];
+  const told = new Set(out.diagnostics.slice(before).map(startOfPlace));
+  return [{ id, file: text.file, source: read.value, tree: read.tree, prose, body, told }];
 }

@@ -13,11 +13,10 @@ export function salesOf(list: SessionSource['sold'], context: NoteContext): Sale
   const { currency, currencyDigits } = catalogues.settings;
   return each(list, (entry, i) => {
     const part = entry.part === undefined ? null : names.part(entry.part, place('sold', i, 'part'));
-    if (entry.part !== undefined && part === null) return null;
     const charge = saleCharge(part, entry.on, context, i);
     const price = out.take(readMoney(entry.price, currency, currencyDigits), place('sold', i, 'price'));
     const tax = entry.tax === undefined ? UNSAID : out.take(readTax(entry.tax), place('sold', i, 'tax'));
-    if (charge === null || price === null || tax === null) return null;
+    if ((entry.part !== undefined && part === null) || charge === null || price === null || tax === null) return null;
     if (price.minor < 0) {
       out.report('A808', place('sold', i, 'price'), 'The price of a sale is negative.', {
         hint: 'Money paid back goes under `bought` with `refund`.',

@@ -20,6 +20,8 @@ export interface NoteSource {
   readonly tree: Tree;
   readonly prose: Prose;
   readonly body: string;
+  /** Where something has been found wrong already, as `line:column`. */
+  readonly told: ReadonlySet<string>;
 }
 
 /** What the parts of compiling a note share. */

@@ -9,9 +9,10 @@ export function usesOf(list: SessionSource['used'], context: NoteContext): Use[]
   return each(list, (entry, i) => {
     const consumable = context.names.consumable(entry.consumable, context.place('used', i, 'consumable'));
     const on = context.names.charge(entry.on, context.place('used', i, 'on'));
-    if (consumable === null || on === null) return null;
+    if (consumable === null) return null;
     const place = context.place('used', i, 'amount');
-    if (context.out.take(convertTo(entry.amount, consumable.unit), place) === null) return null;
+    const amount = context.out.take(convertTo(entry.amount, consumable.unit), place);
+    if (on === null || amount === null) return null;
     return { consumable: consumable.id, amount: entry.amount, on, place: context.place('used', i) };
   });
 }

@@ -1,14 +1,19 @@
 /** Hours, parts touched, decisions, methods and measurements of a note. */
 import type { Decision, Destination, Measurement, Method, PartEntry, PartId, WorkedTime } from '../model.ts';
 import type { SessionSource } from '../schema/session.ts';
+import { isDoubtful } from '../schema/understand.ts';
 import type { Path } from '../source/tree.ts';
 import { isWithin, readLimits } from '../values/limits.ts';
 import { readTime } from '../values/time.ts';
 import type { NoteContext } from './session.ts';
 
-/** Applies a function to every entry, with its index, and leaves out those that come to nothing. */
+/** Applies a function to every entry, with its index, and leaves out those that come to nothing or are in doubt. */
 export function each<In, Out>(list: readonly In[] | undefined, make: (entry: In, index: number) => Out | null): Out[] {
-  return (list ?? []).map(make).filter((made) => made !== null) as Out[];
+  const made = (list ?? []).map((entry, index) => {
+    const each = make(entry, index);
+    return isDoubtful(entry) ? null : each;
+  });
+  return made.filter((each) => each !== null) as Out[];
 }
 
 /** Ids of the parts named; unknown ones are reported and left out. */
@@ -93,8 +98,9 @@ export function measuredOf(list: SessionSource['measured'], context: NoteContext
   const { names, out, place } = context;
   return each(list, (entry, i) => {
     const part = names.part(entry.part, place('measured', i, 'part'));
+    const known = entry.limits !== undefined && !isDoubtful(entry);
+    const limits = !known ? null : out.take(readLimits(entry.limits ?? '', entry.value), place('measured', i, 'limits'));
     if (part === null) return null;
-    const limits = entry.limits === undefined ? null : out.take(readLimits(entry.limits, entry.value), place('measured', i, 'limits'));
     return {
       part: part.id,
       what: entry.what,

@@ -13,12 +13,19 @@ export function nearest(written: string, names: Iterable<string>): string | null
   for (const name of names) {
     const longer = Math.max(name.length, wanted.length);
     const limit = Math.min(bestDistance - 1, Math.max(1, Math.floor(longer / 3)));
-    const distance = leven(wanted, name.toLowerCase(), { maxDistance: limit + 1 });
+    const distance = isSwap(wanted, name.toLowerCase()) ? 1 : leven(wanted, name.toLowerCase(), { maxDistance: limit + 1 });
     if (distance > limit) continue;
     best = name;
     bestDistance = distance;
   }
   return best;
+}
+
+/** Whether two words differ only in two neighbouring letters that have changed places. */
+function isSwap(a: string, b: string): boolean {
+  if (a.length !== b.length || a === b) return false;
+  const at = [...a].findIndex((letter, n) => letter !== b[n]);
+  return a.slice(0, at) + a[at + 1] + a[at] + a.slice(at + 2) === b;
 }
 
 /** `Did you mean …?`, or the whole list when it is short, or null. */

@@ -14,18 +14,36 @@ export interface IssueParams {
   readonly hint: string | null;
 }
 
-/** A line of text. */
-export const text = z.string({ error: (issue) => `Text was expected, ${kindOf(issue.input)} stands here.` });
+/** Texts that stand for a value with a fault, so that the rest of its entry is still looked through. */
+const STAND_INS = new WeakMap<z.core.$ZodType, string>();
 
-/** A kind of value read from its text. */
-export function read<T>(reader: (text: string) => Reading<T>) {
-  return text.transform((written, context): T => {
+/** @returns a text that the kind of value takes, whatever it means; undefined for a list or a group */
+export function standInOf(kind: z.core.$ZodType): string | undefined {
+  return STAND_INS.get(kind);
+}
+
+function standing<T extends z.ZodType>(kind: T, standIn: string): T {
+  STAND_INS.set(kind, standIn);
+  return kind;
+}
+
+/** A line of text. */
+export const text = standing(z.string({ error: (issue) => `Text was expected, ${kindOf(issue.input)} stands here.` }), '');
+
+/**
+ * A kind of value read from its text.
+ *
+ * @param standIn a text that the reader takes
+ */
+export function read<T>(reader: (text: string) => Reading<T>, standIn = '1') {
+  const kind = text.transform((written, context): T => {
     const reading = reader(written);
     if (reading.ok) return reading.value;
     const params: IssueParams = { code: reading.code, hint: reading.hint };
     context.issues.push({ code: 'custom', message: reading.problem, params, input: written });
     return z.NEVER;
   });
+  return standing(kind, standIn);
 }
 
 /** One of a few words. */
@@ -34,7 +52,7 @@ export function oneOf<const Words extends readonly string[]>(words: Words) {
     if (words.includes(written)) return ok(written);
     const hint = didYouMean(written, words) ?? `One of ${words.map((word) => `\`${word}\``).join(', ')}.`;
     return bad('A304', `\`${written}\` is not a word this field takes.`, hint);
-  });
+  }, words[0]);
 }
 
 /** A list, or one value that stands for a list of one. */
@@ -59,7 +77,7 @@ export function fields<Shape extends z.ZodRawShape>(shape: Shape) {
   });
 }
 
-export const date = read(readDate);
+export const date = read(readDate, '2000-01-01');
 
 /** A count of things: a whole number from 1. */
 export const count = read((written): Reading<number> => {

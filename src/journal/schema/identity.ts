@@ -7,7 +7,7 @@ import { count, fields, listOf, newId, oneOf, read, text } from './fields.ts';
 const yes = read((written): Reading<boolean> => {
   if (written === 'yes') return ok(true);
   return written === 'no' ? ok(false) : bad('A304', `\`${written}\` is not a word this field takes.`, 'Write `yes` or `no`.');
-});
+}, 'no');
 
 /** What a line asks for: one component word, or a named thing that any of several words answers. */
 const need = z.preprocess(

@@ -27,7 +27,7 @@ export const journalSchema = fields({
   milestones: z.record(z.string(), text).optional(),
   stores: listOf(text).optional(),
   stock: oneOf(['fifo', 'average']).optional(),
-  'mark-up': z.record(z.string(), read(readPercent)).optional(),
+  'mark-up': z.record(z.string(), read(readPercent, '0%')).optional(),
   copies: z.partialRecord(z.enum(COPIES), fields({ 'leave-out': listOf(oneOf(LEAVE_OUT)).optional() })).optional(),
   pictures: fields({ keep: listOf(oneOf(['time', 'camera'])).optional() }).optional(),
 });

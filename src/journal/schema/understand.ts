@@ -4,15 +4,24 @@
  */
 import type * as z from 'zod';
 import { type Diagnostic, diagnostic } from '../diagnostics/diagnostic.ts';
-import { didYouMean } from '../diagnostics/nearest.ts';
+import { didYouMean, nearest } from '../diagnostics/nearest.ts';
 import type { Path, Tree } from '../source/tree.ts';
 import { type IssueParams, kindOf } from './fields.ts';
+import { fieldsAt, isOptionalAt, standInAt } from './schema-at.ts';
 
-/** Each round takes at least one value out, so a sound file needs one round and a bad one a few. */
+/** Each round settles at least one value, so a sound file needs one round and a bad one a few. */
 const MOST_ROUNDS = 12;
 
 /** Texts for fields of the top without which nothing could be read; with one in place the rest still is. */
 export type StandIns = Readonly<Record<string, string>>;
+
+/** Entries whose fault is in a field that says what they mean: looked through for what else is wrong, and not believed. */
+const DOUBTFUL = new WeakSet<object>();
+
+/** Whether an entry must not be counted with. */
+export function isDoubtful(entry: unknown): boolean {
+  return typeof entry === 'object' && entry !== null && DOUBTFUL.has(entry);
+}
 
 /**
  * @param schema what the values should be
@@ -25,28 +34,96 @@ export function understand<T extends z.ZodType>(
   standIns: StandIns = {},
 ): { value: z.output<T> | null; diagnostics: Diagnostic[] } {
   const diagnostics: Diagnostic[] = [];
+  const doubtful: Path[] = [];
   for (let round = 0; round < MOST_ROUNDS; round++) {
     const result = schema.safeParse(tree.value);
-    if (result.success) return { value: result.data, diagnostics };
+    if (result.success) {
+      for (const path of doubtful) doubt(result.data, path);
+      return { value: result.data, diagnostics };
+    }
+    const { issues } = result.error;
+    const renamed = issues.flatMap((issue) => meantFields(issue, schema, tree));
     // What is missing after the first round was taken out for a fault that has been told.
-    const told = result.error.issues.filter((issue) => round === 0 || !isMissing(issue, tree));
+    const told = issues.filter((issue) => !isMissing(issue, tree) || (round === 0 && !renamed.some((to) => same(to, issue.path))));
     for (const issue of told) diagnostics.push(...describe(issue, schema, tree));
-    const supplied = supplyMissing(result.error.issues, tree, standIns);
-    const left = result.error.issues.filter((issue) => !supplied.includes(issue));
-    if (!dropAll(left, schema, tree)) break;
+    const left = issues.filter((issue) => !renamed.some((to) => same(to, issue.path)));
+    if (!settle(left, schema, tree, standIns, doubtful)) break;
   }
   return { value: null, diagnostics };
 }
 
 type Issue = z.core.$ZodIssue;
 
-/** @returns the issues that are settled by a stand-in */
-function supplyMissing(issues: readonly Issue[], tree: Tree, standIns: StandIns): readonly Issue[] {
-  return issues.filter((issue) => {
-    const text = issue.path.length === 1 && isMissing(issue, tree) ? standIns[String(issue.path[0])] : undefined;
-    if (text !== undefined) tree.supply(String(issue.path[0]), text);
-    return text !== undefined;
+/** Where fields belong whose names are misspelt here. */
+function meantFields(issue: Issue, schema: z.ZodType, tree: Tree): Path[] {
+  if (issue.code !== 'unrecognized_keys') return [];
+  return issue.keys.flatMap((key) => {
+    const meant = meantField(key, issue.path, schema, tree);
+    return meant === null ? [] : [[...issue.path, meant]];
   });
+}
+
+/** The field that a name nobody knows was meant for, when that is not there. */
+function meantField(key: string, path: Path, schema: z.ZodType, tree: Tree): string | null {
+  const meant = nearest(key, fieldsAt(schema, path));
+  return meant === null || valueAt(tree, [...path, meant]) !== undefined ? null : meant;
+}
+
+function same(a: Path, b: Path): boolean {
+  return a.length === b.length && a.every((step, n) => step === b[n]);
+}
+
+/** Deals with every issue, the last in the file first so that indexes stay right. @returns whether reading again may help */
+function settle(issues: readonly Issue[], schema: z.ZodType, tree: Tree, standIns: StandIns, doubtful: Path[]): boolean {
+  const drops: Path[] = [];
+  for (const issue of issues) {
+    if (issue.code === 'unrecognized_keys') {
+      for (const key of issue.keys) {
+        const meant = meantField(key, issue.path, schema, tree);
+        if (meant === null) drops.push([...issue.path, key]);
+        else tree.rename([...issue.path, key], meant);
+      }
+    } else if (!stoodIn(issue, schema, tree, standIns, doubtful)) {
+      drops.push(isMissing(issue, tree) ? issue.path.slice(0, -1) : issue.path);
+    }
+  }
+  if (drops.some((path) => path.length === 0)) return false;
+  for (const path of lastFirst(drops)) dropDeepest(tree, path);
+  return true;
+}
+
+/** Fields that say what an entry means. A fault in one casts doubt on the entry, which without it would say something else. */
+const DECISIVE: ReadonlySet<PropertyKey> = new Set(['did', 'count', 'verdict', 'amount', 'lines', 'for', 'split']);
+
+/** Puts something in the place of a value that an entry cannot do without, and doubts the entry. */
+function stoodIn(issue: Issue, schema: z.ZodType, tree: Tree, standIns: StandIns, doubtful: Path[]): boolean {
+  const [top] = issue.path;
+  const missing = isMissing(issue, tree);
+  const given = issue.path.length === 1 ? standIns[String(top)] : undefined;
+  if (missing && given !== undefined) return tree.supply(issue.path, given);
+  const entry = entryOf(issue.path);
+  if (entry === null) return false;
+  const field = issue.path.slice(0, entry.length + 1);
+  const standIn = standInAt(schema, field);
+  if (standIn === undefined || (isOptionalAt(schema, field) && !DECISIVE.has(field.at(-1) as PropertyKey))) return false;
+  doubtful.push(entry);
+  return tree.supply(field, standIn);
+}
+
+/** The entry of a list, or of a group by name, that a path leads into. */
+function entryOf(path: Path): Path | null {
+  for (let n = path.length - 1; n > 0; n -= 1) {
+    if (typeof path[n - 1] === 'number' && typeof path[n] !== 'number') return path.slice(0, n);
+  }
+  return null;
+}
+
+function doubt(value: unknown, path: Path): void {
+  let at: unknown = value;
+  for (const step of path) {
+    at = (at as Record<PropertyKey, unknown> | undefined)?.[step];
+    if (typeof at === 'object' && at !== null && !Array.isArray(at)) DOUBTFUL.add(at);
+  }
 }
 
 function describe(issue: Issue, schema: z.ZodType, tree: Tree): Diagnostic[] {
@@ -66,10 +143,15 @@ function describe(issue: Issue, schema: z.ZodType, tree: Tree): Diagnostic[] {
 }
 
 function messageOf(issue: Issue, tree: Tree): string {
+  const found = kindOf(valueAt(tree, issue.path));
   if (issue.code === 'invalid_union' || issue.code === 'invalid_key') {
-    return `\`${String(issue.path.at(-1) ?? '')}\` does not take ${kindOf(valueAt(tree, issue.path))}.`;
+    return `\`${String(issue.path.at(-1) ?? '')}\` does not take ${found}.`;
   }
-  return issue.message;
+  if (!issue.message.startsWith('Invalid input')) return issue.message;
+  const list = issue.code === 'invalid_type' && issue.expected === 'array';
+  return list
+    ? `A list was expected (lines that begin with \`- \`), ${found} stands here.`
+    : `Fields were expected (\`name: value\`), ${found} stands here.`;
 }
 
 function missingHint(name: string): string | null {
@@ -94,30 +176,6 @@ function valueAt(tree: Tree, path: Path): unknown {
   return at;
 }
 
-/**
- * Takes the faulty values out. A faulty field that may be absent goes alone; one that must be there takes
- * its entry with it, at the next round, when it comes back as missing.
- */
-function dropAll(issues: readonly Issue[], schema: z.ZodType, tree: Tree): boolean {
-  const paths: Path[] = [];
-  for (const issue of issues) {
-    if (issue.code === 'unrecognized_keys') paths.push(...issue.keys.map((key) => [...issue.path, key]));
-    else paths.push(isMissing(issue, tree) ? issue.path.slice(0, -1) : decided(issue.path));
-  }
-  const whole = paths.some((path) => path.length === 0);
-  if (whole) return false;
-  for (const path of lastFirst(paths)) dropDeepest(tree, path);
-  return schema !== undefined;
-}
-
-/** Fields that say what an entry means. A fault in one takes the entry, which without it would say something else. */
-const DECISIVE: ReadonlySet<PropertyKey> = new Set(['did', 'count', 'verdict', 'amount', 'lines']);
-
-function decided(path: Path): Path {
-  const at = path.findIndex((step, i) => i > 0 && DECISIVE.has(step) && typeof path[i - 1] === 'number');
-  return at === -1 ? path : path.slice(0, at);
-}
-
 /** Later list items first, so that earlier indexes stay right; each path once. */
 function lastFirst(paths: readonly Path[]): Path[] {
   const unique = new Map(paths.map((path) => [path.join('\u0000'), path]));
@@ -139,40 +197,4 @@ function dropDeepest(tree: Tree, path: Path): void {
   let depth = path.length;
   while (depth > 1 && typeof valueAt(tree, path.slice(0, depth - 1)) !== 'object') depth--;
   tree.drop(path.slice(0, depth));
-}
-
-/** The field names a schema takes at a path. */
-export function fieldsAt(schema: z.ZodType, path: Path): string[] {
-  let at: z.core.$ZodType | undefined = schema;
-  for (const step of path) {
-    at = open(at);
-    const def = at?._zod.def as Definition | undefined;
-    if (def?.type === 'object') at = def.shape?.[String(step)];
-    else if (def?.type === 'array') at = def.element;
-    else if (def?.type === 'record') at = def.valueType;
-    else return [];
-  }
-  const def = open(at)?._zod.def as Definition | undefined;
-  return def?.type === 'object' ? Object.keys(def.shape ?? {}) : [];
-}
-
-interface Definition {
-  readonly type: string;
-  readonly shape?: Record<string, z.core.$ZodType>;
-  readonly element?: z.core.$ZodType;
-  readonly valueType?: z.core.$ZodType;
-  readonly innerType?: z.core.$ZodType;
-  readonly in?: z.core.$ZodType;
-  readonly out?: z.core.$ZodType;
-  readonly options?: readonly z.core.$ZodType[];
-}
-
-/** Looks through optional, preprocessed and alternative schemas to the one that holds fields. */
-function open(schema: z.core.$ZodType | undefined): z.core.$ZodType | undefined {
-  const def = schema?._zod.def as Definition | undefined;
-  if (!def) return schema;
-  if (def.innerType) return open(def.innerType);
-  if (def.type === 'pipe') return open(def.out);
-  if (def.type === 'union') return open(def.options?.at(-1));
-  return schema;
 }

@@ -21,8 +21,8 @@ import {
 import type { SourceText } from './text.ts';
 import { type Span, type Spot, type Tree, treeOf, type Value } from './tree.ts';
 
-/** Anchors, aliases, tags, tabs, bare marks and document marks: rare, and the exact reader has words for them. */
-const UNUSUAL = /(?:^|[\s[{,:-])[&*!%@`]|\t|^(?:---|\.\.\.)|(?:^|[\s[{,:-])[?:](?=\s|$)/m;
+/** Anchors, aliases, tags, tabs, bare marks, document marks and what looks like a hyphen: rare, and the exact reader has words for them. */
+const UNUSUAL = /(?:^|[\s[{,:-])[&*!%@`]|[\t\u00a0]|^(?:---|\.\.\.)|(?:^|[\s[{,:-])[?:](?=\s|$)|^ *(?:-[A-Za-z{["']|[–—•−(])/m;
 
 /** What may stand between the last value of a flow collection and its closing mark. */
 const BEFORE_CLOSING = /[\s,]*/y;

@@ -25,6 +25,11 @@ export function decode(source: SourceFile): { text: SourceText | null; diagnosti
     const message = `This file is ${size} MB; a note or catalogue may have 1 MB.`;
     return { text: null, diagnostics: [diagnostic('A104', start, message, { hint: 'Keep pictures and film in files of their own.' })] };
   }
+  const wide = wideEncoding(source.bytes);
+  if (wide !== null) {
+    const message = `This file is in ${wide}, not in UTF-8.`;
+    return { text: null, diagnostics: [diagnostic('A102', start, message, { hint: 'Save it again with the encoding UTF-8.' })] };
+  }
   let text: string;
   try {
     text = new TextDecoder('utf-8', { fatal: true, ignoreBOM: true }).decode(source.bytes);
@@ -37,7 +42,18 @@ export function decode(source: SourceFile): { text: SourceText | null; diagnosti
   const diagnostics = text.startsWith('\uFEFF')
     ? [diagnostic('A108', start, 'The file begins with a byte order mark.', { hint: 'Save it as UTF-8 without one.' })]
     : [];
-  return { text: sourceText(file, text.startsWith('\uFEFF') ? text.slice(1) : text), diagnostics };
+  return { text: sourceText(file, withLineFeeds(text.startsWith('\uFEFF') ? text.slice(1) : text)), diagnostics };
+}
+
+/** A carriage return alone, which ended lines long ago, ends them here too. */
+function withLineFeeds(text: string): string {
+  return text.includes('\r') ? text.replace(/\r(?!\n)/g, '\n') : text;
+}
+
+/** UTF-16, by its mark or by the zero that is half of every letter at the start. */
+function wideEncoding([first, second]: Uint8Array): string | null {
+  if ((first === 0xff && second === 0xfe) || (first === 0xfe && second === 0xff)) return 'UTF-16';
+  return first !== undefined && second !== undefined && (first === 0) !== (second === 0) ? 'UTF-16' : null;
 }
 
 /** Wraps a text so that offsets in it can be placed. */

@@ -26,8 +26,10 @@ export interface Tree {
   keyPlaceOf(path: Path): Place;
   /** Takes a value out, so that what is left can still be understood. */
   drop(path: Path): void;
-  /** Puts a text where a field of the top is missing; it has no place of its own. */
-  supply(field: string, text: string): void;
+  /** Gives a field another name. */
+  rename(path: Path, name: string): void;
+  /** Puts a value where a field is missing or at fault; its place is that of the field, or of what lacks it. @returns whether it could */
+  supply(path: Path, value: Value): boolean;
 }
 
 /** @param root where the value and all that it holds are written */
@@ -45,8 +47,12 @@ export function treeOf(source: SourceText, value: Value, root: Spot): Tree {
       return reached && spot.key ? place(...spot.key) : place(spot.start, spot.end);
     },
     drop: (path) => drop(value, root, path),
-    supply: (field, text) => {
-      if (typeof value === 'object' && !Array.isArray(value)) value[field] = text;
+    rename: (path, name) => rename(value, root, path, name),
+    supply: (path, put) => {
+      const held = heldAt(value, path.slice(0, -1));
+      if (typeof held !== 'object' || Array.isArray(held)) return false;
+      held[String(path.at(-1))] = put;
+      return true;
     },
   };
 }
@@ -68,14 +74,32 @@ function endOfHead({ start, end }: Spot, text: string): number {
   return newline === -1 ? end : Math.min(end, newline);
 }
 
+function heldAt(root: Value, path: Path): Value | undefined {
+  let at: Value | undefined = root;
+  for (const step of path) {
+    if (typeof at !== 'object') return undefined;
+    at = Array.isArray(at) ? at[Number(step)] : at[String(step)];
+  }
+  return at;
+}
+
+function rename(root: Value, rootSpot: Spot, path: Path, name: string): void {
+  const key = String(path.at(-1));
+  const at = heldAt(root, path.slice(0, -1));
+  const { spot, reached } = furthest(rootSpot, path.slice(0, -1));
+  if (typeof at !== 'object' || Array.isArray(at) || !reached || !(spot.inside instanceof Map)) return;
+  const [value, inside] = [at[key], spot.inside.get(key)];
+  delete at[key];
+  spot.inside.delete(key);
+  if (value === undefined || inside === undefined) return;
+  at[name] = value;
+  spot.inside.set(name, inside);
+}
+
 function drop(root: Value, rootSpot: Spot, path: Path): void {
   const last = path.at(-1);
   if (last === undefined) return;
-  let at: Value | undefined = root;
-  for (const step of path.slice(0, -1)) {
-    if (typeof at !== 'object') return;
-    at = Array.isArray(at) ? at[Number(step)] : at[String(step)];
-  }
+  const at = heldAt(root, path.slice(0, -1));
   const { spot, reached } = furthest(rootSpot, path.slice(0, -1));
   if (typeof at !== 'object' || !reached) return;
   if (Array.isArray(at)) {

@@ -1,31 +1,23 @@
 /** What people type by mistake in YAML, and what to type instead. */
 import type { YAMLError } from 'yaml';
 import { type Diagnostic, diagnostic } from '../diagnostics/diagnostic.ts';
-import type { SourceText } from './text.ts';
+import type { Place } from '../model.ts';
 
 /**
  * Turns a parser's complaint into ours: the place, what was found, and what to type.
  *
- * @param base offset of the YAML in the file
+ * @param place of the complaint
  * @param text the YAML
+ * @param at where in it the parser stumbled
  */
-export function describeYamlError(source: SourceText, base: number, text: string, error: YAMLError): Diagnostic {
-  const start = pastSpace(text, error.pos[0]);
-  const end = error.pos[1];
-  const place = source.place(base + start, base + Math.max(start + 1, end));
-  const line = lineAround(text, start);
-  const slip = SLIPS.find((each) => each.is(error.code, line, text.slice(start), error.message));
-  if (slip) return diagnostic(slip.code, place, slip.message, { hint: slip.hint(line) });
+export function describeYamlError(place: Place, text: string, at: number, error: YAMLError): Diagnostic {
+  const line = lineAround(text, at);
+  const kind = KINDS.find((each) => each.is(error.code, line, text.slice(at), error.message));
+  if (kind) return diagnostic(kind.code, place, kind.message, { hint: kind.hint(line) });
   return diagnostic('A201', place, `This is not YAML: ${lowerFirst(error.message.replace(/\s+/g, ' '))}.`);
 }
 
-/** A complaint about the end of a line is about what stands on the next. */
-function pastSpace(text: string, offset: number): number {
-  const next = text.slice(offset).search(/\S/);
-  return next === -1 ? offset : offset + next;
-}
-
-interface Slip {
+interface Kind {
   readonly code: 'A201' | 'A202' | 'A208';
   is(code: string, line: string, rest: string, message: string): boolean;
   readonly message: string;
@@ -34,7 +26,7 @@ interface Slip {
 
 const RESERVED = /^[@`%|>!&*]/;
 
-const SLIPS: readonly Slip[] = [
+const KINDS: readonly Kind[] = [
   {
     code: 'A202',
     is: (code, line) => code === 'TAB_AS_INDENT' || /^ *\t/.test(line),
@@ -66,6 +58,12 @@ const SLIPS: readonly Slip[] = [
     hint: () => 'If it belongs to the value, put the whole value in one pair of double quotes.',
   },
   {
+    code: 'A208',
+    is: (code) => code === 'BAD_DQ_ESCAPE',
+    message: 'A backslash between double quotes means something to YAML.',
+    hint: () => 'Write it twice, or put the value in single quotes.',
+  },
+  {
     code: 'A201',
     is: (_code, _line, _rest, message) => /call stack/i.test(message),
     message: 'The YAML is nested too deeply to be read.',
@@ -90,32 +88,6 @@ const SLIPS: readonly Slip[] = [
     hint: () => 'Entries of one list begin in the same column; fields of one entry do too.',
   },
 ];
-
-/** Stands for a colon while a text is parsed; as long as it is, so that offsets stay. A private character of Unicode. */
-const COVER = '\uE000';
-
-/**
- * Covers the colons after the first in a line where the parser stumbled over a second one.
- *
- * @returns the text and the complaint that is settled by it, or null when there is none
- */
-export function coverSecondColon(text: string, errors: readonly YAMLError[]): { text: string; error: YAMLError } | null {
-  for (const error of errors) {
-    if (error.code !== 'BLOCK_AS_IMPLICIT_KEY') continue;
-    const start = text.lastIndexOf('\n', pastSpace(text, error.pos[0]) - 1) + 1;
-    const [head] = /^[ ]*(?:- )*[A-Za-z][\w-]*:[ ]+(?=[^\s"'{[])/.exec(text.slice(start)) ?? [];
-    if (head === undefined) continue;
-    const value = lineAround(text, start).slice(head.length);
-    const covered = value.replaceAll(/:(?=\s|$)/g, COVER);
-    if (covered !== value)
-      return { text: text.slice(0, start + head.length) + covered + text.slice(start + head.length + value.length), error };
-  }
-  return null;
-}
-
-export function uncovered(text: string): string {
-  return text.replaceAll(COVER, ':');
-}
 
 /** Shows the field of the line with its value quoted, when the line is a plain one. */
 function quoteHint(line: string): string {

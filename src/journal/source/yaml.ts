@@ -2,15 +2,20 @@
  * YAML to plain values with a place for each. Every scalar stays text (YAML's failsafe schema): `yes`,
  * `007` and `2031-03-12` are what was typed, and no number ever passes through a float.
  */
-import { isAlias, isMap, isScalar, isSeq, type Node, type Pair, parseDocument, type YAMLMap, type YAMLSeq } from 'yaml';
+import { isAlias, isMap, isScalar, isSeq, type Node, type Pair, type YAMLMap, type YAMLSeq } from 'yaml';
 import { type Diagnostic, diagnostic } from '../diagnostics/diagnostic.ts';
+import type { Place } from '../model.ts';
+import { mend } from './mend.ts';
+import type { MendedText } from './mended-text.ts';
 import type { SourceText } from './text.ts';
 import { type Span, type Spot, type Tree, treeOf, type Value } from './tree.ts';
-import { coverSecondColon, describeYamlError, uncovered } from './yaml-slips.ts';
+import { describeYamlError } from './yaml-slips.ts';
 
 interface Reading {
   readonly source: SourceText;
   readonly base: number;
+  readonly known: ReadonlySet<string>;
+  text: MendedText | null;
   readonly diagnostics: Diagnostic[];
 }
 
@@ -24,6 +29,7 @@ interface Read {
  * Reads the YAML between two offsets of a file. What breaks YAML's rules is reported and the rest kept.
  *
  * @param expects what the file holds at its top: fields, or a list of entries
+ * @param known names that fields have
  * @returns the tree, or null when there is nothing of that kind to read
  */
 export function readYaml(
@@ -31,8 +37,9 @@ export function readYaml(
   start: number,
   end: number,
   expects: 'fields' | 'list' = 'fields',
+  known: ReadonlySet<string> = new Set(),
 ): { tree: Tree | null; diagnostics: Diagnostic[] } {
-  const reading: Reading = { source, base: start, diagnostics: [] };
+  const reading: Reading = { source, base: start, known, text: null, diagnostics: [] };
   let contents: Node | null = null;
   try {
     contents = parsed(source.text.slice(start, end), reading);
@@ -47,23 +54,33 @@ export function readYaml(
     if (reading.diagnostics.length === 0) reading.diagnostics.push(unexpected(source, start, contents, expects));
     return { tree: null, diagnostics: reading.diagnostics };
   }
-  return { tree: treeOf(source, read.value, read.spot), diagnostics: oneALine(reading.diagnostics) };
+  return { tree: treeOf(source, read.value, read.spot), diagnostics: reading.diagnostics };
 }
 
-/** A second colon in a value makes all that follows a part of it; with the colon covered the rest is read as it was meant. */
-const MOST_COVERED = 20;
+/** Where the parser is lost, what it says after the first few errors tells nothing. */
+const MOST_TOLD = 5;
 
+function placeOf(start: number, end: number, text: MendedText, { source, base }: Reading): Place {
+  return source.place(base + text.origin(start), base + text.origin(Math.max(start + 1, end)));
+}
+
+/** Tells of what was mended and what could not be, and keeps the parser's document. */
 function parsed(written: string, reading: Reading): Node | null {
-  let text = written;
-  for (let round = 0; ; round += 1) {
-    const document = parseDocument(text, { schema: 'failsafe', uniqueKeys: false, prettyErrors: false, logLevel: 'silent' });
-    const { errors, warnings, contents } = document;
-    const covered = round < MOST_COVERED ? coverSecondColon(text, errors) : null;
-    const problems = covered ? [covered.error] : [...errors.slice(0, 5), ...warnings.slice(0, 5)];
-    reading.diagnostics.push(...problems.map((problem) => describeYamlError(reading.source, reading.base, text, problem)));
-    if (!covered) return contents;
-    text = covered.text;
+  const mended = mend(written, reading.known);
+  reading.text = mended.text;
+  for (const { code, start, end, message, hint } of mended.slips) {
+    reading.diagnostics.push(diagnostic(code, reading.source.place(reading.base + start, reading.base + end), message, { hint }));
   }
+  // What the parser says again on a line, or of a line that is told already, is only an echo.
+  const told = new Set(reading.diagnostics.map(({ place }) => place.line));
+  const most = told.size + MOST_TOLD;
+  for (const { at, error } of mended.complaints) {
+    const place = placeOf(at, error?.pos[1] ?? at, mended.text, reading);
+    if (error === null || told.has(place.line) || told.size >= most) continue;
+    told.add(place.line);
+    reading.diagnostics.push(describeYamlError(place, mended.text.text, at, error));
+  }
+  return mended.document.contents as Node | null;
 }
 
 function unexpected(source: SourceText, start: number, contents: Node | null, expects: 'fields' | 'list'): Diagnostic {
@@ -77,18 +94,6 @@ function unexpected(source: SourceText, start: number, contents: Node | null, ex
   return diagnostic('A207', place, form);
 }
 
-/** One slip makes the parser complain several times on its line; the first says it best. */
-function oneALine(diagnostics: readonly Diagnostic[]): Diagnostic[] {
-  const seen = new Set<string>();
-  return diagnostics.filter((each) => {
-    const yamlOnly = each.code === 'A201' || each.code === 'A208';
-    const key = `${each.place.line}`;
-    if (yamlOnly && seen.has(key)) return false;
-    seen.add(key);
-    return true;
-  });
-}
-
 function convert(node: Node | null | undefined, key: Span | null, reading: Reading): Read | undefined {
   if (node === null || node === undefined) return undefined;
   reportAnchor(node, reading);
@@ -96,7 +101,7 @@ function convert(node: Node | null | undefined, key: Span | null, reading: Readi
   if (isMap(node)) return mapping(node, key, reading);
   if (isSeq(node)) return sequence(node, key, reading);
   if (!isScalar(node)) return undefined;
-  const text = uncovered(String(node.value ?? ''));
+  const text = String(node.value ?? '');
   const quoted = node.type === 'QUOTE_DOUBLE' || node.type === 'QUOTE_SINGLE';
   return text === '' && !quoted ? undefined : { value: text, spot: spotOf(node, key, null, reading) };
 }
@@ -105,7 +110,8 @@ function reportAnchor(node: Node, reading: Reading): void {
   const anchored = isAlias(node) || ('anchor' in node && node.anchor !== undefined);
   if (!anchored) return;
   const mark = isAlias(node) ? `*${node.source}` : `&${String((node as { anchor?: string }).anchor)}`;
-  const span = spanOf(node, reading);
+  const [start, end] = spanOf(node, reading);
+  const span: Span = start < end ? [start, end] : [reading.source.text.lastIndexOf(mark, start), start];
   reading.diagnostics.push(
     diagnostic('A204', reading.source.place(...span), `\`${mark}\` is an anchor or alias, which notes do not use.`, {
       hint: 'Write the value out; if the text really begins with this mark, put it in double quotes.',
@@ -124,10 +130,6 @@ function mapping(node: YAMLMap, key: Span | null, reading: Reading): Read {
     const first = all.get(name);
     if (first) reportDuplicate(name, nameSpan, first, reading);
     else all.set(name, nameSpan);
-    if (node.flow === true && pair.value === null && name !== '') {
-      reportComma(name, nameSpan, reading);
-      continue;
-    }
     const read = convert(pair.value as Node | null, nameSpan, reading);
     if (read === undefined || first) continue;
     value[name] = read.value;
@@ -150,14 +152,6 @@ function reportDuplicate(key: string, span: Span, first: Span, reading: Reading)
   );
 }
 
-function reportComma(key: string, span: Span, reading: Reading): void {
-  reading.diagnostics.push(
-    diagnostic('A208', reading.source.place(...span), `\`${key}\` has no value: inside braces a comma ends the value before it.`, {
-      hint: `If the comma belongs to the text, put the whole text in double quotes: "…, ${key}".`,
-    }),
-  );
-}
-
 function sequence(node: YAMLSeq, key: Span | null, reading: Reading): Read {
   const read = node.items.map((item) => convert(item as Node, null, reading)).filter((item) => item !== undefined);
   const inside = read.map(({ spot }) => spot);
@@ -174,5 +168,6 @@ function spotOf(node: Node, key: Span | null, inside: Spot['inside'], reading: R
 
 function spanOf(node: Node | null | undefined, reading: Reading): Span {
   const range = node?.range;
-  return range ? [reading.base + range[0], reading.base + range[1]] : [reading.base, reading.base];
+  const origin = (offset: number) => reading.base + (reading.text?.origin(offset) ?? offset);
+  return range ? [origin(range[0]), origin(range[1])] : [reading.base, reading.base];
 }

@@ -29,7 +29,7 @@ export const FILES_AND_YAML: readonly Case[] = [
     code: 'A109',
     files: { more: { 'sessions/2031-03-12-brakes.md': note(''), [N]: note('') } },
   },
-  { shows: 'a quotation mark that is never closed', code: 'A201', note: 'private: "half a sentence', at: '---\n', hint: /Close it/ },
+  { shows: 'a quotation mark that is never closed', code: 'A201', note: 'private: "half a sentence', at: '"half', hint: /Close it/ },
   {
     shows: 'entries of a list that do not line up',
     code: 'A201',

@@ -1,0 +1,75 @@
+/** What a schema says of the value at a path: its fields, whether it may be absent, and a text that can stand for it. */
+import type * as z from 'zod';
+import type { Path, Value } from '../source/tree.ts';
+import { standInOf } from './fields.ts';
+
+interface Definition {
+  readonly type: string;
+  readonly shape?: Record<string, z.core.$ZodType>;
+  readonly element?: z.core.$ZodType;
+  readonly valueType?: z.core.$ZodType;
+  readonly innerType?: z.core.$ZodType;
+  readonly out?: z.core.$ZodType;
+  readonly options?: readonly z.core.$ZodType[];
+}
+
+type Kind = z.core.$ZodType | undefined;
+
+function definitionOf(kind: Kind): Definition | undefined {
+  return kind?._zod.def as unknown as Definition | undefined;
+}
+
+/** Looks through optional, preprocessed and alternative schemas to the one that holds fields. */
+function open(kind: Kind): Kind {
+  const def = definitionOf(kind);
+  if (!def) return kind;
+  if (def.innerType) return open(def.innerType);
+  if (def.type === 'pipe') return open(def.out);
+  if (def.type === 'union') return open(def.options?.at(-1));
+  return kind;
+}
+
+function kindAt(schema: z.ZodType, path: Path): Kind {
+  let at: Kind = schema;
+  for (const step of path) {
+    const def = definitionOf(open(at));
+    at = def?.shape?.[String(step)] ?? def?.element ?? def?.valueType;
+  }
+  return at;
+}
+
+/** The names of the fields a schema takes at a path. */
+export function fieldsAt(schema: z.ZodType, path: Path): string[] {
+  return Object.keys(definitionOf(open(kindAt(schema, path)))?.shape ?? {});
+}
+
+export function isOptionalAt(schema: z.ZodType, path: Path): boolean {
+  return definitionOf(kindAt(schema, path))?.type === 'optional';
+}
+
+/** A value that the schema takes at a path, whatever it means; undefined when there is none so simple. */
+export function standInAt(schema: z.ZodType, path: Path): Value | undefined {
+  let at = kindAt(schema, path);
+  for (let def = definitionOf(at); at && def?.innerType; def = definitionOf(at)) at = def.innerType;
+  if (!at) return undefined;
+  const text = standInOf(at);
+  if (text !== undefined) return text;
+  const def = definitionOf(open(at));
+  if (def?.element) return [];
+  return def?.valueType ? Object.create(null) : undefined;
+}
+
+/** Every name that a field has anywhere in a schema. */
+export function fieldNames(schema: z.ZodType): ReadonlySet<string> {
+  const names = new Set<string>();
+  const look = (kind: Kind): void => {
+    const def = definitionOf(open(kind));
+    for (const [name, field] of Object.entries(def?.shape ?? {})) {
+      names.add(name);
+      look(field);
+    }
+    if (def?.element ?? def?.valueType) look(def.element ?? def.valueType);
+  };
+  look(schema);
+  return names;
+}

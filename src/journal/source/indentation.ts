@@ -1,0 +1,75 @@
+/** Lines that begin in a column where nothing else of their block does. */
+import type { Line } from './line-slips.ts';
+import type { Edit } from './mended-text.ts';
+import type { Slip } from './slip.ts';
+
+/** Where the entries of lists and where the fields begin that a line may belong to. */
+interface Columns {
+  readonly dashes: readonly number[];
+  readonly fields: readonly number[];
+}
+
+/**
+ * @param lines every line of the text
+ * @param at which of them
+ * @returns what would put the line, and what hangs on it, where its block is; null when it stands well
+ */
+export function indentationSlip(text: string, lines: readonly Line[], at: number): Slip | null {
+  const line = lines[at];
+  if (!line) return null;
+  const [, indent = '', dash, name] = /^( *)(?:(- )|([A-Za-z][\w-]*\s*:(?:\s|$)))?/.exec(text.slice(line.start, line.end)) ?? [];
+  if (dash === undefined && name === undefined) return null;
+  const { dashes, fields } = columnsAbove(text, lines, at);
+  const column = indent.length;
+  const allowed = dash === undefined ? fields : dashes;
+  if (allowed.length === 0 || allowed.includes(column)) return null;
+  const wanted = allowed.reduce((best, each) => (Math.abs(each - column) < Math.abs(best - column) ? each : best));
+  return {
+    code: 'A201',
+    start: line.start + column,
+    end: line.end,
+    message: 'The indentation is not what YAML expects here.',
+    hint: `Begin it with ${spaces(wanted)}: entries of one list begin in the same column; fields of one entry do too.`,
+    edits: shifted(text, lines, at, column, wanted - column),
+  };
+}
+
+function spaces(n: number): string {
+  return n === 0 ? 'no space' : n === 1 ? '1 space' : `${n} spaces`;
+}
+
+/** The blocks that are open above a line. */
+function columnsAbove(text: string, lines: readonly Line[], at: number): Columns {
+  const dashes: number[] = [];
+  const fields: number[] = [];
+  let least = Number.POSITIVE_INFINITY;
+  for (let n = at - 1; n >= 0 && least > 0; n -= 1) {
+    const { start, end } = lines[n] as Line;
+    const [, indent = '', dash, name, ends] = /^( *)(- +)?([A-Za-z][\w-]*\s*:(?=\s|$))?(\s*(?:#.*)?$)?/.exec(text.slice(start, end)) ?? [];
+    if (indent.length >= least || (dash === undefined && name === undefined)) continue;
+    const nearest = least === Number.POSITIVE_INFINITY;
+    least = indent.length;
+    if (dash !== undefined) dashes.push(least);
+    if (name !== undefined) fields.push(least + (dash?.length ?? 0));
+    if (nearest && name !== undefined && ends !== undefined) {
+      const under = least + (dash?.length ?? 0) + 2;
+      dashes.push(under);
+      fields.push(under);
+    }
+  }
+  if (!/^\s*- /.test(text) && !fields.includes(0)) fields.push(0);
+  return { dashes, fields };
+}
+
+/** The line and those that are deeper after it, all moved by as much. */
+function shifted(text: string, lines: readonly Line[], at: number, column: number, by: number): Edit[] {
+  const edits: Edit[] = [];
+  for (let n = at; n < lines.length; n += 1) {
+    const { start, end } = lines[n] as Line;
+    const indent = /^ */.exec(text.slice(start, end))?.[0].length ?? 0;
+    if (n > at && indent <= column) break;
+    const wanted = Math.max(0, indent + by);
+    edits.push({ start, end: start + indent, text: ' '.repeat(wanted) });
+  }
+  return edits;
+}

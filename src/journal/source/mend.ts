@@ -1,0 +1,134 @@
+/**
+ * YAML as it was meant: wherever the parser stumbles over a slip on a line, the slip is told and mended, and what
+ * comes after is read as if it had been typed so. A mend stands only when the parser stumbles less for it.
+ */
+import { type Document, parseDocument } from 'yaml';
+import { type Complaint, complaintsOf } from './complaints.ts';
+import { indentationSlip } from './indentation.ts';
+import { type Line, lineSlips } from './line-slips.ts';
+import { MendedText } from './mended-text.ts';
+import type { Slip } from './slip.ts';
+
+export interface Mended {
+  readonly document: Document;
+  readonly text: MendedText;
+  /** What was mended, with its place in what was written. */
+  readonly slips: readonly Slip[];
+  /** What could not be. */
+  readonly complaints: readonly Complaint[];
+}
+
+/** So many characters may be parsed to find the mends of one file; a note is some thousands long. */
+const MOST_PARSED = 400_000;
+
+interface Parsed {
+  readonly document: Document;
+  readonly text: MendedText;
+  readonly complaints: readonly Complaint[];
+}
+
+/**
+ * @param known names that fields have
+ * @throws RangeError when it is nested too deeply for the parser
+ */
+export function mend(written: string, known: ReadonlySet<string>): Mended {
+  let now = parse(new MendedText(written));
+  let left = MOST_PARSED;
+  const slips: Slip[] = [];
+  for (let better: Parsed | null = now; better !== null && now.complaints.length > 0; ) {
+    better = null;
+    for (const slip of suspects(now, known)) {
+      left -= written.length;
+      if (left < 0) break;
+      const tried = parse(now.text.with(slip.edits));
+      if (!isBetter(tried, now)) continue;
+      slips.push({ ...slip, start: now.text.origin(slip.start), end: now.text.origin(slip.end) });
+      better = tried;
+      break;
+    }
+    now = better ?? now;
+  }
+  return { ...now, slips };
+}
+
+function parse(text: MendedText): Parsed {
+  const document = parseDocument(text.text, { schema: 'failsafe', uniqueKeys: false, prettyErrors: false, logLevel: 'silent' });
+  return { document, text, complaints: complaintsOf(document, text.text) };
+}
+
+/** What is mended lets the parser see more, and so complain of more: it is better when the first complaint has gone. */
+function isBetter(tried: Parsed, now: Parsed): boolean {
+  if (tried.complaints.length < now.complaints.length) return true;
+  if (openQuotes(tried) < openQuotes(now)) return true;
+  const [before] = now.complaints;
+  const [after] = tried.complaints;
+  return before !== undefined && after !== undefined && tried.text.origin(after.at) > now.text.origin(before.at);
+}
+
+function openQuotes({ complaints }: Parsed): number {
+  return complaints.filter(({ error }) => error !== null && isOpenQuote(error.message)).length;
+}
+
+function isOpenQuote(message: string): boolean {
+  return /Missing closing .?quote/.test(message);
+}
+
+/** Slips near the first complaint, the likeliest first. */
+function* suspects(now: Parsed, known: ReadonlySet<string>): Generator<Slip> {
+  const { text } = now.text;
+  const lines = linesOf(text);
+  const seen = new Set<number>();
+  for (const { at, error } of now.complaints) {
+    const here = lines.findLastIndex((line) => line.start <= at);
+    const before = previous(text, lines, here);
+    const after = lines.findIndex((line, n) => n > here && !isBlank(text, line));
+    const opened = error && isOpenQuote(error.message) ? openedAbove(text, lines, here) : [];
+    for (const n of [...opened, here, before, after]) {
+      const line = lines[n];
+      if (!line || seen.has(n)) continue;
+      seen.add(n);
+      yield* lineSlips(text, line, known, opens(text, lines, n));
+      const indentation = indentationSlip(text, lines, n);
+      if (indentation) yield indentation;
+    }
+  }
+}
+
+/** The nearest lines above on which a quotation mark may be left open. */
+function openedAbove(text: string, lines: readonly Line[], from: number): number[] {
+  const found: number[] = [];
+  for (let n = from; n >= 0 && found.length < 8; n -= 1) {
+    const { start, end } = lines[n] as Line;
+    if (/[:\-,[{]\s+["'][^"']*(?:["'][^"']*["'][^"']*)*$/.test(text.slice(start, end))) found.push(n);
+  }
+  return found;
+}
+
+function opens(text: string, lines: readonly Line[], n: number): boolean {
+  const next = lines.find((line, m) => m > n && !isBlank(text, line));
+  const here = lines[n];
+  return next !== undefined && here !== undefined && (indentOf(text, next) > indentOf(text, here) || text.startsWith('- ', next.start));
+}
+
+function previous(text: string, lines: readonly Line[], from: number): number {
+  return lines.findLastIndex((line, n) => n < from && !isBlank(text, line));
+}
+
+function indentOf(text: string, { start, end }: Line): number {
+  return text.slice(start, end).search(/\S/);
+}
+
+function isBlank(text: string, { start, end }: Line): boolean {
+  return /^\s*(?:#.*)?$/.test(text.slice(start, end));
+}
+
+function linesOf(text: string): Line[] {
+  const lines: Line[] = [];
+  for (let start = 0; start <= text.length; ) {
+    const newline = text.indexOf('\n', start);
+    const end = newline === -1 ? text.length : newline;
+    lines.push({ start, end: text[end - 1] === '\r' ? end - 1 : end });
+    start = end + 1;
+  }
+  return lines;
+}

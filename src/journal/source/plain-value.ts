@@ -1,0 +1,87 @@
+/** Values that mean something else to YAML than to the person who typed them. */
+import type { Slip } from './slip.ts';
+
+/** Where a value is written, and under which field. */
+export interface Written {
+  readonly field: string | null;
+  readonly start: number;
+  readonly text: string;
+}
+
+interface Fault {
+  readonly is: (text: string) => boolean;
+  readonly message: string;
+  /** Where in the value it is shown. */
+  readonly from?: (text: string) => number;
+}
+
+const QUOTED = /^(?:"(?:[^"\\]|\\.)*"|'(?:[^']|'')*')/;
+
+const IN_ANY: readonly Fault[] = [
+  { is: (text) => /^["']/.test(text) && !QUOTED.test(text), message: 'A quotation mark that was opened is not closed.' },
+  {
+    is: (text) => QUOTED.test(text),
+    message: 'Something follows where the value ends.',
+    from: (text) => (QUOTED.exec(text)?.[0].length ?? 0) + (/^\s*/.exec(text.replace(QUOTED, ''))?.[0].length ?? 0),
+  },
+  { is: (text) => /^[|>]/.test(text), message: 'The value begins with `|` or `>`, which in YAML opens a block of text.' },
+  { is: (text) => /^[@`%&*!{}[\],]/.test(text), message: 'The value begins with a mark that YAML keeps for itself.' },
+  { is: (text) => /^[?:-](?:\s|$)/.test(text), message: 'The value begins with a mark that YAML keeps for itself.' },
+  { is: (text) => /^#/.test(text), message: 'The value begins with `#`, which in YAML begins a comment.' },
+  { is: (text) => /:(?:\s|$)/.test(text), message: 'A second colon stands in this value.' },
+];
+
+const IN_BRACES: readonly Fault[] = [
+  {
+    is: (text) => text.includes(','),
+    message: 'Inside braces a comma ends a value, and the words after this one stand alone.',
+    from: (text) => text.indexOf(',') + 1 + (/^\s*/.exec(text.slice(text.indexOf(',') + 1))?.[0].length ?? 0),
+  },
+  { is: (text) => /[{}[\]]/.test(text), message: 'Inside braces a brace or bracket cannot stand in a value.' },
+  { is: (text) => /\s#/.test(text), message: 'In a value ` #` begins a comment, and the rest of the line with it.' },
+];
+
+/** @returns what is the matter with a value that is not in sound quotation marks, or null */
+export function valueSlip(written: Written, inBraces: boolean): Slip | null {
+  const { text, start, field } = written;
+  const fault = [...IN_ANY, ...(inBraces ? IN_BRACES : [])].find(({ is }) => is(text));
+  if (!fault) return null;
+  const meant = decimalMeant(text) ?? { text: quoted(text), hint: null };
+  const shown = `\`${field === null ? '' : `${field}: `}${meant.text}\``;
+  return {
+    code: fault.message.startsWith('A quotation') ? 'A201' : 'A208',
+    start: start + (fault.from?.(text) ?? 0),
+    end: start + text.length,
+    message: fault.message,
+    hint: meant.hint ?? hintFor(fault.message, shown),
+    edits: [{ start, end: start + text.length, text: meant.text }],
+  };
+}
+
+function hintFor(message: string, shown: string): string {
+  if (message.startsWith('A quotation')) return `Close it on the same line: ${shown}.`;
+  return `Put the whole value in double quotes: ${shown}.`.replace(
+    'double quotes: `',
+    shown.includes(`'`) ? 'quotes: `' : 'double quotes: `',
+  );
+}
+
+/** `12,50` and `1,234.00`: the comma of a number. */
+function decimalMeant(text: string): { text: string; hint: string } | null {
+  const decimal = /^(-?\d+),(\d+)(\s.*|%)?$/.exec(text);
+  if (decimal && !/[,:{}[\]]/.test(decimal[3] ?? '')) {
+    const meant = `${decimal[1]}.${decimal[2]}${decimal[3] ?? ''}`;
+    return { text: meant, hint: `A decimal is written with a point: \`${meant}\`.` };
+  }
+  if (!/^\d{1,3}(?:,\d{3})+\.\d+$/.test(text)) return null;
+  const meant = text.replaceAll(',', '');
+  return { text: meant, hint: `A number is written without commas: \`${meant}\`.` };
+}
+
+/** The value in quotation marks that YAML understands. */
+function quoted(text: string): string {
+  const wrapped = /^(["'])(.*)\1$/.exec(text)?.[2] ?? /^[“‘](.*)[”’]$/.exec(text)?.[1];
+  const bare = wrapped ?? (QUOTED.test(text) ? text : text.replace(/^["']/, ''));
+  if (bare.includes('"') && !bare.includes("'")) return `'${bare}'`;
+  return `"${bare.replaceAll('\\', '\\\\').replaceAll('"', '\\"')}"`;
+}

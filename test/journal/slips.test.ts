@@ -1,0 +1,139 @@
+/** What people type by mistake: told once, at its place, with what to type; and what else is wrong is told beside it. */
+import { describe, expect, test } from 'vitest';
+import { compileFiles, NOTE } from './base.ts';
+
+/** A note with a slip between a person nobody knows and an item nobody opened. */
+function aroundIt(slip: string): string {
+  return `---\ndate: 2031-03-12\ntitle: Brakes\nhours:\n  - { by: nobody, on: brakes, time: 1h }\n${slip}\ncloses:\n  - { id: never-opened }\n---\n[x](part:none)\n`;
+}
+
+interface Said {
+  readonly codes: readonly string[];
+  /** What the place of the slip covers, on its line. */
+  readonly shown: string;
+  readonly hint: string;
+}
+
+function saidOf(slip: string): Said {
+  const text = aroundIt(slip);
+  const { diagnostics } = compileFiles({ more: { [NOTE]: text } });
+  const [found] = diagnostics.filter(({ code }) => !['A402', 'A610', 'A903'].includes(code));
+  const line = text.split('\n')[(found?.place.line ?? 0) - 1] ?? '';
+  const { column = 1, endColumn = 1 } = found?.place ?? {};
+  return { codes: diagnostics.map(({ code }) => code), shown: line.slice(column - 1, endColumn - 1), hint: found?.hint ?? '' };
+}
+
+const SLIPS: readonly [what: string, slip: string, code: string, shown: string, hint: string][] = [
+  ['a comma', 'parts:\n  - { part: drum, note: Scored, but sound, did: inspected }', 'A208', 'but sound', '`note: "Scored, but sound"`'],
+  [
+    'two commas',
+    'parts:\n  - { part: drum, note: Scored, cracked, and sound. }',
+    'A208',
+    'cracked, and sound.',
+    '`note: "Scored, cracked, and sound."`',
+  ],
+  ['a decimal comma', 'bought:\n  - { what: Pin, cost: 12,50 }', 'A208', '50', '`12.50`'],
+  ['a comma of thousands', 'bought:\n  - { what: Pin, cost: 1,234.50 }', 'A208', '234.50', '`1234.50`'],
+  ['a second colon in braces', 'parts:\n  - { part: drum, note: Rear: off }', 'A208', 'Rear: off', '`note: "Rear: off"`'],
+  ['a reserved mark in braces', 'parts:\n  - { part: drum, note: @home }', 'A208', '@home', '`note: "@home"`'],
+  ['a bracket in braces', 'parts:\n  - { part: drum, note: see [1] below }', 'A208', 'see [1] below', '`note: "see [1] below"`'],
+  ['a hash in braces', 'parts:\n  - { part: drum, note: bag #5 }', 'A208', 'bag #5', '`note: "bag #5"`'],
+  ['a brace left open', 'parts:\n  - { part: drum, did: inspected', 'A201', '{', 'wants a `}`'],
+  ['a brace left open over an entry', 'parts:\n  - { part: drum\n  - { part: drum, did: inspected }', 'A201', '{', 'wants a `}`'],
+  ['a bracket left open', 'cautions: [asbestos', 'A201', '[', 'wants a `]`'],
+  ['a bracket left open in braces', 'parts:\n  - { part: drum, did: [inspected, cleaned }', 'A201', '[', 'wants a `]`'],
+  ['a bracket closed with a brace', 'cautions: [asbestos}', 'A201', '}', 'write `]`'],
+  ['a brace closed with a bracket', 'parts:\n  - { part: drum, did: inspected ]', 'A201', ']', 'write `}`'],
+  ['a brace too many', 'parts:\n  - { part: drum, did: inspected }}', 'A201', '}', 'Take out `}`'],
+  ['two entries on one line', 'parts:\n  - { part: drum, did: inspected }, { part: studs }', 'A201', '{', 'line of its own'],
+  ['words after the brace', 'parts:\n  - { part: drum, did: inspected } very dirty', 'A208', 'very dirty', 'inside its braces'],
+  ['semicolons', 'parts:\n  - { part: drum; did: inspected; note: x }', 'A208', 'did', 'comma before `did:`'],
+  ['a comma forgotten', 'parts:\n  - { part: drum, did: inspected note: fine }', 'A208', 'note', 'comma before `note:`'],
+  ['a comma twice', 'parts:\n  - { part: drum,, did: inspected }', 'A201', ',', 'Take it out'],
+  ['equals signs', 'parts:\n  - { part = drum, did = inspected }', 'A208', 'part =', '`part: drum`'],
+  ['parentheses', 'parts:\n  - ( part: drum, did: inspected )', 'A201', '( part: drum, did: inspected )', '`- {'],
+  ['a quotation mark left open', 'private: "half a sentence', 'A201', '"half a sentence', '`private: "half a sentence"`'],
+  ['one left open in braces', 'parts:\n  - { part: drum, note: "Scored. }', 'A201', '"Scored.', '`note: "Scored."`'],
+  ['words after a quotation', 'private: "Scored" by the feel', 'A208', 'by the feel', `\`private: '"Scored" by the feel'\``],
+  ['an apostrophe between two', "private: 'it's fine'", 'A208', "s fine'", '`private: "it\'s fine"`'],
+  ['no space after the colon', 'private:x', 'A208', ':', '`private: x`'],
+  ['no space after one in braces', 'parts:\n  - { part:drum, did: inspected }', 'A208', 'part:', '`part: drum`'],
+  ['no space after one of an entry', 'parts:\n  - part: drum\n    did:inspected', 'A208', ':', '`did: inspected`'],
+  ['two colons', 'private:: x', 'A208', ':: ', '`private: x`'],
+  ['no colon', 'private x', 'A201', 'private x', '`private: x`'],
+  ['no colon over a list', 'parts\n  - { part: drum, did: inspected }', 'A201', 'parts', '`parts:`'],
+  ['a line that goes on', 'private: one\ntwo three', 'A201', 'two three', 'indent it'],
+  ['a field too deep', 'private: x\n  cautions: [asbestos]', 'A201', 'cautions: [asbestos]', 'no space'],
+  ['a field not deep enough', 'parts:\n  - part: drum\n   did: inspected', 'A201', 'did: inspected', '4 spaces'],
+  ['a field of an entry too deep', 'parts:\n  - part: drum\n     did: inspected', 'A201', 'did: inspected', '4 spaces'],
+  ['an entry not deep enough', 'parts:\n  - { part: drum }\n - { part: drum }', 'A201', '- { part: drum }', '2 spaces'],
+  [
+    'an entry of several lines too deep',
+    'parts:\n  - part: drum\n    note: a\n   - part: drum\n     note: b',
+    'A201',
+    '- part: drum',
+    '2 spaces',
+  ],
+  ['a tab', 'parts:\n\t- { part: drum }', 'A202', '\t', 'spaces'],
+  ['no space after the hyphen', 'parts:\n  -{ part: drum, did: inspected }', 'A201', '-{', 'space after'],
+  ['none before a field', 'parts:\n  -part: drum\n   did: inspected', 'A201', '-p', 'space after'],
+  ['a long hyphen', 'parts:\n  – { part: drum, did: inspected }', 'A201', '–', 'plain hyphen'],
+  ['an asterisk', 'parts:\n  * { part: drum, did: inspected }', 'A201', '*', 'plain hyphen'],
+  ['a space that is none', 'parts:\n\u00a0\u00a0- { part: drum, did: inspected }', 'A201', '\u00a0\u00a0', 'spaces'],
+  ['printed quotation marks', 'private: “Rear: off”', 'A208', '“Rear: off”', '`private: "Rear: off"`'],
+  ['a value that begins with a hash', 'private: #5 drill', 'A208', '#5 drill', '`private: "#5 drill"`'],
+  ['an alias of nothing', 'private: * x', 'A208', '* x', '`private: "* x"`'],
+  ['three dots', 'private: x\n...', 'A201', '...', 'Take them out'],
+  ['a backslash', 'private: "C:\\photos"', 'A208', '\\', 'twice'],
+];
+
+describe('a slip is told once, with what to type, and hides nothing before or after it', () => {
+  test.each(SLIPS)('%s', (_, slip, code, shown, hint) => {
+    const said = saidOf(slip);
+    expect(said.codes).toEqual(['A402', code, 'A610', 'A903']);
+    expect(said.shown).toBe(shown);
+    expect(said.hint).toContain(hint);
+  });
+});
+
+test('what is wrong in the entry with the slip is told as well', () => {
+  expect(saidOf('parts:\n  - { part: none, note: Scored, but sound, did: inspected').codes).toEqual([
+    'A402',
+    'A201',
+    'A401',
+    'A208',
+    'A610',
+    'A903',
+  ]);
+});
+
+test('hyphens without a space are told, each', () => {
+  expect(saidOf('cautions:\n  -asbestos\n  -battery').codes).toEqual(['A402', 'A201', 'A201', 'A610', 'A903']);
+});
+
+describe('the lines around the fields', () => {
+  const fields = 'date: 2031-03-12\ntitle: Brakes\nhours:\n  - { by: nobody, on: brakes, time: 1h }\n';
+  const placed = (text: string) =>
+    compileFiles({ more: { [NOTE]: text } }).diagnostics.map(({ place, code, hint }) =>
+      `${place.line}:${place.column} ${code} ${hint ?? ''}`.slice(0, 30),
+    );
+
+  test.each([
+    ['a blank line first', `\n---\n${fields}---\n`, ['1:1 A205 Take out what stands']],
+    ['four hyphens', `----\n${fields}---\n`, ['1:1 A205 Write three plain hy']],
+    ['four hyphens below', `---\n${fields}----\nProse\n`, ['6:1 A206 Write three plain hy']],
+    ['a dash below', `---\n${fields}—\nProse\n`, ['6:1 A206 Write three plain hy']],
+    ['none below', `---\n${fields}\nProse [x](part:drum).\n`, ['1:1 A206 Put a line `---` un']],
+    ['old line ends', `---\n${fields}---\n`.replaceAll('\n', '\r'), []],
+  ])('%s', (_, text, told) => {
+    const rest = placed(text).filter((each) => !each.includes('A402'));
+    expect(rest.map((each, n) => each.slice(0, told[n]?.length))).toEqual(told);
+    expect(placed(text).filter((each) => each.includes('A402'))).toHaveLength(1);
+  });
+
+  test('a note in UTF-16', () => {
+    const bytes = Uint8Array.from(Buffer.from(`\uFEFF---\n${fields}---\n`, 'utf16le'));
+    const [found, ...more] = compileFiles({ more: { [NOTE]: bytes } }).diagnostics;
+    expect([found?.code, found?.message, more]).toEqual(['A102', 'This file is in UTF-16, not in UTF-8.', []]);
+  });
+});
