@@ -19,13 +19,13 @@ export interface DataFile {
 }
 
 export const DATA_FILES: readonly DataFile[] = [
-  { path: 'data/register.csv', holds: 'the register, a row a position', make: (record) => registerCsv(record) },
-  { path: 'data/whereabouts.csv', holds: 'where every part is, a row a part and place', make: (record) => whereaboutsCsv(record) },
-  { path: 'data/open-items.csv', holds: 'open items, a row an item', make: (record) => openItemsCsv(record) },
-  { path: 'data/entries.csv', holds: 'the ledger, a row an entry', make: (record) => tableToCsv(entriesTable(record, null)) },
-  { path: 'data/bills.csv', holds: 'bills, a row a line', make: (record) => tableToCsv(billsTable(record, null)) },
-  { path: 'data/stock.csv', holds: 'consumables, a row each', make: (record) => tableToCsv(stockTable(record, null)) },
-  { path: 'data/hours.csv', holds: 'hours, a row an entry', make: (record) => tableToCsv(hoursTable(record, null)) },
+  { path: 'data/register.csv', holds: 'the register, one row for each position', make: (record) => registerCsv(record) },
+  { path: 'data/whereabouts.csv', holds: 'where every part is, one row for each part and place', make: (record) => whereaboutsCsv(record) },
+  { path: 'data/open-items.csv', holds: 'open items, one row for each item', make: (record) => openItemsCsv(record) },
+  { path: 'data/entries.csv', holds: 'the ledger, one row for each entry', make: (record) => tableToCsv(entriesTable(record, null)) },
+  { path: 'data/bills.csv', holds: 'bills, one row for each line', make: (record) => tableToCsv(billsTable(record, null)) },
+  { path: 'data/stock.csv', holds: 'consumables, one row for each', make: (record) => tableToCsv(stockTable(record, null)) },
+  { path: 'data/hours.csv', holds: 'hours, one row for each entry', make: (record) => tableToCsv(hoursTable(record, null)) },
   {
     path: 'data/ledger.xlsx',
     holds: 'the ledger, bills, stock and hours as one workbook',

@@ -11,6 +11,7 @@ import { fromDisk } from './of-the-site/from-disk.ts';
 import { keyboard } from './of-the-site/keyboard.ts';
 import { links } from './of-the-site/links.ts';
 import { lives } from './of-the-site/lives.ts';
+import { onAPhone } from './of-the-site/on-a-phone.ts';
 import { onPaper } from './of-the-site/on-paper.ts';
 import { onTheWeb } from './of-the-site/on-the-web.ts';
 import { pictures } from './of-the-site/pictures.ts';
@@ -43,6 +44,7 @@ describe('the demo site', { timeout: 120_000 }, () => {
     keyboard,
     search,
     pictures,
+    onAPhone,
     onPaper,
     accessibility,
     asAt,

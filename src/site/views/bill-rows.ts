@@ -6,13 +6,17 @@ import { html, joined, type Markup } from './html.ts';
 import { paperFacts } from './papers.ts';
 import type { Sheet } from './sheet.ts';
 
-/** A bill as a row: date, seller, what with a link to each line of the note, tax, gross, paper. */
-export function billRow(sheet: Sheet, bill: Bill): Markup {
+/**
+ * A bill as a row: date, seller, what with a link to each line of the note, tax, gross, and its paper.
+ *
+ * @param papered false in a table of bills that all lack one
+ */
+export function billRow(sheet: Sheet, bill: Bill, papered: boolean): Markup {
   const { figures } = sheet;
   const { date, session, from, lines, gross, paper } = bill;
   const tax = lines.reduce((sum, line) => sum + line.tax, 0);
   const account = sheet.link(`${sessionAddress(session)}#account`);
-  return html`<tr><td class="date"><a href="${account}">${figures.shortDate(date)}</a></td><td>${from ?? 'not said'}</td><td>${whatOf(sheet, bill)}</td><td class="num">${figures.amount(tax)}</td><td class="num"><a href="${account}">${figures.amount(gross)}</a></td><td>${paper === null ? 'no paper' : paperLink(sheet, paper)}</td></tr>`;
+  return html`<tr><td class="date"><a href="${account}">${figures.shortDate(date)}</a></td><td>${from ?? 'not said'}</td><td class="what">${whatOf(sheet, bill)}</td><td class="num" data-label="Tax">${figures.amount(tax)}</td><td class="num" data-label="Gross"><a href="${account}">${figures.amount(gross)}</a></td>${papered && html`<td>${paper === null ? 'no paper' : paperLink(sheet, paper)}</td>`}</tr>`;
 }
 
 /** What each line of the bill is, leading to its entry in the account of the session: the first, where a line is split. */

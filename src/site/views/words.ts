@@ -32,7 +32,7 @@ export const ORIGIN_MEANINGS: Readonly<Record<Origin, string>> = {
   period: 'Of another make, of the right time.',
   reproduction: 'Made today to the old pattern.',
   new: 'From today’s general stock.',
-  made: 'Made for this job.',
+  made: 'Made new for this vehicle, in the workshop or by another firm.',
 };
 
 export const VERDICT_WORDS: Readonly<Record<Verdict, string>> = {
