@@ -54,7 +54,7 @@ function understood(command: Command, rest: readonly string[]): { values: Option
     return { values: values as OptionValues, takes: positionals };
   } catch (error) {
     const unknown = /Unknown option '(--?[^' ]+)/.exec((error as Error).message)?.[1];
-    if (unknown === undefined) throw new Refusal(EXIT.notUnderstood, `${(error as Error).message.split('\n')[0]}.`);
+    if (unknown === undefined) throw new Refusal(EXIT.notUnderstood, valueProblem(command, (error as Error).message));
     const hint =
       didYouMean(
         unknown,
@@ -62,6 +62,14 @@ function understood(command: Command, rest: readonly string[]): { values: Option
       ) ?? '';
     throw new Refusal(EXIT.notUnderstood, `\`${command.name}\` has no option \`${unknown}\`. ${hint}`.trim());
   }
+}
+
+/** An option without its value, or with one that it does not take. */
+function valueProblem(command: Command, message: string): string {
+  const name = /--([\w-]+)/.exec(message)?.[1] ?? '';
+  const option = command.options[name];
+  if (option?.type === 'string') return `\`--${name}\` needs its value: \`--${name} ${option.value ?? 'VALUE'}\`.`;
+  return name === '' ? `${message.split('\n')[0]}.` : `\`--${name}\` takes no value.`;
 }
 
 /** A full disk, a missing permission, and a fault of our own, each in one line. */

@@ -2,6 +2,7 @@
 import { existsSync, statSync } from 'node:fs';
 import { join, relative, resolve } from 'node:path';
 import { type LoadedSources, loadJournal } from '../load/load.ts';
+import { reasonOf } from '../load/problems.ts';
 import { cacheFolder } from '../site/cache-folder.ts';
 import { type CheckedJournal, checkSources } from '../site/check-journal.ts';
 import { todayBy } from '../site/today.ts';
@@ -36,7 +37,7 @@ export function loadFolder(folder: string, before: LoadedSources | null = null):
   try {
     return loadJournal(folder, before);
   } catch (error) {
-    throw new Refusal(EXIT.cannotReadOrWrite, `${folder} cannot be read: ${(error as Error).message}.`);
+    throw new Refusal(EXIT.cannotReadOrWrite, `${folder} cannot be read: ${reasonOf(error)}.`);
   }
 }
 

@@ -1,5 +1,6 @@
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { dirname } from 'node:path';
+import { reasonOf } from '../load/problems.ts';
 import { EXIT, Refusal } from './exit-codes.ts';
 
 /**
@@ -15,7 +16,7 @@ export function writeNew(path: string, text: string | Uint8Array): void {
     const there = (error as { code?: string }).code === 'EEXIST';
     throw new Refusal(
       EXIT.cannotReadOrWrite,
-      there ? `${path} is there already; it was left as it is.` : `${path} cannot be written: ${(error as Error).message}.`,
+      there ? `${path} is there already; it was left as it is.` : `${path} cannot be written: ${reasonOf(error)}.`,
     );
   }
 }

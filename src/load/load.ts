@@ -35,7 +35,8 @@ export interface LoadedSources extends Sources {
 
 type Role = 'source' | 'asset' | 'stray' | 'ignored';
 
-const FOLDERS = ['identity', 'papers', 'parts', 'sessions'];
+/** The folders of a journal that are read. */
+export const FOLDERS = ['identity', 'papers', 'parts', 'sessions'];
 const TOP_FILES = new Set(['journal.yaml', 'consumables.yaml']);
 
 /**
@@ -71,7 +72,8 @@ function roleOf(path: string): Role {
   const [top, ...rest] = path.split('/');
   if (rest.length === 0) return TOP_FILES.has(path) ? 'source' : /^(journal|consumables)\.yml$/.test(path) ? 'stray' : 'ignored';
   if (top === 'parts' || top === 'identity') return rest.length === 1 && path.endsWith('.yaml') ? 'source' : 'stray';
-  return top === 'sessions' && path.endsWith('.md') ? 'source' : 'asset';
+  if (top === 'sessions' && path.endsWith('.md')) return 'source';
+  return top === 'sessions' && /\.(?:md|markdown|md\.txt)$/i.test(path) ? 'stray' : 'asset';
 }
 
 function readSource(folder: string, found: Found, known: LoadedFile | undefined): LoadedFile | Diagnostic {

@@ -23,8 +23,12 @@ export function leadsOut(path: string): Diagnostic {
   });
 }
 
-/** A file where only catalogues are read, that is none by its name. */
+/** A file where only catalogues or notes are read, that is none by its name. */
 export function stray(path: string): Diagnostic {
+  if (path.startsWith('sessions/')) {
+    const name = path.slice(path.lastIndexOf('/') + 1).replace(/\.(?:md|markdown|md\.txt)$/i, '.md');
+    return diagnostic('A110', startOf(path), 'This file is not read: a note is a file that ends in `.md`.', { hint: `Name it ${name}.` });
+  }
   const hint = path.endsWith('.yml') ? `Name it ${path.replace(/\.yml$/, '.yaml')}.` : 'Move it out of this folder, or leave it.';
   return diagnostic('A110', startOf(path), 'This file is not read: a catalogue is a file `NAME.yaml` right in this folder.', { hint });
 }
@@ -41,6 +45,10 @@ const REASONS: Readonly<Record<string, string>> = {
   ENOENT: 'what it points to is not there',
   ELOOP: 'its symbolic links go round in a circle',
   EISDIR: 'it is a folder',
+  ENOTDIR: 'what should be a folder on the way to it is a file',
+  EROFS: 'the disk takes no writing',
+  ENOSPC: 'the disk is full',
+  ENAMETOOLONG: 'its name is too long',
   EIO: 'the disk reports a fault',
   EMFILE: 'too many files are open',
 };

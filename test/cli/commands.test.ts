@@ -29,7 +29,12 @@ describe('the command line', () => {
   test.each([
     [['chek'], 'Did you mean `check`?'],
     [['check', '--contnt', 'x'], 'Did you mean `--content`?'],
-    [['check', '--content'], 'argument missing'],
+    [['check', '--content'], '`--content` needs its value: `--content DIR`'],
+    [['build', '--force=yes'], '`--force` takes no value'],
+    [['chekc'], 'Did you mean `check`?'],
+    [['labels', '--content', 'van', '--out', 'labels.txt'], 'FILE.pdf'],
+    [['new', '--content', 'van', '--date', '1990-01-01'], 'before the vehicle arrived'],
+    [['build', '--content', 'van', '--out', 'van/sessions/site'], 'lies in sessions/'],
     [['check', 'extra'], 'takes nothing'],
     [['init'], 'needs DIR'],
     [['check', '--format', 'xml'], 'text or json'],
@@ -38,6 +43,28 @@ describe('the command line', () => {
     expect([exit, out]).toEqual([2, '']);
     expect(err).toContain(says);
     expect(err).not.toMatch(/^\s+at /m);
+  });
+
+  test('looks at its options before the journal', async () => {
+    const cwd = folderWith(wrong);
+    const bags = await run(['labels', '--content', 'van', '--out', 'l.pdf', '--bags', 'x'], { cwd });
+    const from = await run(['statement', '--content', 'van', '--out', 's.csv', '--from', 'x'], { cwd });
+    expect([bags.exit, bags.err]).toEqual([2, 'asfound: --bags takes numbers such as 12-20,25, not `x`.\n']);
+    expect([from.exit, from.err.startsWith('asfound: --from: ')]).toEqual([2, true]);
+  });
+
+  test('says in words what the system refused', async () => {
+    const { exit, err } = await run(['init', 'a/b'], { cwd: folderWith({ a: 'a file' }) });
+    expect(exit).toBe(3);
+    expect(err).toMatch(/cannot be written: what should be a folder on the way to it is a file\.\n$/);
+  });
+
+  test('writes no note where there is no journal', async () => {
+    const cwd = folderWith({ 'x/letter.txt': 'mine' });
+    const { exit, err } = await run(['new', '--content', 'x'], { cwd });
+    expect(exit).toBe(3);
+    expect(err).toContain('it has no journal.yaml');
+    expect(readdirSync(join(cwd, 'x'))).toEqual(['letter.txt']);
   });
 
   test('says in one line what the system refused', async () => {

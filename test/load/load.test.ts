@@ -58,6 +58,11 @@ describe('a journal folder', () => {
     expect(loadJournal(folder).problems.find((one) => one.place.file === 'journal.yml')?.hint).toContain('journal.yaml');
   });
 
+  test.each(['index.MD', 'index.markdown', 'index.md.txt'])('names a note that is not read for its name, %s', (name) => {
+    const { problems } = loadJournal(folderWith({ [`sessions/2031-03-12-x/${name}`]: '---' }));
+    expect(problems.map(({ code, hint }) => `${code} ${hint}`)).toEqual(['A110 Name it index.md.']);
+  });
+
   test('does not read a note over 1 MB, and reads one of just 1 MB', () => {
     const folder = folderWith({
       'sessions/2031-03-12.md': new Uint8Array(LARGEST_SOURCE + 1),

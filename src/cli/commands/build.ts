@@ -1,8 +1,8 @@
 import { createHash } from 'node:crypto';
 import { mkdirSync } from 'node:fs';
-import { dirname, relative, resolve } from 'node:path';
+import { dirname, join, relative, resolve, sep } from 'node:path';
 import type { JournalRecord } from '../../journal/record.ts';
-import type { LoadedSources } from '../../load/load.ts';
+import { FOLDERS, type LoadedSources } from '../../load/load.ts';
 import { cacheFolder } from '../../site/cache-folder.ts';
 import { hasErrors } from '../../site/check-journal.ts';
 import { InTheWay, isWhole, manifestOf, mayReplace, recover, stage } from '../../site/swap.ts';
@@ -28,6 +28,13 @@ export const build: Command = {
   run: async (values, _takes, effects) => {
     const out = resolve(effects.cwd, (values.out as string | undefined) ?? 'dist');
     const sources = loadFolder(journalFolder(values, effects));
+    const within = FOLDERS.find((name) => `${out}${sep}`.startsWith(join(sources.folder, name) + sep));
+    if (within !== undefined) {
+      throw new Refusal(
+        EXIT.notUnderstood,
+        `${out} lies in ${within}/ of the journal, where notes and papers are read. Name another --out.`,
+      );
+    }
     recover(out);
     if (!mayReplace(out)) {
       throw new Refusal(

@@ -18,7 +18,7 @@ export const labels: Command = {
   options: {
     content: CONTENT,
     bags: { type: 'string', value: '12-20,25', help: 'which bags (else every bag that is filled)' },
-    out: { type: 'string', value: 'FILE', help: 'the PDF to write; it must not be there yet' },
+    out: { type: 'string', value: 'FILE.pdf', help: 'the PDF to write; it must not be there yet' },
     paper: { type: 'string', value: 'a4|us-letter', help: 'the paper (else a4)' },
     columns: { type: 'string', value: 'N', help: 'labels across (else 2)' },
     rows: { type: 'string', value: 'N', help: 'labels down (else 6)' },
@@ -33,8 +33,9 @@ export const labels: Command = {
   more: 'The code needs `address` in journal.yaml; without one labels have no code.',
   run: async (values, _takes, effects) => {
     const out = values.out;
-    if (typeof out !== 'string') throw new Refusal(EXIT.notUnderstood, '`labels` needs --out FILE.');
+    if (typeof out !== 'string' || !/\.pdf$/i.test(out)) throw new Refusal(EXIT.notUnderstood, '`labels` needs --out FILE.pdf.');
     const sheet = sheetFrom(values);
+    const wanted = typeof values.bags === 'string' ? bagsIn(values.bags) : null;
     const opened = await openJournal(journalFolder(values, effects), effects);
     if (opened.record === null || hasErrors(opened.diagnostics)) {
       reportProblems(opened, effects);
@@ -43,10 +44,11 @@ export const labels: Command = {
     }
     const { history } = opened.record;
     const filled = [...history.bags.values()].filter((bag) => bag.emptied === null).map((bag) => bag.bag);
-    const bags = typeof values.bags === 'string' ? bagsIn(values.bags) : filled.sort((a, b) => a - b);
+    const bags = wanted ?? filled.sort((a, b) => a - b);
     const made: Label[] = labelsOf(opened.record, bags, bagAddress);
     const absent = bags.filter((bag) => !history.bags.has(bag));
-    if (made.length === 0) throw new Refusal(EXIT.notUnderstood, 'no bag of those numbers is filled in any note.');
+    if (made.length === 0)
+      throw new Refusal(EXIT.notUnderstood, wanted === null ? 'no bag is filled.' : 'no bag of those numbers is filled in any note.');
     const { typeset } = await import('../../exports/typeset.ts');
     const path = resolve(effects.cwd, out);
     const { pdf, cut } = typeset(labelsTypst(made, sheet));

@@ -21,9 +21,17 @@ export const newNote: Command = {
   },
   run: async (values, _takes, effects) => {
     const folder = journalFolder(values, effects);
+    if (!existsSync(join(folder, 'journal.yaml'))) {
+      const hint = 'Name the journal with --content DIR, or make one with `asfound init DIR`.';
+      throw new Refusal(EXIT.cannotReadOrWrite, `${folder} is no journal: it has no journal.yaml. ${hint}`);
+    }
     const date = dateFrom(values, effects);
-    const title = (values.title as string | undefined) ?? 'Evening in the workshop';
+    const title = (values.title as string | undefined)?.trim() || 'Evening in the workshop';
     const { record } = await openJournal(folder, effects);
+    const arrived = record?.journal.settings.arrived;
+    if (arrived !== undefined && date < arrived) {
+      throw new Refusal(EXIT.notUnderstood, `${date} is before the vehicle arrived, on ${arrived}.`);
+    }
     const path = freePath(folder, `${date}-${slugOf(title)}`);
     writeNew(path, noteSkeleton(date, title, record));
     effects.out(`${relative(effects.cwd, path)}\n`);

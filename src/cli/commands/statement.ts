@@ -28,6 +28,7 @@ export const statement: Command = {
     if (typeof out !== 'string' || !/\.(html|csv)$/i.test(out)) {
       throw new Refusal(EXIT.notUnderstood, '`statement` needs --out FILE.html or --out FILE.csv.');
     }
+    const given = { from: dateOf(values, 'from'), to: dateOf(values, 'to') };
     const opened = await openJournal(journalFolder(values, effects), effects);
     if (opened.record === null || hasErrors(opened.diagnostics)) {
       reportProblems(opened, effects);
@@ -35,8 +36,8 @@ export const statement: Command = {
       return EXIT.journalHasErrors;
     }
     const { journal, today } = opened.record;
-    const from = dateOf(values, 'from') ?? journal.settings.arrived;
-    const to = dateOf(values, 'to') ?? today;
+    const from = given.from ?? journal.settings.arrived;
+    const to = given.to ?? today;
     if (to < from) throw new Refusal(EXIT.notUnderstood, `--to ${to} is before --from ${from}.`);
     const made = statementOf(opened.record, from, to);
     const path = resolve(effects.cwd, out);
