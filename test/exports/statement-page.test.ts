@@ -22,9 +22,10 @@ test('a statement charges hours at their rate, parts with their mark-up, and say
 
 test('what it names is named as the client knows it: days, people and subsystems', () => {
   const page = pageOf('hours: [{ by: jm, on: brakes, time: 1h30m }]');
-  for (const words of ['Statement, 1 Mar 2031 to 31 Mar 2031', '12 Mar 2031', 'Jory: Work, 1h30m', '>Brakes<', '1 h 30 min']) {
+  for (const words of ['Statement, 1 Mar 2031 to 31 Mar 2031', '12 Mar 2031', 'Jory: Work<', '>Brakes<', '1 h 30 min']) {
     expect(page).toContain(words);
   }
+  expect(pageOf('hours: [{ by: jm, on: brakes, time: 19:10-20:40 }]')).toContain('Jory: Work, 19:10–20:40<');
 });
 
 test('the amounts of every table add up to the line under it, and those to what is to pay', () => {

@@ -49,12 +49,15 @@ function entriesOf(session: Session, books: Books): Entry[] {
 function labourEntries(session: Session, { journal, diagnostics }: Books): Entry[] {
   return session.hours.map((worked, i) => {
     const charge = chargeOf(worked, journal.people.get(worked.by), session.date, diagnostics);
-    const what = worked.unpaid === null ? `Work, ${worked.text}` : `Work, ${worked.text}; not charged: ${worked.unpaid}`;
+    const what = `Work${between(worked.text)}${worked.unpaid === null ? '' : `; not charged: ${worked.unpaid}`}`;
     const { by: person, minutes, place } = worked;
     const own = { id: `${session.id}#hours-${i + 1}`, kind: 'labour', what, person, minutes, paid: false, cost: true, place } as const;
     return entryOf(session, worked.on, untaxed(charge), own, journal);
   });
 }
+
+/** The clock times of a range, as a reader writes them; a bare length is said by the hours beside it already. */
+const between = (time: string): string => (time.includes(':') ? `, ${time.replace(/\s*-\s*/, '\u2013')}` : '');
 
 /** Puts a line's stock on the shelf or gives it back; a difference on giving back costs the job. */
 function stockLine(session: Session, line: BillLine, entry: string, { journal, shelves }: Books): Entry[] {

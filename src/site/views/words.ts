@@ -135,6 +135,9 @@ export function counted(n: number, one: string, many = `${one}s`): string {
   return n === 0 ? `no ${many}` : `${n} ${n === 1 ? one : many}`;
 }
 
+/** A unit of the format as it is spoken: `imp-pt` as `imp pt`, never broken. */
+export const unitWords = (unit: string): string => unit.replaceAll('-', '\u00a0');
+
 /** `a, b and c`. */
 export function listed(words: readonly string[]): string {
   if (words.length < 2) return words.join('');
