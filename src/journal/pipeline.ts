@@ -2,6 +2,7 @@
 import { CHECKS } from './check/check.ts';
 import { compile } from './compile/compile.ts';
 import { reporter } from './compile/context.ts';
+import { doubtsOf, withoutEchoes } from './compile/doubts.ts';
 import { readFiles } from './compile/read-files.ts';
 import { stockInDoubt } from './compile/stock-in-doubt.ts';
 import { type Diagnostic, inFileOrder } from './diagnostics/diagnostic.ts';
@@ -29,11 +30,12 @@ export function compileJournal(sources: Sources, { today }: { readonly today: Is
   out.diagnostics.push(...sources.problems);
   const read = readFiles(sources, out);
   const journal = compile(read, sources, out);
-  if (journal === null) return { record: null, diagnostics: out.diagnostics.sort(inFileOrder) };
+  const told = (all: readonly Diagnostic[]) => withoutEchoes(all, read, doubtsOf(read, all)).sort(inFileOrder);
+  if (journal === null) return { record: null, diagnostics: told(out.diagnostics) };
   const replayed = replay(journal);
   const booked = ledgerOf(journal, stockInDoubt(read, journal, out.diagnostics));
   const record: JournalRecord = { journal, history: replayed.history, ledger: booked.ledger, today };
   out.diagnostics.push(...replayed.diagnostics, ...booked.diagnostics);
   for (const check of CHECKS) out.diagnostics.push(...check(record));
-  return { record, diagnostics: out.diagnostics.sort(inFileOrder) };
+  return { record, diagnostics: told(out.diagnostics) };
 }

@@ -19,8 +19,15 @@ export interface ProseImage {
   readonly place: Place;
 }
 
+/** A link to something that is not named by what it is: a file, an address, or nothing. */
+export interface OtherLink {
+  readonly url: string;
+  readonly place: Place;
+}
+
 export interface Prose {
   readonly links: readonly ProseLink[];
+  readonly others: readonly OtherLink[];
   readonly images: readonly ProseImage[];
 }
 
@@ -30,7 +37,7 @@ const OURS = /^(part|bag|item|session|consumable):(.+)$/;
 /** Reads the prose between two offsets of a note. */
 export function readProse(source: SourceText, start: number, end: number): Prose {
   const text = source.text.slice(start, end);
-  if (!text.includes('](') && !text.includes(']:') && !text.includes('<')) return { links: [], images: [] };
+  if (!text.includes('](') && !text.includes(']:') && !text.includes('<')) return { links: [], others: [], images: [] };
   return scanProse(source, start, text) ?? parseProse(source, start, text);
 }
 
@@ -46,6 +53,7 @@ export function scanProse(source: SourceText, start: number, written: string): P
   const text = written.includes('`') ? withoutCode(written) : written;
   if (text === null || UNSURE.test(text)) return null;
   const links: ProseLink[] = [];
+  const others: OtherLink[] = [];
   const images: ProseImage[] = [];
   let paragraph = 0;
   let scanned = 0;
@@ -58,10 +66,10 @@ export function scanProse(source: SourceText, start: number, written: string): P
     scanned = at;
     const place = source.place(start + at, start + at + all.length);
     if (bang === '!') images.push({ url, alt: label, title: title ?? null, paragraph, place });
-    else pushLink(links, url, paragraph, place);
+    else pushLink({ links, others }, url, paragraph, place);
   }
   const sure = found === (text.match(/\]\(/g)?.length ?? 0) && (images.length === 0 || !LISTS.test(text));
-  return sure ? { links, images } : null;
+  return sure ? { links, others, images } : null;
 }
 
 /** Letters stand where code did, so that offsets stay; null when code is part of a link or a picture. */
@@ -74,9 +82,15 @@ function countBreaks(text: string, from: number, to: number): number {
   return text.slice(from, to).match(/\n[ \t\r]*\n/g)?.length ?? 0;
 }
 
-function pushLink(links: ProseLink[], url: string, paragraph: number, place: Place): void {
+interface Links {
+  readonly links: ProseLink[];
+  readonly others: OtherLink[];
+}
+
+function pushLink({ links, others }: Links, url: string, paragraph: number, place: Place): void {
   const ours = OURS.exec(url);
-  if (ours?.[1] && ours[2]) links.push({ scheme: ours[1] as ProseLink['scheme'], id: decoded(ours[2]), paragraph, place });
+  if (!ours?.[1] || !ours[2]) others.push({ url, place });
+  else links.push({ scheme: ours[1] as ProseLink['scheme'], id: decoded(ours[2]), paragraph, place });
 }
 
 function decoded(text: string): string {
@@ -90,6 +104,7 @@ function decoded(text: string): string {
 /** The exact way: a CommonMark parse. */
 export function parseProse(source: SourceText, start: number, text: string): Prose {
   const links: ProseLink[] = [];
+  const others: OtherLink[] = [];
   const images: ProseImage[] = [];
   const tree = fromMarkdown(text);
   const definitions = new Map<string, { url: string; title: string | null }>();
@@ -101,15 +116,24 @@ export function parseProse(source: SourceText, start: number, text: string): Pro
   walk(tree, (node) => {
     if (node.type === 'paragraph' || node.type === 'heading') paragraph += 1;
     const place = (): Place => source.place(start + (node.position?.start.offset ?? 0), start + (node.position?.end.offset ?? 0));
-    if (node.type === 'link') pushLink(links, node.url, paragraph, place());
-    if (node.type === 'linkReference') pushLink(links, definitions.get(node.identifier)?.url ?? '', paragraph, place());
+    if (node.type === 'link') pushLink({ links, others }, node.url, paragraph, place());
+    if (node.type === 'text') pushUnlinked(others, source, start + (node.position?.start.offset ?? 0), node.value);
+    if (node.type === 'linkReference') pushLink({ links, others }, definitions.get(node.identifier)?.url ?? '', paragraph, place());
     if (node.type === 'image') images.push({ url: node.url, alt: node.alt ?? '', title: node.title ?? null, paragraph, place: place() });
     if (node.type === 'imageReference') {
       const target = definitions.get(node.identifier);
       if (target) images.push({ ...target, alt: node.alt ?? '', paragraph, place: place() });
     }
   });
-  return { links, images };
+  return { links, others, images };
+}
+
+/** `[the drum](part: drum)` was meant as a link, and a space keeps it from being one. */
+function pushUnlinked(others: OtherLink[], source: SourceText, start: number, value: string): void {
+  const meant = /\]\(((?:part|bag|item|session|consumable):[^)]*)\)/.exec(value);
+  if (!meant?.[1]) return;
+  const at = source.text.indexOf(meant[0], start);
+  if (at !== -1) others.push({ url: meant[1], place: source.place(at + 2, at + meant[0].length - 1) });
 }
 
 function walk(node: Nodes, visit: (node: Nodes) => void): void {

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { compileFiles, NOTE } from './base.ts';
+import { compileFiles, NOTE, note } from './base.ts';
 
 /** What is said of one note, each as `line:column code`. */
 function saidOf(text: string, path: string = NOTE): string[] {
@@ -35,7 +35,7 @@ describe('a fault at the top of a note does not hide what is wrong below it', ()
   });
 
   test('a date that is not in the calendar, where nothing gives one', () => {
-    expect(saidOf(`---\ndate: 2031-02-30\ntitle: Brakes\n${hours}\n---\n`, 'sessions/brakes.md')).toEqual(['2:7 A305']);
+    expect(saidOf(`---\ndate: 2031-02-30\ntitle: Brakes\n${hours}\n---\n`, 'sessions/brakes.md')).toEqual(['2:7 A305', '5:11 A402']);
   });
 });
 
@@ -83,4 +83,53 @@ describe('a name of a field that is misspelt is told once, and its value is read
 
 test('a field that was taken out for its fault is not called missing as well', () => {
   expect(saidOf('---\ndate: 2031-03-12\ntitle: { a: b }\n---\n')).toEqual(['3:8 A303']);
+});
+
+describe('a link in the prose that leads to nothing is told, with what to write', () => {
+  const prose = (text: string) =>
+    compileFiles({ more: { [NOTE]: note('', text) }, assets: ['sessions/2031-03-12-brakes/bill.pdf'] }).diagnostics;
+
+  test.each([
+    ['a kind that is none', 'See [it](parts:drum).', 'Did you mean `part`?'],
+    ['a capital letter', 'See [it](Part:drum).', 'Did you mean `part`?'],
+    ['a space after the colon', 'See [it](part: drum).', 'Write `part:drum`.'],
+    ['an id alone', 'See [it](drum).', 'Write `part:drum`.'],
+    ['a file that is not there', 'See [it](bil.pdf).', 'Did you mean `bill.pdf`?'],
+    ['an address without its beginning', 'See [it](www.example.org).', 'Write `https://www.example.org`.'],
+    ['nothing', 'See [it]().', 'A link names `part:`'],
+    ['a drive', '![It](C:photos/drum.jpg)', 'Copy the file'],
+  ])('%s', (_, text, hint) => {
+    const [found, ...more] = prose(text);
+    expect([found?.place.line, found?.code, more]).toEqual([6, hint.startsWith('Copy') ? 'A105' : 'A903', []]);
+    expect(found?.hint).toContain(hint);
+  });
+
+  test.each(['[a](bill.pdf)', '[a](https://example.org)', '[a](mailto:a@example.org)', '[a](#top)', '`[a](part: x)`', '[a](index.md)'])(
+    'but not %s',
+    (text) => {
+      expect(prose(text)).toEqual([]);
+    },
+  );
+});
+
+describe('what was meant is said', () => {
+  const hintOf = (fields: string) => {
+    const found = compileFiles({ more: { [NOTE]: note(fields) } }).diagnostics;
+    return found.map(({ code, message, hint }) => `${code} ${message} ${hint}`);
+  };
+
+  test.each([
+    ['an amount without its unit', 'used: [{ consumable: brake-cleaner, amount: 0.3, on: drum }]', /^A309 ‘0\.3’ has no unit; .*`0\.3 L`/],
+    ['a value without the unit of its limits', 'measured: [{ part: drum, what: x, value: 9, limits: 9..10 in }]', /^A309 .*without a unit/],
+    ['a bag with a letter', 'parts: [{ part: drum, did: removed, to: bag A14 }]', /^A310 `bag A14` is no bag.*`bag 14`/],
+    ['a bag with a capital', 'parts: [{ part: drum, did: removed, to: Bag 7 }]', /^A310 `Bag 7` is no bag.*`bag 7`/],
+    ['a bag emptied by its name', 'emptied: bag 1', /^A310 .*only its number: `1`/],
+    ['a part that is gone, and nobody says how', 'parts: [{ part: drum-donor, did: gone }]', /^A510 .*does not say how/],
+    ['lines that are no list', 'bills: [{ lines: Pin }]', /^A303 A list was expected .*`Pin` stands here/],
+    ['a split that is a list', 'bought: [{ what: x, cost: 1, split: [brakes] }]', /^A303 Fields were expected .*a list stands here/],
+  ])('%s', (_, fields, says) => {
+    const said = hintOf(fields);
+    expect(said).toHaveLength(1);
+    expect(said[0]).toMatch(says);
+  });
 });

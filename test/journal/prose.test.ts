@@ -68,6 +68,7 @@ test('what the scanner takes on, a full CommonMark parse reads the same', () => 
       const inTurn = (list: readonly { paragraph: number }[]) => list.map((each, i) => i > 0 && each.paragraph === list[i - 1]?.paragraph);
       const bare = (list: readonly { paragraph: number }[]) => list.map(({ paragraph: _, ...rest }) => rest);
       expect(bare(quick.links)).toEqual(bare(exact.links));
+      expect(quick.others).toEqual(exact.others);
       expect(bare(quick.images)).toEqual(bare(exact.images));
       if (quick.images.length > 0) expect(inTurn(quick.images)).toEqual(inTurn(exact.images));
     }),
@@ -78,7 +79,7 @@ test('what the scanner takes on, a full CommonMark parse reads the same', () => 
 
 test('a link inside code is text', () => {
   const text = 'Type `[x](part:y)` to link.';
-  expect(parseProse(sourceText('n.md', text), 0, text)).toEqual({ links: [], images: [] });
+  expect(parseProse(sourceText('n.md', text), 0, text)).toEqual({ links: [], others: [], images: [] });
 });
 
 test('a link by reference counts', () => {

@@ -4,12 +4,12 @@ import { didYouMean } from '../diagnostics/nearest.ts';
 import type { Journal, Session } from '../model.ts';
 import type { Sources } from '../source/sources.ts';
 import { compileConsumables } from './consumables.ts';
-import { type Catalogues, type Names, namesIn, type Reporter } from './context.ts';
+import { type Catalogues, namesIn, type Reporter } from './context.ts';
 import { identityTables } from './identity.ts';
 import { compileParts, type PartsFile } from './parts.ts';
-import { type Shelf, shelfOf } from './paths.ts';
+import { shelfOf } from './paths.ts';
 import type { ReadJournal } from './read-files.ts';
-import { compileSession, type NoteSource } from './session.ts';
+import { compileSession, type NoteSource, type Surroundings } from './session.ts';
 import { compileSettings } from './settings.ts';
 
 /** @returns the journal, or null when journal.yaml was not understood: nothing can be read without it */
@@ -18,35 +18,36 @@ export function compile(read: ReadJournal, sources: Sources, out: Reporter): Jou
   const identity = identityTables(read.identity, out);
   const catalogues = { ...compileSettings(read.journal.value, read.journal.tree, out), identityTables: identity };
   if (read.consumables) compileConsumables(read.consumables.value, read.consumables.tree, catalogues, out);
-  compileParts(
-    read.parts.filter((file) => ofKnownSubsystem(file, catalogues, out)),
-    catalogues,
-    out,
-  );
-  const names = namesIn(catalogues, out);
-  const shelf = shelfOf(sources.assets);
+  for (const file of read.parts) checkSubsystem(file, catalogues, out);
+  compileParts(read.parts, catalogues, out);
   const notes = onePerId(read.notes, out);
-  const sessions = notes.map((note) => sessionOf(note, catalogues, names, shelf, out));
+  const files = new Set(read.notes.map(({ file }) => file));
+  const around = { catalogues, names: namesIn(catalogues, out), shelf: shelfOf(sources.assets), notes: files, out };
+  const sessions = notes.flatMap((note) => {
+    const session = sessionOf(note, around);
+    return note.undated ? [] : [session];
+  });
   return { ...catalogues, sessions: sessions.sort(inOrder) };
 }
 
 /** What is found wrong where something was found wrong before is only its echo. */
-function sessionOf(note: NoteSource, catalogues: Catalogues, names: Names, shelf: Shelf, out: Reporter): Session {
+function sessionOf(note: NoteSource, around: Surroundings): Session {
+  const { out } = around;
   const before = out.diagnostics.length;
-  const session = compileSession(note, catalogues, names, shelf, out);
+  const session = compileSession(note, around);
   if (note.told.size === 0) return session;
   const found = out.diagnostics.splice(before);
   out.diagnostics.push(...found.filter(({ code, place }) => code === 'A302' || !note.told.has(`${place.line}:${place.column}`)));
   return session;
 }
 
-function ofKnownSubsystem(file: PartsFile, { subsystems }: Catalogues, out: Reporter): boolean {
-  if (subsystems.has(file.subsystem)) return true;
+/** The parts of a file that is named for no subsystem are parts all the same: what notes say of them is still looked through. */
+function checkSubsystem(file: PartsFile, { subsystems }: Catalogues, out: Reporter): void {
+  if (subsystems.has(file.subsystem)) return;
   const hint = didYouMean(file.subsystem, subsystems.keys());
   out.report('A403', startOf(file.file), `The file is named for a subsystem \`${file.subsystem}\`, which journal.yaml does not have.`, {
     hint,
   });
-  return false;
 }
 
 function onePerId(notes: readonly NoteSource[], out: Reporter): NoteSource[] {

@@ -26,9 +26,9 @@ export function folderOf(path: string): string {
   return slash === -1 ? '' : path.slice(0, slash);
 }
 
-/** A web address or the like, which is nothing of the journal's. */
+/** A web address or the like, which is nothing of the journal's; one letter is a drive. */
 export function isAway(path: string): boolean {
-  return /^[a-z][a-z0-9+.-]*:/i.test(path) || path.startsWith('//');
+  return /^[a-z][a-z0-9+.-]+:/i.test(path) || path.startsWith('//');
 }
 
 /**

@@ -108,10 +108,13 @@ export function sessionIdOf(path: string): string {
     .replaceAll('/', '-');
 }
 
+/** The day of a note that nothing gives a day; no vehicle arrived so early. */
+const UNDATED = '0001-01-01';
+
 /** A note whose title or date is at fault is still looked through, by what its name says. */
 function standInsFor(id: string): StandIns {
   const date = readDate(id.slice(0, 10));
-  return date.ok ? { title: id, date: date.value } : { title: id };
+  return { title: id, date: date.ok ? date.value : UNDATED };
 }
 
 function readNote(text: SourceText, out: Reporter): NoteSource[] {
@@ -125,5 +128,5 @@ function readNote(text: SourceText, out: Reporter): NoteSource[] {
   if (read === null) return [];
   const body = text.text.slice(cut.body.start, cut.body.end);
   const told = new Set(out.diagnostics.slice(before).map(startOfPlace));
-  return [{ id, file: text.file, source: read.value, tree: read.tree, prose, body, told }];
+  return [{ id, file: text.file, source: read.value, tree: read.tree, prose, body, told, undated: read.value.date === UNDATED }];
 }

@@ -6,6 +6,7 @@ import type { Path, Tree } from '../source/tree.ts';
 import type { Catalogues, Names, Reporter } from './context.ts';
 import { bagsOf, closesOf, defersOf, emptiedOf, opensOf, reachedOf } from './items.ts';
 import { filmOf, papersOf, picturesOf } from './media.ts';
+import { checkOtherLinks } from './other-links.ts';
 import type { Shelf } from './paths.ts';
 import { billsOf } from './purchases.ts';
 import { salesOf } from './sales.ts';
@@ -22,6 +23,8 @@ export interface NoteSource {
   readonly body: string;
   /** Where something has been found wrong already, as `line:column`. */
   readonly told: ReadonlySet<string>;
+  /** Nothing says of which day it is: it is looked through, and has no place in the journal. */
+  readonly undated: boolean;
 }
 
 /** What the parts of compiling a note share. */
@@ -37,8 +40,19 @@ export interface NoteContext {
   place(...path: Path): Place;
 }
 
+/** What the notes of a journal are compiled against. */
+export interface Surroundings {
+  readonly catalogues: Catalogues;
+  readonly names: Names;
+  /** Every other file of the journal. */
+  readonly shelf: Shelf;
+  /** The files of all notes. */
+  readonly notes: ReadonlySet<string>;
+  readonly out: Reporter;
+}
+
 /** Compiles one note. What cannot be resolved is reported and left out; the rest stands. */
-export function compileSession(note: NoteSource, catalogues: Catalogues, names: Names, shelf: Shelf, out: Reporter): Session {
+export function compileSession(note: NoteSource, { catalogues, names, shelf, notes, out }: Surroundings): Session {
   const { source, tree, prose } = note;
   const context: NoteContext = {
     id: note.id,
@@ -50,6 +64,7 @@ export function compileSession(note: NoteSource, catalogues: Catalogues, names: 
     shelf,
     place: (...path) => tree.placeOf(path),
   };
+  checkOtherLinks(prose.others, notes, context);
   const bags = bagsOf(source.bags, context);
   return {
     id: note.id,

@@ -6,6 +6,7 @@
 import type { Diagnostic } from '../diagnostics/diagnostic.ts';
 import type { ConsumableId, Journal, Place } from '../model.ts';
 import type { Tree, Value } from '../source/tree.ts';
+import { beginsAt, beginsWithin } from '../source/within.ts';
 import type { ReadJournal } from './read-files.ts';
 
 /** The fields of a note that put stock on a shelf, or say what is there. */
@@ -19,7 +20,7 @@ export function stockInDoubt(
   { consumables }: Pick<Journal, 'consumables'>,
   diagnostics: readonly Diagnostic[],
 ): ReadonlySet<ConsumableId> {
-  const notes = new Map(read.notes.map(({ file, tree }) => [file, tree]));
+  const notes = new Map(read.notes.filter(({ undated }) => !undated).map(({ file, tree }) => [file, tree]));
   const named = diagnostics
     .filter(({ severity }) => severity === 'error')
     .flatMap((each): (ConsumableId | typeof ANY)[] => {
@@ -37,17 +38,17 @@ function namedAt(tree: Tree | undefined, { code, place }: Diagnostic): (Consumab
   const start = tree.placeOf([]);
   const field = STOCK_FIELDS.find((name) => {
     const written = tree.placeOf([name]);
-    return !startsWith(written, start) && contains(written, place);
+    return !beginsAt(written, start) && beginsWithin(place, written);
   });
   if (field === undefined) return [];
   const entries = listIn(tree.value, field);
-  const entry = entries.find((_, n) => contains(tree.placeOf([field, n]), place));
+  const entry = entries.find((_, n) => beginsWithin(place, tree.placeOf([field, n])));
   return entry === undefined ? [ANY] : [entry, ...listIn(entry, 'lines')].flatMap((each) => textIn(each, 'consumable'));
 }
 
 function cataloguedAt(tree: Tree, place: Place): ConsumableId[] {
   const ids = typeof tree.value === 'object' && !Array.isArray(tree.value) ? Object.keys(tree.value) : [];
-  return ids.filter((id) => contains(tree.placeOf([id]), place) || contains(tree.keyPlaceOf([id]), place));
+  return ids.filter((id) => beginsWithin(place, tree.placeOf([id])) || beginsWithin(place, tree.keyPlaceOf([id])));
 }
 
 function listIn(value: Value, field: string): readonly Value[] {
@@ -58,15 +59,4 @@ function listIn(value: Value, field: string): readonly Value[] {
 function textIn(value: Value, field: string): string[] {
   const text = typeof value === 'object' && !Array.isArray(value) ? value[field] : undefined;
   return typeof text === 'string' ? [text] : [];
-}
-
-function startsWith(a: Place, b: Place): boolean {
-  return a.line === b.line && a.column === b.column;
-}
-
-/** Whether one place begins within another. */
-function contains(outer: Place, inner: Place): boolean {
-  const after = inner.line > outer.line || (inner.line === outer.line && inner.column >= outer.column);
-  const before = inner.line < outer.endLine || (inner.line === outer.endLine && inner.column < outer.endColumn);
-  return after && before;
 }

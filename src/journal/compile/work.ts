@@ -1,5 +1,5 @@
 /** Hours, parts touched, decisions, methods and measurements of a note. */
-import type { Decision, Destination, Measurement, Method, PartEntry, PartId, WorkedTime } from '../model.ts';
+import type { Decision, Destination, Measurement, Method, PartEntry, PartId, Place, WorkedTime } from '../model.ts';
 import type { SessionSource } from '../schema/session.ts';
 import { isDoubtful } from '../schema/understand.ts';
 import type { Path } from '../source/tree.ts';
@@ -37,7 +37,9 @@ export function touchedOf(list: SessionSource['parts'], context: NoteContext): P
   return each(list, (entry, i) => {
     const part = names.part(entry.part, place('parts', i, 'part'));
     const at = entry.at === undefined ? null : names.position(entry.at, place('parts', i, 'at'));
-    if (part === null || (entry.at !== undefined && at === null)) return null;
+    const bags = (['to', 'from'] as const).filter((field) => isMeantAsBag(entry[field]));
+    for (const field of bags) reportBag(entry[field] ?? '', place('parts', i, field), context);
+    if (part === null || (entry.at !== undefined && at === null) || bags.length > 0) return null;
     return {
       part: part.id,
       did: entry.did ?? [],
@@ -55,9 +57,22 @@ export function touchedOf(list: SessionSource['parts'], context: NoteContext): P
   });
 }
 
+const BAG = /^bag\s+([1-9]\d{0,4})$/;
+
+function isMeantAsBag(text: string | undefined): boolean {
+  return text !== undefined && /^bags?\b/i.test(text) && !BAG.test(text);
+}
+
+function reportBag(written: string, place: Place, { out, catalogues }: NoteContext): void {
+  if (catalogues.stores.includes(written)) return;
+  const number = /\d+/.exec(written)?.[0];
+  const hint = `Write \`bag ${number ?? 14}\`${number === undefined ? ', with its number' : ''}.`;
+  out.report('A310', place, `\`${written}\` is no bag: a bag is \`bag\` and its number.`, { hint });
+}
+
 function destinationOf(text: string | undefined): Destination | null {
   if (text === undefined) return null;
-  const bag = /^bag\s+([1-9]\d{0,4})$/.exec(text);
+  const bag = BAG.exec(text);
   return bag ? { bag: Number(bag[1]), name: null } : { bag: null, name: text };
 }
 

@@ -37,7 +37,11 @@ function putDown(replay: Replay, session: Session, entry: PartEntry, otherwise: 
 }
 
 function noDestination(entry: PartEntry, word: ActionWord, what: string): Diagnostic {
-  return diagnostic('A510', entry.place, `\`${entry.part}\` was ${word.replace('-', ' ')}, and the entry does not say where to.`, {
+  const missing =
+    word === 'gone'
+      ? `\`${entry.part}\` is gone, and the entry does not say how.`
+      : `\`${entry.part}\` was ${word.replace('-', ' ')}, and the entry does not say where to.`;
+  return diagnostic('A510', entry.place, missing, {
     hint: `Add ${what}.`,
   });
 }

@@ -88,8 +88,13 @@ export const count = read((written): Reading<number> => {
 /** The number on a bag. */
 export const bagNumber = read((written): Reading<number> => {
   if (/^[1-9]\d{0,4}$/.test(written)) return ok(Number(written));
-  return bad('A310', `\`${written}\` is not a bag number.`, 'A bag has a whole number from 1.');
+  return bad('A310', `\`${written}\` is not a bag number.`, bagHint(written));
 });
+
+function bagHint(written: string): string {
+  const number = /^bag\s+([1-9]\d{0,4})$/i.exec(written)?.[1];
+  return number === undefined ? 'A bag has a whole number from 1.' : `Write only its number: \`${number}\`.`;
+}
 
 export const ID = /^[a-z0-9]+(?:-[a-z0-9]+)*$/;
 

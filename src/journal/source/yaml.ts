@@ -124,12 +124,15 @@ function mapping(node: YAMLMap, key: Span | null, reading: Reading): Read {
   const value: { [key: string]: Value } = Object.create(null);
   const inside = new Map<string, Spot>();
   const all = new Map<string, Span>();
+  let again = false;
   for (const pair of node.items) {
     const name = keyText(pair);
     const nameSpan = spanOf(pair.key as Node | null, reading);
     const first = all.get(name);
-    if (first) reportDuplicate(name, nameSpan, first, reading);
-    else all.set(name, nameSpan);
+    // Fields that follow a second one and stand twice themselves are the rest of an entry whose hyphen is missing.
+    if (first && !again) reportDuplicate(name, nameSpan, first, reading);
+    if (!first) all.set(name, nameSpan);
+    again = first !== undefined;
     const read = convert(pair.value as Node | null, nameSpan, reading);
     if (read === undefined || first) continue;
     value[name] = read.value;
@@ -146,7 +149,7 @@ function reportDuplicate(key: string, span: Span, first: Span, reading: Reading)
   const { source } = reading;
   reading.diagnostics.push(
     diagnostic('A203', source.place(...span), `\`${key}\` stands here a second time.`, {
-      hint: 'Keep one of them; a list takes several values under one key.',
+      hint: 'Keep one of them. If another entry begins here, put `- ` before it.',
       related: [{ place: source.place(...first), message: 'It is first given here.' }],
     }),
   );

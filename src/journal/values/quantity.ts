@@ -49,12 +49,23 @@ export function convertTo(quantity: Quantity, unit: string): Reading<Fraction> {
   const from = UNITS.get(quantity.unit);
   const to = UNITS.get(unit);
   if (!from || !to) return bad('A308', `${quoted(unit)} is not a unit known here.`, unitHint(unit));
-  if (!comparable(from, to)) return bad('A309', wrongDimension(quantity.text, from, to));
+  if (!comparable(from, to))
+    return bad(
+      'A309',
+      wrongDimension(quantity.text, from, to),
+      unitless(quantity.text) ? `Write its unit: \`${quantity.text} ${to.symbol}\`.` : null,
+    );
   return ok(quantity.base.div(to.factor));
 }
 
 function wrongDimension(text: string, from: Unit, to: Unit): string {
-  return `${quoted(text)} measures ${nameOf(from)}; ${nameOf(to)} was expected (${to.symbol}).`;
+  if (unitless(text)) return `${quoted(text)} has no unit; ${nameOf(to)} was expected (${to.symbol}).`;
+  const expected = to.symbol === 'each' ? 'a number without a unit' : `${nameOf(to)} (${to.symbol})`;
+  return `${quoted(text)} measures ${nameOf(from)}; ${expected} was expected.`;
+}
+
+function unitless(text: string): boolean {
+  return /\d$/.test(text);
 }
 
 function nameOf(unit: Unit): string {

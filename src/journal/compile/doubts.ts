@@ -1,0 +1,123 @@
+/**
+ * What a fault leaves in doubt: names that its entry, list or file would have brought, and where the parts are that it
+ * speaks of. What is then not known, or not where it should be, may only echo the fault.
+ */
+import type { Diagnostic } from '../diagnostics/diagnostic.ts';
+import type { PartId } from '../model.ts';
+import type { Tree } from '../source/tree.ts';
+import { beginsAt, beginsWithin } from '../source/within.ts';
+import type { ReadJournal } from './read-files.ts';
+
+/** Names of one sort. */
+export type Sort = 'part' | 'person' | 'subsystem' | 'milestone' | 'consumable' | 'store' | 'item' | 'bag' | 'session';
+
+export interface Doubts {
+  readonly sorts: ReadonlySet<Sort>;
+  /** From which fault on nobody knows where a part is; '' stands for every part. */
+  readonly parts: ReadonlyMap<PartId | '', Diagnostic>;
+}
+
+const OF_JOURNAL: Readonly<Record<string, Sort>> = { people: 'person', subsystems: 'subsystem', milestones: 'milestone', stores: 'store' };
+const OF_NOTE: Readonly<Record<string, Sort>> = { opens: 'item', bags: 'bag' };
+/** What replaying says of where a part is; anything else that is said of it comes first. */
+const WHEREABOUTS = /^A50[1-9]|^A511/;
+
+/** @param diagnostics all that was found */
+export function doubtsOf(read: ReadJournal, diagnostics: readonly Diagnostic[]): Doubts {
+  const sorts = new Set<Sort>();
+  const parts = new Map<PartId | '', Diagnostic>();
+  const trees = new Map([...read.parts, ...read.notes.filter(({ undated }) => !undated)].map(({ file, tree }) => [file, tree]));
+  const faults = diagnostics.filter(({ code, severity }) => severity === 'error' && !WHEREABOUTS.test(code));
+  for (const fault of faults) {
+    const { file } = fault.place;
+    if (file === 'journal.yaml') addAll(sorts, fieldsAt(read.journal?.tree, fault, OF_JOURNAL));
+    else if (file === 'consumables.yaml') sorts.add('consumable');
+    else if (file.startsWith('parts/')) doubtCatalogue(fault, trees.get(file), sorts, parts);
+    else if (file.startsWith('sessions/') && /\.md$/i.test(file)) doubtNote(fault, trees.get(file), sorts, parts);
+  }
+  if (sorts.has('subsystem')) sorts.add('part');
+  return { sorts, parts };
+}
+
+function addAll(sorts: Set<Sort>, more: readonly Sort[]): void {
+  for (const sort of more) sorts.add(sort);
+}
+
+/** Which of the fields a fault is in; all of them where nothing could be told apart. */
+function fieldsAt(tree: Tree | undefined, { place }: Diagnostic, sorts: Readonly<Record<string, Sort>>): Sort[] {
+  if (!tree) return Object.values(sorts);
+  return Object.entries(sorts).flatMap(([field, sort]) => {
+    const written = tree.placeOf([field]);
+    const there = !beginsAt(written, tree.placeOf([])) && beginsWithin(place, written);
+    return there || beginsAt(place, tree.keyPlaceOf([field])) ? [sort] : [];
+  });
+}
+
+/** A fault in an id, or in what holds the entries together, leaves every part in doubt that nobody knows. */
+function doubtCatalogue(fault: Diagnostic, tree: Tree | undefined, sorts: Set<Sort>, parts: Map<PartId | '', Diagnostic>): void {
+  if (!tree || /^A1|^A20|^A311|^A403/.test(fault.code)) sorts.add('part');
+  const part = tree && entryAt(tree, [], fault)?.id;
+  if (part !== undefined) firstOf(parts, part, fault);
+}
+
+function doubtNote(fault: Diagnostic, tree: Tree | undefined, sorts: Set<Sort>, parts: Map<PartId | '', Diagnostic>): void {
+  if (!tree) {
+    addAll(sorts, ['item', 'bag', 'session']);
+    firstOf(parts, '', fault);
+    return;
+  }
+  addAll(sorts, fieldsAt(tree, fault, OF_NOTE));
+  const part = entryAt(tree, ['parts'], fault)?.part;
+  if (part !== undefined) firstOf(parts, part, fault);
+}
+
+/** The texts of the list's entry that a fault is in. */
+function entryAt(tree: Tree, path: readonly string[], { place }: Diagnostic): Readonly<Record<string, string | undefined>> | undefined {
+  const list = path.reduce<unknown>((at, step) => (at as Record<string, unknown> | undefined)?.[step], tree.value);
+  if (!Array.isArray(list)) return undefined;
+  const n = list.findIndex((_, at) => beginsWithin(place, tree.placeOf([...path, at])));
+  return list[n] as Readonly<Record<string, string | undefined>> | undefined;
+}
+
+function firstOf(parts: Map<PartId | '', Diagnostic>, part: PartId | '', fault: Diagnostic): void {
+  const known = parts.get(part);
+  if (!known || isBefore(fault, known)) parts.set(part, fault);
+}
+
+/** Notes are named for their days, and catalogues come before them all. */
+function isBefore({ place: a }: Diagnostic, { place: b }: Diagnostic): boolean {
+  return a.file < b.file || (a.file === b.file && a.line < b.line);
+}
+
+/** The sorts of names that are not known, by code. */
+const UNKNOWN: Readonly<Record<string, readonly Sort[]>> = {
+  A401: ['part'],
+  A402: ['person'],
+  A403: ['subsystem'],
+  A404: ['milestone'],
+  A405: ['consumable'],
+  A406: ['store'],
+  A407: ['part'],
+  A408: ['part', 'subsystem'],
+  A409: ['session'],
+  A602: ['bag'],
+  A604: ['bag'],
+  A606: ['bag'],
+  A608: ['item'],
+  A610: ['item'],
+};
+
+/** Leaves out what may only echo another fault. */
+export function withoutEchoes(diagnostics: readonly Diagnostic[], read: ReadJournal, { sorts, parts }: Doubts): Diagnostic[] {
+  if (sorts.size === 0 && parts.size === 0) return [...diagnostics];
+  const trees = new Map(read.notes.map(({ file, tree }) => [file, tree]));
+  return diagnostics.filter((each) => {
+    if (UNKNOWN[each.code]?.some((sort) => sorts.has(sort))) return false;
+    if (each.code === 'A903') return ![...sorts].some((sort) => each.message.startsWith(`There is no ${sort} `));
+    if (!WHEREABOUTS.test(each.code)) return true;
+    const tree = trees.get(each.place.file);
+    const part = tree && entryAt(tree, ['parts'], each)?.part;
+    const fault = [parts.get(''), part === undefined ? undefined : parts.get(part)].find((one) => one && isBefore(one, each));
+    return fault === undefined;
+  });
+}

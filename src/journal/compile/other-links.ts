@@ -1,0 +1,50 @@
+/** Links in the prose that do not say what they name: a file of the journal, an address, or a slip. */
+import { didYouMean } from '../diagnostics/nearest.ts';
+import { LINK_SCHEMES, type OtherLink } from '../prose.ts';
+import { folderOf, inside } from './paths.ts';
+import type { NoteContext } from './session.ts';
+
+/** Addresses that lead out of the journal. */
+const AWAY = /^(?:https?:|mailto:|tel:|\/\/|#)/i;
+const SCHEME = /^([a-z][a-z0-9+.-]+):/i;
+const KINDS = `A link names ${LINK_SCHEMES.map((scheme) => `\`${scheme}:\``).join(', ')}, a file of the journal, or an address that begins with \`https:\`.`;
+
+/** @param notes the files of all notes */
+export function checkOtherLinks(links: readonly OtherLink[], notes: ReadonlySet<string>, context: NoteContext): void {
+  for (const { url, place } of links) {
+    if (AWAY.test(url)) continue;
+    const scheme = SCHEME.exec(url)?.[1];
+    if (scheme !== undefined) context.out.report('A903', place, ...ofScheme(url, scheme));
+    else if (!isThere(url, notes, context))
+      context.out.report('A903', place, `The link \`${url}\` leads to nothing.`, { hint: hintFor(url, context) });
+  }
+}
+
+function ofScheme(url: string, scheme: string): [string, { hint: string }] {
+  if ((LINK_SCHEMES as readonly string[]).includes(scheme)) {
+    return [`A space keeps \`${url}\` from being a link.`, { hint: `Write \`${url.replace(/\s+/g, '')}\`.` }];
+  }
+  const near = didYouMean(scheme, LINK_SCHEMES);
+  return [`There is no kind of link \`${scheme}:\`.`, { hint: near?.startsWith('Did') ? near : KINDS }];
+}
+
+function isThere(url: string, notes: ReadonlySet<string>, { file, shelf }: NoteContext): boolean {
+  const path = inside(folderOf(file), decoded(url.replace(/[?#].*$/, '')));
+  return path !== null && path !== '' && (shelf.files.has(path) || notes.has(path));
+}
+
+function hintFor(url: string, { catalogues, shelf, file }: NoteContext): string {
+  if (catalogues.parts.has(url)) return `Write \`part:${url}\`.`;
+  if (/^www\./i.test(url)) return `Write \`https://${url}\`.`;
+  const beside = (shelf.folders.get(folderOf(file)) ?? []).map((path) => path.slice(path.lastIndexOf('/') + 1));
+  const near = beside.length > 0 ? didYouMean(url, beside) : null;
+  return near?.startsWith('Did') ? near : KINDS;
+}
+
+function decoded(url: string): string {
+  try {
+    return decodeURIComponent(url);
+  } catch {
+    return url;
+  }
+}

@@ -1,0 +1,13 @@
+import type { Place } from '../model.ts';
+
+/** Whether one place begins within another of the same file. */
+export function beginsWithin(inner: Place, outer: Place): boolean {
+  const after = inner.line > outer.line || (inner.line === outer.line && inner.column >= outer.column);
+  const before = inner.line < outer.endLine || (inner.line === outer.endLine && inner.column < outer.endColumn);
+  return inner.file === outer.file && after && before;
+}
+
+/** Whether two places begin at the same spot of the same file. */
+export function beginsAt(a: Place, b: Place): boolean {
+  return a.file === b.file && a.line === b.line && a.column === b.column;
+}

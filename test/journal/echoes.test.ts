@@ -1,0 +1,84 @@
+/** One fault is told once: what it makes of other places is not. */
+import { describe, expect, test } from 'vitest';
+import { CONSUMABLES, compileFiles, type Files, JOURNAL, NOTE, note, PARTS } from './base.ts';
+
+const LATER = 'sessions/2031-03-20-later.md';
+const later = (fields: string) => note(fields).replace('2031-03-12', '2031-03-20');
+const codesOf = (files: Files) => compileFiles(files).diagnostics.map(({ code, place }) => `${place.file.split('/')[0]} ${code}`);
+
+/** A note that names one of everything. */
+const USES = note(
+  `hours: [{ by: rh, on: brakes, time: 1h }]
+parts: [{ part: drum, did: removed, to: shelf A1 }, { part: studs, did: removed, count: 3 }]
+used: [{ consumable: brake-cleaner, amount: 1 ml, on: drum }]
+opens: [{ id: a, kind: task, what: x, before: stripped }]`,
+  '[It](part:drum).',
+);
+
+describe('names that a fault keeps from being known', () => {
+  test.each([
+    ['a part whose id is none', { parts: PARTS.replace('- id: drum\n', '- id: The Drum\n') }, 'parts A311'],
+    ['a part without its name', { parts: PARTS.replace('  name: Front brake drum\n', '') }, 'parts A302'],
+    ['a part whose count is none', { parts: PARTS.replace('count: 5', 'count: five') }, 'parts A310'],
+    ['a part for a position that is not known', { parts: PARTS.replace('for: drum', 'for: drun') }, 'parts A407'],
+    ['a hyphen forgotten before a part', { parts: PARTS.replace('- id: drum-donor', '  id: drum-donor') }, 'parts A203'],
+    ['a catalogue that is no list', { parts: 'drum: x\n' }, 'parts A207'],
+    ['a catalogue that is empty', { parts: '\n' }, 'parts A103'],
+    ['a consumable without its unit', { consumables: CONSUMABLES.replace('unit: L, ', '') }, 'consumables.yaml A302'],
+    ['people in a list', { journal: JOURNAL.replace(/ {2}rh: .*\n {2}jm: .*\n/, '  - { name: Ruth }\n') }, 'journal.yaml A303'],
+    ['a person without a name', { journal: JOURNAL.replace('rh: { name: Ruth, ', 'rh: { ') }, 'journal.yaml A302'],
+    ['a subsystem that is a text', { journal: JOURNAL.replace(/brakes: \{.*\}\n/, 'brakes: Brakes\n') }, 'journal.yaml A303'],
+    [
+      'milestones in a list',
+      { journal: JOURNAL.replace(/ {2}stripped: .*\n {2}first.*\n/, '  - stripped\n  - first-start\n') },
+      'journal.yaml A303',
+    ],
+  ])('%s', (_, files, said) => {
+    expect(codesOf({ ...files, more: { [NOTE]: USES } })).toEqual([said]);
+  });
+
+  test('a catalogue named for a subsystem that is not there', () => {
+    const { diagnostics } = compileFiles({ parts: '[]', more: { 'parts/breaks.yaml': PARTS, [NOTE]: USES } });
+    expect(diagnostics.map(({ code }) => code)).toEqual(['A403']);
+  });
+
+  test('an item whose entry is at fault, a bag, a note', () => {
+    const closes = later('closes: [{ id: bleed, how: done }]');
+    expect(codesOf({ more: { [NOTE]: note('opens: [{ id: bleed, kind: tsk, what: x }]'), [LATER]: closes } })).toEqual(['sessions A304']);
+    expect(codesOf({ more: { [NOTE]: note('bags: [{ bag: no, holds: x }]'), [LATER]: later('emptied: [14]') } })).toEqual([
+      'sessions A310',
+    ]);
+    expect(codesOf({ more: { [NOTE]: 'no front matter', [LATER]: later('emptied: [14]\ncloses: [{ id: a }]') } })).toEqual([
+      'sessions A205',
+    ]);
+  });
+});
+
+describe('where a part is, after an entry that could not be followed', () => {
+  const fitted = later('parts: [{ part: drum, did: fitted }]');
+
+  test.each([
+    ['an action misspelt', 'parts: [{ part: drum, did: remvoed }]', 'A304'],
+    ['a store that is not known', 'parts: [{ part: drum, did: removed, to: shelf Z }]', 'A406'],
+    ['a bag that is not filled', 'parts: [{ part: drum, did: removed, to: bag 9 }]', 'A606'],
+  ])('%s', (_, fields, code) => {
+    expect(codesOf({ more: { [NOTE]: note(fields), [LATER]: fitted } })).toEqual([`sessions ${code}`]);
+  });
+
+  test('a note that could not be read', () => {
+    expect(codesOf({ more: { [NOTE]: 'no front matter', [LATER]: fitted } })).toEqual(['sessions A205']);
+  });
+
+  test('but what comes before it, and what is said of other parts, is told', () => {
+    const wrong = later('parts: [{ part: drum, did: remvoed }]');
+    expect(codesOf({ more: { [NOTE]: note('parts: [{ part: drum, did: fitted }]'), [LATER]: wrong } })).toEqual([
+      'sessions A503',
+      'sessions A304',
+    ]);
+    const other = later('parts: [{ part: studs, did: fitted }]');
+    expect(codesOf({ more: { [NOTE]: note('parts: [{ part: drum, did: remvoed }]'), [LATER]: other } })).toEqual([
+      'sessions A304',
+      'sessions A503',
+    ]);
+  });
+});
