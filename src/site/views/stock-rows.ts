@@ -23,7 +23,7 @@ export function stockRows(sheet: Sheet, { movements }: StockAccount): string {
       const from = addressOf(sheet, movement);
       const when = from === null ? figures.shortDate(date) : html`<a href="${sheet.link(from)}">${figures.shortDate(date)}</a>`;
       const why = because !== null && html`<span class="sub">${because}</span>`;
-      return html`<tr id="${movementAnchor(n + 1)}"><td class="date">${when}</td><td>${MOVEMENT_WORDS[kind]}${why}</td><td class="num">${figures.quantity(amount)}</td><td class="num">${figures.amount(value)}</td><td class="num">${figures.quantity(left.amount)}</td><td class="num">${figures.amount(left.value)}</td></tr>`
+      return html`<tr id="${movementAnchor(n + 1)}"><td class="date">${when}</td><td>${MOVEMENT_WORDS[kind]}${why}</td><td class="num" data-label="Quantity">${figures.quantity(amount)}</td><td class="num" data-label="Money">${figures.amount(value)}</td><td class="num" data-label="Left">${figures.quantity(left.amount)}</td><td class="num" data-label="Left, money">${figures.amount(left.value)}</td></tr>`
         .markup;
     })
     .join('');
@@ -40,7 +40,7 @@ function addressOf(sheet: Sheet, { session, entry: id }: StockMovement): Address
 export function stockTotals(sheet: Sheet, { opening, bought, used, left }: StockRow): string {
   const { figures } = sheet;
   const row = (id: string, words: string, { amount, value }: Holding): Markup =>
-    html`<tr id="${id}"><th scope="row" colspan="2">${words}</th><td class="num">${figures.quantity(amount)}</td><td class="num">${figures.amount(value)}</td><td></td><td></td></tr>`;
+    html`<tr id="${id}"><th scope="row" colspan="2">${words}</th><td class="num" data-label="Quantity">${figures.quantity(amount)}</td><td class="num" data-label="Money">${figures.amount(value)}</td><td></td><td></td></tr>`;
   return [
     row('opening', 'Opening stock', opening),
     row('bought', 'Bought, less what was given back', bought),
