@@ -7,7 +7,7 @@ import { readFiles } from './compile/read-files.ts';
 import { stockInDoubt } from './compile/stock-in-doubt.ts';
 import { type Diagnostic, inFileOrder } from './diagnostics/diagnostic.ts';
 import { ledgerOf } from './ledger/ledger.ts';
-import type { IsoDate } from './model.ts';
+import type { IsoDate, PartId } from './model.ts';
 import type { JournalRecord } from './record.ts';
 import { replay } from './replay/replay.ts';
 import type { Sources } from './source/sources.ts';
@@ -30,7 +30,8 @@ export function compileJournal(sources: Sources, { today }: { readonly today: Is
   out.diagnostics.push(...sources.problems);
   const read = readFiles(sources, out);
   const journal = compile(read, sources, out);
-  const told = (all: readonly Diagnostic[]) => withoutEchoes(all, read, doubtsOf(read, all)).sort(inFileOrder);
+  const positionOf = (part: PartId) => journal?.parts.get(part)?.position ?? part;
+  const told = (all: readonly Diagnostic[]) => withoutEchoes(all, read, doubtsOf(read, all), positionOf).sort(inFileOrder);
   if (journal === null) return { record: null, diagnostics: told(out.diagnostics) };
   const replayed = replay(journal);
   const booked = ledgerOf(journal, stockInDoubt(read, journal, out.diagnostics));

@@ -42,6 +42,15 @@ describe('names that a fault keeps from being known', () => {
     expect(diagnostics.map(({ code }) => code)).toEqual(['A403']);
   });
 
+  test('a temporary measure due before a milestone that is not known', () => {
+    expect(codesOf({ more: { [NOTE]: note('opens: [{ id: a, kind: temporary, what: x, before: stript }]') } })).toEqual(['sessions A404']);
+  });
+
+  test('a part for a part that is not known', () => {
+    const uses = note('parts: [{ part: drum-donor, did: cleaned }]', '[It](part:drum-donor).');
+    expect(codesOf({ parts: PARTS.replace('for: drum', 'for: drun'), more: { [NOTE]: uses } })).toEqual(['parts A407']);
+  });
+
   test('an item whose entry is at fault, a bag, a note', () => {
     const closes = later('closes: [{ id: bleed, how: done }]');
     expect(codesOf({ more: { [NOTE]: note('opens: [{ id: bleed, kind: tsk, what: x }]'), [LATER]: closes } })).toEqual(['sessions A304']);
@@ -63,6 +72,13 @@ describe('where a part is, after an entry that could not be followed', () => {
     ['a bag that is not filled', 'parts: [{ part: drum, did: removed, to: bag 9 }]', 'A606'],
   ])('%s', (_, fields, code) => {
     expect(codesOf({ more: { [NOTE]: note(fields), [LATER]: fitted } })).toEqual([`sessions ${code}`]);
+  });
+
+  test('the position of a part that could not be taken off', () => {
+    const files = {
+      more: { [NOTE]: note('parts: [{ part: drum, did: remvoed }]'), [LATER]: later('parts: [{ part: drum-donor, did: fitted }]') },
+    };
+    expect(codesOf(files)).toEqual(['sessions A304']);
   });
 
   test('a note that could not be read', () => {

@@ -3,7 +3,7 @@
  * speaks of. What is then not known, or not where it should be, may only echo the fault.
  */
 import type { Diagnostic } from '../diagnostics/diagnostic.ts';
-import type { PartId } from '../model.ts';
+import type { PartId, PositionId } from '../model.ts';
 import type { Tree } from '../source/tree.ts';
 import { beginsAt, beginsWithin } from '../source/within.ts';
 import type { ReadJournal } from './read-files.ts';
@@ -108,7 +108,12 @@ const UNKNOWN: Readonly<Record<string, readonly Sort[]>> = {
 };
 
 /** Leaves out what may only echo another fault. */
-export function withoutEchoes(diagnostics: readonly Diagnostic[], read: ReadJournal, { sorts, parts }: Doubts): Diagnostic[] {
+export function withoutEchoes(
+  diagnostics: readonly Diagnostic[],
+  read: ReadJournal,
+  { sorts, parts }: Doubts,
+  positionOf: (part: PartId) => PositionId,
+): Diagnostic[] {
   if (sorts.size === 0 && parts.size === 0) return [...diagnostics];
   const trees = new Map(read.notes.map(({ file, tree }) => [file, tree]));
   return diagnostics.filter((each) => {
@@ -116,8 +121,10 @@ export function withoutEchoes(diagnostics: readonly Diagnostic[], read: ReadJour
     if (each.code === 'A903') return ![...sorts].some((sort) => each.message.startsWith(`There is no ${sort} `));
     if (!WHEREABOUTS.test(each.code)) return true;
     const tree = trees.get(each.place.file);
-    const part = tree && entryAt(tree, ['parts'], each)?.part;
-    const fault = [parts.get(''), part === undefined ? undefined : parts.get(part)].find((one) => one && isBefore(one, each));
-    return fault === undefined;
+    const entry = tree && entryAt(tree, ['parts'], each);
+    const position = entry?.at ?? positionOf(entry?.part ?? '');
+    return ![...parts].some(
+      ([part, fault]) => isBefore(fault, each) && (part === '' || part === entry?.part || positionOf(part) === position),
+    );
   });
 }

@@ -21,12 +21,13 @@ export function emptiedOf(list: SessionSource['emptied'], context: NoteContext):
 }
 
 export function opensOf(list: SessionSource['opens'], context: NoteContext): ItemOpening[] {
-  const { names, place } = context;
+  const { names, place, catalogues } = context;
   return each(list, (entry, i) => ({
     id: entry.id,
     kind: entry.kind,
     what: entry.what,
     before: entry.before === undefined ? null : names.milestone(entry.before, place('opens', i, 'before')),
+    beforeUnknown: entry.before !== undefined && !catalogues.milestones.some(({ id }) => id === entry.before),
     on: entry.on === undefined ? null : names.charge(entry.on, place('opens', i, 'on')),
     price: entry.price === undefined ? null : names.money(entry.price, place('opens', i, 'price')),
     place: place('opens', i),

@@ -37,7 +37,6 @@ export function compileParts(files: readonly PartsFile[], catalogues: Catalogues
       out.report('A410', file.tree.placeOf([at, 'id']), `\`${source.id}\` is a subsystem already, and \`on:\` could mean either.`);
     }
     const position = positionOf(source, makes, file.tree.placeOf([at, 'for']), out);
-    if (position === null) continue;
     const store = storeOf(source, catalogues, file.tree.placeOf([at, 'at']), out);
     checkComponents(source, file, at, words, out);
     catalogues.parts.set(source.id, partOf(source, file, position, store, file.tree.placeOf([at, 'id'])));
@@ -56,12 +55,13 @@ function checkComponents(source: PartSource, file: PartsFile, at: number, words:
   });
 }
 
-function positionOf(source: PartSource, makes: ReadonlySet<string>, place: Place, out: Reporter): string | null {
+/** A part for a position that nobody knows keeps to itself, so that what notes say of it is still looked through. */
+function positionOf(source: PartSource, makes: ReadonlySet<string>, place: Place, out: Reporter): string {
   if (source.for === undefined) return source.id;
   if (makes.has(source.for)) return source.for;
   const hint = didYouMean(source.for, makes);
   out.report('A407', place, `No part that makes a position has the id \`${source.for}\`.`, { hint });
-  return null;
+  return source.id;
 }
 
 function storeOf(source: PartSource, { stores }: Catalogues, place: Place, out: Reporter): string | null {

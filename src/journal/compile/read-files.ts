@@ -23,6 +23,8 @@ import type { NoteSource } from './session.ts';
 export interface Understood<T> {
   readonly value: T;
   readonly tree: Tree;
+  /** Where something has been found wrong, as `line:column`. */
+  readonly told: ReadonlySet<string>;
 }
 
 /** The files of a journal as far as they were understood. */
@@ -79,10 +81,13 @@ function readSpan<T extends z.ZodType>(
   out.diagnostics.push(...diagnostics);
   if (tree === null) return null;
   const understood = understand(schema, tree, standIns);
-  // Where the YAML is at fault, what it makes of the value is only an echo.
+  // Where the YAML is at fault, what it makes of the value is only an echo, and so is a field that is missing on its line.
   const told = new Set(diagnostics.map(startOfPlace));
-  out.diagnostics.push(...understood.diagnostics.filter((each) => !told.has(startOfPlace(each))));
-  return understood.value === null ? null : { value: understood.value, tree };
+  const lines = new Set(diagnostics.map(({ place }) => place.line));
+  const isEcho = (each: Diagnostic) => told.has(startOfPlace(each)) || (each.code === 'A302' && lines.has(each.place.line));
+  out.diagnostics.push(...understood.diagnostics.filter((each) => !isEcho(each)));
+  const all = new Set([...told, ...understood.diagnostics.map(startOfPlace)]);
+  return understood.value === null ? null : { value: understood.value, tree, told: all };
 }
 
 const startOfPlace = ({ place }: Diagnostic): string => `${place.line}:${place.column}`;
@@ -123,10 +128,8 @@ function readNote(text: SourceText, out: Reporter): NoteSource[] {
   if (cut === null) return [];
   const prose = readProse(text, cut.body.start, cut.body.end);
   const id = sessionIdOf(text.file);
-  const before = out.diagnostics.length;
   const read = readSpan(text, cut.yaml, sessionSchema, 'fields', out, standInsFor(id));
   if (read === null) return [];
   const body = text.text.slice(cut.body.start, cut.body.end);
-  const told = new Set(out.diagnostics.slice(before).map(startOfPlace));
-  return [{ id, file: text.file, source: read.value, tree: read.tree, prose, body, told, undated: read.value.date === UNDATED }];
+  return [{ id, file: text.file, source: read.value, tree: read.tree, prose, body, told: read.told, undated: read.value.date === UNDATED }];
 }

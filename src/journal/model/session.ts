@@ -192,6 +192,8 @@ export interface ItemOpening {
   readonly kind: ItemKind;
   readonly what: string;
   readonly before: MilestoneId | null;
+  /** It names a milestone, and no such one is known: that is told already. */
+  readonly beforeUnknown?: boolean;
   readonly on: Charge | null;
   readonly price: Minor | null;
   readonly place: Place;

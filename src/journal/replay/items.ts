@@ -34,7 +34,7 @@ export class Items {
       const before = this.history.get(opening.id);
       if (before) return [openedTwice(opening, before)];
       this.history.set(opening.id, { id: opening.id, opening, opened: { session: of, date }, deferred: [], closed: null });
-      if (opening.kind !== 'temporary' || opening.before !== null) return [];
+      if (opening.kind !== 'temporary' || opening.before !== null || opening.beforeUnknown) return [];
       const message = `The temporary measure \`${opening.id}\` does not say when it must be undone.`;
       return [diagnostic('A615', opening.place, message, { hint: 'Add `before:` and a milestone.' })];
     });

@@ -19,6 +19,11 @@ export function flowSlips(text: string, start: number, end: number, known: Reado
   return reader.whole() ? reader.slips : [];
 }
 
+/** Fields whose values are prose, in which a comma is likelier than a forgotten colon. */
+const PROSE: ReadonlySet<string> = new Set(
+  'note because how what private marks finish goes-back caption alt name evidence title unpaid refund material from words'.split(' '),
+);
+
 class FlowReader {
   readonly slips: Slip[] = [];
   readonly #text: string;
@@ -142,6 +147,7 @@ class FlowReader {
       if (mark === undefined || this.#atComment()) return this.#unclosed(open, ']');
       if (mark === ']') return this.#step();
       if (mark === '}') return this.#endsInBrace(open);
+      if (mark === ',' && this.#fieldAfterComma(this.#rest())) return this.#unclosed(open, ']');
       if (mark === ',') this.#at += 1;
       else if (!(mark === '{' ? this.#fields() : this.#item(field))) return false;
     }
@@ -165,7 +171,8 @@ class FlowReader {
       this.#at += sound;
       return true;
     }
-    this.#at = this.#plainEnd(inList);
+    this.#at = this.#plainEnd(inList, field);
+    if (!inList && this.#lists === 0 && /^\]\s*[,}]/.test(this.#rest())) return this.#unopened(start);
     const text = this.#text.slice(start, this.#at).trimEnd();
     const slip = text === '' ? null : valueSlip({ field: inList ? null : field, start, text }, true);
     if (slip) this.slips.push(slip);
@@ -178,7 +185,7 @@ class FlowReader {
     return found?.[0].length ?? 0;
   }
 
-  #plainEnd(inList: boolean): number {
+  #plainEnd(inList: boolean, field: string | null): number {
     let depth = 0;
     const lastBrace = this.#text.lastIndexOf('}');
     for (let i = this.#at; i < this.#end; i += 1) {
@@ -187,11 +194,29 @@ class FlowReader {
       if (mark === '[') depth += 1;
       else if (mark === ']' && depth > 0) depth -= 1;
       else if ((mark === '}' || mark === ']') && (/^[}\]]\s*(?:[,}\]#]|$)/.test(rest) || i === lastBrace)) return i;
-      else if (mark === ',' && (inList || endsValue(rest))) return i;
+      else if (mark === ',' && (inList || endsValue(rest) || (!PROSE.has(field ?? '') && this.#bareFieldAfterComma(rest)))) return i;
       else if (!inList && this.#missesComma(i, rest)) return i;
       else if (/\s/.test(mark) && /^\s+#[^}\]]*$/.test(rest)) return i;
     }
     return this.#end;
+  }
+
+  /** `did: removed, inspected]`: the list was meant to be opened. */
+  #unopened(start: number): true {
+    const message = 'A list is closed here that was not opened.';
+    this.#slip('A201', this.#at, this.#at + 1, message, 'Write `[` before its first value.', '[', start, start);
+    return this.#step();
+  }
+
+  #fieldAfterComma(rest: string): boolean {
+    const name = /^,\s*([a-z-]+)\s*:\s/.exec(rest)?.[1];
+    return name !== undefined && this.#known.has(name);
+  }
+
+  /** A field whose colon was forgotten; words of prose may look the same. */
+  #bareFieldAfterComma(rest: string): boolean {
+    const name = /^,\s*([a-z-]+)\s+[^\s:,}\]]/.exec(rest)?.[1];
+    return name !== undefined && this.#known.has(name);
   }
 
   /** The next field begins, and only a semicolon or nothing stands before it. */

@@ -24,6 +24,22 @@ export function indentationSlip(text: string, lines: readonly Line[], at: number
   const allowed = dash === undefined ? fields : dashes;
   if (allowed.length === 0 || allowed.includes(column)) return null;
   const wanted = allowed.reduce((best, each) => (Math.abs(each - column) < Math.abs(best - column) ? each : best));
+  return moved(text, lines, at, column, wanted);
+}
+
+/** What would put the entry above, which stands where a line does not, where the line is. */
+export function entryAboveSlip(text: string, lines: readonly Line[], at: number): Slip | null {
+  const columnOf = ({ start, end }: Line): number => text.slice(start, end).search(/- /);
+  const isEntry = (n: number): boolean => /^ *- /.test(text.slice(lines[n]?.start, lines[n]?.end));
+  let above = at - 1;
+  while (above >= 0 && !isEntry(above)) above -= 1;
+  const [line, other] = [lines[at], lines[above]];
+  if (!line || !other || !isEntry(at) || columnOf(line) === columnOf(other)) return null;
+  return moved(text, lines, above, columnOf(other), columnOf(line));
+}
+
+function moved(text: string, lines: readonly Line[], at: number, column: number, wanted: number): Slip {
+  const line = lines[at] as Line;
   return {
     code: 'A201',
     start: line.start + column,
@@ -67,7 +83,7 @@ function shifted(text: string, lines: readonly Line[], at: number, column: numbe
   for (let n = at; n < lines.length; n += 1) {
     const { start, end } = lines[n] as Line;
     const indent = /^ */.exec(text.slice(start, end))?.[0].length ?? 0;
-    if (n > at && indent <= column) break;
+    if (n > at && indent <= Math.max(column, column + by)) break;
     const wanted = Math.max(0, indent + by);
     edits.push({ start, end: start + indent, text: ' '.repeat(wanted) });
   }

@@ -71,6 +71,7 @@ function contentSlips(text: string, at: number, end: number, known: ReadonlySet<
   const content = text.slice(at, end);
   if (/^[{[]/.test(content)) return flowSlips(text, at, end, known);
   if (inList && /^\(\s*[a-z-]+\s*:/.test(content)) return [parentheses(at, content)];
+  if (inList && /^[a-z-]+\s*:[^{]*,\s*[a-z-]+\s*:.*\}\s*$/.test(content)) return [unopened(at, content)];
   const key = /^([A-Za-z][\w-]*)(\s*)(::|：|:|=)?(\s*)/.exec(content);
   const [head = '', name = '', , colon, gap = ''] = key ?? [];
   if (!key || (colon === undefined && inList)) return [];
@@ -115,6 +116,19 @@ function withoutColon(at: number, content: string, name: string, known: Readonly
   }
   const hint = 'If it goes on from the line above, indent it with two spaces.';
   return [slipAt(at, end, message, hint, '')];
+}
+
+function unopened(at: number, content: string): Slip {
+  const edits: Edit[] = [{ start: at, end: at, text: '{ ' }];
+  const end = at + content.trimEnd().length;
+  return {
+    code: 'A201',
+    start: end - 1,
+    end,
+    message: 'A brace is closed here that was not opened.',
+    hint: 'Begin the entry with `- {`.',
+    edits,
+  };
 }
 
 function parentheses(at: number, content: string): Slip {

@@ -4,7 +4,7 @@
  */
 import { type Document, parseDocument } from 'yaml';
 import { type Complaint, complaintsOf } from './complaints.ts';
-import { indentationSlip } from './indentation.ts';
+import { entryAboveSlip, indentationSlip } from './indentation.ts';
 import { type Line, lineSlips } from './line-slips.ts';
 import { MendedText } from './mended-text.ts';
 import type { Slip } from './slip.ts';
@@ -42,13 +42,32 @@ export function mend(written: string, known: ReadonlySet<string>): Mended {
       if (left < 0) break;
       const tried = parse(now.text.with(slip.edits));
       if (!isBetter(tried, now)) continue;
-      slips.push({ ...slip, start: now.text.origin(slip.start), end: now.text.origin(slip.end) });
+      // Of two entries that do not line up, it is the one that the others do not line up with.
+      if (slip.otherwise) {
+        const other = parse(now.text.with(slip.otherwise.edits));
+        left -= written.length;
+        if (other.complaints.length < tried.complaints.length) {
+          slips.push(placed(slip.otherwise, now.text));
+          better = other;
+          break;
+        }
+      }
+      slips.push(placed(slip, now.text));
       better = tried;
       break;
     }
     now = better ?? now;
   }
   return { ...now, slips };
+}
+
+function placed(slip: Slip, text: MendedText): Slip {
+  return { ...slip, start: text.origin(slip.start), end: text.origin(slip.end) };
+}
+
+/** A slip, and what else may have been meant. */
+interface Suspect extends Slip {
+  readonly otherwise?: Slip | null;
 }
 
 function parse(text: MendedText): Parsed {
@@ -74,7 +93,7 @@ function isOpenQuote(message: string): boolean {
 }
 
 /** Slips near the first complaint, the likeliest first. */
-function* suspects(now: Parsed, known: ReadonlySet<string>): Generator<Slip> {
+function* suspects(now: Parsed, known: ReadonlySet<string>): Generator<Suspect> {
   const { text } = now.text;
   const lines = linesOf(text);
   const seen = new Set<number>();
@@ -89,7 +108,7 @@ function* suspects(now: Parsed, known: ReadonlySet<string>): Generator<Slip> {
       seen.add(n);
       yield* lineSlips(text, line, known, opens(text, lines, n));
       const indentation = indentationSlip(text, lines, n);
-      if (indentation) yield indentation;
+      if (indentation) yield { ...indentation, otherwise: entryAboveSlip(text, lines, n) };
     }
   }
 }
