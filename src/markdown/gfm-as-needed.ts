@@ -21,12 +21,13 @@ interface Construct {
 /**
  * The constructs of GitHub Flavored Markdown, each with the letters it cannot do without. Reading a note with
  * those alone whose sign it holds gives the same tree in half the time. A character reference may stand for a
- * letter of an address, so `&` counts as a sign of one. A single tilde is no strikethrough: "about ~5 mm".
+ * letter of an address, so `&` counts as a sign of one. A single tilde is no strikethrough
+ * ("about ~5 mm"), but where strikethrough is read it stands beside an asterisk as one more of its kind.
  */
 export const CONSTRUCTS: readonly Construct[] = [
   { sign: /https?:|www\.|@|&/i, syntax: gfmAutolinkLiteral, tree: gfmAutolinkLiteralFromMarkdown },
   { sign: /\[\^/, syntax: gfmFootnote, tree: gfmFootnoteFromMarkdown },
-  { sign: /~~/, syntax: () => gfmStrikethrough({ singleTilde: false }), tree: gfmStrikethroughFromMarkdown },
+  { sign: /~/, syntax: () => gfmStrikethrough({ singleTilde: false }), tree: gfmStrikethroughFromMarkdown },
   { sign: /\||:-|-:/, syntax: gfmTable, tree: gfmTableFromMarkdown },
   { sign: /\[[\sxX]\]/, syntax: gfmTaskListItem, tree: gfmTaskListItemFromMarkdown },
 ];
