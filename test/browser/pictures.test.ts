@@ -7,7 +7,7 @@ import { validity } from './of-the-site/validity.ts';
 import { brokenPictures } from './of-the-site/visiting.ts';
 import { BUSY, buildPictureJournal, IN_PROSE, PICTURES, UNDER_PICTURES, UNMENTIONED } from './picture-journal.ts';
 import { serveFolder } from './static-server.ts';
-import { weigh } from './weigh.ts';
+import { type Weight, weigh } from './weigh.ts';
 
 /** What a session page of twelve pictures may cost before it is scrolled: all that comes over the wire, uncompressed. */
 const MOST_BYTES = 400_000;
@@ -90,7 +90,8 @@ describe('a journal of many pictures', { timeout: 120_000 }, () => {
     it('hold each picture once by date, and weigh less than 400 kB before they are scrolled', async () => {
       const byDate = pages().filter((page) => !page.startsWith('pictures-of/'));
       expect(byDate.length).toBeGreaterThan(3);
-      const weights = await Promise.all(byDate.map((page) => weigh(bench, page, 2)));
+      const weights: Weight[] = [];
+      for (const page of byDate) weights.push(await weigh(bench, page, 2));
       expect(weights.reduce((sum, one) => sum + one.pictures, 0)).toBe(3 * PICTURES + BUSY.sessions * BUSY.pictures);
       for (const { bytes, kinds } of weights) expect(bytes, JSON.stringify(kinds)).toBeLessThan(MOST_BYTES);
     });
