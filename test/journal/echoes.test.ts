@@ -42,6 +42,12 @@ describe('names that a fault keeps from being known', () => {
     expect(diagnostics.map(({ code }) => code)).toEqual(['A403']);
   });
 
+  test('but what has nothing to do with the fault is told beside it', () => {
+    const fields =
+      'opens: [{ id: a, kind: task, what: x, on: nowhere }]\ncloses: [{ id: b }]\nhours: [{ by: nobody, on: brakes, time: 1h }]';
+    expect(codesOf({ parts: '\n', more: { [NOTE]: note(fields) } })).toEqual(['parts A103', 'sessions A610', 'sessions A402']);
+  });
+
   test('a temporary measure due before a milestone that is not known', () => {
     expect(codesOf({ more: { [NOTE]: note('opens: [{ id: a, kind: temporary, what: x, before: stript }]') } })).toEqual(['sessions A404']);
   });

@@ -66,7 +66,7 @@ function doubtNote(fault: Diagnostic, tree: Tree | undefined, sorts: Set<Sort>, 
     firstOf(parts, '', fault);
     return;
   }
-  addAll(sorts, fieldsAt(tree, fault, OF_NOTE));
+  if (/^A[23]/.test(fault.code)) addAll(sorts, fieldsAt(tree, fault, OF_NOTE));
   const part = entryAt(tree, ['parts'], fault)?.part;
   if (part !== undefined) firstOf(parts, part, fault);
 }
@@ -107,7 +107,7 @@ const UNKNOWN: Readonly<Record<string, readonly Sort[]>> = {
   A610: ['item'],
 };
 
-/** Leaves out what may only echo another fault. */
+/** Leaves out what may only echo another fault, which itself is always told. */
 export function withoutEchoes(
   diagnostics: readonly Diagnostic[],
   read: ReadJournal,
@@ -116,7 +116,7 @@ export function withoutEchoes(
 ): Diagnostic[] {
   if (sorts.size === 0 && parts.size === 0) return [...diagnostics];
   const trees = new Map(read.notes.map(({ file, tree }) => [file, tree]));
-  return diagnostics.filter((each) => {
+  const told = diagnostics.filter((each) => {
     if (UNKNOWN[each.code]?.some((sort) => sorts.has(sort))) return false;
     if (each.code === 'A903') return ![...sorts].some((sort) => each.message.startsWith(`There is no ${sort} `));
     if (!WHEREABOUTS.test(each.code)) return true;
@@ -127,4 +127,5 @@ export function withoutEchoes(
       ([part, fault]) => isBefore(fault, each) && (part === '' || part === entry?.part || positionOf(part) === position),
     );
   });
+  return told.some(({ severity }) => severity === 'error') ? told : [...diagnostics];
 }

@@ -1,6 +1,7 @@
 /** Source files → understood YAML and cut notes, each problem with its place. */
 import type * as z from 'zod';
 import { type Diagnostic, diagnostic, startOf } from '../diagnostics/diagnostic.ts';
+import type { Place } from '../model.ts';
 import { readProse } from '../prose.ts';
 import { type ConsumableSource, consumablesSchema, type PartSource, partsSchema } from '../schema/catalogues.ts';
 import { identitySchema } from '../schema/identity.ts';
@@ -77,20 +78,22 @@ function readSpan<T extends z.ZodType>(
   standIns: StandIns = {},
 ): Understood<z.output<T>> | null {
   const quick = quickTree(source, start, end, top);
-  const { tree, diagnostics } = quick ? { tree: quick, diagnostics: [] } : readYaml(source, start, end, top, fieldNames(schema));
+  const { tree, diagnostics, mended } = quick
+    ? { tree: quick, diagnostics: [], mended: [] }
+    : readYaml(source, start, end, top, fieldNames(schema));
   out.diagnostics.push(...diagnostics);
   if (tree === null) return null;
   const understood = understand(schema, tree, standIns);
   // Where the YAML is at fault, what it makes of the value is only an echo, and so is a field that is missing on its line.
-  const told = new Set(diagnostics.map(startOfPlace));
+  const told = new Set([...diagnostics.map(({ place }) => place), ...mended].map(startOfPlace));
   const lines = new Set(diagnostics.map(({ place }) => place.line));
-  const isEcho = (each: Diagnostic) => told.has(startOfPlace(each)) || (each.code === 'A302' && lines.has(each.place.line));
+  const isEcho = (each: Diagnostic) => told.has(startOfPlace(each.place)) || (each.code === 'A302' && lines.has(each.place.line));
   out.diagnostics.push(...understood.diagnostics.filter((each) => !isEcho(each)));
-  const all = new Set([...told, ...understood.diagnostics.map(startOfPlace)]);
+  const all = new Set([...told, ...understood.diagnostics.map(({ place }) => startOfPlace(place))]);
   return understood.value === null ? null : { value: understood.value, tree, told: all };
 }
 
-const startOfPlace = ({ place }: Diagnostic): string => `${place.line}:${place.column}`;
+const startOfPlace = ({ line, column }: Place): string => `${line}:${column}`;
 
 function readParts(file: SourceFile, text: SourceText, out: Reporter): PartsFile[] {
   const read = readCatalogue(text, partsSchema, 'list', out);

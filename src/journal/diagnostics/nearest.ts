@@ -14,7 +14,8 @@ export function nearest(written: string, names: Iterable<string>): string | null
     const longer = Math.max(name.length, wanted.length);
     const limit = Math.min(bestDistance - 1, Math.max(1, Math.floor(longer / 3)));
     const distance = isSwap(wanted, name.toLowerCase()) ? 1 : leven(wanted, name.toLowerCase(), { maxDistance: limit + 1 });
-    if (distance > limit) continue;
+    // Of two words that share no letter neither was meant for the other.
+    if (distance > limit || distance >= longer) continue;
     best = name;
     bestDistance = distance;
   }

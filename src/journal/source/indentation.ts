@@ -27,6 +27,21 @@ export function indentationSlip(text: string, lines: readonly Line[], at: number
   return moved(text, lines, at, column, wanted);
 }
 
+/** A line that goes on from one with an open brace or bracket, and begins where a block does. */
+export function continuationSlip(text: string, lines: readonly Line[], at: number): Slip | null {
+  const [above, line] = [lines[at - 1], lines[at]];
+  if (!above || !line) return null;
+  const [before, content] = [text.slice(above.start, above.end), text.slice(line.start, line.end)];
+  const open = (before.match(/[{[]/g)?.length ?? 0) - (before.match(/[}\]]/g)?.length ?? 0);
+  if (open <= 0 || /^\s*- /.test(content) || !/[}\]]\s*(?:#.*)?$/.test(content)) return null;
+  const column = content.search(/\S/);
+  return {
+    ...moved(text, lines, at, column, before.search(/\S/) + 4),
+    message: 'This line goes on from the one above, and must be indented deeper than it.',
+    hint: 'Or write the whole entry on one line.',
+  };
+}
+
 /** What would put the entry above, which stands where a line does not, where the line is. */
 export function entryAboveSlip(text: string, lines: readonly Line[], at: number): Slip | null {
   const columnOf = ({ start, end }: Line): number => text.slice(start, end).search(/- /);

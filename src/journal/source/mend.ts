@@ -4,10 +4,11 @@
  */
 import { type Document, parseDocument } from 'yaml';
 import { type Complaint, complaintsOf } from './complaints.ts';
-import { entryAboveSlip, indentationSlip } from './indentation.ts';
+import { continuationSlip, entryAboveSlip, indentationSlip } from './indentation.ts';
 import { type Line, lineSlips } from './line-slips.ts';
 import { MendedText } from './mended-text.ts';
 import type { Slip } from './slip.ts';
+import { isLost } from './yaml-slips.ts';
 
 export interface Mended {
   readonly document: Document;
@@ -62,7 +63,8 @@ export function mend(written: string, known: ReadonlySet<string>): Mended {
 }
 
 function placed(slip: Slip, text: MendedText): Slip {
-  return { ...slip, start: text.origin(slip.start), end: text.origin(slip.end) };
+  const edits = slip.edits.map((edit) => ({ ...edit, start: text.origin(edit.start), end: text.origin(edit.end) }));
+  return { ...slip, start: text.origin(slip.start), end: text.origin(slip.end), edits };
 }
 
 /** A slip, and what else may have been meant. */
@@ -102,6 +104,8 @@ function* suspects(now: Parsed, known: ReadonlySet<string>): Generator<Suspect> 
     const before = previous(text, lines, here);
     const after = lines.findIndex((line, n) => n > here && !isBlank(text, line));
     const opened = error && isOpenQuote(error.message) ? openedAbove(text, lines, here) : [];
+    const goesOn = continuationSlip(text, lines, here);
+    if (goesOn) yield goesOn;
     for (const n of [...opened, here, before, after]) {
       const line = lines[n];
       if (!line || seen.has(n)) continue;
@@ -110,7 +114,17 @@ function* suspects(now: Parsed, known: ReadonlySet<string>): Generator<Suspect> 
       const indentation = indentationSlip(text, lines, n);
       if (indentation) yield { ...indentation, otherwise: entryAboveSlip(text, lines, n) };
     }
+    const line = lines[here];
+    if (line && error && isLost(error.message)) yield leftOut(text, line);
   }
+}
+
+/** Without the line that stops the parser the rest can be read. */
+function leftOut(text: string, { start, end }: Line): Slip {
+  const from = start + text.slice(start, end).search(/\S/);
+  const message = 'This line cannot be made out as YAML.';
+  const hint = 'Look for a bracket, a brace or a quotation mark too many or too few, here and in the line above.';
+  return { code: 'A201', start: from, end, message, hint, edits: [{ start, end, text: '' }] };
 }
 
 /** The nearest lines above on which a quotation mark may be left open. */

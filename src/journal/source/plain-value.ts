@@ -68,7 +68,7 @@ function hintFor(message: string, shown: string): string {
 
 /** `12,50` and `1,234.00`: the comma of a number. */
 function decimalMeant(text: string): { text: string; hint: string } | null {
-  const decimal = /^(-?\d+),(\d+)(\s.*|%)?$/.exec(text);
+  const decimal = /^(-?\d+),(\d+)([\s%A-Za-z].*)?$/.exec(text);
   if (decimal && !/[,:{}[\]]/.test(decimal[3] ?? '')) {
     const meant = `${decimal[1]}.${decimal[2]}${decimal[3] ?? ''}`;
     return { text: meant, hint: `A decimal is written with a point: \`${meant}\`.` };

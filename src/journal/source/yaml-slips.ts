@@ -17,6 +17,11 @@ export function describeYamlError(place: Place, text: string, at: number, error:
   return diagnostic('A201', place, `This is not YAML: ${lowerFirst(error.message.replace(/\s+/g, ' '))}.`);
 }
 
+/** The parser has given up before, and says of each thing that follows that it did not expect it. */
+export function isLost(message: string): boolean {
+  return message.includes('in YAML stream');
+}
+
 interface Kind {
   readonly code: 'A201' | 'A202' | 'A208';
   is(code: string, line: string, rest: string, message: string): boolean;
@@ -50,6 +55,12 @@ const KINDS: readonly Kind[] = [
     is: (code, line) => (code === 'BLOCK_IN_FLOW' || code === 'BLOCK_AS_IMPLICIT_KEY') && /:\s.*:(\s|$)/.test(line),
     message: 'A second colon stands in this value.',
     hint: quoteHint,
+  },
+  {
+    code: 'A201',
+    is: (_code, _line, _rest, message) => isLost(message),
+    message: 'From here on nothing can be made out.',
+    hint: () => 'Look at the lines above: something in them is not closed, closed too often, or not indented.',
   },
   {
     code: 'A208',

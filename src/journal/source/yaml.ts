@@ -9,7 +9,7 @@ import { mend } from './mend.ts';
 import type { MendedText } from './mended-text.ts';
 import type { SourceText } from './text.ts';
 import { type Span, type Spot, type Tree, treeOf, type Value } from './tree.ts';
-import { describeYamlError } from './yaml-slips.ts';
+import { describeYamlError, isLost } from './yaml-slips.ts';
 
 interface Reading {
   readonly source: SourceText;
@@ -17,6 +17,7 @@ interface Reading {
   readonly known: ReadonlySet<string>;
   text: MendedText | null;
   readonly diagnostics: Diagnostic[];
+  readonly mended: Place[];
 }
 
 /** A value, and where it is written. */
@@ -30,7 +31,7 @@ interface Read {
  *
  * @param expects what the file holds at its top: fields, or a list of entries
  * @param known names that fields have
- * @returns the tree, or null when there is nothing of that kind to read
+ * @returns the tree, or null when there is nothing of that kind to read; what is wrong; and where something was put right
  */
 export function readYaml(
   source: SourceText,
@@ -38,23 +39,23 @@ export function readYaml(
   end: number,
   expects: 'fields' | 'list' = 'fields',
   known: ReadonlySet<string> = new Set(),
-): { tree: Tree | null; diagnostics: Diagnostic[] } {
-  const reading: Reading = { source, base: start, known, text: null, diagnostics: [] };
+): { tree: Tree | null; diagnostics: Diagnostic[]; mended: readonly Place[] } {
+  const reading: Reading = { source, base: start, known, text: null, diagnostics: [], mended: [] };
   let contents: Node | null = null;
   try {
     contents = parsed(source.text.slice(start, end), reading);
   } catch {
     const message = 'The YAML is nested too deeply to be read.';
     reading.diagnostics.push(diagnostic('A201', source.place(start, start), message));
-    return { tree: null, diagnostics: reading.diagnostics };
+    return { tree: null, diagnostics: reading.diagnostics, mended: reading.mended };
   }
   const fits = expects === 'fields' ? isMap(contents) : isSeq(contents);
   const read = fits ? convert(contents, null, reading) : undefined;
   if (read === undefined) {
     if (reading.diagnostics.length === 0) reading.diagnostics.push(unexpected(source, start, contents, expects));
-    return { tree: null, diagnostics: reading.diagnostics };
+    return { tree: null, diagnostics: reading.diagnostics, mended: reading.mended };
   }
-  return { tree: treeOf(source, read.value, read.spot), diagnostics: reading.diagnostics };
+  return { tree: treeOf(source, read.value, read.spot), diagnostics: reading.diagnostics, mended: reading.mended };
 }
 
 /** Where the parser is lost, what it says after the first few errors tells nothing. */
@@ -68,7 +69,8 @@ function placeOf(start: number, end: number, text: MendedText, { source, base }:
 function parsed(written: string, reading: Reading): Node | null {
   const mended = mend(written, reading.known);
   reading.text = mended.text;
-  for (const { code, start, end, message, hint } of mended.slips) {
+  for (const { code, start, end, message, hint, edits } of mended.slips) {
+    for (const edit of edits) reading.mended.push(reading.source.place(reading.base + edit.start, reading.base + edit.end));
     reading.diagnostics.push(diagnostic(code, reading.source.place(reading.base + start, reading.base + end), message, { hint }));
   }
   // What the parser says again on a line, or of a line that is told already, is only an echo.
@@ -76,7 +78,7 @@ function parsed(written: string, reading: Reading): Node | null {
   const most = told.size + MOST_TOLD;
   for (const { at, error } of mended.complaints) {
     const place = placeOf(at, error?.pos[1] ?? at, mended.text, reading);
-    if (error === null || told.has(place.line) || told.size >= most) continue;
+    if (error === null || told.has(place.line) || told.size >= most || (told.size > 0 && isLost(error.message))) continue;
     told.add(place.line);
     reading.diagnostics.push(describeYamlError(place, mended.text.text, at, error));
   }
