@@ -118,7 +118,9 @@ export function parseProse(source: SourceText, start: number, text: string): Pro
     const place = (): Place => source.place(start + (node.position?.start.offset ?? 0), start + (node.position?.end.offset ?? 0));
     if (node.type === 'link') pushLink({ links, others }, node.url, paragraph, place());
     if (node.type === 'text') pushUnlinked(others, source, start + (node.position?.start.offset ?? 0), node.value);
-    if (node.type === 'linkReference') pushLink({ links, others }, definitions.get(node.identifier)?.url ?? '', paragraph, place());
+    // `[^1]` is a footnote to whoever reads it, whatever plain CommonMark makes of it.
+    if (node.type === 'linkReference' && !node.identifier.startsWith('^'))
+      pushLink({ links, others }, definitions.get(node.identifier)?.url ?? '', paragraph, place());
     if (node.type === 'image') images.push({ url: node.url, alt: node.alt ?? '', title: node.title ?? null, paragraph, place: place() });
     if (node.type === 'imageReference') {
       const target = definitions.get(node.identifier);
