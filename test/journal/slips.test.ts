@@ -145,6 +145,29 @@ test('hyphens without a space are told, each', () => {
   expect(saidOf('cautions:\n  -asbestos\n  -battery').codes).toEqual(['A402', 'A201', 'A201', 'A610', 'A903']);
 });
 
+describe('beside text in blocks', () => {
+  test.each([
+    ['a block that is sound', 'private: |\n  One: two\n  - x, {y\n  "z"', ['A402', 'A610', 'A903']],
+    [
+      'a slip below one',
+      "private: >-\n  He said: so, it's\n  - done\nmethods:\n  - { on: drum, how: a, b }",
+      ['A402', 'A208', 'A610', 'A903'],
+    ],
+    [
+      'a quotation mark in one and one left open after it',
+      'methods:\n  - on: drum\n    how: |\n      He said: "no\n    note: "open',
+      ['A402', 'A201', 'A610', 'A903'],
+    ],
+    [
+      'slips in three entries',
+      'parts:\n  - { part: drum, note: a, b }\n  - { part:drum }\n  - { part: drum',
+      ['A402', 'A208', 'A208', 'A201', 'A610', 'A903'],
+    ],
+  ])('%s', (_, slip, codes) => {
+    expect(saidOf(slip).codes).toEqual(codes);
+  });
+});
+
 describe('the lines around the fields', () => {
   const fields = 'date: 2031-03-12\ntitle: Brakes\nhours:\n  - { by: nobody, on: brakes, time: 1h }\n';
   const placed = (text: string) =>

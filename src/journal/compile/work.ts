@@ -1,7 +1,7 @@
 /** Hours, parts touched, decisions, methods and measurements of a note. */
 import type { Decision, Destination, Measurement, Method, PartEntry, PartId, Place, WorkedTime } from '../model.ts';
+import { isDoubtful } from '../schema/doubtful.ts';
 import type { SessionSource } from '../schema/session.ts';
-import { isDoubtful } from '../schema/understand.ts';
 import type { Path } from '../source/tree.ts';
 import { isWithin, readLimits } from '../values/limits.ts';
 import { readTime } from '../values/time.ts';

@@ -1,4 +1,6 @@
 /** Slips inside braces and brackets that open on one line and are meant to close on it. */
+import { endingSlip } from './flow-ending.ts';
+import { endsValue, isFieldAfterComma, NAME } from './flow-marks.ts';
 import { valueSlip } from './plain-value.ts';
 import type { Slip } from './slip.ts';
 
@@ -19,11 +21,6 @@ export function flowSlips(text: string, start: number, end: number, known: Reado
   return reader.whole() ? reader.slips : [];
 }
 
-/** Fields whose values are prose, in which a comma is likelier than a forgotten colon. */
-const PROSE: ReadonlySet<string> = new Set(
-  'note because how what private marks finish goes-back caption alt name evidence title unpaid refund material from words'.split(' '),
-);
-
 class FlowReader {
   readonly slips: Slip[] = [];
   readonly #text: string;
@@ -43,23 +40,8 @@ class FlowReader {
   /** @returns whether the line was made out */
   whole(): boolean {
     if (!this.#value(null)) return false;
-    const rest = this.#rest();
-    const closers = /^\s*([}\]]+)\s*(?:#.*)?$/.exec(rest);
-    if (closers?.[1] !== undefined) {
-      const at = this.#at + rest.indexOf(closers[1]);
-      const message = 'More braces or brackets are closed than were opened.';
-      this.#slip('A201', at, at + closers[1].length, message, `Take out \`${closers[1]}\`.`, '');
-    } else if (/^\s*,?\s*\{/.test(rest)) {
-      const at = this.#at + rest.indexOf('{');
-      const line = this.#text.lastIndexOf('\n', at) + 1;
-      const indent = /^\s*/.exec(this.#text.slice(line))?.[0] ?? '';
-      const message = 'Two entries stand on one line.';
-      this.#slip('A201', at, at + 1, message, 'Begin each entry on a line of its own with `- `.', `\n${indent}- {`, this.#at);
-    } else if (!/^\s*(?:#.*)?$/.test(rest)) {
-      const at = this.#at + (/^\s*/.exec(rest)?.[0].length ?? 0);
-      const hint = 'What belongs to the entry stands inside its braces: `note: "…"`.';
-      this.#slip('A208', at, this.#end, 'Something follows where the entry ends.', hint, '');
-    }
+    const slip = endingSlip(this.#text, this.#at);
+    if (slip) this.slips.push(slip);
     return true;
   }
 
@@ -98,9 +80,7 @@ class FlowReader {
 
   #field(): boolean {
     const start = this.#at;
-    const name = /^(?:"[^"]*"|'[^']*'|[\p{L}\d_][\p{L}\d_-]*(?=\s*(?:[:：=,}]|\s)|$)|[^\s,{}[\]"'][^,{}[\]]*?(?=:(?:\s|$)))/u.exec(
-      this.#rest(),
-    )?.[0];
+    const name = NAME.exec(this.#rest())?.[0];
     if (name === undefined) return false;
     this.#at += name.length;
     const mark = /^\s*(?:::?|：|=)/.exec(this.#rest())?.[0];
@@ -147,7 +127,7 @@ class FlowReader {
       if (mark === undefined || this.#atComment()) return this.#unclosed(open, ']');
       if (mark === ']') return this.#step();
       if (mark === '}') return this.#endsInBrace(open);
-      if (mark === ',' && this.#fieldAfterComma(this.#rest())) return this.#unclosed(open, ']');
+      if (mark === ',' && isFieldAfterComma(this.#rest(), this.#known)) return this.#unclosed(open, ']');
       if (mark === ',') this.#at += 1;
       else if (!(mark === '{' ? this.#fields() : this.#item(field))) return false;
     }
@@ -194,7 +174,7 @@ class FlowReader {
       if (mark === '[') depth += 1;
       else if (mark === ']' && depth > 0) depth -= 1;
       else if ((mark === '}' || mark === ']') && (/^[}\]]\s*(?:[,}\]#]|$)/.test(rest) || i === lastBrace)) return i;
-      else if (mark === ',' && (inList || endsValue(rest) || (!PROSE.has(field ?? '') && this.#bareFieldAfterComma(rest)))) return i;
+      else if (mark === ',' && (inList || endsValue(rest, field, this.#known))) return i;
       else if (!inList && this.#missesComma(i, rest)) return i;
       else if (/\s/.test(mark) && /^\s+#[^}\]]*$/.test(rest)) return i;
     }
@@ -206,17 +186,6 @@ class FlowReader {
     const message = 'A list is closed here that was not opened.';
     this.#slip('A201', this.#at, this.#at + 1, message, 'Write `[` before its first value.', '[', start, start);
     return this.#step();
-  }
-
-  #fieldAfterComma(rest: string): boolean {
-    const name = /^,\s*([a-z-]+)\s*:\s/.exec(rest)?.[1];
-    return name !== undefined && this.#known.has(name);
-  }
-
-  /** A field whose colon was forgotten; words of prose may look the same. */
-  #bareFieldAfterComma(rest: string): boolean {
-    const name = /^,\s*([a-z-]+)\s+[^\s:,}\]]/.exec(rest)?.[1];
-    return name !== undefined && this.#known.has(name);
   }
 
   /** The next field begins, and only a semicolon or nothing stands before it. */
@@ -263,9 +232,4 @@ class FlowReader {
   #atComment(): boolean {
     return this.#text[this.#at] === '#' && /\s/.test(this.#text[this.#at - 1] ?? '');
   }
-}
-
-/** A comma inside braces that another field, or the end, comes after. */
-function endsValue(rest: string): boolean {
-  return /^,\s*(?:$|[,}\]]|"[^"]*"\s*:|[\p{Ll}\d_][\p{L}\d_-]*\s*(?:[:：](?:\s|$)|=\s)|[a-z-]+:[^\s/])/u.test(rest);
 }
