@@ -48,6 +48,13 @@ describe('names that a fault keeps from being known', () => {
     expect(codesOf({ parts: '\n', more: { [NOTE]: note(fields) } })).toEqual(['parts A103', 'sessions A610', 'sessions A402']);
   });
 
+  test('a year mistyped, in a note and in journal.yaml', () => {
+    expect(codesOf({ more: { [NOTE]: note('').replace('2031', '2013') } })).toEqual(['sessions A802']);
+    expect(codesOf({ more: { [NOTE]: note('').replace('2031', '2301') } })).toEqual(['sessions A801']);
+    const files = { journal: JOURNAL.replace('arrived: 2030', 'arrived: 2300'), more: { [NOTE]: note(''), [LATER]: later('') } };
+    expect(codesOf(files)).toEqual(['journal.yaml A801']);
+  });
+
   test('a temporary measure due before a milestone that is not known', () => {
     expect(codesOf({ more: { [NOTE]: note('opens: [{ id: a, kind: temporary, what: x, before: stript }]') } })).toEqual(['sessions A404']);
   });

@@ -1,9 +1,13 @@
 import { type Diagnostic, diagnostic, startOf } from '../diagnostics/diagnostic.ts';
 import type { JournalRecord } from '../record.ts';
 
-/** A session lies between the day the vehicle arrived and today. */
+/** The vehicle has arrived, and a session lies between the day the vehicle arrived and today. */
 export function datesInTime({ journal, today }: JournalRecord): Diagnostic[] {
-  const { arrived } = journal.settings;
+  const { arrived, arrivedPlace = startOf('journal.yaml') } = journal.settings;
+  if (arrived > today) {
+    const message = `The vehicle arrives on ${arrived}, which is in the future: today is ${today}.`;
+    return [diagnostic('A801', arrivedPlace, message, { hint: 'Check the year first.' })];
+  }
   return journal.sessions.flatMap((session) => {
     const place = session.datePlace ?? startOf(session.file);
     if (session.date > today) {

@@ -27,6 +27,7 @@ export function compileSettings(source: JournalSource, tree: Tree, out: Reporter
     about: source.about ?? null,
     vehicle: vehicleOf(source),
     arrived: source.arrived,
+    arrivedPlace: tree.placeOf(['arrived']),
     currency: currency.code,
     currencyDigits: currency.digits,
     timeZone: timeZoneOf(source, tree, out),

@@ -64,6 +64,7 @@ export interface Settings {
   readonly vehicle: Vehicle;
   /** The as-found state is of this day. */
   readonly arrived: IsoDate;
+  readonly arrivedPlace?: Place;
   /** ISO 4217 code, upper case. */
   readonly currency: string;
   /** Digits after the decimal mark: ISO 4217 minor unit. */
