@@ -34,6 +34,11 @@ describe('a fault at the top of a note does not hide what is wrong below it', ()
     expect(saidOf(`---\ndate: 2031-02-30\ntitle: Brakes\n${hours}\n---\n`)).toEqual(['2:7 A305', '5:11 A402']);
   });
 
+  test('a date that is not in the calendar, of a note named for a day before the vehicle came', () => {
+    const path = 'sessions/2030-02-28-brakes.md';
+    expect(saidOf(`---\ndate: 2030-02-30\ntitle: Brakes\n${hours}\n---\n`, path)).toEqual(['2:7 A305', '5:11 A402']);
+  });
+
   test('a date that is not in the calendar, where nothing gives one', () => {
     expect(saidOf(`---\ndate: 2031-02-30\ntitle: Brakes\n${hours}\n---\n`, 'sessions/brakes.md')).toEqual(['2:7 A305', '5:11 A402']);
   });

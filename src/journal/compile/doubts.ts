@@ -107,14 +107,20 @@ const UNKNOWN: Readonly<Record<string, readonly Sort[]>> = {
   A610: ['item'],
 };
 
+/** What is said of a date that is in the calendar. */
+const OF_A_DATE = new Set(['A317', 'A801', 'A802']);
+
 /** Leaves out what may only echo another fault, which itself is always told. */
 export function withoutEchoes(
-  diagnostics: readonly Diagnostic[],
+  all: readonly Diagnostic[],
   read: ReadJournal,
   { sorts, parts }: Doubts,
   positionOf: (part: PartId) => PositionId,
 ): Diagnostic[] {
-  if (sorts.size === 0 && parts.size === 0) return [...diagnostics];
+  // Where a date cannot be read the day in the note's name stands in for it.
+  const unread = all.filter(({ code }) => code === 'A305');
+  const diagnostics = all.filter((each) => !OF_A_DATE.has(each.code) || !unread.some(({ place }) => beginsAt(place, each.place)));
+  if (sorts.size === 0 && parts.size === 0) return diagnostics;
   const trees = new Map(read.notes.map(({ file, tree }) => [file, tree]));
   const told = diagnostics.filter((each) => {
     if (UNKNOWN[each.code]?.some((sort) => sorts.has(sort))) return false;
@@ -127,5 +133,5 @@ export function withoutEchoes(
       ([part, fault]) => isBefore(fault, each) && (part === '' || part === entry?.part || positionOf(part) === position),
     );
   });
-  return told.some(({ severity }) => severity === 'error') ? told : [...diagnostics];
+  return told.some(({ severity }) => severity === 'error') ? told : diagnostics;
 }
