@@ -4,19 +4,13 @@
  * of the film moves within the file. A track of data that runs beside the film stays: it cannot be told from sound.
  */
 import { closeSync, fstatSync, openSync, readSync, writeSync } from 'node:fs';
+import { type Box, boxesBetween } from './boxes.ts';
 
 /** Boxes that tell of the camera: user data, where telephones put the place; metadata; private types, as XMP has one. */
 const TELLING = new Set(['udta', 'meta', 'uuid']);
 /** Boxes in which those may lie. */
 const HOLDING = new Set(['moov', 'trak', 'mdia', 'moof', 'traf']);
 const FAMILY = new Set(['ftyp', 'moov', 'mdat', 'free', 'skip', 'wide', 'pnot']);
-
-interface Box {
-  readonly name: string;
-  readonly at: number;
-  readonly head: number;
-  readonly length: number;
-}
 
 /**
  * Changes a file in place; one of another family is left as it is.
@@ -54,18 +48,7 @@ function blank(open: number, { at, head, length }: Box): void {
   }
 }
 
-/** Boxes lie end to end; a length of 1 has its own eight bytes after the name, and one of 0 goes to the end. */
 function boxesOf(open: number, from: number, to: number): Box[] {
-  const boxes: Box[] = [];
   const bytes = Buffer.alloc(16);
-  for (let at = from; at + 8 <= to; ) {
-    readSync(open, bytes, 0, Math.min(16, to - at), at);
-    const short = bytes.readUInt32BE(0);
-    const head = short === 1 ? 16 : 8;
-    const length = short === 1 ? Number(bytes.readBigUInt64BE(8)) : short === 0 ? to - at : short;
-    if (length < head || at + length > to) break;
-    boxes.push({ name: bytes.toString('latin1', 4, 8), at, head, length });
-    at += length;
-  }
-  return boxes;
+  return boxesBetween((at, length) => bytes.subarray(0, readSync(open, bytes, 0, length, at)), from, to);
 }

@@ -1,4 +1,5 @@
 /** Which primaries the colours of a HEIC or AVIF picture are in, where it says so by numbers instead of a profile. */
+import { boxesBetween } from './boxes.ts';
 
 /** Display P3 in ITU-T H.273, table 2 (SMPTE EG 432-1): colour primaries 12. */
 export const DISPLAY_P3 = 12;
@@ -26,18 +27,7 @@ function boxIn(bytes: Buffer, wanted: string): Buffer | null {
   return boxesOf(bytes).find(({ name }) => name === wanted)?.body ?? null;
 }
 
-/** Boxes lie end to end: four bytes of length, with themselves, and four of name. A length of 1 has its own eight bytes more. */
 function boxesOf(bytes: Buffer): { readonly name: string; readonly body: Buffer }[] {
-  const boxes: { name: string; body: Buffer }[] = [];
-  let at = 0;
-  while (at + 8 <= bytes.length) {
-    const short = bytes.readUInt32BE(at);
-    const long = short === 1 && at + 16 <= bytes.length;
-    const length = long ? Number(bytes.readBigUInt64BE(at + 8)) : short === 0 ? bytes.length - at : short;
-    const head = long ? 16 : 8;
-    if (length < head || at + length > bytes.length) break;
-    boxes.push({ name: bytes.toString('latin1', at + 4, at + 8), body: bytes.subarray(at + head, at + length) });
-    at += length;
-  }
-  return boxes;
+  const boxes = boxesBetween((at, length) => bytes.subarray(at, at + length), 0, bytes.length);
+  return boxes.map(({ name, at, head, length }) => ({ name, body: bytes.subarray(at + head, at + length) }));
 }
