@@ -1,7 +1,7 @@
 /** The search page: lists what the documents script holds of what one types. */
-import { excerpt } from '../site/views/excerpt.ts';
-import { finderOf, wordsOf } from '../site/views/finder.ts';
-import type { SearchDocument } from '../site/views/search-documents.ts';
+import { excerpt } from '../site/views/page/excerpt.ts';
+import { finderOf, wordsOf } from '../site/views/search/finder.ts';
+import type { SearchDocument } from '../site/views/search/search-documents.ts';
 
 declare global {
   var asfoundDocuments: SearchDocument[] | undefined;

@@ -1,7 +1,7 @@
 /** What the search page searches, as a classic script: a script loads from a disk where a fetch does not. */
 import { PAGES } from '../../site/addresses.ts';
-import { searchDocuments } from '../../site/views/search-documents.ts';
-import { sheetAt } from '../../site/views/sheet.ts';
+import { sheetAt } from '../../site/views/page/sheet.ts';
+import { searchDocuments } from '../../site/views/search/search-documents.ts';
 
 export async function GET(): Promise<Response> {
   const documents = searchDocuments(await sheetAt(PAGES.search));

@@ -1,0 +1,112 @@
+/**
+ * The pages that figures of the ledger open onto: all entries of a subsystem, a month, a kind, a person,
+ * and of the whole, each in sections with their totals. A book that would be too long for one page has a
+ * page a year, and its first page adds the years up.
+ */
+import { ENTRY_KINDS, type EntryKind, GENERAL } from '../../../journal/model.ts';
+import type { Entry, JournalRecord } from '../../../journal/record.ts';
+import { monthOf, yearOf } from '../../../journal/values/date.ts';
+import { type Address, PAGES } from '../../addresses.ts';
+import { figuresOf } from '../page/figures.ts';
+import { capital, ENTRY_KIND_WORDS } from '../page/words.ts';
+
+/** More entries than this, and the book has a page a year. */
+const ONE_PAGE = 1500;
+
+export interface Section {
+  /** Its anchor. */
+  readonly id: string;
+  readonly title: string;
+  readonly entries: readonly Entry[];
+}
+
+export interface EntryBook {
+  /** `all`, `subsystem-brakes`, `month-2025-03`, `kind-labour`, `person-rh` */
+  readonly slug: string;
+  readonly title: string;
+  readonly entries: readonly Entry[];
+  readonly sections: readonly Section[];
+  /** True when it has a page a year. */
+  readonly split: boolean;
+}
+
+const made = new WeakMap<JournalRecord['ledger'], ReadonlyMap<string, EntryBook>>();
+
+/** Every book of the ledger by its slug. */
+export function entryBooks(record: JournalRecord): ReadonlyMap<string, EntryBook> {
+  const known = made.get(record.ledger);
+  if (known) return known;
+  const books = new Map(makeBooks(record).map((book) => [book.slug, book]));
+  made.set(record.ledger, books);
+  return books;
+}
+
+function makeBooks({ journal, ledger }: JournalRecord): EntryBook[] {
+  const { entries } = ledger;
+  const figures = figuresOf(journal.settings);
+  const byMonth = (of: readonly Entry[]): Section[] =>
+    [...Map.groupBy(of, ({ date }) => monthOf(date))].map(([id, list]) => ({ id, title: figures.month(id), entries: list }));
+  const nameOf = (id: string) => journal.subsystems.get(id)?.name ?? (id === GENERAL ? 'General' : id);
+  const bySubsystem = (of: readonly Entry[]): Section[] => {
+    const groups = Map.groupBy(of, ({ subsystem }) => subsystem);
+    const order = [...journal.subsystems.keys(), ...[...groups.keys()].filter((id) => !journal.subsystems.has(id))];
+    return order.flatMap((id) => (groups.has(id) ? [{ id, title: nameOf(id), entries: groups.get(id) ?? [] }] : []));
+  };
+  const book = (slug: string, title: string, of: readonly Entry[], sections = byMonth(of)): EntryBook => ({
+    slug,
+    title,
+    entries: of,
+    sections,
+    split: of.length > ONE_PAGE,
+  });
+  const grouped = (key: (entry: Entry) => string | null) =>
+    Map.groupBy(
+      entries.filter((one) => key(one) !== null),
+      (one) => key(one) ?? '',
+    );
+  const kinds = grouped(({ kind }) => kind);
+  const people = grouped(({ person }) => person);
+  const subsystems = grouped(({ subsystem }) => subsystem);
+  const ids = new Set([...journal.subsystems.keys(), ...subsystems.keys()]);
+  return [
+    book('all', 'All entries', entries),
+    ...[...ids].map((id) => book(`subsystem-${id}`, nameOf(id), subsystems.get(id) ?? [])),
+    ...[...grouped(({ date }) => monthOf(date))].map(([month, of]) => book(`month-${month}`, figures.month(month), of, bySubsystem(of))),
+    ...ENTRY_KINDS.filter((kind) => kinds.has(kind)).map((kind) => book(`kind-${kind}`, kindTitle(kind), kinds.get(kind) ?? [])),
+    ...[...journal.people.values()].map(({ id, name }) => book(`person-${id}`, name, people.get(id) ?? [])),
+  ];
+}
+
+function kindTitle(kind: EntryKind): string {
+  return capital(ENTRY_KIND_WORDS[kind]);
+}
+
+/** The years of a book, oldest first, each with its entries and sections. */
+export function yearsOf(
+  book: EntryBook,
+): readonly { readonly year: string; readonly sections: readonly Section[]; readonly entries: readonly Entry[] }[] {
+  const sections = Map.groupBy(book.sections, ({ entries }) => yearOf(entries[0]?.date ?? ''));
+  return [...sections].map(([year, list]) => ({ year, sections: list, entries: list.flatMap(({ entries }) => entries) }));
+}
+
+/** The first page of a book; figures of its whole lead here. */
+export function bookAddress(slug: string): Address {
+  return slug === 'all' ? PAGES.entries : `ledger/entries/${slug}.html`;
+}
+
+/** The page of one year of a split book. */
+export function bookYearAddress(slug: string, year: string): Address {
+  return `ledger/entries/${slug}-${year}.html`;
+}
+
+/**
+ * Where the entries of a section are listed. Nothing was booked there: the first page of the book.
+ *
+ * @param section a month (`2025-03`), a year (`year-2025`), or a subsystem in the book of a month
+ */
+export function sectionAddress(record: JournalRecord, slug: string, section: string): Address {
+  const book = entryBooks(record).get(slug);
+  if (!book?.split || slug.startsWith('month-')) return `${bookAddress(slug)}#${section}`;
+  const year = section.replace('year-', '').slice(0, 4);
+  return `${bookYearAddress(slug, year)}${section.startsWith('year-') ? '' : `#${section}`}`;
+}

@@ -1,0 +1,20 @@
+import type { IsoDate } from '../../../journal/model.ts';
+import type { Sheet } from '../page/sheet.ts';
+import { bookAddress } from './entry-books.ts';
+import { runningAddress } from './running-totals.ts';
+
+/** The link to where the entries of a book are listed with their totals; null where there is none. */
+export type OpenBook = (slug: string) => string | null;
+
+/** As the books stand today. */
+export function openNow(sheet: Sheet): OpenBook {
+  return (slug) => sheet.link(bookAddress(slug));
+}
+
+/** As they stood at the end of a shown day. */
+export function openAt(sheet: Sheet, date: IsoDate): OpenBook {
+  return (slug) => {
+    const to = runningAddress(sheet.record, slug, date);
+    return to === null ? null : sheet.link(to);
+  };
+}

@@ -1,0 +1,88 @@
+/**
+ * Dates, money and quantities as a reader of the journal's locale expects them. Formatters are made
+ * once a locale: a large journal prints some hundred thousand figures.
+ */
+import type Fraction from 'fraction.js';
+import type { IsoDate, Minor, Settings } from '../../../journal/model.ts';
+import { formatMinutes, formatMoney, minorToDecimal } from '../../../journal/values/money.ts';
+
+/** How one journal writes its figures. */
+export interface Figures {
+  /** `14 September 2024` */
+  date(date: IsoDate): string;
+  /** `14 Sep 2024` */
+  shortDate(date: IsoDate): string;
+  /** `Sat 14 Sep`: within a list that names its month and year */
+  day(date: IsoDate): string;
+  /** `September 2024` of `2024-09` */
+  month(month: string): string;
+  /** `Sep 24` of `2024-09`, for the head of a column */
+  shortMonth(month: string): string;
+  /** `£1,204.50` */
+  money(minor: Minor): string;
+  /** `1,204.50`: where the table names its currency */
+  amount(minor: Minor): string;
+  /** `12 h 30 min` */
+  time(minutes: number): string;
+  /** `12.5`: hours as a decimal to one place, rounded half up, for columns */
+  hours(minutes: number): string;
+  /** `62 %` of a share from 0 to 1 */
+  share(part: number, whole: number): string;
+  /** An exact quantity in at most three decimals: `1.25` */
+  quantity(value: Fraction): string;
+  /** A number up the side of a drawing, to six significant digits: `0.8755` */
+  plain(n: number): string;
+  /** A whole number with its thousands marked */
+  whole(n: number): string;
+}
+
+/** A minus as wide as a figure; a hyphen is not one. */
+const MINUS = '\u2212';
+
+const made = new WeakMap<Settings, Figures>();
+
+/** The figures of a journal, made once. */
+export function figuresOf(settings: Settings): Figures {
+  const known = made.get(settings);
+  if (known) return known;
+  const figures = makeFigures(settings);
+  made.set(settings, figures);
+  return figures;
+}
+
+function makeFigures(settings: Settings): Figures {
+  const { locale, currencyDigits: digits } = settings;
+  const dated = (options: Intl.DateTimeFormatOptions) => {
+    const format = new Intl.DateTimeFormat(locale, { ...options, timeZone: 'UTC' });
+    return remembering((text: string) => format.format(new Date(`${text.length === 7 ? `${text}-01` : text}T00:00Z`)));
+  };
+  const amounts = new Intl.NumberFormat(locale, { minimumFractionDigits: digits, maximumFractionDigits: digits });
+  const tenths = new Intl.NumberFormat(locale, { minimumFractionDigits: 1, maximumFractionDigits: 1 });
+  const quantities = new Intl.NumberFormat(locale, { maximumFractionDigits: 3 });
+  const plain = new Intl.NumberFormat(locale, { maximumSignificantDigits: 6 });
+  const shares = new Intl.NumberFormat(locale, { style: 'percent', maximumFractionDigits: 0 });
+  return {
+    date: dated({ day: 'numeric', month: 'long', year: 'numeric' }),
+    shortDate: dated({ day: 'numeric', month: 'short', year: 'numeric' }),
+    day: dated({ weekday: 'short', day: 'numeric', month: 'short' }),
+    month: dated({ month: 'long', year: 'numeric' }),
+    shortMonth: dated({ month: 'short', year: '2-digit' }),
+    money: (minor) => formatMoney(minor, settings).replace('-', MINUS),
+    amount: (minor) => amounts.format(minorToDecimal(minor, digits) as `${number}`).replace('-', MINUS),
+    time: formatMinutes,
+    hours: (minutes) => tenths.format(Math.round(minutes / 6) / 10),
+    share: (part, whole) => (whole === 0 ? '–' : shares.format(part / whole)),
+    quantity: (value) => quantities.format(value.valueOf()).replace('-', MINUS),
+    plain: (n) => plain.format(n).replace('-', MINUS),
+    whole: (n) => quantities.format(n),
+  };
+}
+
+function remembering(format: (text: string) => string): (text: string) => string {
+  const known = new Map<string, string>();
+  return (text) => {
+    const written = known.get(text) ?? format(text);
+    known.set(text, written);
+    return written;
+  };
+}

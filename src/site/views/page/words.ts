@@ -1,0 +1,163 @@
+/** The words pages use for the terms of the model: what a reader sees for `earlier-replacement`. */
+import type {
+  ActionWord,
+  BoughtAs,
+  Condition,
+  CopyName,
+  EntryKind,
+  GoneHow,
+  Hazard,
+  ItemKind,
+  MethodResult,
+  Origin,
+  Verdict,
+} from '../../../journal/model.ts';
+
+export const ORIGIN_WORDS: Readonly<Record<Origin, string>> = {
+  original: 'original',
+  'earlier-replacement': 'earlier replacement',
+  donor: 'donor',
+  'new-old-stock': 'new old stock',
+  period: 'period',
+  reproduction: 'reproduction',
+  new: 'new',
+  made: 'made for this job',
+};
+
+export const ORIGIN_MEANINGS: Readonly<Record<Origin, string>> = {
+  original: 'Believed to have left the works on this vehicle.',
+  'earlier-replacement': 'Fitted by a former keeper, before this work began.',
+  donor: 'Of the same pattern, off another vehicle.',
+  'new-old-stock': 'Made at the time, never fitted until now.',
+  period: 'Of another make, of the right time.',
+  reproduction: 'Made today to the old pattern.',
+  new: 'From today’s general stock.',
+  made: 'Made new for this vehicle, in the workshop or by another firm.',
+};
+
+export const VERDICT_WORDS: Readonly<Record<Verdict, string>> = {
+  keep: 'keep as it is',
+  conserve: 'conserve',
+  repair: 'repair',
+  refinish: 'refinish',
+  replace: 'replace',
+  omit: 'leave off',
+  defer: 'leave open for now',
+};
+
+export const ACTION_WORDS: Readonly<Record<ActionWord, string>> = {
+  removed: 'removed',
+  fitted: 'fitted',
+  stored: 'put away',
+  'sent-out': 'sent out',
+  returned: 'came back',
+  acquired: 'acquired',
+  made: 'made',
+  gone: 'gone',
+  inspected: 'inspected',
+  measured: 'measured',
+  cleaned: 'cleaned',
+  conserved: 'conserved',
+  repaired: 'repaired',
+  machined: 'machined',
+  refinished: 'refinished',
+  adjusted: 'adjusted',
+  lubricated: 'lubricated',
+  tested: 'tested',
+  marked: 'marked',
+};
+
+/** EN 16096 condition classes, by analogy. */
+export const CONDITION_WORDS: Readonly<Record<Condition, string>> = {
+  0: 'no symptoms',
+  1: 'minor symptoms',
+  2: 'moderate symptoms',
+  3: 'major symptoms',
+};
+
+export const GONE_WORDS: Readonly<Record<GoneHow, string>> = {
+  scrapped: 'scrapped',
+  sold: 'sold',
+  given: 'given away',
+  lost: 'lost',
+};
+
+export const ITEM_KIND_WORDS: Readonly<Record<ItemKind, string>> = {
+  task: 'to do',
+  question: 'to find out',
+  buy: 'to buy',
+  temporary: 'temporary measure',
+};
+
+export const RESULT_WORDS: Readonly<Record<MethodResult, string>> = {
+  good: 'good',
+  fair: 'fair',
+  poor: 'poor',
+};
+
+export const BOUGHT_WORDS: Readonly<Record<BoughtAs, string>> = {
+  part: 'parts',
+  consumable: 'consumables',
+  'outside-work': 'outside work',
+  tool: 'tools',
+  carriage: 'carriage',
+  fee: 'fees',
+};
+
+export const ENTRY_KIND_WORDS: Readonly<Record<EntryKind, string>> = {
+  labour: 'labour',
+  ...BOUGHT_WORDS,
+  sale: 'sales',
+};
+
+export const HAZARD_WORDS: Readonly<Record<Hazard, string>> = {
+  asbestos: 'asbestos',
+  'lead-paint': 'lead paint',
+  isocyanates: 'isocyanates',
+  'fuel-vapour': 'fuel vapour',
+  'hot-work': 'hot work',
+  'stored-energy': 'stored energy',
+  pressure: 'pressure',
+  lifting: 'lifting and support',
+  battery: 'battery',
+  'brake-fluid': 'brake fluid',
+  coolant: 'coolant',
+};
+
+export const COPY_WORDS: Readonly<Record<CopyName, string>> = {
+  workshop: 'workshop copy',
+  record: 'record copy',
+  public: 'public copy',
+};
+
+/** `3 parts`, `1 part`, `no parts`. */
+export function counted(n: number, one: string, many = `${one}s`): string {
+  return n === 0 ? `no ${many}` : `${n} ${n === 1 ? one : many}`;
+}
+
+/** A unit of the format as it is spoken: `imp-pt` as `imp pt`, never broken. */
+export const unitWords = (unit: string): string => unit.replaceAll('-', '\u00a0');
+
+/** `a, b and c`. */
+export function listed(words: readonly string[]): string {
+  if (words.length < 2) return words.join('');
+  return `${words.slice(0, -1).join(', ')} and ${words.at(-1)}`;
+}
+
+/** The first letter made a capital: for the head of a sentence or a row. */
+export function capital(text: string): string {
+  return text === '' ? text : text.charAt(0).toLocaleUpperCase() + text.slice(1);
+}
+
+/** A text that ends as a sentence does, whatever its writer put there; '' stays ''. */
+export function sentence(text: string | null): string {
+  const words = text?.trim() ?? '';
+  return words === '' || /[.!?…]["'’”)]*$/.test(words) ? words : `${words}.`;
+}
+
+const NUMBERS = ['no', 'one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine', 'ten', 'eleven', 'twelve'];
+
+/** Small numbers in words, for running text: `three people`. */
+export function spelled(n: number, one: string, many = `${one}s`): string {
+  return `${NUMBERS[n] ?? n} ${n === 1 ? one : many}`;
+}

@@ -1,0 +1,54 @@
+/** Every paper of the record once, by kind and by date. */
+import type { IsoDate, PartId, Session } from '../../../journal/model.ts';
+import type { SiteRecord } from '../../record.ts';
+
+export interface ShelvedPaper {
+  /** Path inside the journal. */
+  readonly file: string;
+  /** `receipt`, `letter`, … as the note has it; `bill` for the paper of a bill that is named nowhere else. */
+  readonly kind: string;
+  readonly what: string | null;
+  /** Its own date where that is written down, else that of the session it was laid in. */
+  readonly date: IsoDate;
+  readonly dated: boolean;
+  /** Sessions that name it, oldest first. */
+  readonly sessions: readonly Session[];
+  readonly shows: readonly PartId[];
+}
+
+const BILL = 'bill';
+
+type Naming = Omit<ShelvedPaper, 'sessions'> & { readonly session: Session };
+
+/** @returns kinds in the order of their first paper; within each the papers of the latest date first */
+export function papersByKind(record: SiteRecord): readonly (readonly [kind: string, papers: readonly ShelvedPaper[]])[] {
+  const papers = [...Map.groupBy(namings(record), ({ file }) => file).values()].map(shelved);
+  const kinds = Map.groupBy(papers, ({ kind }) => kind);
+  return [...kinds].map(([kind, list]) => [kind, list.toSorted((a, b) => (a.date < b.date ? 1 : a.date > b.date ? -1 : 0))]);
+}
+
+function namings({ journal }: SiteRecord): Naming[] {
+  return journal.sessions.flatMap((session) => [
+    ...session.papers.map((paper) => ({ ...paper, date: paper.date ?? session.date, dated: paper.date !== null, session })),
+    ...session.bills.flatMap(({ paper: file, from, date, lines }) => {
+      if (file === null) return [];
+      const shows = lines.flatMap(({ charges }) => charges.flatMap(({ charge }) => charge.part ?? []));
+      return [{ file, kind: BILL, what: from === null ? null : `Bill from ${from}`, date, dated: true, shows, session }];
+    }),
+  ]);
+}
+
+/** One paper of all that is said of it: the words under `papers` before those of a bill. */
+function shelved(all: readonly Naming[]): ShelvedPaper {
+  const told = all.find(({ kind }) => kind !== BILL) ?? all[0];
+  if (!told) throw new Error('a paper that nobody names');
+  return {
+    file: told.file,
+    kind: told.kind,
+    what: told.what,
+    date: told.date,
+    dated: told.dated,
+    sessions: [...new Set(all.map(({ session }) => session))],
+    shows: [...new Set(all.flatMap(({ shows }) => shows))],
+  };
+}

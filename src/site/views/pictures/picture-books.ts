@@ -1,0 +1,90 @@
+/**
+ * All pictures in books: one of all by date, and one for each subsystem. A book is one page while it is short; a
+ * longer one has a page for each year, a year that is too long one for each month, and a month that is too long several.
+ */
+import { GENERAL, type SubsystemId } from '../../../journal/model.ts';
+import { monthOf, yearOf } from '../../../journal/values/date.ts';
+import type { Address } from '../../addresses.ts';
+import { PAGES } from '../../addresses.ts';
+import type { SiteRecord } from '../../record.ts';
+import { allPictures, PICTURES_A_PAGE, type PictureOfSession } from '../page/long-lists.ts';
+
+export interface PictureLeaf {
+  /** `2024`, `2024-09`, `2024-09-2`; '' when the book has one page. */
+  readonly name: string;
+  readonly address: Address;
+  /** Newest first. */
+  readonly pictures: readonly PictureOfSession[];
+}
+
+export interface PictureBook {
+  /** Null for the book of all. `general` for pictures that show no part. */
+  readonly subsystem: SubsystemId | null;
+  readonly count: number;
+  /** Where the book opens: at its last pictures. */
+  readonly address: Address;
+  /** Newest first; none when there is no picture. The first has the address of the book itself. */
+  readonly leaves: readonly PictureLeaf[];
+}
+
+const made = new WeakMap<SiteRecord['journal'], readonly PictureBook[]>();
+
+/** The book of all first, then those of the subsystems that have pictures, in the journal's order. */
+export function pictureBooks(record: SiteRecord): readonly PictureBook[] {
+  const known = made.get(record.journal);
+  if (known) return known;
+  const books = makeBooks(record);
+  made.set(record.journal, books);
+  return books;
+}
+
+function makeBooks(record: SiteRecord): PictureBook[] {
+  const all = allPictures(record);
+  const { parts, subsystems } = record.journal;
+  const shownBy = ({ picture }: PictureOfSession): Set<SubsystemId> => {
+    const shown = picture.shows.flatMap((part) => parts.get(part)?.subsystem ?? []);
+    return new Set(shown.length > 0 ? shown : [GENERAL]);
+  };
+  const ids = [...subsystems.keys(), ...(subsystems.has(GENERAL) ? [] : [GENERAL])];
+  const bySubsystem = new Map<SubsystemId, PictureOfSession[]>(ids.map((id) => [id, []]));
+  for (const one of all) for (const id of shownBy(one)) bySubsystem.get(id)?.push(one);
+  const ofSubsystems = [...bySubsystem].filter(([, pictures]) => pictures.length > 0);
+  return [bookOf(null, all), ...ofSubsystems.map(([id, pictures]) => bookOf(id, pictures))];
+}
+
+function bookOf(subsystem: SubsystemId | null, pictures: readonly PictureOfSession[]): PictureBook {
+  const address = subsystem === null ? PAGES.pictures : `pictures-of/${subsystem}.html`;
+  const folder = subsystem === null ? 'pictures-by-date' : `pictures-of/${subsystem}`;
+  const leaves = leavesOf(pictures, PICTURES_A_PAGE).map((leaf, n) => ({
+    ...leaf,
+    address: n === 0 ? address : `${folder}/${leaf.name}.html`,
+  }));
+  return { subsystem, count: pictures.length, address, leaves };
+}
+
+type Leaf = Omit<PictureLeaf, 'address'>;
+
+/**
+ * @param pictures oldest first
+ * @param most how many one page may hold
+ * @returns newest first
+ */
+export function leavesOf(pictures: readonly PictureOfSession[], most: number): Leaf[] {
+  const newestFirst = pictures.toReversed();
+  if (newestFirst.length === 0) return [];
+  if (newestFirst.length <= most) return [{ name: '', pictures: newestFirst }];
+  return [...Map.groupBy(newestFirst, ({ session }) => yearOf(session.date))].flatMap(([year, ofYear]) =>
+    ofYear.length <= most ? [{ name: year, pictures: ofYear }] : leavesOfMonths(ofYear, most),
+  );
+}
+
+function leavesOfMonths(pictures: readonly PictureOfSession[], most: number): Leaf[] {
+  return [...Map.groupBy(pictures, ({ session }) => monthOf(session.date))].flatMap(([month, ofMonth]) => {
+    if (ofMonth.length <= most) return [{ name: month, pictures: ofMonth }];
+    // Numbered from the oldest, so that a full page keeps its address when more are taken that month.
+    const oldestFirst = ofMonth.toReversed();
+    const many = Math.ceil(oldestFirst.length / most);
+    const parts = Array.from({ length: many }, (_, n) => oldestFirst.slice(n * most, (n + 1) * most).reverse());
+    return parts.map((part, n) => ({ name: `${month}-${n + 1}`, pictures: part })).reverse();
+  });
+}

@@ -1,0 +1,124 @@
+/** What happened at a position, day by day, each event put into a line of words with its links. */
+import type { PartEntry, Picture, Session, SessionId } from '../../../journal/model.ts';
+import type { Deed } from '../../../journal/record.ts';
+import { sameWhere } from '../../../journal/replay/words.ts';
+import type { TimelineEvent } from '../../../journal/timelines/timelines.ts';
+import { html, type Markup } from '../page/html.ts';
+import type { Sheet } from '../page/sheet.ts';
+import { ACTION_WORDS, CONDITION_WORDS, capital, ITEM_KIND_WORDS, listed, RESULT_WORDS, sentence, VERDICT_WORDS } from '../page/words.ts';
+import { paperFacts } from '../papers/papers.ts';
+import { clipHref, clipName } from '../pictures/film.ts';
+import { spotOf } from '../stores/where.ts';
+
+export interface ChronicleDay {
+  readonly date: string;
+  readonly session: Session | null;
+  readonly lines: readonly Markup[];
+}
+
+/** Events gathered by session, oldest first; ledger entries and pictures have their own places on the page. */
+export function chronicleOf(sheet: Sheet, events: readonly TimelineEvent[]): readonly ChronicleDay[] {
+  const told = events.filter(({ kind }) => kind !== 'entry' && kind !== 'picture');
+  const days = Map.groupBy(told, ({ date, session }) => session ?? date);
+  return [...days].map(([key, list]) => ({
+    date: list[0]?.date ?? '',
+    session: sheet.index.sessions.get(key as SessionId) ?? null,
+    lines: [...deedLines(sheet, list), ...list.flatMap((event) => lineOf(sheet, event) ?? [])],
+  }));
+}
+
+/** Deeds of one note's entry make one line, with what it wrote down of the part: `Removed; in stores: shelf B2. Condition 2.` */
+function deedLines(sheet: Sheet, events: readonly TimelineEvent[]): Markup[] {
+  const deeds = events.flatMap((event) => (event.kind === 'deed' ? [event.deed] : []));
+  return [...Map.groupBy(deeds, ({ entry }) => entry)].map(([entry, done]) => {
+    const part = sheet.record.journal.parts.get(entry.part);
+    const last = done.at(-1);
+    const many = part && part.count > 1 && last && last.count < part.count ? ` (${last.count} of ${part.count})` : '';
+    const words = listed([...new Set(done.map(({ did }) => ACTION_WORDS[did]))]);
+    return html`${partLink(sheet, entry.part)}${many}: ${words}${placeAfter(sheet, done, part?.position)}. ${seenOf(entry)} ${sentence(entry.note)}`;
+  });
+}
+
+/** Where it went, when it went anywhere. */
+function placeAfter(sheet: Sheet, done: readonly Deed[], home: string | undefined): Markup | null {
+  const last = done.at(-1);
+  if (!last || done.every(({ from, to }) => sameWhere(from, to))) return null;
+  if (last.to.at === 'fitted' && last.to.position === home) return html`; on the vehicle`;
+  const spot = spotOf(sheet, last.to);
+  const before = last.to.at === 'gone' ? '' : spot.before;
+  return html`; ${before}${spot.href === null ? spot.name : link(spot.href, spot.name)}`;
+}
+
+/** What was written down of a part: its condition, marks and finish. */
+function seenOf({ condition, marks, finish }: Pick<PartEntry, 'condition' | 'marks' | 'finish'>): string {
+  const seen = [
+    condition === null ? '' : `condition ${condition}, ${CONDITION_WORDS[condition]}`,
+    marks === null ? '' : `marks: ${marks}`,
+    finish === null ? '' : `finish: ${finish}`,
+  ].filter((one) => one !== '');
+  return sentence(capital(seen.join('; ')));
+}
+
+function lineOf(sheet: Sheet, event: TimelineEvent): Markup | null {
+  switch (event.kind) {
+    case 'arrived':
+      return html`${partLink(sheet, event.part)}: acquired.`;
+    case 'observation': {
+      const { entry, part } = event.observation;
+      return entry.did.length > 0 ? null : html`${partLink(sheet, part)}: ${seenOf(event.observation)} ${sentence(entry.note)}`;
+    }
+    case 'measurement': {
+      const { what, value, within, part, as } = event.measurement;
+      const verdict = within === null ? '' : within ? ', within limits' : ', outside limits';
+      return html`${partLink(sheet, part)}: ${what}${as === null ? '' : ` as ${as}`} <span class="nowrap">${value.text}</span>${verdict}.`;
+    }
+    case 'decision': {
+      const { decision } = event;
+      const of = sheet.record.journal.positions.get(decision.position)?.count ?? 1;
+      const some = decision.count < of ? ` (${decision.count} of ${of})` : '';
+      const replaced = decision.with === null ? null : html` with ${partLink(sheet, decision.with)}`;
+      return html`Decided: <b>${VERDICT_WORDS[decision.verdict]}</b>${some}${replaced}. ${sentence(decision.because)}`;
+    }
+    case 'method':
+      return html`Tried: ${event.method.how}${event.method.result === null ? '' : `; result ${RESULT_WORDS[event.method.result]}`}. ${sentence(event.method.note)}`;
+    case 'film': {
+      const href = clipHref(sheet, event.mark.clip, event.mark.fragment);
+      return html`Filmed: ${clipName(event.mark.clip)} at ${href === null ? event.mark.text : link(href, event.mark.text)}.`;
+    }
+    case 'paper': {
+      const paper = paperFacts(sheet, event.paper.file);
+      const name = event.paper.what ?? event.paper.kind;
+      return html`Paper: ${paper === null ? name : link(paper.href, name)}.`;
+    }
+    case 'opened':
+    case 'closed':
+    case 'deferred': {
+      const { item } = event;
+      const words = { opened: 'Opened', closed: 'Closed', deferred: 'Put off' }[event.kind];
+      return html`${words}, ${ITEM_KIND_WORDS[item.opening.kind]}: ${link(sheet.toItem(item.id), item.opening.what)}.`;
+    }
+    default:
+      return null;
+  }
+}
+
+function link(href: string, words: string): Markup {
+  return html`<a href="${href}">${words}</a>`;
+}
+
+function partLink(sheet: Sheet, id: string): Markup {
+  return link(sheet.toPart(id), capital(sheet.partName(id)));
+}
+
+/** The pictures among events, in the order they were taken within their session. */
+export function picturesIn(sheet: Sheet, events: readonly TimelineEvent[]): InSessionPicture[] {
+  return events.flatMap((event) => {
+    const session = event.session === null ? undefined : sheet.index.sessions.get(event.session);
+    return event.kind === 'picture' && session ? [{ picture: event.picture, session }] : [];
+  });
+}
+
+export interface InSessionPicture {
+  readonly picture: Picture;
+  readonly session: Session;
+}

@@ -1,0 +1,173 @@
+/**
+ * A position's life as spans along a line of dates: which parts stood there, how many of each, and
+ * when nothing did. Pure geometry: shares of the whole width, from 0 to 1.
+ */
+import type { IsoDate, Part, PartId, Position } from '../../../journal/model.ts';
+import type { Stay } from '../../../journal/record.ts';
+import type { DecisionInTime } from '../../../journal/timelines/timelines.ts';
+import { daysBetween, monthsFrom } from '../../../journal/values/date.ts';
+
+export interface Span {
+  readonly part: PartId;
+  readonly count: number;
+  readonly from: IsoDate;
+  /** Null: still so. */
+  readonly to: IsoDate | null;
+  /** Along the line. */
+  readonly x: number;
+  readonly width: number;
+  /** Across the line: the lot's places stacked, the original lowest. */
+  readonly y: number;
+  readonly height: number;
+}
+
+/** Places with nothing in them; of a lot, how many. Across the line they lie over what is there. */
+export interface Gap {
+  readonly count: number;
+  readonly from: IsoDate;
+  readonly to: IsoDate | null;
+  readonly x: number;
+  readonly width: number;
+  readonly height: number;
+}
+
+export interface DecisionMark {
+  /** It holds for some of the places still. */
+  readonly inForce: boolean;
+  /** As it is numbered below the line. */
+  readonly number: number;
+  readonly x: number;
+  /** Marks that fall close together stand in rows below each other. */
+  readonly row: number;
+}
+
+export interface Track {
+  readonly start: IsoDate;
+  readonly end: IsoDate;
+  readonly spans: readonly Span[];
+  readonly gaps: readonly Gap[];
+  readonly marks: readonly DecisionMark[];
+  readonly ticks: readonly { readonly month: string; readonly x: number }[];
+}
+
+/** Marks closer than this would stand on each other on a narrow page. */
+const CLOSE = 0.055;
+const MOST_TICKS = 9;
+
+export function trackOf(
+  position: Position,
+  parts: ReadonlyMap<PartId, Part>,
+  stays: readonly Stay[],
+  decisions: readonly DecisionInTime[],
+  [start, end]: readonly [IsoDate, IsoDate],
+): Track {
+  const whole = Math.max(1, daysBetween(start, end));
+  const at = (date: IsoDate) => Math.min(1, Math.max(0, daysBetween(start, date) / whole));
+  const moments = momentsOf(stays, start, end);
+  const slices = moments.map((from, n) => ({ from, to: moments[n + 1] ?? null, held: heldAt(position, parts, stays, from) }));
+  const place = (from: IsoDate, to: IsoDate | null) => ({ x: at(from), width: at(to ?? end) - at(from) });
+  return {
+    start,
+    end,
+    spans: merged(slices.flatMap(({ from, to, held }) => held.map((one) => ({ ...one, from, to })))).map((one) => ({
+      ...one,
+      ...place(one.from, one.to),
+    })),
+    gaps: gapsOf(position, slices).map((gap) => ({ ...gap, ...place(gap.from, gap.to), height: gap.count / position.count })),
+    marks: marksOf(decisions, at),
+    ticks: ticksOf(start, end, at),
+  };
+}
+
+function momentsOf(stays: readonly Stay[], start: IsoDate, end: IsoDate): IsoDate[] {
+  const dates = new Set<IsoDate>([start]);
+  for (const { from, to } of stays) {
+    if (from.date > start && from.date <= end) dates.add(from.date);
+    if (to && to.date > start && to.date <= end) dates.add(to.date);
+  }
+  return [...dates].sort();
+}
+
+type Held = Pick<Span, 'part' | 'count' | 'y' | 'height'>;
+
+function heldAt(position: Position, parts: ReadonlyMap<PartId, Part>, stays: readonly Stay[], date: IsoDate): Held[] {
+  const counts = new Map<PartId, number>();
+  for (const { part, count, from, to } of stays) {
+    if (from.date <= date && (to === null || to.date > date)) counts.set(part, (counts.get(part) ?? 0) + count);
+  }
+  const inOrder = [...counts].sort(([a], [b]) => rank(parts, position, a) - rank(parts, position, b));
+  let y = 1;
+  return inOrder.map(([part, count]) => {
+    const height = count / position.count;
+    y -= height;
+    return { part, count, y, height };
+  });
+}
+
+function rank(parts: ReadonlyMap<PartId, Part>, position: Position, id: PartId): number {
+  const of = position.parts.indexOf(id);
+  return (parts.get(id)?.origin === 'original' ? 0 : 1000) + (of < 0 ? 999 : of);
+}
+
+type Slice = Held & Pick<Span, 'from' | 'to'>;
+
+/** Joins what stands in the same place across a moment when something else changed. */
+function merged(slices: readonly Slice[]): Slice[] {
+  const done: Slice[] = [];
+  for (const slice of slices) {
+    const at = done.findIndex((one) => one.to === slice.from && one.part === slice.part && one.count === slice.count && one.y === slice.y);
+    const before = done[at];
+    if (before) done[at] = { ...before, to: slice.to };
+    else done.push(slice);
+  }
+  return done;
+}
+
+function gapsOf(position: Position, slices: readonly { from: IsoDate; to: IsoDate | null; held: readonly Held[] }[]) {
+  const done: { count: number; from: IsoDate; to: IsoDate | null }[] = [];
+  for (const { from, to, held } of slices) {
+    const count = position.count - held.reduce((sum, one) => sum + one.count, 0);
+    const last = done.at(-1);
+    if (last?.to === from && last.count === count) last.to = to;
+    else if (count > 0) done.push({ count, from, to });
+  }
+  return done;
+}
+
+function marksOf(decisions: readonly DecisionInTime[], at: (date: IsoDate) => number): DecisionMark[] {
+  const ends: number[] = [];
+  return decisions.map(({ decision, inForce }, n) => {
+    const x = at(decision.date);
+    let row = ends.findIndex((end) => x - end >= CLOSE);
+    if (row < 0) row = ends.length;
+    ends[row] = x;
+    return { inForce: inForce > 0, number: n + 1, x, row };
+  });
+}
+
+const labelled = new Map<string, readonly string[]>();
+
+/** First days of months, as many as can be labelled. All positions of a record share the same. */
+function ticksOf(start: IsoDate, end: IsoDate, at: (date: IsoDate) => number): Track['ticks'] {
+  const key = `${start} ${end}`;
+  const months = labelled.get(key) ?? labelledMonths(start, end);
+  labelled.set(key, months);
+  return months.map((month) => ({ month, x: at(`${month}-01`) }));
+}
+
+function labelledMonths(start: IsoDate, end: IsoDate): readonly string[] {
+  const months = monthsFrom(start, end).filter((month) => `${month}-01` > start);
+  const step = [1, 2, 3, 6, 12, 24, 60, 120].find((every) => months.length / every <= MOST_TICKS) ?? 240;
+  return months.filter((month) => (Number(month.slice(0, 4)) * 12 + Number(month.slice(5)) - 1) % step === 0);
+}
+
+/** From the arrival to the end of the month of the last session, or the day of the record where that is earlier. */
+export function lifeRange(arrived: IsoDate, last: IsoDate | undefined, today: IsoDate): readonly [IsoDate, IsoDate] {
+  const end = last === undefined ? today : monthsEnd(last) < today ? monthsEnd(last) : today;
+  return [arrived, end > arrived ? end : today];
+}
+
+function monthsEnd(date: IsoDate): IsoDate {
+  const [year = 0, month = 1] = date.split('-').map(Number);
+  return new Date(Date.UTC(year, month, 0)).toISOString().slice(0, 10);
+}

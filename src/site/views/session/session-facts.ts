@@ -1,0 +1,54 @@
+/** The figures of a session that stand in its margin and beside its title in lists. */
+
+import { totalsOf } from '../../../journal/ledger/totals.ts';
+import type { PartEntry, PartId, Session } from '../../../journal/model.ts';
+import type { Sheet } from '../page/sheet.ts';
+import { ACTION_WORDS, listed } from '../page/words.ts';
+import { destinationWords } from '../stores/where.ts';
+
+export interface SessionFigures {
+  readonly people: readonly { readonly id: string; readonly name: string; readonly minutes: number }[];
+  readonly minutes: number;
+  readonly cost: number;
+  readonly paid: number;
+  /** How many ledger entries the session made. */
+  readonly entries: number;
+}
+
+export function sessionFigures(sheet: Sheet, session: Session): SessionFigures {
+  const minutes = new Map<string, number>();
+  for (const { by, minutes: worked } of session.hours) minutes.set(by, (minutes.get(by) ?? 0) + worked);
+  const entries = sheet.index.entriesOf.get(session.id) ?? [];
+  const totals = totalsOf(entries);
+  return {
+    people: [...minutes].map(([id, worked]) => ({ id, name: sheet.personName(id), minutes: worked })),
+    minutes: session.hours.reduce((sum, one) => sum + one.minutes, 0),
+    cost: totals.cost,
+    paid: totals.paid,
+    entries: entries.length,
+  };
+}
+
+/** Each part touched once, with what was done to it in the order it was written. */
+export function touchedParts(session: Session): { readonly part: PartId; readonly did: string }[] {
+  const did = new Map<PartId, string[]>();
+  for (const entry of session.parts) {
+    const words = did.get(entry.part) ?? [];
+    words.push(deedWords(entry));
+    did.set(entry.part, words);
+  }
+  return [...did].map(([part, words]) => ({ part, did: words.filter((word) => word !== '').join('; ') }));
+}
+
+/** `3 removed and inspected, to shelf B2`. */
+export function deedWords(entry: PartEntry): string {
+  const { did, count, to, at, from } = entry;
+  const words = listed(did.map((word) => ACTION_WORDS[word]));
+  const many = count === null || words === '' ? '' : `${count} `;
+  const places = [
+    from === null ? '' : `from ${destinationWords(from)}`,
+    to === null ? '' : `to ${destinationWords(to)}`,
+    at === null ? '' : `at ${at}`,
+  ].filter((place) => place !== '');
+  return [many + words, ...places].filter((piece) => piece !== '').join(', ');
+}

@@ -1,0 +1,45 @@
+import { describe, expect, it } from 'vitest';
+import type { SiteRecord } from '../../../../src/site/record.ts';
+import { papersByKind } from '../../../../src/site/views/papers/paper-shelf.ts';
+import { compileFiles } from '../../../journal/base.ts';
+
+function shelf(notes: Readonly<Record<string, string>>, assets: readonly string[]): string[] {
+  const more = Object.fromEntries(
+    Object.entries(notes).map(([date, fields]) => [`sessions/${date}.md`, `---\ndate: ${date}\ntitle: Evening\n${fields}\n---\n`]),
+  );
+  const { record, diagnostics } = compileFiles({ more, assets: assets.map((name) => `papers/${name}`) });
+  expect(diagnostics.filter(({ severity }) => severity === 'error')).toEqual([]);
+  const kinds = papersByKind(record as SiteRecord);
+  return kinds.flatMap(([kind, papers]) =>
+    papers.map(({ file, date, sessions, shows }) =>
+      `${kind} ${file.slice(7)} ${date} ${sessions.map((one) => one.date).join('+')} ${shows}`.trim(),
+    ),
+  );
+}
+
+describe('papers on their shelf', () => {
+  it('stand by kind, the latest first, by their own dates where they have one', () => {
+    const notes = {
+      '2031-03-10': 'papers: [{ paper: a.pdf, kind: receipt }, { paper: b.pdf, kind: letter, date: 1952-03-19 }]',
+      '2031-03-11': 'papers: [{ paper: c.pdf, kind: receipt }, { paper: d.pdf, kind: receipt, date: 2031-01-02 }]',
+    };
+    expect(shelf(notes, ['a.pdf', 'b.pdf', 'c.pdf', 'd.pdf'])).toEqual([
+      'receipt c.pdf 2031-03-11 2031-03-11',
+      'receipt a.pdf 2031-03-10 2031-03-10',
+      'receipt d.pdf 2031-01-02 2031-03-11',
+      'letter b.pdf 1952-03-19 2031-03-10',
+    ]);
+  });
+
+  it('are the papers of bills too, each paper once with every session that names it', () => {
+    const notes = {
+      '2031-03-10': 'bought: [{ what: A drum, as: part, for: drum, cost: 10.00, paper: a.pdf }]',
+      '2031-03-11': 'papers: [{ paper: b.pdf, kind: receipt }]\nbought: [{ what: A drum, as: part, for: drum, cost: 10.00, paper: b.pdf }]',
+      '2031-03-12': 'papers: [{ paper: b.pdf, kind: receipt }]',
+    };
+    expect(shelf(notes, ['a.pdf', 'b.pdf'])).toEqual([
+      'bill a.pdf 2031-03-10 2031-03-10 drum',
+      'receipt b.pdf 2031-03-11 2031-03-11+2031-03-12 drum',
+    ]);
+  });
+});

@@ -1,0 +1,111 @@
+import Fraction from 'fraction.js';
+import { describe, expect, it } from 'vitest';
+import type { Origin, Part, Position } from '../../../../src/journal/model.ts';
+import type { Stay } from '../../../../src/journal/record.ts';
+import type { DecisionInTime } from '../../../../src/journal/timelines/timelines.ts';
+import { lifeRange, trackOf } from '../../../../src/site/views/position/track.ts';
+
+const RANGE = ['2030-01-01', '2030-04-11'] as const; // a hundred days
+const part = (id: string, origin: Origin): Part => ({ id, origin }) as Part;
+const PARTS = new Map([part('drum', 'original'), part('spare', 'donor')].map((one) => [one.id, one]));
+const position = (count: number): Position => ({
+  id: 'drum',
+  name: 'Drum',
+  subsystem: 'brakes',
+  count,
+  weight: new Fraction(1),
+  components: [],
+  parts: ['drum', 'spare'],
+});
+const stay = (id: string, count: number, from: string, to: string | null): Stay => ({
+  part: id,
+  count,
+  where: { at: 'fitted', position: 'drum' },
+  from: { date: from, session: null },
+  to: to === null ? null : { date: to, session: null },
+});
+const decided = (date: string, inForce = 1) => ({ decision: { id: date, date }, inForce }) as DecisionInTime;
+const draw = (count: number, stays: Stay[], decisions: DecisionInTime[] = []) => trackOf(position(count), PARTS, stays, decisions, RANGE);
+
+describe('the track of a position', () => {
+  it('shows who stood there from when to when, and when nothing did', () => {
+    const track = draw(1, [stay('drum', 1, '2030-01-01', '2030-01-11'), stay('spare', 1, '2030-02-20', null)]);
+    expect(track.spans.map(({ part: id, x, width, to }) => [id, x, width, to])).toEqual([
+      ['drum', 0, 0.1, '2030-01-11'],
+      ['spare', 0.5, 0.5, null],
+    ]);
+    expect(track.gaps.map(({ count, x, width, height }) => [count, x, width, height])).toEqual([[1, 0.1, 0.4, 1]]);
+  });
+
+  it('stacks a lot by how many stand there, the original lowest, an empty place over them', () => {
+    const track = draw(5, [
+      stay('drum', 3, '2030-01-01', null),
+      stay('drum', 2, '2030-01-01', '2030-02-20'),
+      stay('spare', 1, '2030-02-20', null),
+    ]);
+    const shown = track.spans.map(({ part: id, count, y, height }) => [id, count, y.toFixed(2), height.toFixed(2)]);
+    expect(shown).toEqual([
+      ['drum', 5, '0.00', '1.00'],
+      ['drum', 3, '0.40', '0.60'],
+      ['spare', 1, '0.20', '0.20'],
+    ]);
+    expect(track.gaps).toMatchObject([{ count: 1, from: '2030-02-20', to: null, height: 0.2 }]);
+  });
+
+  it('shows how many places of a lot were empty, and when', () => {
+    const { gaps } = draw(5, [
+      stay('drum', 3, '2030-01-01', null),
+      stay('drum', 1, '2030-01-01', '2030-01-31'),
+      stay('drum', 1, '2030-01-01', '2030-01-11'),
+      stay('spare', 1, '2030-02-20', null),
+    ]);
+    expect(gaps.map(({ count, from, to, height }) => [count, from, to, height.toFixed(1)])).toEqual([
+      [1, '2030-01-11', '2030-01-31', '0.2'],
+      [2, '2030-01-31', '2030-02-20', '0.4'],
+      [1, '2030-02-20', null, '0.2'],
+    ]);
+  });
+
+  it('joins an empty spell over a moment at which it stayed as it was', () => {
+    const { gaps } = draw(2, [stay('drum', 1, '2030-01-01', '2030-02-01'), stay('spare', 1, '2030-02-01', null)]);
+    expect(gaps.map(({ count, from, to }) => [count, from, to])).toEqual([[1, '2030-01-01', null]]);
+  });
+
+  it('joins a span over a moment at which something else changed', () => {
+    const track = draw(2, [stay('drum', 1, '2030-01-01', null), stay('spare', 1, '2030-01-31', '2030-02-20')]);
+    expect(track.spans.filter(({ part: id }) => id === 'drum')).toHaveLength(1);
+  });
+
+  it('numbers decisions in order and sets close ones in rows of their own', () => {
+    const { marks } = draw(
+      1,
+      [],
+      ['2030-01-01', '2030-01-03', '2030-03-01'].map((date) => decided(date)),
+    );
+    expect(marks.map(({ number, row }) => [number, row])).toEqual([
+      [1, 0],
+      [2, 1],
+      [3, 0],
+    ]);
+  });
+
+  it('tells decisions that hold from those that were superseded, on a lot more than one of each', () => {
+    const { marks } = draw(5, [], [decided('2030-01-01', 0), decided('2030-01-03', 3), decided('2030-03-01', 2)]);
+    expect(marks.map(({ inForce }) => inForce)).toEqual([false, true, true]);
+  });
+
+  it('labels no more months than fit, and every one inside the line', () => {
+    const long = trackOf(position(1), PARTS, [], [], ['1990-05-05', '2030-05-05']);
+    for (const { ticks } of [draw(1, []), long]) {
+      expect(ticks.length).toBeGreaterThan(2);
+      expect(ticks.length).toBeLessThanOrEqual(10);
+      expect(ticks.every(({ x }) => x >= 0 && x <= 1)).toBe(true);
+    }
+  });
+});
+
+it('a life ends with the month of the last session, never after the day of the record', () => {
+  expect(lifeRange('2030-01-01', '2030-02-03', '2031-01-01')).toEqual(['2030-01-01', '2030-02-28']);
+  expect(lifeRange('2030-01-01', '2030-02-03', '2030-02-10')).toEqual(['2030-01-01', '2030-02-10']);
+  expect(lifeRange('2030-01-01', undefined, '2030-02-10')).toEqual(['2030-01-01', '2030-02-10']);
+});
