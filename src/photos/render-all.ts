@@ -2,6 +2,7 @@
 import { statSync } from 'node:fs';
 import { availableParallelism } from 'node:os';
 import { basename, join } from 'node:path';
+import { pathWithin } from '../load/path-within.ts';
 import { type Decoder, openDecoder } from './decoder.ts';
 import { kindByName } from './facts.ts';
 import { eachOf } from './in-flight.ts';
@@ -136,7 +137,7 @@ async function place(rendition: Rendition, entry: CacheEntry, site: string, cach
 }
 
 function linkAll(rendition: Rendition, entry: CacheEntry, site: string): void {
-  for (const { file } of filesOf(rendition)) linkInto(join(entry.folder, basename(file)), join(site, file));
+  for (const { file } of filesOf(rendition)) linkInto(join(entry.folder, basename(file)), pathWithin(site, file));
 }
 
 /** Papers are few beside pictures and cleaned in milliseconds: one after the other. */
@@ -150,7 +151,7 @@ async function placePapers(
   for (const paper of papers) {
     signal?.throwIfAborted();
     try {
-      linkInto(await cleanedPaper(paper, root, cache), join(site, paper.file));
+      linkInto(await cleanedPaper(paper, root, cache), pathWithin(site, paper.file));
     } catch (error) {
       if (!(error instanceof CannotRender)) throw error;
       problems.push({ path: paper.path, message: error.message, hint: error.hint });

@@ -5,6 +5,7 @@ import { build } from 'astro';
 import { DATA_FILES } from '../exports/data-files.ts';
 import type { Diagnostic } from '../journal/diagnostics/diagnostic.ts';
 import type { JournalRecord } from '../journal/record.ts';
+import { pathWithin } from '../load/path-within.ts';
 import { openNoteStore } from '../markdown/note-store.ts';
 import { buildPictures, preparePictures } from '../photos/pictures.ts';
 import { removeAbandoned } from './abandoned.ts';
@@ -100,7 +101,7 @@ export async function bundleScripts(into: string): Promise<void> {
 
 async function writeData(record: JournalRecord, into: string): Promise<void> {
   for (const { path, make } of DATA_FILES) {
-    const file = join(into, path);
+    const file = pathWithin(into, path);
     mkdirSync(dirname(file), { recursive: true });
     writeFileSync(file, await make(record));
   }

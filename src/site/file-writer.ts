@@ -1,5 +1,6 @@
 /** Writes files from a thread of its own: on many disks making a file takes longer than making what is in it. */
 import { Worker } from 'node:worker_threads';
+import { pathWithin } from '../load/path-within.ts';
 
 /** A file to be made: its path, and all that is in it. */
 export type NewFile = readonly [path: string, bytes: Uint8Array];
@@ -14,7 +15,8 @@ export interface FileWriter {
   /**
    * Hands over a new file, and its bytes for good. Waits while too much is waiting.
    *
-   * @throws what went wrong with an earlier one
+   * @param path from the writer's folder
+   * @throws what went wrong with an earlier one; an error for a path that leads out of the folder
    */
   write(path: string, bytes: Uint8Array): Promise<void>;
   /**
@@ -25,7 +27,8 @@ export interface FileWriter {
   end(): Promise<void>;
 }
 
-export function fileWriter(): FileWriter {
+/** @param into the folder that every file is in */
+export function fileWriter(into: string): FileWriter {
   const worker = new Worker(new URL('./file-writer-worker.ts', import.meta.url));
   let batch: NewFile[] = [];
   let bytesInBatch = 0;
@@ -59,7 +62,7 @@ export function fileWriter(): FileWriter {
   };
   return {
     write: async (path, bytes) => {
-      batch.push([path, bytes]);
+      batch.push([pathWithin(into, path), bytes]);
       bytesInBatch += bytes.length;
       if (batch.length < FILES_A_BATCH && bytesInBatch < BYTES_A_BATCH) return;
       send();

@@ -3,6 +3,7 @@ import { createHash } from 'node:crypto';
 import { constants, copyFileSync, existsSync, mkdirSync, renameSync, rmSync, statSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Journal } from '../journal/model.ts';
+import { pathWithin } from '../load/path-within.ts';
 import { cleanFilm } from '../photos/clean-film.ts';
 import { linkInto, prune } from '../photos/place-file.ts';
 import { unfinishedBeside } from '../photos/write-whole.ts';
@@ -33,7 +34,7 @@ export function placeClips(journal: Journal, folder: string, cache: string, into
     const key = createHash('sha256').update(`${EDITION}\0${path}\0${size}\0${mtimeMs}`).digest('hex').slice(0, 24);
     keys.add(key);
     copyOnce(from, join(home, key), home);
-    linkInto(join(home, key), join(into, fileAddress(path)));
+    linkInto(join(home, key), pathWithin(into, fileAddress(path)));
   }
   prune(home, keys, KEY);
 }

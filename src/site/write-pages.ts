@@ -1,5 +1,4 @@
 /** The pages of a build: Astro renders each, this decides their order and writes them. */
-import { join } from 'node:path';
 import type { AstroIntegration, AstroPrerenderer, PathWithRoute } from 'astro';
 import { fileWriter } from './file-writer.ts';
 
@@ -36,12 +35,12 @@ async function renderAll(
   into: string,
   onPage: (done: number, total: number) => void,
 ): Promise<void> {
-  const files = fileWriter();
+  const files = fileWriter(into);
   try {
     for (const [n, path] of paths.entries()) {
       if (n % TOLD_EVERY === 0) onPage(n, paths.length);
       const name = fileOf(path);
-      await files.write(join(into, decodeURIComponent(name)), await bytesOf(astro, path, name));
+      await files.write(plainAddress(name), await bytesOf(astro, path, name));
     }
   } finally {
     await files.end();
@@ -52,6 +51,16 @@ async function renderAll(
 function fileOf({ pathname, route }: PathWithRoute): string {
   if (route.type === 'endpoint') return pathname;
   return pathname === '/' || pathname === '' ? '/index.html' : `${pathname}.html`;
+}
+
+/**
+ * Pages are named by words of ours, dates and ids, none of which needs encoding: what does came from elsewhere.
+ *
+ * @throws Error for it
+ */
+function plainAddress(name: string): string {
+  if (!/^\/[a-z0-9./-]+$/.test(name)) throw new Error(`${JSON.stringify(name)} is no address of a page`);
+  return name;
 }
 
 async function bytesOf(astro: AstroPrerenderer, { pathname, route }: PathWithRoute, name: string): Promise<Uint8Array> {

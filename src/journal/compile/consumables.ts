@@ -1,7 +1,7 @@
 /** consumables.yaml → what is used up. */
 import { HAZARD_STATEMENTS } from '../hazard-statements.ts';
 import type { ConsumableSource } from '../schema/catalogues.ts';
-import { ID } from '../schema/fields.ts';
+import { readNewId } from '../schema/fields.ts';
 import type { Tree } from '../source/tree.ts';
 import { readAmount } from '../values/money.ts';
 import { convertTo, readQuantity } from '../values/quantity.ts';
@@ -11,7 +11,7 @@ import type { Catalogues, Reporter } from './context.ts';
 export function compileConsumables(source: Record<string, ConsumableSource>, tree: Tree, catalogues: Catalogues, out: Reporter): void {
   for (const [id, each] of Object.entries(source)) {
     const place = tree.keyPlaceOf([id]);
-    if (!ID.test(id)) out.report('A311', place, `\`${id}\` is not an id.`, { hint: 'Lower-case letters, digits and single hyphens.' });
+    out.take(readNewId(id), place);
     const unit = out.take(readQuantity(`1 ${each.unit}`), tree.placeOf([id, 'unit']));
     if (unit === null) continue;
     catalogues.consumables.set(id, {

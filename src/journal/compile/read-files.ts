@@ -4,6 +4,7 @@ import { type Diagnostic, diagnostic, startOf } from '../diagnostics/diagnostic.
 import type { Place } from '../model.ts';
 import { readProse } from '../prose.ts';
 import { type ConsumableSource, consumablesSchema, type PartSource, partsSchema } from '../schema/catalogues.ts';
+import { ID, nearestId } from '../schema/fields.ts';
 import { identitySchema } from '../schema/identity.ts';
 import { type JournalSource, journalSchema } from '../schema/journal.ts';
 import { fieldNames } from '../schema/schema-at.ts';
@@ -117,6 +118,18 @@ export function sessionIdOf(path: string): string {
     .replaceAll('/', '-');
 }
 
+/** Pages are named for ids, so a name that makes none is told, and read on as it is. */
+function checkName(path: string, id: string, out: Reporter): void {
+  if (ID.test(id)) return;
+  const [folder, ...steps] = path.replace(/(?:\/index)?\.md$/, '').split('/');
+  const named = steps.map(nearestId);
+  const better = `${[folder, ...named].join('/')}${path.endsWith('/index.md') ? '/index.md' : '.md'}`;
+  const rule = 'Names of notes are lower-case letters, digits and single hyphens.';
+  out.report('A311', startOf(path), `The name of this note makes the session id \`${id}\`, which is no id.`, {
+    hint: named.includes(null) ? rule : `Name it \`${better}\`. ${rule}`,
+  });
+}
+
 /** The day of a note that nothing gives a day; no vehicle arrived so early. */
 const UNDATED = '0001-01-01';
 
@@ -132,6 +145,7 @@ function readNote(text: SourceText, out: Reporter): NoteSource[] {
   if (cut === null) return [];
   const prose = readProse(text, cut.body.start, cut.body.end);
   const id = sessionIdOf(text.file);
+  checkName(text.file, id, out);
   const read = readSpan(text, cut.yaml, sessionSchema, 'fields', out, standInsFor(id));
   if (read === null) return [];
   const body = text.text.slice(cut.body.start, cut.body.end);

@@ -1,7 +1,7 @@
 /** journal.yaml → the settings of the journal, its people, subsystems, milestones and stores. */
 import { didYouMean } from '../diagnostics/nearest.ts';
 import { ENTRY_KINDS, type EntryKind, GENERAL, type Settings, type Subsystem } from '../model.ts';
-import { ID } from '../schema/fields.ts';
+import { readNewId } from '../schema/fields.ts';
 import type { JournalSource } from '../schema/journal.ts';
 import type { Tree } from '../source/tree.ts';
 import { readAmount, readCurrency } from '../values/money.ts';
@@ -38,6 +38,9 @@ export function compileSettings(source: JournalSource, tree: Tree, out: Reporter
     copies: new Map(Object.entries(source.copies ?? {}).map(([name, copy]) => [name as 'public', copy?.['leave-out'] ?? []])),
     keepPictureFacts: source.pictures?.keep ?? ['time'],
   };
+  for (const field of ['people', 'subsystems', 'milestones'] as const) {
+    for (const id of Object.keys(source[field] ?? {})) out.take(readNewId(id), tree.keyPlaceOf([field, id]));
+  }
   return {
     settings,
     people: peopleOf(source, tree, money, out),
@@ -89,11 +92,6 @@ function markUpOf(source: JournalSource, tree: Tree, out: Reporter): Settings['m
 function subsystemsOf(source: JournalSource, tree: Tree, money: ReadMoney, out: Reporter): Map<string, Subsystem> {
   const subsystems = new Map<string, Subsystem>();
   for (const [id, subsystem] of Object.entries(source.subsystems ?? {})) {
-    if (!ID.test(id)) {
-      out.report('A311', tree.keyPlaceOf(['subsystems', id]), `\`${id}\` is not an id.`, {
-        hint: 'Lower-case letters, digits and single hyphens.',
-      });
-    }
     const { hours, money: sum } = subsystem.budget ?? {};
     const minutes = hours === undefined ? null : hoursOf(hours);
     if (hours !== undefined && minutes === null) {

@@ -98,22 +98,25 @@ function bagHint(written: string): string {
 
 export const ID = /^[a-z0-9]+(?:-[a-z0-9]+)*$/;
 
-/** An id that is made here, as against one that refers to something. */
-export const newId = read((written): Reading<string> => {
+/** @returns an id that is made here, as against one that refers to something; A311 for what is none */
+export function readNewId(written: string): Reading<string> {
   if (ID.test(written)) return ok(written);
-  return bad('A311', `\`${written}\` is not an id.`, idHint(written));
-});
+  const repaired = nearestId(written);
+  const rule = 'lower-case letters, digits and single hyphens.';
+  return bad('A311', `\`${written}\` is not an id.`, repaired === null ? `An id is ${rule}` : `Write \`${repaired}\`: ${rule}`);
+}
 
-function idHint(written: string): string {
+export const newId = read(readNewId);
+
+/** The id that a text makes when what ids do not take is left out; null when nothing is left. */
+export function nearestId(written: string): string | null {
   const repaired = written
     .toLowerCase()
     .normalize('NFKD')
     .replace(/\p{M}/gu, '')
     .replace(/[^a-z0-9]+/g, '-')
     .replace(/^-|-$/g, '');
-  return ID.test(repaired)
-    ? `Write \`${repaired}\`: lower-case letters, digits and single hyphens.`
-    : 'Lower-case letters, digits and single hyphens.';
+  return ID.test(repaired) ? repaired : null;
 }
 
 /** Condition class 0 to 3 (EN 16096, by analogy). */

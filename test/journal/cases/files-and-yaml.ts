@@ -94,6 +94,33 @@ export const FILES_AND_YAML: readonly Case[] = [
   },
   { shows: 'a count of nothing', code: 'A310', note: 'parts: [{ part: studs, did: removed, count: 0 }]', at: '0 }' },
   { shows: 'an id with spaces', code: 'A311', note: 'opens: [{ id: Bleed It, kind: task, what: x }]', at: 'Bleed It', hint: /bleed-it/ },
+  ...['2031-03-02-50%', '2031-03-02 drum', '2031-03-02\n', '2031-03-02\t', '2031-03-02\\\\drum', '..%2f..%2fout', 'Drum', 'a/b-'].map(
+    (name): Case => ({
+      shows: `a note named ${JSON.stringify(name)}, which makes no id`,
+      code: 'A311',
+      file: `sessions/${name}.md`,
+      files: { more: { [`sessions/${name}.md`]: note('') } },
+      says: /no id/,
+      hint: /lower-case/,
+    }),
+  ),
+  {
+    shows: 'a folder that is named so that its note has no id',
+    code: 'A311',
+    file: 'sessions/2031-03-02 Drum off/index.md',
+    files: { more: { 'sessions/2031-03-02 Drum off/index.md': note('') } },
+    hint: /`sessions\/2031-03-02-drum-off\/index\.md`/,
+  },
+  ...['people', 'milestones'].map(
+    (field): Case => ({
+      shows: `an id of ${field} with a path in it`,
+      code: 'A311',
+      file: 'journal.yaml',
+      files: { journal: JOURNAL.replace(`${field}:\n`, `${field}:\n  "a%2f..%2fb": ${field === 'people' ? '{ name: A }' : 'A'}\n`) },
+      at: '"a%2f',
+      hint: /`a-2f-2fb`/,
+    }),
+  ),
   {
     shows: 'a currency that is none',
     code: 'A312',
