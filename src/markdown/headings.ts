@@ -1,5 +1,5 @@
 import type { Element, Root } from 'hast';
-import { eachElement } from './each-element.ts';
+import { visit } from 'unist-util-visit';
 
 const HEADING = /^h[1-6]$/;
 
@@ -13,9 +13,8 @@ const HEADING = /^h[1-6]$/;
 export function headings(): (tree: Root) => void {
   return (tree) => {
     const found: Element[] = [];
-    eachElement(tree, (node) => {
+    visit(tree, 'element', (node) => {
       if (HEADING.test(node.tagName) && !isFootnoteLabel(node)) found.push(node);
-      return undefined;
     });
     const highest = Math.min(...found.map(levelOf));
     for (const heading of found) heading.tagName = `h${Math.min(6, levelOf(heading) - highest + 2)}`;

@@ -1,5 +1,5 @@
 import type { Root } from 'hast';
-import { eachElement } from './each-element.ts';
+import { visit } from 'unist-util-visit';
 import { ID_PREFIX } from './safe-html.ts';
 
 /**
@@ -11,16 +11,14 @@ import { ID_PREFIX } from './safe-html.ts';
 export function ownAnchors(): (tree: Root) => void {
   return (tree) => {
     const ids = new Set<string>();
-    eachElement(tree, ({ properties }) => {
+    visit(tree, 'element', ({ properties }) => {
       if (typeof properties.id === 'string') ids.add(properties.id);
-      return undefined;
     });
     if (ids.size === 0) return;
-    eachElement(tree, ({ properties }) => {
+    visit(tree, 'element', ({ properties }) => {
       const { href } = properties;
       const own = typeof href === 'string' && href.startsWith('#') ? ID_PREFIX + href.slice(1) : '';
       if (ids.has(own)) properties.href = `#${own}`;
-      return undefined;
     });
   };
 }

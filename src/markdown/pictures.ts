@@ -1,7 +1,8 @@
 import type { Element, ElementContent, Root } from 'hast';
+import { SKIP, visit } from 'unist-util-visit';
 import { inside, isAway } from '../journal/compile/paths.ts';
-import { eachElement } from './each-element.ts';
 import type { NoteContext, NotePicture } from './note-context.ts';
+import { contextOf, type NoteFile } from './note-file.ts';
 import { decoded } from './references.ts';
 
 /**
@@ -18,14 +19,15 @@ import { decoded } from './references.ts';
  * A picture on another site would be a request that leaves this one: it becomes a link. A picture that
  * is not known stays a plain image.
  */
-export function pictures(context: NoteContext): (tree: Root) => void {
-  return (tree) => {
-    eachElement(tree, (node, index, parent) => {
+export function pictures(): (tree: Root, file: NoteFile) => void {
+  return (tree, file) => {
+    const context = contextOf(file);
+    visit(tree, 'element', (node, index, parent) => {
       if (node.tagName === 'img') becomeInline(node, context);
       const figures = node.tagName === 'p' ? figuresOf(node, context) : null;
-      if (figures === null) return undefined;
+      if (figures === null || index === undefined || !parent) return true;
       parent.children.splice(index, 1, ...figures);
-      return index + figures.length;
+      return [SKIP, index + figures.length];
     });
   };
 }

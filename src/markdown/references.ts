@@ -1,7 +1,8 @@
 import type { Element, Root } from 'hast';
+import { visit } from 'unist-util-visit';
 import { inside, isAway } from '../journal/compile/paths.ts';
-import { eachElement } from './each-element.ts';
 import type { NoteContext } from './note-context.ts';
+import { contextOf, type NoteFile } from './note-file.ts';
 
 const SCHEME = /^(part|bag|item|session|consumable):/;
 
@@ -16,11 +17,11 @@ const SCHEME = /^(part|bag|item|session|consumable):/;
  *
  * A link of ours that leads nowhere keeps its words and loses its address. Any other link stays as it is.
  */
-export function references(context: NoteContext): (tree: Root) => void {
-  return (tree) => {
-    eachElement(tree, (node) => {
+export function references(): (tree: Root, file: NoteFile) => void {
+  return (tree, file) => {
+    const context = contextOf(file);
+    visit(tree, 'element', (node) => {
       if (node.tagName === 'a' && typeof node.properties.href === 'string') present(node, node.properties.href, context);
-      return undefined;
     });
   };
 }

@@ -1,4 +1,4 @@
-import type { Schema } from 'hast-util-sanitize';
+import type { Options } from 'rehype-sanitize';
 
 /** Stands before every id that a note gives. */
 export const ID_PREFIX = 'note-';
@@ -10,7 +10,7 @@ const LABELS = ['ariaDescribedBy', 'ariaLabel', 'ariaLabelledBy'];
  * prose; no script, style, form, frame or event, no class but those that our stages look for, and no
  * address but the web's and ours.
  */
-export const SAFE_HTML: Schema = {
+export const SAFE_HTML: Options = {
   tagNames: [
     ...['p', 'br', 'hr', 'blockquote', 'pre', 'code', 'h1', 'h2', 'h3', 'h4', 'h5', 'h6', 'section', 'div', 'span'],
     ...['em', 'strong', 'b', 'i', 's', 'del', 'ins', 'u', 'mark', 'small', 'sub', 'sup', 'kbd', 'samp', 'var', 'q', 'cite', 'abbr', 'time'],

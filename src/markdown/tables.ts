@@ -1,5 +1,6 @@
-import type { Element, ElementContent, Root } from 'hast';
-import { eachElement } from './each-element.ts';
+import type { Element, Root } from 'hast';
+import { toString as textOf } from 'hast-util-to-string';
+import { SKIP, visit } from 'unist-util-visit';
 
 /**
  * Tables scroll inside themselves, reachable by keyboard, and alignment is a class.
@@ -12,22 +13,17 @@ import { eachElement } from './each-element.ts';
  */
 export function tables(): (tree: Root) => void {
   return (tree) => {
-    eachElement(tree, (node, index, parent) => {
+    visit(tree, 'element', (node, index, parent) => {
       if (node.tagName === 'th' || node.tagName === 'td') align(node);
-      if (node.tagName !== 'table' || isWrapped(parent)) return undefined;
+      if (node.tagName !== 'table' || index === undefined || !parent) return;
       parent.children[index] = {
         type: 'element',
         tagName: 'div',
         properties: { className: ['scroll'], role: 'region', ariaLabel: label(node), tabIndex: 0 },
         children: [node],
       };
-      return undefined;
     });
   };
-}
-
-function isWrapped(parent: Root | Element): boolean {
-  return parent.type === 'element' && parent.properties.role === 'region';
 }
 
 function align(cell: Element): void {
@@ -37,15 +33,10 @@ function align(cell: Element): void {
 
 function label(table: Element): string {
   const headings: string[] = [];
-  eachElement(table, (node, index) => {
+  visit(table, 'element', (node) => {
     if (node.tagName === 'th') headings.push(textOf(node).trim());
-    return node.tagName === 'tbody' ? index + 1 : undefined;
+    return node.tagName === 'tbody' ? SKIP : true;
   });
   const named = headings.filter((heading) => heading !== '');
   return named.length === 0 ? 'Table' : `Table: ${named.join(', ')}`;
-}
-
-function textOf(node: ElementContent): string {
-  if (node.type === 'text') return node.value;
-  return node.type === 'element' ? node.children.map(textOf).join('') : '';
 }

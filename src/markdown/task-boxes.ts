@@ -1,5 +1,5 @@
 import type { Root } from 'hast';
-import { eachElement } from './each-element.ts';
+import { visit } from 'unist-util-visit';
 
 /**
  * A ticked box is a picture of a state, not a control: it is shown as text that can be read out.
@@ -9,13 +9,12 @@ import { eachElement } from './each-element.ts';
  */
 export function taskBoxes(): (tree: Root) => void {
   return (tree) => {
-    eachElement(tree, (node) => {
-      if (node.tagName !== 'input') return undefined;
+    visit(tree, 'element', (node) => {
+      if (node.tagName !== 'input') return;
       const done = Boolean(node.properties.checked);
       node.tagName = 'span';
       node.properties = { className: ['box'], role: 'img', ariaLabel: done ? 'done' : 'not done' };
       node.children = [{ type: 'text', value: done ? '[x]' : '[\u00a0]' }];
-      return undefined;
     });
   };
 }

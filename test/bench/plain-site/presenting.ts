@@ -2,6 +2,7 @@
 import type { Root } from 'hast';
 import { headings } from '../../../src/markdown/headings.ts';
 import type { NoteContext, Target } from '../../../src/markdown/note-context.ts';
+import type { NoteFile } from '../../../src/markdown/note-file.ts';
 import { ownAnchors } from '../../../src/markdown/own-anchors.ts';
 import { pictures } from '../../../src/markdown/pictures.ts';
 import { references } from '../../../src/markdown/references.ts';
@@ -22,9 +23,12 @@ const targets = new Proxy<Record<string, Target>>(
 const context: NoteContext = { folder: 'sessions', targets, pictures: {}, files: {} };
 
 /** In the order in which Asfound takes them, after cleaning. */
-export const presenting: (() => (tree: Root) => void)[] = [
-  () => references(context),
-  () => pictures(context),
+export const presenting: (() => (tree: Root, file: NoteFile) => void)[] = [
+  () =>
+    (_, { data }) =>
+      void Object.assign(data, { note: context }),
+  references,
+  pictures,
   tables,
   headings,
   taskBoxes,
