@@ -24,7 +24,7 @@ import { afterChanges } from './after-changes.ts';
 import type { Effects } from './effects.ts';
 import { reportProblems } from './report.ts';
 import { sendClip } from './send-clip.ts';
-import { type OpenedJournal, openJournal, shownFrom } from './the-journal.ts';
+import { checkLoaded, loadFolder, type OpenedJournal, shownFrom } from './the-journal.ts';
 
 export interface Serve {
   readonly folder: string;
@@ -83,7 +83,7 @@ export async function serveJournal({ folder, port, host }: Serve, effects: Effec
 
 /** Compiles what is on disk now. @returns whether the pages now show it */
 async function refresh(served: Served, effects: Effects): Promise<boolean> {
-  const opened = await openJournal(served.folder, effects, served.sources);
+  const opened = await checkLoaded(loadFolder(served.folder, served.sources), effects);
   served.sources = opened.sources;
   served.problems = opened.diagnostics.filter((each) => each.severity === 'error');
   reportProblems(opened, effects);

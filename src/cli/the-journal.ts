@@ -1,6 +1,7 @@
 /** Finding, loading and compiling the journal a command is about. */
 import { existsSync, statSync } from 'node:fs';
 import { join, relative, resolve } from 'node:path';
+import type { IsoDate } from '../journal/model.ts';
 import { type LoadedSources, loadJournal } from '../load/load.ts';
 import { reasonOf } from '../load/problems.ts';
 import { cacheFolder } from '../site/cache-folder.ts';
@@ -41,15 +42,24 @@ export function loadFolder(folder: string, before: LoadedSources | null = null):
   }
 }
 
-/** Compiles and checks what has been read. */
-export async function checkLoaded(sources: LoadedSources, effects: Effects): Promise<OpenedJournal> {
-  const checked = await checkSources(sources, { today: todayBy(effects.env, effects.now()), cache: cacheFolder(effects.env) });
+/**
+ * Compiles and checks what has been read.
+ *
+ * @param to the day the record is asked for; null for that of its newest note
+ * @throws Refusal when that day is before the vehicle arrived
+ */
+export async function checkLoaded(sources: LoadedSources, effects: Effects, to: IsoDate | null = null): Promise<OpenedJournal> {
+  const checked = await checkSources(sources, { today: todayBy(effects.env, effects.now()), to, cache: cacheFolder(effects.env) });
+  const arrived = checked.record?.journal.settings.arrived;
+  if (to !== null && arrived !== undefined && to < arrived) {
+    throw new Refusal(EXIT.notUnderstood, `--to ${to} is before the vehicle arrived, on ${arrived}.`);
+  }
   return { ...checked, folder: sources.folder };
 }
 
-/** Loads, compiles and checks. */
-export async function openJournal(folder: string, effects: Effects, before: LoadedSources | null = null): Promise<OpenedJournal> {
-  return checkLoaded(loadFolder(folder, before), effects);
+/** Loads, compiles and checks, as `checkLoaded` does. */
+export async function openJournal(folder: string, effects: Effects, to: IsoDate | null = null): Promise<OpenedJournal> {
+  return checkLoaded(loadFolder(folder), effects, to);
 }
 
 /** How a file of the journal is shown: from where the user stands. */

@@ -5,6 +5,7 @@ import { reporter } from './compile/context.ts';
 import { doubtsOf, withoutEchoes } from './compile/doubts.ts';
 import { readFiles } from './compile/read-files.ts';
 import { stockInDoubt } from './compile/stock-in-doubt.ts';
+import { recordDay, upTo } from './compile/up-to.ts';
 import { type Diagnostic, inFileOrder } from './diagnostics/diagnostic.ts';
 import { ledgerOf } from './ledger/ledger.ts';
 import type { IsoDate, PartId } from './model.ts';
@@ -19,13 +20,20 @@ export interface Compiled {
   readonly diagnostics: readonly Diagnostic[];
 }
 
+export interface CompileOptions {
+  readonly today: IsoDate;
+  readonly to?: IsoDate | null;
+}
+
 /**
  * Compiles a journal: content → read → compile → replay → ledger → check.
  *
  * @param sources the files as they lie on disk
- * @param options.today the day the record is made; later dates are errors
+ * @param options.today the day of compiling. It does one thing: a later date is an error
+ * @param options.to the record is made as it stood at the end of this day, from the notes up to it; else on the day of
+ *   the newest note
  */
-export function compileJournal(sources: Sources, { today }: { readonly today: IsoDate }): Compiled {
+export function compileJournal(sources: Sources, { today, to = null }: CompileOptions): Compiled {
   const out = reporter();
   out.diagnostics.push(...sources.problems);
   const read = readFiles(sources, out);
@@ -33,10 +41,12 @@ export function compileJournal(sources: Sources, { today }: { readonly today: Is
   const positionOf = (part: PartId) => journal?.parts.get(part)?.position ?? part;
   const told = (all: readonly Diagnostic[]) => withoutEchoes(all, read, doubtsOf(read, all), positionOf).sort(inFileOrder);
   if (journal === null) return { record: null, diagnostics: told(out.diagnostics) };
-  const replayed = replay(journal);
-  const booked = ledgerOf(journal, stockInDoubt(read, journal, out.diagnostics));
-  const record: JournalRecord = { journal, history: replayed.history, ledger: booked.ledger, today };
+  const { known, later } = upTo(journal, to);
+  const replayed = replay(known);
+  const booked = ledgerOf(known, stockInDoubt(read, known, out.diagnostics));
+  const record: JournalRecord = { journal: known, history: replayed.history, ledger: booked.ledger, day: recordDay(known, to) };
+  const whole = later.size === 0 ? record : { journal, history: replay(journal).history };
   out.diagnostics.push(...replayed.diagnostics, ...booked.diagnostics);
-  for (const check of CHECKS) out.diagnostics.push(...check(record));
-  return { record, diagnostics: told(out.diagnostics) };
+  for (const check of CHECKS) out.diagnostics.push(...check(record, { today, whole }));
+  return { record, diagnostics: told(out.diagnostics).filter(({ place }) => !later.has(place.file)) };
 }

@@ -177,8 +177,8 @@ export interface JournalRecord {
   readonly journal: Journal;
   readonly history: History;
   readonly ledger: Ledger;
-  /** The day the record was made; nothing in it is later. */
-  readonly today: IsoDate;
+  /** The record's day: of its newest note, or the day asked for. It stands as it was at the end of it. */
+  readonly day: IsoDate;
 }
 
 export type { GoneHow };

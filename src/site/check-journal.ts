@@ -17,6 +17,8 @@ export interface CheckedJournal {
 
 export interface CheckOptions {
   readonly today: IsoDate;
+  /** The day the record is asked for; else that of its newest note. */
+  readonly to?: IsoDate | null;
   /** The cache folder. */
   readonly cache: string;
   /** An earlier load of the same folder; what has not changed is not read again. */
@@ -29,13 +31,16 @@ export interface CheckOptions {
  * @param folder the absolute path of the journal folder
  * @throws the error of the file system when the folder cannot be read
  */
-export async function checkJournal(folder: string, { today, cache, before = null }: CheckOptions): Promise<CheckedJournal> {
-  return checkSources(loadJournal(folder, before), { today, cache });
+export async function checkJournal(folder: string, { before = null, ...options }: CheckOptions): Promise<CheckedJournal> {
+  return checkSources(loadJournal(folder, before), options);
 }
 
 /** The same for a folder that has been loaded. */
-export async function checkSources(sources: LoadedSources, { today, cache }: Omit<CheckOptions, 'before'>): Promise<CheckedJournal> {
-  const { record, diagnostics } = compileJournal(sources, { today });
+export async function checkSources(
+  sources: LoadedSources,
+  { today, to = null, cache }: Omit<CheckOptions, 'before'>,
+): Promise<CheckedJournal> {
+  const { record, diagnostics } = compileJournal(sources, { today, to });
   const ofPictures = await pictureDiagnostics(sources, record, cache);
   return {
     sources,

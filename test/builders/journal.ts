@@ -213,16 +213,16 @@ function sessionOf({ date, name, fields }: Evening, positions: ReadonlyMap<strin
 const NO_LEDGER: Ledger = { entries: [], bills: [], stock: new Map() };
 
 /** The journal replayed. */
-export function record(of: Journal, { today = TODAY, ledger = NO_LEDGER }: { today?: IsoDate; ledger?: Ledger } = {}): JournalRecord {
-  return { journal: of, history: replay(of).history, ledger, today };
+export function record(of: Journal, { day = TODAY, ledger = NO_LEDGER }: { day?: IsoDate; ledger?: Ledger } = {}): JournalRecord {
+  return { journal: of, history: replay(of).history, ledger, day };
 }
 
 /** The record, and a complaint when the journal has an error: for tests that are not about errors. */
-export function soundRecord(fields: JournalFields, today: IsoDate = TODAY): JournalRecord {
+export function soundRecord(fields: JournalFields, day: IsoDate = TODAY): JournalRecord {
   const of = journal(fields);
   const errors = replay(of).diagnostics.filter(({ severity }) => severity === 'error');
   if (errors.length > 0) throw new Error(errors.map(({ code, message }) => `${code} ${message}`).join('\n'));
-  return record(of, { today });
+  return record(of, { day });
 }
 
 /** The codes that replaying a journal gives, in the order found. */

@@ -23,7 +23,7 @@ function stateOf(site: string): Map<string, { digest: string; mtimeMs: number }>
 
 const digests = (site: string): [string, string][] => [...stateOf(site)].map(([path, { digest }]) => [path, digest]);
 
-test('a site is built, left alone while nothing changes, kept through a mistake, and the same when made again', {
+test('a site is built, left alone while nothing changes, kept through a mistake, and the same to the byte when made again a year later', {
   timeout: 180_000,
 }, () => {
   const cwd = folderWith(JOURNAL);
@@ -55,7 +55,8 @@ test('a site is built, left alone while nothing changes, kept through a mistake,
 
   put(cwd, NOTE, JOURNAL[NOTE] ?? '');
   rmSync(join(cwd, 'cache'), { recursive: true });
-  expect(build('--out', 'again').status).toBe(0);
+  const later = finished(['build', '--content', 'van', '--out', 'again'], cwd, undefined, 400);
+  expect([later.status, later.stderr]).toEqual([0, expect.stringContaining('The site is in again')]);
   expect(digests(join(cwd, 'again'))).toEqual([...built].map(([path, { digest }]) => [path, digest]));
 });
 
@@ -65,4 +66,14 @@ test('a site that lost a file is made again', { timeout: 120_000 }, () => {
   rmSync(join(cwd, 'dist/parts/drum.html'));
   expect(finished(['build', '--content', 'van'], cwd).status).toBe(0);
   expect(existsSync(join(cwd, 'dist/parts/drum.html'))).toBe(true);
+});
+
+test('a site as it stood on a day is made from the notes up to then', { timeout: 120_000 }, () => {
+  const cwd = folderWith({ ...JOURNAL, 'van/sessions/2031-03-05-pipe.md': '---\ndate: 2031-03-05\ntitle: The pipe\n---\nNot yet.\n' });
+  expect(finished(['build', '--content', 'van', '--to', '2031-03-04'], cwd).status).toBe(0);
+  const site = join(cwd, 'dist');
+  expect(readdirSync(join(site, 'sessions')).filter((name) => name.startsWith('2031'))).toEqual(['2031-03-02-drum.html']);
+  expect(readFileSync(join(site, 'about.html'), 'utf8')).toContain('The record stands on 4 March 2031');
+  expect(finished(['build', '--content', 'van'], cwd).stderr).toContain('The site is in dist');
+  expect(readFileSync(join(site, 'about.html'), 'utf8')).toContain('The record stands on 5 March 2031');
 });

@@ -12,9 +12,10 @@ const envIn = (cwd: string): NodeJS.ProcessEnv => {
   return { ...env, ASFOUND_CACHE: join(cwd, 'cache'), ASFOUND_CONTENT: '', SOURCE_DATE_EPOCH: DAY, NODE_ENV: '' };
 };
 
-/** Runs a command to its end. */
-export function finished(argv: readonly string[], cwd: string, node: string = process.execPath) {
-  return spawnSync(node, [LAUNCHER, ...argv], { cwd, encoding: 'utf8', env: envIn(cwd) });
+/** Runs a command to its end, so many days after the day of the tests. */
+export function finished(argv: readonly string[], cwd: string, node: string = process.execPath, daysAfter = 0) {
+  const SOURCE_DATE_EPOCH = String(Number(DAY) + daysAfter * 86_400);
+  return spawnSync(node, [LAUNCHER, ...argv], { cwd, encoding: 'utf8', env: { ...envIn(cwd), SOURCE_DATE_EPOCH } });
 }
 
 export interface Serving {

@@ -81,7 +81,7 @@ const TOTALS: Readonly<Record<string, (record: JournalRecord, db: ReturnType<typ
   },
 
   'what budgets are held against, and its running sum': (record, db) => {
-    const [last] = ledgerSeries(record, [record.today]);
+    const [last] = ledgerSeries(record, [record.day]);
     if (!last) throw new Error('no ledger of today');
     const used = budgets(record.journal, last).filter(({ worked, spent }) => worked !== 0 || spent !== 0);
     expect(sorted(used.map(({ subsystem, worked, spent }) => `${subsystem.id} ${worked} ${spent}`))).toEqual(

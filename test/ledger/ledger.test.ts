@@ -111,7 +111,7 @@ describe('consumables', () => {
     const over = journal(['2031-03-12', 'counted: [{ consumable: cleaner, amount: 3 L, because: a tin turned up }]']).record;
     expect(viewAt(over, 'cost', null)).toEqual([]);
     expect(stockAt(over, null)[0]?.left).toMatchObject({ value: 900 });
-    expect([short, over].map((record) => reconcile(ledgerAt(record, record.today)).holds)).toEqual([true, true]);
+    expect([short, over].map((record) => reconcile(ledgerAt(record, record.day)).holds)).toEqual([true, true]);
   });
 
   test('given back leave shelf and purse as they were', () => {
@@ -128,7 +128,7 @@ describe('consumables', () => {
     const back = 'bought: [{ consumable: cleaner, amount: 7 L, cost: -20.00, refund: sold on }]';
     const { record } = journal(['2031-03-12', buy], ['2031-03-14', back]);
     expect(viewAt(record, 'cost', null).map((entry) => entry.gross)).toEqual([3090 - 2000]);
-    expect(reconcile(ledgerAt(record, record.today)).holds).toBe(true);
+    expect(reconcile(ledgerAt(record, record.day)).holds).toBe(true);
   });
 
   test('given back beyond what there is are an error', () => {
@@ -193,7 +193,7 @@ test('a sale is set against what was paid and what the job cost', () => {
 test('a budget says what is used, what is left, and when it is passed', () => {
   const buy = 'bought: [{ what: Lining, as: part, for: brakes, cost: 120.00 }]';
   const { record } = journal(['2031-03-12', `${hours('jm', '1h')}\n${buy}`]);
-  const [brakes, frame] = budgets(record.journal, ledgerAt(record, record.today));
+  const [brakes, frame] = budgets(record.journal, ledgerAt(record, record.day));
   expect(brakes?.hours).toMatchObject({ budget: 120, used: 60, left: 60, passed: false });
   expect(brakes?.hours?.share?.toFraction()).toBe('1/2');
   expect(brakes?.money).toMatchObject({ budget: 10_000, used: 12_000, left: -2000, passed: true });

@@ -118,7 +118,7 @@ test('the two views meet on every day: paid, labour and opening stock are job co
       const db = database(raw);
       for (const at of [null, dateOf(day)]) {
         const until = at === null ? '' : `where date <= '${at}'`;
-        const line = reconcile(ledgerAt(record, at ?? record.today));
+        const line = reconcile(ledgerAt(record, at ?? record.day));
         expect(line.left).toBe(line.right);
         expect(line.holds).toBe(true);
         const all = (table: string, column: string) =>
@@ -183,7 +183,7 @@ test('a ledger as at a day is the ledger made from the notes up to that day', ()
         const shorter = until(raw, day);
         for (const view of ['paid', 'cost'] as const)
           expect(sumOf(viewAt(record, view, dateOf(day)))).toEqual(sumOf(viewAt(shorter, view, null)));
-        expect(series[n]).toEqual({ ...ledgerAt(shorter, shorter.today), date: dateOf(day) });
+        expect(series[n]).toEqual({ ...ledgerAt(shorter, shorter.day), date: dateOf(day) });
       }
     }),
     RUNS,

@@ -46,7 +46,7 @@ describe('as at a past day', () => {
     fc.assert(
       fc.property(journals, days, (of: Journal, date) => {
         const past = everything(record(of), date);
-        const then = everything(record(journalUpTo(of, date), { today: date }), null);
+        const then = everything(record(journalUpTo(of, date), { day: date }), null);
         for (const name of Object.keys(past)) expect(asText(past[name]), name).toBe(asText(then[name]));
       }),
       { numRuns: 300 },

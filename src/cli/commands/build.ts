@@ -1,14 +1,15 @@
 import { createHash } from 'node:crypto';
 import { mkdirSync } from 'node:fs';
 import { dirname, join, relative, resolve, sep } from 'node:path';
+import type { IsoDate } from '../../journal/model.ts';
 import type { JournalRecord } from '../../journal/record.ts';
 import { FOLDERS, type LoadedSources } from '../../load/load.ts';
 import { cacheFolder } from '../../site/cache-folder.ts';
 import { hasErrors } from '../../site/check-journal.ts';
 import { InTheWay, isWhole, manifestOf, mayReplace, recover, stage } from '../../site/swap.ts';
-import { todayBy } from '../../site/today.ts';
 import { toolDigest } from '../../site/tool-digest.ts';
 import { CONTENT, type Command, OUT } from '../command.ts';
+import { dayOption, TO } from '../day-option.ts';
 import type { Effects } from '../effects.ts';
 import { EXIT, type Exit, Refusal } from '../exit-codes.ts';
 import { progressLine } from '../progress.ts';
@@ -23,6 +24,7 @@ export const build: Command = {
   options: {
     content: CONTENT,
     out: OUT,
+    to: TO,
     force: { type: 'boolean', help: 'build even when nothing has changed' },
   },
   run: async (values, _takes, effects) => {
@@ -42,13 +44,14 @@ export const build: Command = {
         `${out} holds something that is no site of asfound's; it was left alone. Name another --out.`,
       );
     }
-    const made = digestOf(sources, todayBy(effects.env, effects.now()));
+    const to = dayOption(values, 'to');
+    const made = digestOf(sources, to);
     const last = manifestOf(out);
     if (values.force !== true && last?.made === made && isWhole(out, last)) {
       effects.err(`Nothing has changed; the site in ${relative(effects.cwd, out) || '.'} stands.\n`);
       return EXIT.done;
     }
-    const opened = await checkLoaded(sources, effects);
+    const opened = await checkLoaded(sources, effects, to);
     if (opened.record === null || hasErrors(opened.diagnostics)) {
       reportProblems(opened, effects);
       effects.err('Nothing was published.\n');
@@ -94,9 +97,9 @@ async function publish(opened: OpenedJournal, record: JournalRecord, out: string
   return EXIT.done;
 }
 
-/** Changes with whatever the site is made from: the notes, the files beside them, the day, and the program. */
-function digestOf(loaded: LoadedSources, today: string): string {
-  const hash = createHash('sha256').update(`${toolDigest()}\0${today}\0`);
+/** Changes with whatever the site is made from: the notes, the files beside them, the day asked for, and the program. */
+function digestOf(loaded: LoadedSources, to: IsoDate | null): string {
+  const hash = createHash('sha256').update(`${toolDigest()}\0${to ?? ''}\0`);
   for (const file of loaded.files) hash.update(`${file.path}\0`).update(file.bytes).update('\0');
   for (const asset of loaded.assets) hash.update(`${asset.path}\0${asset.size}\0${asset.mtimeMs}\0`);
   return hash.digest('hex');

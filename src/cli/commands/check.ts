@@ -1,6 +1,7 @@
 import { diagnosticsToJson } from '../../journal/diagnostics/as-json.ts';
 import { hasErrors } from '../../site/check-journal.ts';
 import { CONTENT, type Command } from '../command.ts';
+import { dayOption, TO } from '../day-option.ts';
 import { EXIT, Refusal } from '../exit-codes.ts';
 import { reportProblems } from '../report.ts';
 import { journalFolder, openJournal } from '../the-journal.ts';
@@ -12,12 +13,13 @@ export const check: Command = {
   takes: [],
   options: {
     content: CONTENT,
+    to: TO,
     format: { type: 'string', value: 'text|json', help: 'text for people on standard error, or json on standard output' },
   },
   run: async (values, _takes, effects) => {
     const format = values.format ?? 'text';
     if (format !== 'text' && format !== 'json') throw new Refusal(EXIT.notUnderstood, `--format is text or json, not \`${format}\`.`);
-    const opened = await openJournal(journalFolder(values, effects), effects);
+    const opened = await openJournal(journalFolder(values, effects), effects, dayOption(values, 'to'));
     if (format === 'json') effects.out(`${JSON.stringify(diagnosticsToJson(opened.diagnostics, opened.notes), null, 2)}\n`);
     else reportProblems(opened, effects);
     return hasErrors(opened.diagnostics) ? EXIT.journalHasErrors : EXIT.done;

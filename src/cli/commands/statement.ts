@@ -3,9 +3,9 @@ import { tableToCsv } from '../../exports/csv.ts';
 import { statementTable } from '../../exports/statement.ts';
 import { statementPage } from '../../exports/statement-page.ts';
 import { statementOf } from '../../journal/ledger/statement.ts';
-import { readDate } from '../../journal/values/date.ts';
 import { hasErrors } from '../../site/check-journal.ts';
-import { CONTENT, type Command, type OptionValues } from '../command.ts';
+import { CONTENT, type Command } from '../command.ts';
+import { dayOption } from '../day-option.ts';
 import { EXIT, Refusal } from '../exit-codes.ts';
 import { reportProblems } from '../report.ts';
 import { journalFolder, openJournal } from '../the-journal.ts';
@@ -19,7 +19,7 @@ export const statement: Command = {
   options: {
     content: CONTENT,
     from: { type: 'string', value: 'DATE', help: 'the first day (else the day the vehicle arrived)' },
-    to: { type: 'string', value: 'DATE', help: 'the last day (else today)' },
+    to: { type: 'string', value: 'DATE', help: 'the last day (else that of the newest note)' },
     out: { type: 'string', value: 'FILE', help: 'FILE.html or FILE.csv; it must not be there yet' },
   },
   more: 'Hours at their rates, parts, consumables as used, outside work, and the tax inside them by rate.\nMark-up for each kind is set under `mark-up` in journal.yaml.',
@@ -28,16 +28,16 @@ export const statement: Command = {
     if (typeof out !== 'string' || !/\.(html|csv)$/i.test(out)) {
       throw new Refusal(EXIT.notUnderstood, '`statement` needs --out FILE.html or --out FILE.csv.');
     }
-    const given = { from: dateOf(values, 'from'), to: dateOf(values, 'to') };
-    const opened = await openJournal(journalFolder(values, effects), effects);
+    const given = { from: dayOption(values, 'from'), to: dayOption(values, 'to') };
+    const opened = await openJournal(journalFolder(values, effects), effects, given.to);
     if (opened.record === null || hasErrors(opened.diagnostics)) {
       reportProblems(opened, effects);
       effects.err('No statement was written.\n');
       return EXIT.journalHasErrors;
     }
-    const { journal, today } = opened.record;
+    const { journal, day } = opened.record;
     const from = given.from ?? journal.settings.arrived;
-    const to = given.to ?? today;
+    const to = given.to ?? day;
     if (to < from) throw new Refusal(EXIT.notUnderstood, `--to ${to} is before --from ${from}.`);
     const made = statementOf(opened.record, from, to);
     const path = resolve(effects.cwd, out);
@@ -47,11 +47,3 @@ export const statement: Command = {
     return EXIT.done;
   },
 };
-
-function dateOf(values: OptionValues, name: 'from' | 'to'): string | null {
-  const written = values[name];
-  if (typeof written !== 'string') return null;
-  const read = readDate(written);
-  if (!read.ok) throw new Refusal(EXIT.notUnderstood, [`--${name}: ${read.problem}`, read.hint].filter(Boolean).join(' '));
-  return read.value;
-}

@@ -3,6 +3,7 @@
  * items, gates and stock is found where it happens, by the replay and the ledger.
  */
 import type { Diagnostic } from '../diagnostics/diagnostic.ts';
+import type { IsoDate } from '../model.ts';
 import type { JournalRecord } from '../record.ts';
 import { contradictions } from '../registers/contradictions.ts';
 import { correctedSessions } from './corrected-sessions.ts';
@@ -13,7 +14,14 @@ import { overlappingHours } from './overlapping-hours.ts';
 import { pictureWords } from './picture-words.ts';
 import { proseLinks } from './prose-links.ts';
 
-export type Check = (record: JournalRecord) => Diagnostic[];
+export interface CheckedAgainst {
+  /** The day of checking: no note is of a later one. */
+  readonly today: IsoDate;
+  /** The record of every note, those after the record's day among them: what a link may lead to. */
+  readonly whole: Pick<JournalRecord, 'journal' | 'history'>;
+}
+
+export type Check = (record: JournalRecord, against: CheckedAgainst) => Diagnostic[];
 
 export const CHECKS: readonly Check[] = [
   datesInTime,

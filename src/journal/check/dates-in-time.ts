@@ -1,8 +1,9 @@
 import { type Diagnostic, diagnostic, startOf } from '../diagnostics/diagnostic.ts';
 import type { JournalRecord } from '../record.ts';
+import type { CheckedAgainst } from './check.ts';
 
 /** The vehicle has arrived, and a session lies between the day the vehicle arrived and today. */
-export function datesInTime({ journal, today }: JournalRecord): Diagnostic[] {
+export function datesInTime({ journal }: JournalRecord, { today }: CheckedAgainst): Diagnostic[] {
   const { arrived, arrivedPlace = startOf('journal.yaml') } = journal.settings;
   if (arrived > today) {
     const message = `The vehicle arrives on ${arrived}, which is in the future: today is ${today}.`;

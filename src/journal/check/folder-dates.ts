@@ -1,8 +1,9 @@
 import { type Diagnostic, diagnostic, startOf } from '../diagnostics/diagnostic.ts';
 import type { JournalRecord } from '../record.ts';
+import type { CheckedAgainst } from './check.ts';
 
 /** A note that is named for a date carries that date. One that cannot be is told by itself. */
-export function folderDates({ journal, today }: JournalRecord): Diagnostic[] {
+export function folderDates({ journal }: JournalRecord, { today }: CheckedAgainst): Diagnostic[] {
   return journal.sessions.flatMap((session) => {
     const named = /^\d{4}-\d{2}-\d{2}/.exec(session.id)?.[0];
     if (named === undefined || named === session.date) return [];

@@ -3,9 +3,10 @@ import { didYouMean } from '../diagnostics/nearest.ts';
 import type { ProseLink } from '../model.ts';
 import type { JournalRecord } from '../record.ts';
 import { sessionNamed } from '../session-named.ts';
+import type { CheckedAgainst } from './check.ts';
 
 /** A link in the prose leads to something the journal has. */
-export function proseLinks({ journal, history }: JournalRecord): Diagnostic[] {
+export function proseLinks({ journal: { sessions } }: JournalRecord, { whole: { journal, history } }: CheckedAgainst): Diagnostic[] {
   const known: Readonly<Record<ProseLink['scheme'], { has(id: string): boolean; keys(): Iterable<string> }>> = {
     part: journal.parts,
     consumable: journal.consumables,
@@ -13,7 +14,7 @@ export function proseLinks({ journal, history }: JournalRecord): Diagnostic[] {
     bag: { has: (id) => history.bags.has(Number(id)), keys: () => [...history.bags.keys()].map(String) },
     session: { has: (id) => sessionNamed(journal, id) !== null, keys: () => journal.sessions.map((session) => session.id) },
   };
-  return journal.sessions.flatMap((session) =>
+  return sessions.flatMap((session) =>
     session.links.flatMap((link) => {
       if (known[link.scheme].has(link.id)) return [];
       return [

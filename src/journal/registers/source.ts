@@ -2,18 +2,18 @@ import type { IsoDate } from '../model.ts';
 import type { JournalRecord } from '../record.ts';
 
 /** What registers read: the whole record, or what the checks have of it before the ledger is made. */
-export type RegisterSource = Pick<JournalRecord, 'journal' | 'history' | 'today'>;
+export type RegisterSource = Pick<JournalRecord, 'journal' | 'history' | 'day'>;
 
-/** The end of a day; null is the day the record was made. */
+/** The end of a day; null is the record's day. */
 export type At = IsoDate | null;
 
 export function dateOf(record: RegisterSource, at: At): IsoDate {
-  return at ?? record.today;
+  return at ?? record.day;
 }
 
 /**
  * An index that is built once for each record and then looked up, so that rendering thousands of
- * positions costs no more than one pass. It may depend on the journal and its history, never on today.
+ * positions costs no more than one pass. It may depend on the journal and its history, never on its day.
  */
 export function perRecord<T>(build: (record: RegisterSource) => T): (record: RegisterSource) => T {
   const built = new WeakMap<object, T>();

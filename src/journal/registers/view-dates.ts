@@ -11,13 +11,13 @@ export interface ViewDate {
   readonly milestones: readonly { readonly id: MilestoneId; readonly name: string }[];
 }
 
-/** Every month's end from the arrival to the day before the record was made, and every milestone's day; oldest first, each day once. */
+/** Every month's end from the arrival to the day before the record's, and every milestone's day; oldest first, each day once. */
 export function viewDates(record: RegisterSource): readonly ViewDate[] {
   const { settings, milestones } = record.journal;
   const days = new Map<IsoDate, { monthEnd: boolean; milestones: { id: MilestoneId; name: string }[] }>();
-  for (const month of monthsFrom(settings.arrived, record.today)) {
+  for (const month of monthsFrom(settings.arrived, record.day)) {
     const end = lastDayOf(month);
-    if (end < record.today) days.set(end, { monthEnd: true, milestones: [] });
+    if (end < record.day) days.set(end, { monthEnd: true, milestones: [] });
   }
   for (const { id, name } of milestones) {
     const reached = record.history.reached.get(id);

@@ -42,7 +42,7 @@ export function partTimeline(record: JournalRecord, id: PartId): PartTimeline {
   const stays = staysOf(record, id).filter(({ where }) => where.at !== 'not-yet');
   return {
     part,
-    now: whereaboutsAt(record, id, record.today),
+    now: whereaboutsAt(record, id, record.day),
     stays,
     custody: custodyOf(record, stays),
     measurements: seriesOf(record, id),

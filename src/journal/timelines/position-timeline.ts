@@ -30,7 +30,7 @@ export interface UnusedCandidate {
 /** A position's whole life. */
 export interface PositionTimeline {
   readonly position: Position;
-  /** The present state: the register's row of today. */
+  /** The present state: the register's row on the record's day. */
   readonly now: RegisterRow;
   /** Who stood there from when to when, by beginning. */
   readonly tracks: readonly Track[];
@@ -96,6 +96,6 @@ function unusedOf(record: JournalRecord, position: Position, decisions: readonly
     .map((part) => ({
       part,
       considered: decisions.map(({ decision }) => decision).filter((decision) => decision.with === part),
-      places: whereaboutsAt(record, part, record.today),
+      places: whereaboutsAt(record, part, record.day),
     }));
 }

@@ -6,7 +6,7 @@ import { runningAddress } from './running-totals.ts';
 /** The link to where the entries of a book are listed with their totals; null where there is none. */
 export type OpenBook = (slug: string) => string | null;
 
-/** As the books stand today. */
+/** As the books stand on the record's day. */
 export function openNow(sheet: Sheet): OpenBook {
   return (slug) => sheet.link(bookAddress(slug));
 }

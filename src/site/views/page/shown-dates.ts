@@ -15,7 +15,7 @@ const YEARS_BY_MONTH = 3;
 export function shownDates(record: JournalRecord): readonly ViewDate[] {
   const all = viewDates(record);
   if (all.length * record.journal.positions.size <= MOST_ROWS) return all;
-  const from = String(Number(yearOf(record.today)) - YEARS_BY_MONTH);
+  const from = String(Number(yearOf(record.day)) - YEARS_BY_MONTH);
   return all.filter(({ date, milestones }) => yearOf(date) > from || milestones.length > 0 || date.slice(5, 7) === '12');
 }
 

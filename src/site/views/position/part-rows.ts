@@ -22,7 +22,7 @@ function rowOf(sheet: Sheet, id: PartId, position: Position): Markup | null {
 
 function places(sheet: Sheet, id: PartId, position: Position): Markup[] {
   const of = sheet.record.journal.parts.get(id)?.count ?? 1;
-  return whereaboutsAt(sheet.record, id, sheet.record.today).map(({ where, count }, n) => {
+  return whereaboutsAt(sheet.record, id, sheet.record.day).map(({ where, count }, n) => {
     const some = count < of && `${count} of ${of} `;
     const home = where.at === 'fitted' && where.position === position.id;
     if (home) return html`${n > 0 && '; '}${some}on the vehicle`;

@@ -160,14 +160,3 @@ function labelledMonths(start: IsoDate, end: IsoDate): readonly string[] {
   const step = [1, 2, 3, 6, 12, 24, 60, 120].find((every) => months.length / every <= MOST_TICKS) ?? 240;
   return months.filter((month) => (Number(month.slice(0, 4)) * 12 + Number(month.slice(5)) - 1) % step === 0);
 }
-
-/** From the arrival to the end of the month of the last session, or the day of the record where that is earlier. */
-export function lifeRange(arrived: IsoDate, last: IsoDate | undefined, today: IsoDate): readonly [IsoDate, IsoDate] {
-  const end = last === undefined ? today : monthsEnd(last) < today ? monthsEnd(last) : today;
-  return [arrived, end > arrived ? end : today];
-}
-
-function monthsEnd(date: IsoDate): IsoDate {
-  const [year = 0, month = 1] = date.split('-').map(Number);
-  return new Date(Date.UTC(year, month, 0)).toISOString().slice(0, 10);
-}

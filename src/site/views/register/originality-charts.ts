@@ -6,7 +6,6 @@ import { type Originality, originalityAsFound, originalitySeries, type Share } f
 import { viewDates } from '../../../journal/registers/view-dates.ts';
 import { axes, dayOf, drawn, frame, SMALL_WIDTH } from '../charts/plotted.ts';
 import { figuresOf } from '../page/figures.ts';
-import { lifeRange } from '../position/track.ts';
 
 /** The share as it stood on one day. */
 export interface ShareOnDay {
@@ -18,14 +17,12 @@ export interface ShareOnDay {
 }
 
 /**
- * The share as found, at every month's end and milestone, and at the end of the time that is drawn; oldest first.
- * The time ends with the month of the last session, as nothing changes after it.
+ * The share as found, at every month's end and milestone, and on the record's day, which ends the time that is drawn;
+ * oldest first.
  */
 export function sharesOverTime(record: JournalRecord): readonly ShareOnDay[] {
-  const { settings, sessions } = record.journal;
-  const [, end] = lifeRange(settings.arrived, sessions.at(-1)?.date, record.today);
   const views = new Map(viewDates(record).map(({ date, milestones }) => [date, milestones.map(({ name }) => name)]));
-  const days = [...new Set([...views.keys(), end])].filter((date) => date <= end);
+  const days = [...new Set([...views.keys(), record.day])];
   return [
     { originality: originalityAsFound(record), asFound: true, milestones: [] },
     ...originalitySeries(record, days).map((originality) => ({

@@ -83,7 +83,7 @@ test('spend is what the budgets count, months without a bill included', () => {
     ['2030-11', 3000],
     ['2030-12', 5000],
   ]);
-  const used = budgets(WORKED.journal, ledgerAt(WORKED, WORKED.today)).map(({ money }) => money?.used ?? 0);
+  const used = budgets(WORKED.journal, ledgerAt(WORKED, WORKED.day)).map(({ money }) => money?.used ?? 0);
   expect(spend?.months.at(-1)?.together).toBe(used.reduce((sum, each) => sum + each));
   expect(CHARTS.spend).toContain('£50.00 of £160.00');
 });

@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import type { Origin, Part, Position } from '../../../../src/journal/model.ts';
 import type { Stay } from '../../../../src/journal/record.ts';
 import type { DecisionInTime } from '../../../../src/journal/timelines/timelines.ts';
-import { lifeRange, trackOf } from '../../../../src/site/views/position/track.ts';
+import { trackOf } from '../../../../src/site/views/position/track.ts';
 
 const RANGE = ['2030-01-01', '2030-04-11'] as const; // a hundred days
 const part = (id: string, origin: Origin): Part => ({ id, origin }) as Part;
@@ -102,10 +102,4 @@ describe('the track of a position', () => {
       expect(ticks.every(({ x }) => x >= 0 && x <= 1)).toBe(true);
     }
   });
-});
-
-it('a life ends with the month of the last session, never after the day of the record', () => {
-  expect(lifeRange('2030-01-01', '2030-02-03', '2031-01-01')).toEqual(['2030-01-01', '2030-02-28']);
-  expect(lifeRange('2030-01-01', '2030-02-03', '2030-02-10')).toEqual(['2030-01-01', '2030-02-10']);
-  expect(lifeRange('2030-01-01', undefined, '2030-02-10')).toEqual(['2030-01-01', '2030-02-10']);
 });

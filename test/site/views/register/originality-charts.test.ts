@@ -5,18 +5,22 @@ import { did, evening, part, soundRecord } from '../../../builders/journal.ts';
 import { keepsToThePages, pointsOfLine, readDrawing } from '../../drawing.ts';
 
 // Ten places of weight 1 in all: five studs, a panel of 3, two drums that are no originals.
-const OF = soundRecord({
-  parts: [
-    part('studs', { count: 5 }),
-    part('panel', { subsystem: 'frame', weight: new Fraction(3) }),
-    part('drums', { count: 2, origin: 'earlier-replacement' }),
-  ],
-  evenings: [
-    evening('2030-09-14', { parts: [did('studs', 'removed', { count: 1 })] }),
-    evening('2030-10-10', { parts: [did('panel', 'removed')], reached: [{ milestone: 'stripped' }] }),
-    evening('2030-11-20', { parts: [did('panel', 'fitted'), did('studs', 'fitted', { count: 1 })] }),
-  ],
-});
+// The record is asked for as of the end of November: what is drawn ends there.
+const OF = soundRecord(
+  {
+    parts: [
+      part('studs', { count: 5 }),
+      part('panel', { subsystem: 'frame', weight: new Fraction(3) }),
+      part('drums', { count: 2, origin: 'earlier-replacement' }),
+    ],
+    evenings: [
+      evening('2030-09-14', { parts: [did('studs', 'removed', { count: 1 })] }),
+      evening('2030-10-10', { parts: [did('panel', 'removed')], reached: [{ milestone: 'stripped' }] }),
+      evening('2030-11-20', { parts: [did('panel', 'fitted'), did('studs', 'fitted', { count: 1 })] }),
+    ],
+  },
+  '2030-11-30',
+);
 const DAYS = sharesOverTime(OF);
 const CHARTS = {
   page: vehicleShareLine(OF, DAYS, 760),
@@ -34,7 +38,6 @@ test('worked by hand: 8 of 10 as found, 7 after the first evening, 4 with the pa
     ['2030-09-30', '7/10', false, []],
     ['2030-10-10', '2/5', false, ['stripped']],
     ['2030-10-31', '2/5', false, []],
-    // The last session is of November: what is drawn ends there, though the record is of 2031.
     ['2030-11-30', '4/5', false, []],
   ]);
 });

@@ -1,0 +1,20 @@
+import type { IsoDate } from '../journal/model.ts';
+import { readDate } from '../journal/values/date.ts';
+import type { Option, OptionValues } from './command.ts';
+import { EXIT, Refusal } from './exit-codes.ts';
+
+/** The record's day, where another than that of the newest note is asked for. */
+export const TO: Option = { type: 'string', value: 'DATE', help: 'the record as it stood on this day (else on that of the newest note)' };
+
+/**
+ * The day that an option names; null when it is not given.
+ *
+ * @throws Refusal when it is not a date
+ */
+export function dayOption(values: OptionValues, name: 'from' | 'to'): IsoDate | null {
+  const written = values[name];
+  if (typeof written !== 'string') return null;
+  const read = readDate(written);
+  if (!read.ok) throw new Refusal(EXIT.notUnderstood, [`--${name}: ${read.problem}`, read.hint].filter(Boolean).join(' '));
+  return read.value;
+}
