@@ -6,13 +6,20 @@
  */
 
 import type { Consumable, Milestone, Part, Person, Position, Settings, Subsystem } from './model/catalogues.ts';
+import type { IdentityTable } from './model/identity-tables/table.ts';
 import type { Session } from './model/session.ts';
-import type { ConsumableId, PartId, PersonId, PositionId, SubsystemId } from './model/words.ts';
-import type { IdentityTable } from './registers/identity-tables/table.ts';
+import type { ConsumableId, PartId, PersonId, PositionId, SubsystemId } from './schema/words.ts';
 
+export type { Place } from './diagnostics/place.ts';
 export * from './model/catalogues.ts';
 export * from './model/session.ts';
-export * from './model/words.ts';
+export * from './schema/words.ts';
+export type { IsoDate } from './values/date.ts';
+export type { Minor } from './values/decimal.ts';
+export type { Foreign } from './values/money.ts';
+export type { Quantity } from './values/quantity.ts';
+export type { Tax } from './values/tax.ts';
+export type { Dimension } from './values/units.ts';
 
 export interface Journal {
   readonly settings: Settings;

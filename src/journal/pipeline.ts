@@ -1,17 +1,18 @@
 /** The whole of compiling, its stages in order. No stage throws on what a user wrote. */
 import { CHECKS } from './check/check.ts';
 import { compile } from './compile/compile.ts';
-import { reporter } from './compile/context.ts';
 import { doubtsOf, withoutEchoes } from './compile/doubts.ts';
-import { readFiles } from './compile/read-files.ts';
 import { stockInDoubt } from './compile/stock-in-doubt.ts';
 import { recordDay, upTo } from './compile/up-to.ts';
 import { type Diagnostic, inFileOrder } from './diagnostics/diagnostic.ts';
 import { ledgerOf } from './ledger/ledger.ts';
 import type { IsoDate, PartId } from './model.ts';
+import { readFiles } from './read/read-files.ts';
+import { reporter } from './read/reporter.ts';
+import type { Sources } from './read/source/sources.ts';
 import type { JournalRecord } from './record.ts';
+import { contradictions } from './registers/contradictions.ts';
 import { replay } from './replay/replay.ts';
-import type { Sources } from './source/sources.ts';
 
 export interface Compiled {
   /** Null only when journal.yaml was not understood; with errors it holds what could be understood. */
@@ -26,7 +27,7 @@ export interface CompileOptions {
 }
 
 /**
- * Compiles a journal: content → read → compile → replay → ledger → check.
+ * Compiles a journal: content → read → compile → replay → ledger → check → registers.
  *
  * @param sources the files as they lie on disk
  * @param options.today the day of compiling. It does one thing: a later date is an error
@@ -47,6 +48,6 @@ export function compileJournal(sources: Sources, { today, to = null }: CompileOp
   const record: JournalRecord = { journal: known, history: replayed.history, ledger: booked.ledger, day: recordDay(known, to) };
   const whole = later.size === 0 ? record : { journal, history: replay(journal).history };
   out.diagnostics.push(...replayed.diagnostics, ...booked.diagnostics);
-  for (const check of CHECKS) out.diagnostics.push(...check(record, { today, whole }));
+  for (const check of [...CHECKS, contradictions]) out.diagnostics.push(...check(record, { today, whole }));
   return { record, diagnostics: told(out.diagnostics).filter(({ place }) => !later.has(place.file)) };
 }

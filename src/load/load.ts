@@ -8,7 +8,7 @@
 import { readFileSync, statSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Diagnostic } from '../journal/diagnostics/diagnostic.ts';
-import type { Asset, SourceFile, Sources } from '../journal/source/sources.ts';
+import type { Asset, SourceFile, Sources } from '../journal/read/source/sources.ts';
 import { reasonOf, stray, tooLarge, unreadable } from './problems.ts';
 import { type Found, walk } from './walk.ts';
 

@@ -6,19 +6,35 @@ import { describe, expect, test } from 'vitest';
 
 const SRC = fileURLToPath(new URL('../../src', import.meta.url));
 
-/** What each folder may import of the others; itself always. */
+/** What each folder of src may import of the others; itself always. */
 const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   journal: [],
   load: ['journal'],
-  photos: ['journal', 'load', 'site/cache-folder.ts'],
-  markdown: ['journal', 'photos', 'site/addresses.ts', 'site/cache-folder.ts'],
+  photos: ['journal', 'load'],
+  markdown: ['journal', 'photos', 'site/addresses.ts'],
   exports: ['journal'],
   site: ['journal', 'load', 'markdown', 'photos', 'exports'],
-  components: ['journal', 'site', 'photos', 'exports', 'layouts'],
-  layouts: ['journal', 'site', 'components'],
-  pages: ['journal', 'site', 'components', 'layouts', 'exports', 'photos'],
-  client: ['site/addresses.ts', 'site/views'],
-  cli: ['journal', 'load', 'markdown', 'photos', 'exports', 'site', 'client'],
+  components: ['journal', 'site', 'photos', 'layouts'],
+  layouts: ['site', 'components'],
+  pages: ['journal', 'site', 'components', 'layouts', 'exports'],
+  client: ['site/views'],
+  cli: ['journal', 'load', 'markdown', 'photos', 'exports', 'site'],
+};
+
+/** The layers of src/journal in their order, and what each imports of those before it, types included; itself always. */
+const LAYERS: Readonly<Record<string, readonly string[]>> = {
+  diagnostics: [],
+  values: ['diagnostics'],
+  schema: ['diagnostics', 'values'],
+  model: ['diagnostics', 'values', 'schema'],
+  read: ['diagnostics', 'values', 'schema', 'model'],
+  compile: ['diagnostics', 'values', 'schema', 'model', 'read'],
+  replay: ['diagnostics', 'model'],
+  ledger: ['diagnostics', 'values', 'model'],
+  check: ['diagnostics', 'values', 'model'],
+  registers: ['diagnostics', 'values', 'model', 'replay'],
+  timelines: ['model', 'registers'],
+  pipeline: ['diagnostics', 'model', 'read', 'compile', 'replay', 'ledger', 'check', 'registers'],
 };
 
 const IMPURE = /^(?:node:|astro|virtual:|sharp|fs|path|os|process|child_process|worker_threads)(?:$|[/:])|^node:/;
@@ -35,41 +51,71 @@ function importsOf(text: string, file: string): string[] {
   return ts.preProcessFile(script, true, true).importedFiles.map((each) => each.fileName);
 }
 
-function folderOf(path: string): string {
-  return relative(SRC, path).split('/')[0] ?? '';
+const FILES = sources(SRC).map((path) => ({ path: relative(SRC, path), text: readFileSync(path, 'utf8') }));
+
+/** Every import from one file of src to another. */
+const ARROWS = FILES.flatMap(({ path, text }) =>
+  importsOf(text, path)
+    .filter((name) => name.startsWith('.'))
+    .map((name) => ({ from: path, to: relative(SRC, resolve(SRC, dirname(path), name)) })),
+);
+
+const folderOf = (path: string): string => path.split('/')[0] ?? '';
+
+/** `src/journal/model.ts` and `record.ts` are the doors of the model. */
+function layerOf(path: string): string {
+  const first = path.split('/')[1]?.replace(/\.ts$/, '') ?? '';
+  return first === 'record' ? 'model' : first;
 }
 
-const FILES = sources(SRC);
+const isIn = (path: string, place: string): boolean => path === place || path.startsWith(`${place}/`);
 
 describe('arrows never run back', () => {
   test.each(Object.keys(MAY_IMPORT))('what src/%s imports lies before it', (folder) => {
-    const wrong = FILES.filter((file) => folderOf(file) === folder).flatMap((file) =>
-      importsOf(readFileSync(file, 'utf8'), file)
-        .filter((name) => name.startsWith('.'))
-        .map((name) => relative(SRC, resolve(dirname(file), name)))
-        .filter((target) => {
-          const allowed = [folder, ...(MAY_IMPORT[folder] ?? [])];
-          return !allowed.some((each) => target === each || target.startsWith(`${each}/`));
-        })
-        .map((target) => `${relative(SRC, file)} imports ${target}`),
-    );
+    const allowed = [folder, ...(MAY_IMPORT[folder] ?? [])];
+    const wrong = ARROWS.filter(({ from, to }) => folderOf(from) === folder && !allowed.some((place) => isIn(to, place)));
     expect(wrong).toEqual([]);
   });
 
-  test('every folder of src has its place in the order', () => {
-    const folders = new Set(FILES.map(folderOf));
-    expect([...folders].filter((folder) => !(folder in MAY_IMPORT))).toEqual([]);
+  test.each(Object.entries(MAY_IMPORT))('whatever src/%s may import it does import', (folder, allowed) => {
+    const unused = allowed.filter((place) => !ARROWS.some(({ from, to }) => folderOf(from) === folder && isIn(to, place)));
+    expect(unused).toEqual([]);
+  });
+
+  test('every folder of src has its place', () => {
+    const folders = new Set(FILES.map(({ path }) => folderOf(path)));
+    expect([...folders].sort()).toEqual(Object.keys(MAY_IMPORT).sort());
+  });
+});
+
+describe('the layers of the core', () => {
+  const inside = ARROWS.filter(({ from, to }) => folderOf(from) === 'journal' && folderOf(to) === 'journal');
+  const order = Object.keys(LAYERS);
+
+  test('every file lies in one of them', () => {
+    const layers = new Set(FILES.filter(({ path }) => folderOf(path) === 'journal').map(({ path }) => layerOf(path)));
+    expect([...layers].sort()).toEqual([...order].sort());
+  });
+
+  test.each(Object.entries(LAYERS))('%s imports what lies before it', (layer, allowed) => {
+    expect(allowed.filter((each) => order.indexOf(each) >= order.indexOf(layer))).toEqual([]);
+    const wrong = inside.filter(({ from, to }) => layerOf(from) === layer && layerOf(to) !== layer && !allowed.includes(layerOf(to)));
+    expect(wrong).toEqual([]);
+  });
+
+  test.each(Object.entries(LAYERS))('whatever %s may import it does import', (layer, allowed) => {
+    const unused = allowed.filter((each) => !inside.some(({ from, to }) => layerOf(from) === layer && layerOf(to) === each));
+    expect(unused).toEqual([]);
   });
 });
 
 test('the core touches no disk, framework or process', () => {
-  const core = FILES.filter((file) => folderOf(file) === 'journal');
+  const core = FILES.filter(({ path }) => folderOf(path) === 'journal');
   expect(core.length).toBeGreaterThan(20);
-  const impure = core.flatMap((file) => {
-    const text = readFileSync(file, 'utf8');
-    const names = importsOf(text, file).filter((name) => IMPURE.test(name));
+  const impure = core.flatMap(({ path, text }) => {
+    const names = importsOf(text, path).filter((name) => IMPURE.test(name));
     const globals = /\bprocess\.|\bDate\.now\(|\bnew Date\(\)|\bMath\.random\(/.test(text) ? ['a clock, a die or the process'] : [];
-    return [...names, ...globals].map((name) => `${relative(SRC, file)} uses ${name}`);
+    return [...names, ...globals].map((name) => `${path} uses ${name}`);
   });
   expect(impure).toEqual([]);
 });

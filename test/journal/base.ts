@@ -1,6 +1,6 @@
 /** A small sound journal that cases break in one place. */
 import { type Compiled, compileJournal } from '../../src/journal/pipeline.ts';
-import type { Asset } from '../../src/journal/source/sources.ts';
+import type { Asset } from '../../src/journal/read/source/sources.ts';
 
 export const TODAY = '2031-12-31';
 

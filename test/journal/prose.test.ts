@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { parseProse, scanProse } from '../../src/journal/prose.ts';
-import { sourceText } from '../../src/journal/source/text.ts';
+import { parseProse, scanProse } from '../../src/journal/read/prose.ts';
+import { sourceText } from '../../src/journal/read/source/text.ts';
 
 const word = fc.constantFrom(
   'the drum',

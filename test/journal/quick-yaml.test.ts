@@ -1,11 +1,11 @@
 import { fileURLToPath } from 'node:url';
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { cutFrontMatter } from '../../src/journal/source/front-matter.ts';
-import { quickTree } from '../../src/journal/source/quick-yaml.ts';
-import { decode, sourceText } from '../../src/journal/source/text.ts';
-import type { Path, Tree, Value } from '../../src/journal/source/tree.ts';
-import { readYaml } from '../../src/journal/source/yaml.ts';
+import { cutFrontMatter } from '../../src/journal/read/source/front-matter.ts';
+import { quickTree } from '../../src/journal/read/source/quick-yaml.ts';
+import { decode, sourceText } from '../../src/journal/read/source/text.ts';
+import type { Path, Tree, Value } from '../../src/journal/read/source/tree.ts';
+import { readYaml } from '../../src/journal/read/source/yaml.ts';
 import { loadJournal } from '../../src/load/load.ts';
 
 const plain = (value: unknown): unknown => JSON.parse(JSON.stringify(value));

@@ -1,10 +1,10 @@
 import { expect, test } from 'vitest';
 import * as z from 'zod';
+import { fieldNames } from '../../src/journal/read/schema-at.ts';
 import { consumableSchema, partSchema } from '../../src/journal/schema/catalogues.ts';
 import { standInOf } from '../../src/journal/schema/fields.ts';
 import { identitySchema } from '../../src/journal/schema/identity.ts';
 import { journalSchema } from '../../src/journal/schema/journal.ts';
-import { fieldNames } from '../../src/journal/schema/schema-at.ts';
 import { sessionSchema } from '../../src/journal/schema/session.ts';
 
 /** Every kind of value in a schema that has a stand-in. */

@@ -1,9 +1,9 @@
 import { describe, expect, test } from 'vitest';
 import { componentWords } from '../../src/journal/compile/identity.ts';
+import type { IdentityTable } from '../../src/journal/model/identity-tables/table.ts';
+import { IDENTITY_TABLES } from '../../src/journal/model/identity-tables/tables.ts';
+import { UK_EIGHT_POINTS } from '../../src/journal/model/identity-tables/uk-eight-points.ts';
 import { identityAt } from '../../src/journal/registers/identity.ts';
-import type { IdentityTable } from '../../src/journal/registers/identity-tables/table.ts';
-import { IDENTITY_TABLES } from '../../src/journal/registers/identity-tables/tables.ts';
-import { UK_EIGHT_POINTS } from '../../src/journal/registers/identity-tables/uk-eight-points.ts';
 import { did, type Evening, evening, part, soundRecord } from '../builders/journal.ts';
 import { compileFiles } from '../journal/base.ts';
 

@@ -1,11 +1,11 @@
 /**
  * The checks that read a compiled record: one rule a file, in this order. What concerns whereabouts, bags,
- * items, gates and stock is found where it happens, by the replay and the ledger.
+ * items, gates and stock is found where it happens, by the replay and the ledger; what the register finds against
+ * the facts comes after these.
  */
 import type { Diagnostic } from '../diagnostics/diagnostic.ts';
 import type { IsoDate } from '../model.ts';
 import type { JournalRecord } from '../record.ts';
-import { contradictions } from '../registers/contradictions.ts';
 import { correctedSessions } from './corrected-sessions.ts';
 import { datesInTime } from './dates-in-time.ts';
 import { folderDates } from './folder-dates.ts';
@@ -31,5 +31,4 @@ export const CHECKS: readonly Check[] = [
   hoursOfADay,
   pictureWords,
   proseLinks,
-  contradictions,
 ];

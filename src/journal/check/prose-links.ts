@@ -1,8 +1,8 @@
 import { type Diagnostic, diagnostic } from '../diagnostics/diagnostic.ts';
 import { didYouMean } from '../diagnostics/nearest.ts';
+import { sessionNamed } from '../model/session-named.ts';
 import type { ProseLink } from '../model.ts';
 import type { JournalRecord } from '../record.ts';
-import { sessionNamed } from '../session-named.ts';
 import type { CheckedAgainst } from './check.ts';
 
 /** A link in the prose leads to something the journal has. */

@@ -2,14 +2,15 @@
 import { startOf } from '../diagnostics/diagnostic.ts';
 import { didYouMean } from '../diagnostics/nearest.ts';
 import type { Journal, Session } from '../model.ts';
-import type { Sources } from '../source/sources.ts';
+import type { NoteSource, PartsFile, ReadJournal } from '../read/journal-source.ts';
+import type { Reporter } from '../read/reporter.ts';
+import type { Sources } from '../read/source/sources.ts';
 import { compileConsumables } from './consumables.ts';
-import { type Catalogues, namesIn, type Reporter } from './context.ts';
+import { type Catalogues, namesIn } from './context.ts';
 import { identityTables } from './identity.ts';
-import { compileParts, type PartsFile } from './parts.ts';
+import { compileParts } from './parts.ts';
 import { shelfOf } from './paths.ts';
-import type { ReadJournal } from './read-files.ts';
-import { compileSession, type NoteSource, type Surroundings } from './session.ts';
+import { compileSession, type Surroundings } from './session.ts';
 import { compileSettings } from './settings.ts';
 
 /** @returns the journal, or null when journal.yaml was not understood: nothing can be read without it */

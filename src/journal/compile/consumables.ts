@@ -1,11 +1,13 @@
 /** consumables.yaml → what is used up. */
-import { HAZARD_STATEMENTS } from '../hazard-statements.ts';
+
+import type { Reporter } from '../read/reporter.ts';
+import type { Tree } from '../read/source/tree.ts';
 import type { ConsumableSource } from '../schema/catalogues.ts';
 import { readNewId } from '../schema/fields.ts';
-import type { Tree } from '../source/tree.ts';
+import { HAZARD_STATEMENTS } from '../values/hazard-statements.ts';
 import { readAmount } from '../values/money.ts';
 import { convertTo, readQuantity } from '../values/quantity.ts';
-import type { Catalogues, Reporter } from './context.ts';
+import type { Catalogues } from './context.ts';
 
 /** Fills the catalogues' consumables. */
 export function compileConsumables(source: Record<string, ConsumableSource>, tree: Tree, catalogues: Catalogues, out: Reporter): void {

@@ -1,6 +1,5 @@
 /** What every part of compiling shares: the catalogues so far, and a place to put problems. */
 import type { Code } from '../diagnostics/catalogue.ts';
-import { type Diagnostic, diagnostic, type Related } from '../diagnostics/diagnostic.ts';
 import { didYouMean } from '../diagnostics/nearest.ts';
 import type {
   Charge,
@@ -17,37 +16,14 @@ import type {
   PositionId,
 } from '../model.ts';
 import { GENERAL } from '../model.ts';
+import type { Reporter } from '../read/reporter.ts';
 import { readAmount } from '../values/money.ts';
-import type { Reading } from '../values/reading.ts';
 
 /** The journal without its sessions, its maps still being filled. */
 export interface Catalogues extends Omit<Journal, 'sessions' | 'consumables' | 'parts' | 'positions'> {
   readonly consumables: Map<ConsumableId, Consumable>;
   readonly parts: Map<PartId, Part>;
   readonly positions: Map<PositionId, Position>;
-}
-
-/** Collects diagnostics. */
-export interface Reporter {
-  readonly diagnostics: Diagnostic[];
-  report(code: Code, place: Place, message: string, more?: { hint?: string | null; related?: Related[] }): void;
-  /** The value, or null with its problem reported at the place. */
-  take<T>(reading: Reading<T>, place: Place): T | null;
-}
-
-export function reporter(): Reporter {
-  const diagnostics: Diagnostic[] = [];
-  return {
-    diagnostics,
-    report: (code, place, message, more) => {
-      diagnostics.push(diagnostic(code, place, message, more));
-    },
-    take: (reading, place) => {
-      if (reading.ok) return reading.value;
-      diagnostics.push(diagnostic(reading.code, place, reading.problem, { hint: reading.hint }));
-      return null;
-    },
-  };
 }
 
 /** Turns names in notes into what they name; an unknown one is reported, with the nearest that is known. */

@@ -3,10 +3,10 @@
  * speaks of. What is then not known, or not where it should be, may only echo the fault.
  */
 import type { Diagnostic } from '../diagnostics/diagnostic.ts';
+import { beginsAt, beginsWithin } from '../diagnostics/place.ts';
 import type { PartId, PositionId } from '../model.ts';
-import type { Tree } from '../source/tree.ts';
-import { beginsAt, beginsWithin } from '../source/within.ts';
-import type { ReadJournal } from './read-files.ts';
+import type { ReadJournal } from '../read/journal-source.ts';
+import type { Tree } from '../read/source/tree.ts';
 
 /** Names of one sort. */
 export type Sort = 'part' | 'person' | 'subsystem' | 'milestone' | 'consumable' | 'store' | 'item' | 'bag' | 'session';

@@ -1,17 +1,11 @@
 /** identity/<name>.yaml → points tables, before those that the program brings. */
 import { didYouMean } from '../diagnostics/nearest.ts';
-import { AUTHORITY_DECIDES, type IdentityTable } from '../registers/identity-tables/table.ts';
-import { IDENTITY_TABLES } from '../registers/identity-tables/tables.ts';
+import { AUTHORITY_DECIDES, type IdentityTable } from '../model/identity-tables/table.ts';
+import { IDENTITY_TABLES } from '../model/identity-tables/tables.ts';
+import type { IdentityFile } from '../read/journal-source.ts';
+import type { Reporter } from '../read/reporter.ts';
+import type { Tree } from '../read/source/tree.ts';
 import type { IdentitySource } from '../schema/identity.ts';
-import type { Tree } from '../source/tree.ts';
-import type { Reporter } from './context.ts';
-
-export interface IdentityFile {
-  /** Named for the file. */
-  readonly id: string;
-  readonly value: IdentitySource;
-  readonly tree: Tree;
-}
 
 /** @returns every table that the record answers, in the order pages show them */
 export function identityTables(files: readonly IdentityFile[], out: Reporter): readonly IdentityTable[] {

@@ -1,6 +1,6 @@
 /** Pictures, film and papers of a note. */
 import type { BagFilling, FilmClip, Paper, PartId, Picture, Place } from '../model.ts';
-import type { Prose, ProseImage } from '../prose.ts';
+import type { Prose, ProseImage } from '../read/prose.ts';
 import type { SessionSource } from '../schema/session.ts';
 import { readClipTime } from '../values/clip-time.ts';
 import { findFile, folderOf, inside, isAway } from './paths.ts';

@@ -1,6 +1,6 @@
 /** Links in the prose that do not say what they name: a file of the journal, an address, or a slip. */
 import { didYouMean } from '../diagnostics/nearest.ts';
-import { LINK_SCHEMES, type OtherLink } from '../prose.ts';
+import { LINK_SCHEMES, type OtherLink } from '../read/prose.ts';
 import { folderOf, inside } from './paths.ts';
 import type { NoteContext } from './session.ts';
 

@@ -1,18 +1,12 @@
 /** parts/<subsystem>.yaml → parts, and the positions they make. */
 import Fraction from 'fraction.js';
 import { didYouMean } from '../diagnostics/nearest.ts';
-import type { Part, Place, Position, SubsystemId } from '../model.ts';
+import type { Part, Place, Position } from '../model.ts';
+import type { PartsFile } from '../read/journal-source.ts';
+import type { Reporter } from '../read/reporter.ts';
 import type { PartSource } from '../schema/catalogues.ts';
-import type { Tree } from '../source/tree.ts';
-import type { Catalogues, Reporter } from './context.ts';
+import type { Catalogues } from './context.ts';
 import { componentWords } from './identity.ts';
-
-export interface PartsFile {
-  readonly file: string;
-  readonly subsystem: SubsystemId;
-  readonly parts: readonly PartSource[];
-  readonly tree: Tree;
-}
 
 /** Fills the catalogues' parts and positions from every catalogue file, in file order. */
 export function compileParts(files: readonly PartsFile[], catalogues: Catalogues, out: Reporter): void {

@@ -1,8 +1,8 @@
 /** Paths written in notes, made into paths inside the journal. */
 import { didYouMean } from '../diagnostics/nearest.ts';
 import type { Place } from '../model.ts';
-import type { Asset } from '../source/sources.ts';
-import type { Reporter } from './context.ts';
+import type { Reporter } from '../read/reporter.ts';
+import type { Asset } from '../read/source/sources.ts';
 
 /** The files of a journal that are not notes, by path and by folder. */
 export interface Shelf {

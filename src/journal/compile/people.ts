@@ -1,8 +1,8 @@
 /** Those who work on the vehicle, and what their hour costs. */
 import type { Minor, Person, PersonId, Rate } from '../model.ts';
+import type { Reporter } from '../read/reporter.ts';
+import type { Path, Tree } from '../read/source/tree.ts';
 import type { JournalSource } from '../schema/journal.ts';
-import type { Path, Tree } from '../source/tree.ts';
-import type { Reporter } from './context.ts';
 
 type PersonSource = NonNullable<JournalSource['people']>[string];
 

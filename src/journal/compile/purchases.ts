@@ -2,9 +2,9 @@
 import Fraction from 'fraction.js';
 import type { Bill, BillLine } from '../model.ts';
 import { GENERAL } from '../model.ts';
-import { isDoubtful } from '../schema/doubtful.ts';
+import { isDoubtful } from '../read/doubtful.ts';
+import type { Path } from '../read/source/tree.ts';
 import type { SessionSource } from '../schema/session.ts';
-import type { Path } from '../source/tree.ts';
 import { convertTo } from '../values/quantity.ts';
 import { type BillSource, type LineSource, readBill } from './bill-source.ts';
 import { billOf } from './bills.ts';

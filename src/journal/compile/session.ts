@@ -1,9 +1,9 @@
 /** A note → a session: every field resolved against the catalogues, the prose looked through for links. */
 import type { Hazard, Place, Session } from '../model.ts';
-import type { Prose } from '../prose.ts';
-import type { SessionSource } from '../schema/session.ts';
-import type { Path, Tree } from '../source/tree.ts';
-import type { Catalogues, Names, Reporter } from './context.ts';
+import type { NoteSource } from '../read/journal-source.ts';
+import type { Reporter } from '../read/reporter.ts';
+import type { Path } from '../read/source/tree.ts';
+import type { Catalogues, Names } from './context.ts';
 import { bagsOf, closesOf, defersOf, emptiedOf, opensOf, reachedOf } from './items.ts';
 import { filmOf, papersOf, picturesOf } from './media.ts';
 import { checkOtherLinks } from './other-links.ts';
@@ -12,20 +12,6 @@ import { billsOf } from './purchases.ts';
 import { salesOf } from './sales.ts';
 import { countedOf, usesOf } from './stock.ts';
 import { decisionsOf, hoursOf, measuredOf, methodsOf, touchedOf } from './work.ts';
-
-/** A note, read: its fields, where they are, and its prose. */
-export interface NoteSource {
-  readonly id: string;
-  readonly file: string;
-  readonly source: SessionSource;
-  readonly tree: Tree;
-  readonly prose: Prose;
-  readonly body: string;
-  /** Where something has been found wrong already, as `line:column`. */
-  readonly told: ReadonlySet<string>;
-  /** Nothing says of which day it is: it is looked through, and has no place in the journal. */
-  readonly undated: boolean;
-}
 
 /** What the parts of compiling a note share. */
 export interface NoteContext {

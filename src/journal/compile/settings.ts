@@ -1,12 +1,13 @@
 /** journal.yaml → the settings of the journal, its people, subsystems, milestones and stores. */
 import { didYouMean } from '../diagnostics/nearest.ts';
 import { ENTRY_KINDS, type EntryKind, GENERAL, type Settings, type Subsystem } from '../model.ts';
+import type { Reporter } from '../read/reporter.ts';
+import type { Tree } from '../read/source/tree.ts';
 import { readNewId } from '../schema/fields.ts';
 import type { JournalSource } from '../schema/journal.ts';
-import type { Tree } from '../source/tree.ts';
 import { readAmount, readCurrency } from '../values/money.ts';
 import { isTimeZone } from '../values/zone.ts';
-import type { Catalogues, Reporter } from './context.ts';
+import type { Catalogues } from './context.ts';
 import { peopleOf, type ReadMoney } from './people.ts';
 
 /**

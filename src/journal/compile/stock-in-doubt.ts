@@ -4,10 +4,10 @@
  * echo the fault.
  */
 import type { Diagnostic } from '../diagnostics/diagnostic.ts';
+import { beginsAt, beginsWithin } from '../diagnostics/place.ts';
 import type { ConsumableId, Journal, Place } from '../model.ts';
-import type { Tree, Value } from '../source/tree.ts';
-import { beginsAt, beginsWithin } from '../source/within.ts';
-import type { ReadJournal } from './read-files.ts';
+import type { ReadJournal } from '../read/journal-source.ts';
+import type { Tree, Value } from '../read/source/tree.ts';
 
 /** The fields of a note that put stock on a shelf, or say what is there. */
 const STOCK_FIELDS = ['bought', 'bills', 'counted'] as const;

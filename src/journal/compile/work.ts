@@ -1,8 +1,8 @@
 /** Hours, parts touched, decisions, methods and measurements of a note. */
 import type { Decision, Destination, Measurement, Method, PartEntry, PartId, Place, WorkedTime } from '../model.ts';
-import { isDoubtful } from '../schema/doubtful.ts';
+import { isDoubtful } from '../read/doubtful.ts';
+import type { Path } from '../read/source/tree.ts';
 import type { SessionSource } from '../schema/session.ts';
-import type { Path } from '../source/tree.ts';
 import { isWithin, readLimits } from '../values/limits.ts';
 import { readTime } from '../values/time.ts';
 import type { NoteContext } from './session.ts';

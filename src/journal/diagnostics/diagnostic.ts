@@ -1,5 +1,5 @@
-import type { Place } from '../model.ts';
 import { CATALOGUE, type Code } from './catalogue.ts';
+import type { Place } from './place.ts';
 
 export type Severity = 'error' | 'warning';
 

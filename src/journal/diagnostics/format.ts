@@ -1,5 +1,5 @@
-import type { Place } from '../model.ts';
 import type { Diagnostic } from './diagnostic.ts';
+import type { Place } from './place.ts';
 import { sourceFrame, visible } from './source-frame.ts';
 
 /** How each kind of text is drawn; every function gives back its text with or without colour. */

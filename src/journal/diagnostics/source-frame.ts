@@ -1,4 +1,4 @@
-import type { Place } from '../model.ts';
+import type { Place } from './place.ts';
 
 /** Lines shown before the one that is meant. */
 const LINES_BEFORE = 1;

@@ -1,22 +1,25 @@
 /** What journal.yaml, consumables.yaml and the parts files become: settings, people, subsystems, consumables, parts, positions. */
 import type Fraction from 'fraction.js';
+import type { Place } from '../diagnostics/place.ts';
 import type {
   Component,
   Condition,
   ConsumableId,
+  CopyName,
   EntryKind,
   GoneHow,
   Hazard,
-  IsoDate,
+  LeaveOut,
   MilestoneId,
-  Minor,
   Origin,
   PartId,
   PersonId,
-  Place,
   PositionId,
   SubsystemId,
-} from './words.ts';
+} from '../schema/words.ts';
+import type { IsoDate } from '../values/date.ts';
+import type { Minor } from '../values/decimal.ts';
+import type { Quantity } from '../values/quantity.ts';
 
 export interface Rate {
   /** In force from this day; the first rate of a person is in force from the start. */
@@ -53,11 +56,6 @@ export interface Vehicle {
   readonly marks: readonly { readonly what: string; readonly mark: string }[];
 }
 
-export const COPIES = ['workshop', 'record', 'public'] as const;
-export type CopyName = (typeof COPIES)[number];
-export const LEAVE_OUT = ['marks', 'money', 'people', 'private'] as const;
-export type LeaveOut = (typeof LEAVE_OUT)[number];
-
 export interface Settings {
   readonly title: string;
   readonly about: string | null;
@@ -78,19 +76,6 @@ export interface Settings {
   readonly markUp: ReadonlyMap<EntryKind, Fraction>;
   readonly copies: ReadonlyMap<CopyName, readonly LeaveOut[]>;
   readonly keepPictureFacts: readonly ('time' | 'camera')[];
-}
-
-export type Dimension = 'length' | 'area' | 'volume' | 'mass' | 'torque' | 'pressure' | 'angle' | 'electric' | 'count' | 'other';
-
-/** A quantity as written and in the exact base unit of its dimension. */
-export interface Quantity {
-  /** As the note says it: `9.043 in`. */
-  readonly text: string;
-  readonly value: Fraction;
-  readonly unit: string;
-  readonly dimension: Dimension;
-  /** In the coherent base unit of the dimension (m, m2, L, kg, N.m, Pa …), exact. */
-  readonly base: Fraction;
 }
 
 export interface Consumable {

@@ -1,6 +1,6 @@
 /** What a note becomes: a session with everything recorded in it. */
 import type Fraction from 'fraction.js';
-import type { Quantity } from './catalogues.ts';
+import type { Place } from '../diagnostics/place.ts';
 import type {
   ActionWord,
   BoughtAs,
@@ -8,20 +8,22 @@ import type {
   ConsumableId,
   GoneHow,
   Hazard,
-  IsoDate,
   ItemId,
   ItemKind,
   MethodResult,
   MilestoneId,
-  Minor,
   PartId,
   PersonId,
-  Place,
   PositionId,
   SessionId,
   SubsystemId,
   Verdict,
-} from './words.ts';
+} from '../schema/words.ts';
+import type { IsoDate } from '../values/date.ts';
+import type { Minor } from '../values/decimal.ts';
+import type { Foreign } from '../values/money.ts';
+import type { Quantity } from '../values/quantity.ts';
+import type { Tax } from '../values/tax.ts';
 
 /** What a line of a note is laid to: a part, or a subsystem as a whole. */
 export interface Charge {
@@ -100,22 +102,6 @@ export interface Measurement {
   readonly within: boolean | null;
   readonly note: string | null;
   readonly place: Place;
-}
-
-/** How tax stands to the cost as written. */
-export interface Tax {
-  /** Exact fraction: 20 % is 1/5. Null when exempt or not said. */
-  readonly rate: Fraction | null;
-  readonly on: 'inside' | 'top' | 'exempt' | 'unsaid';
-}
-
-/** An amount in another currency, as on the bill. */
-export interface Foreign {
-  readonly currency: string;
-  /** Minor units of that currency. */
-  readonly amount: number;
-  /** One unit of it in the journal's currency, as written. */
-  readonly rate: string;
 }
 
 /** One thing bought, costed in the journal's currency. gross = net + tax, always. */

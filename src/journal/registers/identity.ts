@@ -1,6 +1,6 @@
+import type { IdentityLine, IdentityNeed, IdentityTable } from '../model/identity-tables/table.ts';
 import type { IsoDate, Origin, PartId, PositionId, SessionId } from '../model.ts';
 import { originInWords } from '../replay/words.ts';
-import type { IdentityLine, IdentityNeed, IdentityTable } from './identity-tables/table.ts';
 import { type Occupant, type RegisterRow, registerAt } from './register.ts';
 import { type At, dateOf, type RegisterSource } from './source.ts';
 import { deedsOf } from './stays.ts';

@@ -2,10 +2,10 @@
 
 import Fraction from 'fraction.js';
 import * as z from 'zod';
-import { HAZARDS, ORIGINS } from '../model.ts';
 import { readQuantity } from '../values/quantity.ts';
 import { bad, ok, type Reading } from '../values/reading.ts';
 import { condition, count, date, fields, listOf, newId, oneOf, read, text } from './fields.ts';
+import { HAZARDS, ORIGINS } from './words.ts';
 
 const weight = read((written): Reading<Fraction> => {
   if (/^\d{1,6}(?:\.\d{1,6})?$/.test(written)) return ok(new Fraction(written));

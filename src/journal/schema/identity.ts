@@ -1,8 +1,8 @@
 /** identity/<name>.yaml: a points table of the journal's own. */
 import * as z from 'zod';
-import { ORIGINS } from '../model.ts';
 import { bad, ok, type Reading } from '../values/reading.ts';
 import { count, fields, listOf, newId, oneOf, read, text } from './fields.ts';
+import { ORIGINS } from './words.ts';
 
 const yes = read((written): Reading<boolean> => {
   if (written === 'yes') return ok(true);

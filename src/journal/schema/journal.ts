@@ -1,8 +1,8 @@
 /** journal.yaml. */
 import * as z from 'zod';
-import { COPIES, LEAVE_OUT } from '../model.ts';
 import { readPercent } from '../values/tax.ts';
 import { date, fields, listOf, oneOf, read, text } from './fields.ts';
+import { COPIES, LEAVE_OUT } from './words.ts';
 
 const rate = z.union([text, z.array(fields({ from: date, 'per-hour': text }))]);
 

@@ -1,8 +1,8 @@
 /** The front matter of a note. Whatever depends on the journal (money, references) stays text here. */
 import * as z from 'zod';
-import { ACTIONS, BOUGHT_AS, GONE_HOW, HAZARDS, ITEM_KINDS, RESULTS, VERDICTS } from '../model.ts';
 import { readQuantity } from '../values/quantity.ts';
 import { bagNumber, condition, count, date, entries, fields, listOf, newId, oneOf, read, text } from './fields.ts';
+import { ACTIONS, BOUGHT_AS, GONE_HOW, HAZARDS, ITEM_KINDS, RESULTS, VERDICTS } from './words.ts';
 
 const hours = fields({ by: text, on: text, time: text, unpaid: text.optional() });
 

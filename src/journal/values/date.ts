@@ -6,8 +6,10 @@ import { getISOWeek } from 'date-fns/getISOWeek';
 import { getISOWeekYear } from 'date-fns/getISOWeekYear';
 import { lastDayOfMonth } from 'date-fns/lastDayOfMonth';
 import { startOfISOWeek } from 'date-fns/startOfISOWeek';
-import type { IsoDate } from '../model.ts';
 import { bad, ok, quoted, type Reading } from './reading.ts';
+
+/** A calendar date, `YYYY-MM-DD`. Dates are compared as text; no time zone can move them. */
+export type IsoDate = string;
 
 const WRITTEN = /^(\d{4})-(\d{2})-(\d{2})$/;
 

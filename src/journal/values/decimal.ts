@@ -1,5 +1,8 @@
 import Fraction from 'fraction.js';
 
+/** Minor units of the journal's currency (pence, cents), always a safe integer. */
+export type Minor = number;
+
 /** Longer numbers than this stand in no note; they are refused before any arithmetic. */
 export const LONGEST_NUMBER = 30;
 

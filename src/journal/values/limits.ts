@@ -1,4 +1,4 @@
-import type { Quantity } from '../model.ts';
+import type { Quantity } from './quantity.ts';
 import { convertTo, readQuantity } from './quantity.ts';
 import { bad, ok, quoted, type Reading } from './reading.ts';
 

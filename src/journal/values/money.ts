@@ -1,13 +1,21 @@
 import { convert, type DineroCurrency, dinero, halfAwayFromZero, toDecimal, toSnapshot, transformScale } from 'dinero.js/bigint';
 import Fraction from 'fraction.js';
-import type { Foreign, Minor, Settings } from '../model.ts';
 import { currencyDigits, currencyOf, readCurrency } from './currency.ts';
-import { LONGEST_NUMBER, toSafe } from './decimal.ts';
+import { LONGEST_NUMBER, type Minor, toSafe } from './decimal.ts';
 import { bad, ok, quoted, type Reading } from './reading.ts';
 
 export { currencyDigits, readCurrency } from './currency.ts';
 export { roundHalfAway } from './decimal.ts';
 export { shareOut } from './share-out.ts';
+
+/** An amount in another currency, as on the bill. */
+export interface Foreign {
+  readonly currency: string;
+  /** Minor units of that currency. */
+  readonly amount: number;
+  /** One unit of it in the journal's currency, as written. */
+  readonly rate: string;
+}
 
 /** No single amount is larger, so that sums over any journal stay exact: 10^11 minor units. */
 export const LARGEST_AMOUNT: Minor = 100_000_000_000;
@@ -123,7 +131,12 @@ function inDigits(digits: number) {
   return known;
 }
 
-type MoneySettings = Pick<Settings, 'locale' | 'currency' | 'currencyDigits'>;
+/** How the journal writes money: its currency (ISO 4217), how many decimals that has, and whose way of writing. */
+export interface MoneySettings {
+  readonly currency: string;
+  readonly currencyDigits: number;
+  readonly locale: string;
+}
 const formats = new Map<string, Intl.NumberFormat>();
 
 /** An amount as the reader's locale writes it, with the sign of its currency: `£1,234.50`. */

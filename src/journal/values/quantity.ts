@@ -1,11 +1,21 @@
 import Fraction from 'fraction.js';
 import { nearest } from '../diagnostics/nearest.ts';
-import type { Quantity } from '../model.ts';
 import { LONGEST_NUMBER, toDecimal } from './decimal.ts';
 import { bad, ok, quoted, type Reading } from './reading.ts';
-import { comparable, imperialOrUs, UNITS, type Unit } from './units.ts';
+import { comparable, type Dimension, imperialOrUs, UNITS, type Unit } from './units.ts';
 
 export { UNITS } from './units.ts';
+
+/** A quantity as written and in the exact base unit of its dimension. */
+export interface Quantity {
+  /** As the note says it: `9.043 in`. */
+  readonly text: string;
+  readonly value: Fraction;
+  readonly unit: string;
+  readonly dimension: Dimension;
+  /** In the coherent base unit of the dimension (m, m2, L, kg, N.m, Pa …), exact. */
+  readonly base: Fraction;
+}
 
 const NUMBER = /^(-?)(?:(\d+)[\s-]+(?=\d+\/))?(\d+)(?:\.(\d+)|\/(\d+))?/;
 

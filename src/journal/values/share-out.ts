@@ -1,5 +1,5 @@
 import Fraction from 'fraction.js';
-import type { Minor } from '../model.ts';
+import type { Minor } from './decimal.ts';
 
 /**
  * Shares an amount out in proportion to weights by largest remainder: every share is its exact part

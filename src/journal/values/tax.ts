@@ -1,7 +1,13 @@
 import Fraction from 'fraction.js';
-import type { Minor, Tax } from '../model.ts';
-import { LONGEST_NUMBER, roundHalfAway } from './decimal.ts';
+import { LONGEST_NUMBER, type Minor, roundHalfAway } from './decimal.ts';
 import { bad, ok, quoted, type Reading } from './reading.ts';
+
+/** How tax stands to the cost as written. */
+export interface Tax {
+  /** Exact fraction: 20 % is 1/5. Null when exempt or not said. */
+  readonly rate: Fraction | null;
+  readonly on: 'inside' | 'top' | 'exempt' | 'unsaid';
+}
 
 /** Tax that a line does not speak of. */
 export const UNSAID: Tax = { rate: null, on: 'unsaid' };

@@ -1,4 +1,4 @@
-import type { IsoDate } from '../model.ts';
+import type { IsoDate } from './date.ts';
 import { addDays } from './date.ts';
 import { bad, ok, quoted, type Reading } from './reading.ts';
 import { instantsOf } from './zone.ts';

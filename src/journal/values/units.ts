@@ -1,5 +1,6 @@
 import Fraction from 'fraction.js';
-import type { Dimension } from '../model.ts';
+
+export type Dimension = 'length' | 'area' | 'volume' | 'mass' | 'torque' | 'pressure' | 'angle' | 'electric' | 'count' | 'other';
 
 export interface Unit {
   /** As it is shown. */

@@ -1,5 +1,5 @@
 /** Wall clocks and instants, by the time zone table that `Intl` carries (IANA). */
-import type { IsoDate } from '../model.ts';
+import type { IsoDate } from './date.ts';
 
 const MINUTE = 60_000;
 const DAY = 24 * 60;

@@ -1,4 +1,4 @@
-import { type Diagnostic, diagnostic } from '../diagnostics/diagnostic.ts';
+import { type Diagnostic, diagnostic } from '../../diagnostics/diagnostic.ts';
 import type { SourceText } from './text.ts';
 
 /** A note cut in two: offsets of the YAML and of the prose within the file's text. */

@@ -8,7 +8,7 @@
  */
 import type { Nodes } from 'mdast';
 import { fromMarkdown } from 'mdast-util-from-markdown';
-import type { Place, ProseLink } from './model.ts';
+import type { Place, ProseLink } from '../model.ts';
 import type { SourceText } from './source/text.ts';
 
 export interface ProseImage {

@@ -1,7 +1,7 @@
 /** What people type by mistake in YAML, and what to type instead. */
 import type { YAMLError } from 'yaml';
-import { type Diagnostic, diagnostic } from '../diagnostics/diagnostic.ts';
-import type { Place } from '../model.ts';
+import { type Diagnostic, diagnostic } from '../../diagnostics/diagnostic.ts';
+import type { Place } from '../../diagnostics/place.ts';
 
 /**
  * Turns a parser's complaint into ours: the place, what was found, and what to type.

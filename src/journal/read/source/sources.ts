@@ -1,4 +1,4 @@
-import type { Diagnostic } from '../diagnostics/diagnostic.ts';
+import type { Diagnostic } from '../../diagnostics/diagnostic.ts';
 
 /** A note or catalogue as it lies on disk. */
 export interface SourceFile {

@@ -1,8 +1,8 @@
 /** What becomes of values that a schema does not take: renamed, stood in for, or taken out. */
 import type * as z from 'zod';
 import { nearest } from '../diagnostics/nearest.ts';
-import type { Path, Tree } from '../source/tree.ts';
 import { fieldsAt, isOptionalAt, standInAt } from './schema-at.ts';
+import type { Path, Tree } from './source/tree.ts';
 
 export type Issue = z.core.$ZodIssue;
 

@@ -1,5 +1,5 @@
-import { type Diagnostic, diagnostic, startOf } from '../diagnostics/diagnostic.ts';
-import type { Place } from '../model.ts';
+import { type Diagnostic, diagnostic, startOf } from '../../diagnostics/diagnostic.ts';
+import type { Place } from '../../diagnostics/place.ts';
 import type { SourceFile } from './sources.ts';
 
 /** A file's text, with its offsets turned into lines and columns (both from 1). */

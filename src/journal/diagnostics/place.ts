@@ -1,4 +1,11 @@
-import type { Place } from '../model.ts';
+/** Where something is written: a file of the journal and a range in it, lines and columns from 1. */
+export interface Place {
+  readonly file: string;
+  readonly line: number;
+  readonly column: number;
+  readonly endLine: number;
+  readonly endColumn: number;
+}
 
 /** Whether one place begins within another of the same file. */
 export function beginsWithin(inner: Place, outer: Place): boolean {

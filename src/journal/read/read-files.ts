@@ -1,43 +1,24 @@
 /** Source files → understood YAML and cut notes, each problem with its place. */
 import type * as z from 'zod';
 import { type Diagnostic, diagnostic, startOf } from '../diagnostics/diagnostic.ts';
-import type { Place } from '../model.ts';
-import { readProse } from '../prose.ts';
-import { type ConsumableSource, consumablesSchema, type PartSource, partsSchema } from '../schema/catalogues.ts';
+import type { Place } from '../diagnostics/place.ts';
+import { consumablesSchema, type PartSource, partsSchema } from '../schema/catalogues.ts';
 import { ID, nearestId } from '../schema/fields.ts';
 import { identitySchema } from '../schema/identity.ts';
-import { type JournalSource, journalSchema } from '../schema/journal.ts';
-import { fieldNames } from '../schema/schema-at.ts';
+import { journalSchema } from '../schema/journal.ts';
 import { sessionSchema } from '../schema/session.ts';
-import type { StandIns } from '../schema/settle.ts';
-import { understand } from '../schema/understand.ts';
-import { cutFrontMatter } from '../source/front-matter.ts';
-import { quickTree } from '../source/quick-yaml.ts';
-import type { SourceFile, Sources } from '../source/sources.ts';
-import { decode, type SourceText } from '../source/text.ts';
-import type { Tree } from '../source/tree.ts';
-import { readYaml } from '../source/yaml.ts';
 import { readDate } from '../values/date.ts';
-import type { Reporter } from './context.ts';
-import type { IdentityFile } from './identity.ts';
-import type { PartsFile } from './parts.ts';
-import type { NoteSource } from './session.ts';
-
-export interface Understood<T> {
-  readonly value: T;
-  readonly tree: Tree;
-  /** Where something has been found wrong, as `line:column`. */
-  readonly told: ReadonlySet<string>;
-}
-
-/** The files of a journal as far as they were understood. */
-export interface ReadJournal {
-  readonly journal: Understood<JournalSource> | null;
-  readonly consumables: Understood<Record<string, ConsumableSource>> | null;
-  readonly parts: readonly PartsFile[];
-  readonly identity: readonly IdentityFile[];
-  readonly notes: readonly NoteSource[];
-}
+import type { IdentityFile, NoteSource, PartsFile, ReadJournal, Understood } from './journal-source.ts';
+import { readProse } from './prose.ts';
+import type { Reporter } from './reporter.ts';
+import { fieldNames } from './schema-at.ts';
+import type { StandIns } from './settle.ts';
+import { cutFrontMatter } from './source/front-matter.ts';
+import { quickTree } from './source/quick-yaml.ts';
+import type { SourceFile, Sources } from './source/sources.ts';
+import { decode, type SourceText } from './source/text.ts';
+import { readYaml } from './source/yaml.ts';
+import { understand } from './understand.ts';
 
 /** Reads every file; a note or catalogue that is beyond reading is reported and left out. */
 export function readFiles(sources: Sources, out: Reporter): ReadJournal {

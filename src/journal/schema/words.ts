@@ -1,9 +1,5 @@
-/** The words and marks everything else is made of: ids, dates, places in a file, and the lists a field may take a word from. */
+/** The words and marks everything else is made of: ids, and the lists a field may take a word from. */
 
-/** A calendar date, `YYYY-MM-DD`. Dates are compared as text; no time zone can move them. */
-export type IsoDate = string;
-/** Minor units of the journal's currency (pence, cents), always a safe integer. */
-export type Minor = number;
 export type PartId = string;
 /** The id of the part that makes the position. */
 export type PositionId = string;
@@ -16,15 +12,6 @@ export type ItemId = string;
 
 /** What cannot be laid to one subsystem counts under this one. */
 export const GENERAL: SubsystemId = 'general';
-
-/** Where something is written: a file of the journal and a range in it, lines and columns from 1. */
-export interface Place {
-  readonly file: string;
-  readonly line: number;
-  readonly column: number;
-  readonly endLine: number;
-  readonly endColumn: number;
-}
 
 export const ORIGINS = ['original', 'earlier-replacement', 'donor', 'new-old-stock', 'period', 'reproduction', 'new', 'made'] as const;
 export type Origin = (typeof ORIGINS)[number];
@@ -90,3 +77,8 @@ export type EntryKind = (typeof ENTRY_KINDS)[number];
 
 /** Condition class 0 to 3: no, minor, moderate, major symptoms (EN 16096, by analogy). */
 export type Condition = 0 | 1 | 2 | 3;
+
+export const COPIES = ['workshop', 'record', 'public'] as const;
+export type CopyName = (typeof COPIES)[number];
+export const LEAVE_OUT = ['marks', 'money', 'people', 'private'] as const;
+export type LeaveOut = (typeof LEAVE_OUT)[number];

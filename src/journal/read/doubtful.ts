@@ -1,5 +1,5 @@
 /** Entries that have a fault in a field that says what they mean. */
-import type { Path } from '../source/tree.ts';
+import type { Path } from './source/tree.ts';
 
 /** Entries whose fault is in a field that says what they mean: looked through for what else is wrong, and not believed. */
 const DOUBTFUL = new WeakSet<object>();

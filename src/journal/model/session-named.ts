@@ -1,4 +1,4 @@
-import type { Journal, Session } from './model.ts';
+import type { Journal, Session } from '../model.ts';
 
 interface Index {
   readonly byId: ReadonlyMap<string, Session>;

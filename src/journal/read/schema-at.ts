@@ -1,7 +1,7 @@
 /** What a schema says of the value at a path: its fields, whether it may be absent, and a text that can stand for it. */
 import type * as z from 'zod';
-import type { Path, Value } from '../source/tree.ts';
-import { standInOf } from './fields.ts';
+import { standInOf } from '../schema/fields.ts';
+import type { Path, Value } from './source/tree.ts';
 
 interface Definition {
   readonly type: string;

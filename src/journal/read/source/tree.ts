@@ -1,5 +1,5 @@
 /** Values read from a file, and where each of them is written: what both readers of YAML make. */
-import type { Place } from '../model.ts';
+import type { Place } from '../../diagnostics/place.ts';
 import type { SourceText } from './text.ts';
 
 export type Value = string | Value[] | { [key: string]: Value };

@@ -1,4 +1,4 @@
-import type { Component, Origin } from '../../model.ts';
+import type { Component, Origin } from '../../schema/words.ts';
 
 /** One thing that a line asks for. */
 export interface IdentityNeed {

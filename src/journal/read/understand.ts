@@ -5,11 +5,11 @@
 import type * as z from 'zod';
 import { type Diagnostic, diagnostic } from '../diagnostics/diagnostic.ts';
 import { didYouMean } from '../diagnostics/nearest.ts';
-import type { Path, Tree } from '../source/tree.ts';
+import { type IssueParams, kindOf } from '../schema/fields.ts';
 import { doubt } from './doubtful.ts';
-import { type IssueParams, kindOf } from './fields.ts';
 import { fieldsAt } from './schema-at.ts';
 import { type Issue, isMissing, meantFields, type StandIns, same, settle, valueAt } from './settle.ts';
+import type { Path, Tree } from './source/tree.ts';
 
 /** Each round settles at least one value, so a sound file needs one round and a bad one a few. */
 const MOST_ROUNDS = 12;

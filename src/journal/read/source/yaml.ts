@@ -3,8 +3,8 @@
  * `007` and `2031-03-12` are what was typed, and no number ever passes through a float.
  */
 import { isAlias, isMap, isScalar, isSeq, type Node, type Pair, type YAMLMap, type YAMLSeq } from 'yaml';
-import { type Diagnostic, diagnostic } from '../diagnostics/diagnostic.ts';
-import type { Place } from '../model.ts';
+import { type Diagnostic, diagnostic } from '../../diagnostics/diagnostic.ts';
+import type { Place } from '../../model.ts';
 import { mend } from './mend.ts';
 import type { MendedText } from './mended-text.ts';
 import type { SourceText } from './text.ts';

@@ -1,0 +1,52 @@
+/** A journal as it is read: what every file says, typed, and where each of its values is written. */
+import type { ConsumableSource, PartSource } from '../schema/catalogues.ts';
+import type { IdentitySource } from '../schema/identity.ts';
+import type { JournalSource } from '../schema/journal.ts';
+import type { SessionSource } from '../schema/session.ts';
+import type { SubsystemId } from '../schema/words.ts';
+import type { Prose } from './prose.ts';
+import type { Tree } from './source/tree.ts';
+
+export interface Understood<T> {
+  readonly value: T;
+  readonly tree: Tree;
+  /** Where something has been found wrong, as `line:column`. */
+  readonly told: ReadonlySet<string>;
+}
+
+export interface PartsFile {
+  readonly file: string;
+  readonly subsystem: SubsystemId;
+  readonly parts: readonly PartSource[];
+  readonly tree: Tree;
+}
+
+export interface IdentityFile {
+  /** Named for the file. */
+  readonly id: string;
+  readonly value: IdentitySource;
+  readonly tree: Tree;
+}
+
+/** A note, read: its fields, where they are, and its prose. */
+export interface NoteSource {
+  readonly id: string;
+  readonly file: string;
+  readonly source: SessionSource;
+  readonly tree: Tree;
+  readonly prose: Prose;
+  readonly body: string;
+  /** Where something has been found wrong already, as `line:column`. */
+  readonly told: ReadonlySet<string>;
+  /** Nothing says of which day it is: it is looked through, and has no place in the journal. */
+  readonly undated: boolean;
+}
+
+/** The files of a journal as far as they were understood. */
+export interface ReadJournal {
+  readonly journal: Understood<JournalSource> | null;
+  readonly consumables: Understood<Record<string, ConsumableSource>> | null;
+  readonly parts: readonly PartsFile[];
+  readonly identity: readonly IdentityFile[];
+  readonly notes: readonly NoteSource[];
+}

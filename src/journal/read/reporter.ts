@@ -1,0 +1,27 @@
+import type { Code } from '../diagnostics/catalogue.ts';
+import { type Diagnostic, diagnostic, type Related } from '../diagnostics/diagnostic.ts';
+import type { Place } from '../diagnostics/place.ts';
+import type { Reading } from '../values/reading.ts';
+
+/** Collects diagnostics. */
+export interface Reporter {
+  readonly diagnostics: Diagnostic[];
+  report(code: Code, place: Place, message: string, more?: { hint?: string | null; related?: Related[] }): void;
+  /** The value, or null with its problem reported at the place. */
+  take<T>(reading: Reading<T>, place: Place): T | null;
+}
+
+export function reporter(): Reporter {
+  const diagnostics: Diagnostic[] = [];
+  return {
+    diagnostics,
+    report: (code, place, message, more) => {
+      diagnostics.push(diagnostic(code, place, message, more));
+    },
+    take: (reading, place) => {
+      if (reading.ok) return reading.value;
+      diagnostics.push(diagnostic(reading.code, place, reading.problem, { hint: reading.hint }));
+      return null;
+    },
+  };
+}
