@@ -109,7 +109,10 @@ export const CATALOGUE = {
   A801: error('Date in the future', 'The date is later than today.'),
   A802: error('Before the vehicle arrived', 'The date is before the vehicle arrived.'),
   A803: error('Clock ranges overlap', 'One person cannot work twice at the same time.'),
-  A804: error('More than a day holds', 'One person has more than 24 hours on one day.'),
+  A804: error(
+    'More than a day holds',
+    'One person has more hours on one day than it holds: 24, or one less or more where the clocks change.',
+  ),
   A805: error('More used than there is', 'The consumable has less on the shelf than is used.'),
   A806: error('Bill does not add up', 'The total of the bill is not the sum of its lines.'),
   A807: error('Split of nothing', 'The weights of a split add up to nothing.'),
