@@ -1,7 +1,7 @@
 import { type Diagnostic, diagnostic } from '../diagnostics/diagnostic.ts';
 import type { ActionWord, IsoDate, Journal, Part, PartId, Session, Whereabouts } from '../model.ts';
 import type { Moment } from '../record.ts';
-import { compareText } from './order.ts';
+import { compareText } from '../values/text-order.ts';
 import { State, stayOf } from './state.ts';
 
 /** Catalogue dates on which parts arrive, oldest first. */
