@@ -29,7 +29,7 @@ const LAYERS: Readonly<Record<string, readonly string[]>> = {
   model: ['diagnostics', 'values', 'schema'],
   read: ['diagnostics', 'values', 'schema', 'model'],
   compile: ['diagnostics', 'values', 'schema', 'model', 'read'],
-  replay: ['diagnostics', 'model'],
+  replay: ['diagnostics', 'values', 'model'],
   ledger: ['diagnostics', 'values', 'model'],
   check: ['diagnostics', 'values', 'model'],
   registers: ['diagnostics', 'values', 'model', 'replay'],

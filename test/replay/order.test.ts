@@ -1,7 +1,7 @@
 import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { inSessionOrder } from '../../src/journal/model/session-order.ts';
 import { replay } from '../../src/journal/replay/replay.ts';
-import { inSessionOrder } from '../../src/journal/session-order.ts';
 import { compareText } from '../../src/journal/values/text-order.ts';
 import { recordOf } from '../arbitraries/compiled.ts';
 import { did, evening, journal, part } from '../builders/journal.ts';

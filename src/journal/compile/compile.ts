@@ -1,11 +1,11 @@
 /** Read files → the journal: catalogues first, then every note against them, in order. */
 import { startOf } from '../diagnostics/diagnostic.ts';
 import { didYouMean } from '../diagnostics/nearest.ts';
+import { inSessionOrder } from '../model/session-order.ts';
 import type { Journal, Session } from '../model.ts';
 import type { NoteSource, PartsFile, ReadJournal } from '../read/journal-source.ts';
 import type { Reporter } from '../read/reporter.ts';
 import type { Sources } from '../read/source/sources.ts';
-import { inSessionOrder } from '../session-order.ts';
 import { compileConsumables } from './consumables.ts';
 import { type Catalogues, namesIn } from './context.ts';
 import { identityTables } from './identity.ts';

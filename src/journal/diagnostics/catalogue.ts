@@ -83,6 +83,7 @@ export const CATALOGUE = {
   A511: error('Not in that place', 'The part is not where `from` says.'),
   A512: error('Catalogue overfills the position', 'As found, more is fitted than the position takes.'),
   A513: error('Destination without a move', '`to` says where the part went, and no action of the entry takes it there.'),
+  A514: error('Acquired on two days', 'The catalogue says that the part came on another day than the note does.'),
 
   A601: error('Bag used twice', 'A bag number is used once.'),
   A602: error('Bag emptied but not filled', 'The bag was never filled, or only later.'),

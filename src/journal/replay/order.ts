@@ -1,6 +1,6 @@
+import { inSessionOrder } from '../model/session-order.ts';
 import type { Session, SessionId } from '../model.ts';
 import type { Moment } from '../record.ts';
-import { inSessionOrder } from '../session-order.ts';
 import { compareText } from '../values/text-order.ts';
 
 /** Sessions as they are replayed. The order of files read does not matter. */

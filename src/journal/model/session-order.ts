@@ -1,5 +1,5 @@
-import type { Session } from './model.ts';
-import { compareNumbered, compareText } from './values/text-order.ts';
+import type { Session } from '../model.ts';
+import { compareNumbered, compareText } from '../values/text-order.ts';
 
 /** The order in which a journal happened: by date, then by session id with numbers compared as numbers. */
 export function inSessionOrder(a: Pick<Session, 'date' | 'id'>, b: Pick<Session, 'date' | 'id'>): number {
