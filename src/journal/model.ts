@@ -33,6 +33,6 @@ export interface Journal {
   readonly positions: ReadonlyMap<PositionId, Position>;
   /** Published points tables of a vehicle's identity, the journal's own first. */
   readonly identityTables: readonly IdentityTable[];
-  /** In the order in which they happened. */
+  /** By date, then by file name. */
   readonly sessions: readonly Session[];
 }

@@ -1,12 +1,13 @@
 /** What presenting one note needs to know about the rest of the journal, as plain data. */
 import { folderOf, inside } from '../journal/compile/paths.ts';
+import { type LinkTarget, linkTarget } from '../journal/model/link-target.ts';
 import type { Picture, Session } from '../journal/model.ts';
 import type { JournalRecord } from '../journal/record.ts';
+import { decoded, linkText } from '../journal/values/link.ts';
 import type { PicturePlan, RenderedFile } from '../photos/plan.ts';
 import { PROSE_WIDTHS } from '../photos/shown-widths.ts';
 import { takenWords } from '../photos/taken.ts';
 import { type Address, bagAddress, consumableAddress, itemAddress, linksFrom, partAddress, sessionAddress } from '../site/addresses.ts';
-import { decoded } from './references.ts';
 
 /** Where a link of ours leads, and what it is called when the link has no words of its own. */
 export interface Target {
@@ -44,7 +45,6 @@ export interface NoteContext {
 
 /** A relative path of a paper or a note, as a link writes it. */
 const FILE = /[^\s()<>"'[\]]+\.(?:md|pdf|jpe?g|png|webp|tiff?|avif|hei[cf])\b/gi;
-const REFERENCE = /\b(part|bag|item|session|consumable):([A-Za-z0-9-]+)/g;
 
 /** Gives the context of a note of this record. Only what the note names is in it, so that a rendered note can be kept for as long as that stays the same. */
 export type ContextOf = (session: Session) => NoteContext;
@@ -56,67 +56,44 @@ export type ContextOf = (session: Session) => NoteContext;
  * @param plan what each picture and paper becomes
  */
 export function noteContexts(record: JournalRecord, plan: PicturePlan): ContextOf {
-  const index = indexOf(record);
+  const notes: Notes = new Map(record.journal.sessions.map((session) => [session.file, session]));
   return (session) => {
     const link = linksFrom(sessionAddress(session.id));
     return {
       folder: folderOf(session.file),
-      targets: targetsNamed(record, index, session, link),
+      targets: targetsNamed(record, session, link),
       pictures: picturesShown(session, plan, link, record.journal.settings.timeZone),
-      files: filesNamed(index, session, plan, link),
+      files: filesNamed(notes, session, plan, link),
     };
   };
 }
 
 type Link = (to: Address) => string;
 
-interface Index {
-  readonly byId: ReadonlyMap<string, Session>;
-  /** Null when several sessions have that date. */
-  readonly byDate: ReadonlyMap<string, Session | null>;
-  readonly byFile: ReadonlyMap<string, Session>;
-}
+/** Notes by file. */
+type Notes = ReadonlyMap<string, Session>;
 
-function indexOf({ journal }: JournalRecord): Index {
-  const byDate = new Map<string, Session | null>();
-  for (const session of journal.sessions) byDate.set(session.date, byDate.has(session.date) ? null : session);
-  return {
-    byId: new Map(journal.sessions.map((session) => [session.id, session])),
-    byDate,
-    byFile: new Map(journal.sessions.map((session) => [session.file, session])),
-  };
-}
-
-function targetsNamed(record: JournalRecord, index: Index, session: Session, link: Link): Record<string, Target> {
+function targetsNamed(record: JournalRecord, session: Session, link: Link): Record<string, Target> {
   const targets: Record<string, Target> = {};
-  for (const [written, scheme = '', id = ''] of session.body.matchAll(REFERENCE)) {
-    const aim = aimOf(record, index, scheme, id);
-    if (aim) targets[written] = { href: link(aim.address), label: aim.label };
+  for (const named of session.links) {
+    const target = linkTarget(record, named);
+    if (target) targets[linkText(named)] = { href: link(addressOf(target)), label: labelOf(target) };
   }
   return targets;
 }
 
-interface Aim {
-  readonly address: Address;
-  readonly label: string;
+function addressOf(target: LinkTarget): Address {
+  if (target.scheme === 'part') return partAddress(target.part);
+  if (target.scheme === 'bag') return bagAddress(target.bag.bag);
+  if (target.scheme === 'item') return itemAddress(target.item.id);
+  return target.scheme === 'consumable' ? consumableAddress(target.consumable.id) : sessionAddress(target.session.id);
 }
 
-function aimOf({ journal, history }: JournalRecord, index: Index, scheme: string, id: string): Aim | null {
-  if (scheme === 'part') {
-    const part = journal.parts.get(id);
-    return part ? { address: partAddress(part), label: part.name } : null;
-  }
-  if (scheme === 'bag') return history.bags.has(Number(id)) ? { address: bagAddress(Number(id)), label: `bag ${Number(id)}` } : null;
-  if (scheme === 'item') {
-    const item = history.items.get(id);
-    return item ? { address: itemAddress(id), label: item.opening.what } : null;
-  }
-  if (scheme === 'consumable') {
-    const consumable = journal.consumables.get(id);
-    return consumable ? { address: consumableAddress(id), label: consumable.name } : null;
-  }
-  const session = index.byId.get(id) ?? index.byDate.get(id);
-  return session ? { address: sessionAddress(session.id), label: session.title } : null;
+function labelOf(target: LinkTarget): string {
+  if (target.scheme === 'part') return target.part.name;
+  if (target.scheme === 'bag') return `bag ${target.bag.bag}`;
+  if (target.scheme === 'item') return target.item.opening.what;
+  return target.scheme === 'consumable' ? target.consumable.name : target.session.title;
 }
 
 function picturesShown(session: Session, plan: PicturePlan, link: Link, timeZone: string): Record<string, NotePicture> {
@@ -147,13 +124,13 @@ function notePicture(picture: Picture, plan: PicturePlan, link: Link, timeZone: 
 }
 
 /** Papers and other notes that a plain relative link names. */
-function filesNamed(index: Index, session: Session, plan: PicturePlan, link: Link): Record<string, string> {
+function filesNamed(notes: Notes, session: Session, plan: PicturePlan, link: Link): Record<string, string> {
   const files: Record<string, string> = {};
   const folder = folderOf(session.file);
   for (const [written] of session.body.matchAll(FILE)) {
     const path = inside(folder, decoded(written));
     if (path === null) continue;
-    const note = index.byFile.get(path);
+    const note = notes.get(path);
     const paper = plan.paper(path);
     if (note) files[path] = link(sessionAddress(note.id));
     else if (paper) files[path] = link(paper.file);

@@ -1,9 +1,9 @@
 import type { Element, ElementContent, Root } from 'hast';
 import { SKIP, visit } from 'unist-util-visit';
 import { inside, isAway } from '../journal/compile/paths.ts';
+import { decoded } from '../journal/values/link.ts';
 import type { NoteContext, NotePicture } from './note-context.ts';
 import { contextOf, type NoteFile } from './note-file.ts';
-import { decoded } from './references.ts';
 
 /**
  * Pictures of the journal get their renderings; alone in a paragraph, they become figures.

@@ -1,10 +1,9 @@
 import type { Element, Root } from 'hast';
 import { visit } from 'unist-util-visit';
 import { inside, isAway } from '../journal/compile/paths.ts';
+import { decoded, linkNamed, linkText } from '../journal/values/link.ts';
 import type { NoteContext } from './note-context.ts';
 import { contextOf, type NoteFile } from './note-file.ts';
-
-const SCHEME = /^(part|bag|item|session|consumable):/;
 
 /**
  * Links to what the journal knows become links to its pages.
@@ -27,24 +26,15 @@ export function references(): (tree: Root, file: NoteFile) => void {
 }
 
 function present(link: Element, written: string, context: NoteContext): void {
-  const scheme = SCHEME.exec(written)?.[1];
-  if (scheme === undefined) {
+  const named = linkNamed(written);
+  if (named === null) {
     const path = isAway(written) ? null : inside(context.folder, decoded(written));
     const file = path === null ? undefined : context.files[path];
     if (file !== undefined) link.properties = { ...link.properties, href: file, className: ['to-file'] };
     return;
   }
-  const target = context.targets[decoded(written)];
+  const target = context.targets[linkText(named)];
   const { href: _, ...rest } = link.properties;
-  link.properties = target ? { ...rest, href: target.href, className: [`to-${scheme}`] } : rest;
+  link.properties = target ? { ...rest, href: target.href, className: [`to-${named.scheme}`] } : rest;
   if (link.children.length === 0) link.children = [{ type: 'text', value: target?.label ?? written }];
-}
-
-/** Undoes percent-encoding; text that is not well encoded stays as it is. */
-export function decoded(text: string): string {
-  try {
-    return decodeURIComponent(text);
-  } catch {
-    return text;
-  }
 }

@@ -1,9 +1,8 @@
 /** A note's prose to HTML: parsed, cleaned, and then presented with what the journal knows. */
 import rehypeSanitize from 'rehype-sanitize';
 import rehypeStringify from 'rehype-stringify';
-import { remark } from 'remark';
-import remarkGfm from 'remark-gfm';
 import remarkRehype from 'remark-rehype';
+import { noteMarkdown } from '../journal/read/note-markdown.ts';
 import { headings } from './headings.ts';
 import type { NoteContext } from './note-context.ts';
 import { ownAnchors } from './own-anchors.ts';
@@ -16,11 +15,9 @@ import { taskBoxes } from './task-boxes.ts';
 
 /**
  * Cleaning comes before presenting, so that what a note writes and what we add are never confused: nothing
- * of a note's own gets past the schema, and our classes and renderings need no place in it. A single tilde is no
- * strikethrough ("about ~5 mm").
+ * of a note's own gets past the schema, and our classes and renderings need no place in it.
  */
-const notes = remark()
-  .use(remarkGfm, { singleTilde: false })
+const notes = noteMarkdown()
   .use(remarkRehype, { allowDangerousHtml: true, clobberPrefix: '' })
   .use(rawHtml)
   .use(rehypeSanitize, SAFE_HTML)
@@ -36,7 +33,7 @@ const notes = remark()
 /**
  * Renders the prose of one note.
  *
- * @param body Markdown: CommonMark with GitHub's tables, strikethrough, footnotes, task lists and bare addresses
+ * @param body Markdown
  * @param context what the note names
  * @returns HTML for the page of the session; '' for an empty note
  */

@@ -1,4 +1,5 @@
 import type { Options } from 'rehype-sanitize';
+import { LINK_SCHEMES } from '../journal/values/link.ts';
 
 /** Stands before every id that a note gives. */
 export const ID_PREFIX = 'note-';
@@ -41,7 +42,7 @@ export const SAFE_HTML: Options = {
   clobber: ['id', 'ariaDescribedBy', 'ariaLabelledBy'],
   clobberPrefix: ID_PREFIX,
   protocols: {
-    href: ['http', 'https', 'mailto', 'HTTP', 'HTTPS', 'MAILTO', 'tel', 'part', 'bag', 'item', 'session', 'consumable'],
+    href: ['http', 'https', 'mailto', 'HTTP', 'HTTPS', 'MAILTO', 'tel', ...LINK_SCHEMES],
     src: ['http', 'https'],
   },
   required: { input: { type: 'checkbox', disabled: true } },

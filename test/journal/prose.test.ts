@@ -48,6 +48,13 @@ const mark = fc.constantFrom(
   '# Heading',
   '[ref]: part:drum',
   '[ref]',
+  'www.example.org',
+  'rh@example.org',
+  '~~gone~~',
+  '\n\n| a | [b](part:b) |\n|---|---|\n| [c](part:c) | d |\n\n',
+  'a[^1]',
+  '\n\n[^1]: see [the drum](part:drum)',
+  '<a href="part:drum">',
 );
 const gap = fc.constantFrom(' ', '\n', '\n\n', '\n \n');
 const prose = fc
@@ -85,4 +92,18 @@ test('a link inside code is text', () => {
 test('a link by reference counts', () => {
   const text = 'See [the drum][d].\n\n[d]: part:drum\n';
   expect(parseProse(sourceText('n.md', text), 0, text).links.map((each) => each.id)).toEqual(['drum']);
+});
+
+test('a link that is escaped is text, and one that a space breaks was meant', () => {
+  const text = 'Not \\[a link](part:drum), but [the drum](part: drum).\n';
+  expect(parseProse(sourceText('n.md', text), 0, text).others.map(({ url }) => url)).toEqual(['part: drum']);
+});
+
+test('a link written as HTML counts', () => {
+  const text = `See <a title="a > b" href='part:drum'>it</a> and\n\n<div><A HREF=bag:014>bag</A></div>\n`;
+  const { links } = parseProse(sourceText('n.md', text), 0, text);
+  expect(links.map(({ scheme, id }) => [scheme, id])).toEqual([
+    ['part', 'drum'],
+    ['bag', '14'],
+  ]);
 });

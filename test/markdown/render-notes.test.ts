@@ -36,6 +36,28 @@ describe('the notes of a record', () => {
     expect(html.get('2031-03-04-more')).toBe('<p>See <a href="2031-03-03-links.html" class="to-file">that note</a>.</p>');
   });
 
+  const WAYS = [
+    '[it](part:dr%75m)',
+    '[it](part&#58;drum)',
+    '[it](part\\:drum)',
+    '[it][d]\n\n[d]: part:dr%75m',
+    '<a href="part:dr%75m">it</a>',
+  ];
+
+  test.each(WAYS)('link however the address is written, %j', async (way) => {
+    const record = recordOf({ 'van/sessions/2031-03-05-way.md': `---\ndate: 2031-03-05\ntitle: Way\n---\n\n${way}\n` });
+    const { html } = await renderNotes(record, NO_PICTURES, NOTHING);
+    expect(html.get('2031-03-05-way')).toBe('<p><a href="../parts/drum.html#drum" class="to-part">it</a></p>');
+  });
+
+  test('that link by HTML of their own are checked like any other', () => {
+    const note = '---\ndate: 2031-03-05\ntitle: Way\n---\n\nIn <a href="part:drom">the drum</a>.\n';
+    const sources = loadJournal(join(folderWith({ ...JOURNAL, 'van/sessions/2031-03-05-way.md': note }), 'van'));
+    expect(compileJournal(sources, { today: '2031-03-12' }).diagnostics.map(({ code, message }) => [code, message])).toEqual([
+      ['A903', 'There is no part `drom`.'],
+    ]);
+  });
+
   test('are rendered once, and again only where the note, or what it names, has changed', async () => {
     const first = await renderNotes(recordOf(), NO_PICTURES, NOTHING);
     expect(first.rendered).toBe(3);

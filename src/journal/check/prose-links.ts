@@ -1,28 +1,28 @@
 import { type Diagnostic, diagnostic } from '../diagnostics/diagnostic.ts';
 import { didYouMean } from '../diagnostics/nearest.ts';
-import { sessionNamed } from '../model/session-named.ts';
+import { linkTarget } from '../model/link-target.ts';
 import type { ProseLink } from '../model.ts';
 import type { JournalRecord } from '../record.ts';
+import type { LinkScheme } from '../values/link.ts';
 import type { CheckedAgainst } from './check.ts';
 
 /** A link in the prose leads to something the journal has. */
 export function proseLinks({ journal: { sessions } }: JournalRecord, { whole: { journal, history } }: CheckedAgainst): Diagnostic[] {
-  const known: Readonly<Record<ProseLink['scheme'], { has(id: string): boolean; keys(): Iterable<string> }>> = {
-    part: journal.parts,
-    consumable: journal.consumables,
-    item: history.items,
-    bag: { has: (id) => history.bags.has(Number(id)), keys: () => [...history.bags.keys()].map(String) },
-    session: { has: (id) => sessionNamed(journal, id) !== null, keys: () => journal.sessions.map((session) => session.id) },
+  const names: Readonly<Record<LinkScheme, () => Iterable<string>>> = {
+    part: () => journal.parts.keys(),
+    consumable: () => journal.consumables.keys(),
+    item: () => history.items.keys(),
+    bag: () => [...history.bags.keys()].map(String),
+    session: () => journal.sessions.map((session) => session.id),
   };
   return sessions.flatMap((session) =>
-    session.links.flatMap((link) => {
-      if (known[link.scheme].has(link.id)) return [];
-      return [
+    session.links
+      .filter((link) => linkTarget({ journal, history }, link) === null)
+      .map((link) =>
         diagnostic('A903', link.place, `There is no ${link.scheme} \`${link.id}\`.`, {
-          hint: hintFor(link, journal, known[link.scheme].keys()),
+          hint: hintFor(link, journal, names[link.scheme]()),
         }),
-      ];
-    }),
+      ),
   );
 }
 

@@ -3,6 +3,7 @@ import type { BagFilling, FilmClip, Paper, PartId, Picture, Place } from '../mod
 import type { Prose, ProseImage } from '../read/prose.ts';
 import type { SessionSource } from '../schema/session.ts';
 import { readClipTime } from '../values/clip-time.ts';
+import { decoded } from '../values/link.ts';
 import { findFile, folderOf, inside, isAway } from './paths.ts';
 import type { NoteContext } from './session.ts';
 import { each, partsNamed } from './work.ts';
@@ -99,14 +100,6 @@ function proseImage(
     unmentioned: false,
     place: image.place,
   };
-}
-
-function decoded(url: string): string {
-  try {
-    return decodeURIComponent(url);
-  } catch {
-    return url;
-  }
 }
 
 function unmentioned(mentioned: ReadonlySet<string | null>, context: NoteContext): Picture[] {

@@ -1,6 +1,7 @@
 /** Links in the prose that do not say what they name: a file of the journal, an address, or a slip. */
 import { didYouMean } from '../diagnostics/nearest.ts';
-import { LINK_SCHEMES, type OtherLink } from '../read/prose.ts';
+import type { OtherLink } from '../read/prose.ts';
+import { decoded, LINK_SCHEMES, linkNamed } from '../values/link.ts';
 import { folderOf, inside } from './paths.ts';
 import type { NoteContext } from './session.ts';
 
@@ -21,8 +22,10 @@ export function checkOtherLinks(links: readonly OtherLink[], notes: ReadonlySet<
 }
 
 function ofScheme(url: string, scheme: string): [string, { hint: string }] {
+  const close = url.replace(/\s+/g, '');
+  if (linkNamed(close)) return [`A space keeps \`${url}\` from being a link.`, { hint: `Write \`${close}\`.` }];
   if ((LINK_SCHEMES as readonly string[]).includes(scheme)) {
-    return [`A space keeps \`${url}\` from being a link.`, { hint: `Write \`${url.replace(/\s+/g, '')}\`.` }];
+    return [`The link \`${url}\` names no ${scheme}.`, { hint: `Write which after the colon: \`${scheme}:…\`.` }];
   }
   const near = didYouMean(scheme, LINK_SCHEMES);
   return [`There is no kind of link \`${scheme}:\`.`, { hint: near?.startsWith('Did') ? near : KINDS }];
@@ -39,12 +42,4 @@ function hintFor(url: string, { catalogues, shelf, file }: NoteContext): string 
   const beside = (shelf.folders.get(folderOf(file)) ?? []).map((path) => path.slice(path.lastIndexOf('/') + 1));
   const near = beside.length > 0 ? didYouMean(url, beside) : null;
   return near?.startsWith('Did') ? near : KINDS;
-}
-
-function decoded(url: string): string {
-  try {
-    return decodeURIComponent(url);
-  } catch {
-    return url;
-  }
 }

@@ -21,6 +21,7 @@ import type {
 } from '../schema/words.ts';
 import type { IsoDate } from '../values/date.ts';
 import type { Minor } from '../values/decimal.ts';
+import type { LinkName } from '../values/link.ts';
 import type { Foreign } from '../values/money.ts';
 import type { Quantity } from '../values/quantity.ts';
 import type { Tax } from '../values/tax.ts';
@@ -36,8 +37,6 @@ export interface WorkedTime {
   readonly on: Charge;
   /** Elapsed minutes, clock changes of the journal's time zone counted. */
   readonly minutes: number;
-  /** The same minutes by the day they were worked on, earliest first: what comes after midnight is of the next day. */
-  readonly days: readonly { readonly date: IsoDate; readonly minutes: number }[];
   /** For a clock range: instants in minutes since 1970-01-01T00:00Z. */
   readonly span: { readonly start: number; readonly end: number } | null;
   /** As written. */
@@ -221,9 +220,7 @@ export interface Paper {
 }
 
 /** A link or picture found in the prose of a note. */
-export interface ProseLink {
-  readonly scheme: 'part' | 'bag' | 'item' | 'session' | 'consumable';
-  readonly id: string;
+export interface ProseLink extends LinkName {
   /** Running number of the paragraph it stands in. */
   readonly paragraph: number;
   readonly place: Place;

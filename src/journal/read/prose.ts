@@ -6,9 +6,11 @@
  * backslashes, angle brackets, brackets that do not pair, lists around pictures) goes through a full CommonMark
  * parse. Both give the same for what the scanner takes on, which a property test holds.
  */
-import type { Nodes } from 'mdast';
-import { fromMarkdown } from 'mdast-util-from-markdown';
+import type { Link, Nodes } from 'mdast';
+import { visit } from 'unist-util-visit';
 import type { Place, ProseLink } from '../model.ts';
+import { linkNamed } from '../values/link.ts';
+import { noteMarkdown } from './note-markdown.ts';
 import type { SourceText } from './source/text.ts';
 
 export interface ProseImage {
@@ -30,9 +32,6 @@ export interface Prose {
   readonly others: readonly OtherLink[];
   readonly images: readonly ProseImage[];
 }
-
-export const LINK_SCHEMES = ['part', 'bag', 'item', 'session', 'consumable'] as const;
-const OURS = /^(part|bag|item|session|consumable):(.+)$/;
 
 /** Reads the prose between two offsets of a note. */
 export function readProse(source: SourceText, start: number, end: number): Prose {
@@ -88,39 +87,31 @@ interface Links {
 }
 
 function pushLink({ links, others }: Links, url: string, paragraph: number, place: Place): void {
-  const ours = OURS.exec(url);
-  if (!ours?.[1] || !ours[2]) others.push({ url, place });
-  else links.push({ scheme: ours[1] as ProseLink['scheme'], id: decoded(ours[2]), paragraph, place });
+  const named = linkNamed(url);
+  if (named === null) others.push({ url, place });
+  else links.push({ ...named, paragraph, place });
 }
 
-function decoded(text: string): string {
-  try {
-    return decodeURIComponent(text);
-  } catch {
-    return text;
-  }
-}
+const markdown = noteMarkdown().freeze();
 
-/** The exact way: a CommonMark parse. */
+/** The exact way: the parse that the pages are made from. */
 export function parseProse(source: SourceText, start: number, text: string): Prose {
   const links: ProseLink[] = [];
   const others: OtherLink[] = [];
   const images: ProseImage[] = [];
-  const tree = fromMarkdown(text);
+  const tree = markdown.parse(text);
   const definitions = new Map<string, { url: string; title: string | null }>();
-  walk(tree, (node) => {
-    if (node.type !== 'definition') return;
+  visit(tree, 'definition', (node) => {
     if (!definitions.has(node.identifier)) definitions.set(node.identifier, { url: node.url, title: node.title ?? null });
   });
   let paragraph = 0;
-  walk(tree, (node) => {
+  visit(tree, (node: Nodes) => {
     if (node.type === 'paragraph' || node.type === 'heading') paragraph += 1;
     const place = (): Place => source.place(start + (node.position?.start.offset ?? 0), start + (node.position?.end.offset ?? 0));
-    if (node.type === 'link') pushLink({ links, others }, node.url, paragraph, place());
+    if (node.type === 'link' && !isBare(node, text)) pushLink({ links, others }, node.url, paragraph, place());
     if (node.type === 'text') pushUnlinked(others, source, start + (node.position?.start.offset ?? 0), node.value);
-    // `[^1]` is a footnote to whoever reads it, whatever plain CommonMark makes of it.
-    if (node.type === 'linkReference' && !node.identifier.startsWith('^'))
-      pushLink({ links, others }, definitions.get(node.identifier)?.url ?? '', paragraph, place());
+    if (node.type === 'html') for (const url of addressesIn(node.value)) pushLink({ links, others }, url, paragraph, place());
+    if (node.type === 'linkReference') pushLink({ links, others }, definitions.get(node.identifier)?.url ?? '', paragraph, place());
     if (node.type === 'image') images.push({ url: node.url, alt: node.alt ?? '', title: node.title ?? null, paragraph, place: place() });
     if (node.type === 'imageReference') {
       const target = definitions.get(node.identifier);
@@ -130,15 +121,23 @@ export function parseProse(source: SourceText, start: number, text: string): Pro
   return { links, others, images };
 }
 
-/** `[the drum](part: drum)` was meant as a link, and a space keeps it from being one. */
-function pushUnlinked(others: OtherLink[], source: SourceText, start: number, value: string): void {
-  const meant = /\]\(((?:part|bag|item|session|consumable):[^)]*)\)/.exec(value);
-  if (!meant?.[1]) return;
-  const at = source.text.indexOf(meant[0], start);
-  if (at !== -1) others.push({ url: meant[1], place: source.place(at + 2, at + meant[0].length - 1) });
+/** An address of the web that stands in the prose as it is, which is nothing of the journal's. */
+function isBare({ position }: Link, text: string): boolean {
+  return !/[[<]/.test(text[position?.start.offset ?? -1] ?? '');
 }
 
-function walk(node: Nodes, visit: (node: Nodes) => void): void {
-  visit(node);
-  if ('children' in node) for (const child of node.children) walk(child, visit);
+/** Where the links lead that are written as HTML, `<a href="part:drum">`. */
+function addressesIn(html: string): string[] {
+  return [...html.matchAll(/<a\s(?:[^>"']|"[^"]*"|'[^']*')*?\bhref\s*=\s*(?:"([^"]*)"|'([^']*)'|([^\s"'>]+))/gi)].map((match) =>
+    match.slice(1).join(''),
+  );
+}
+
+/** `[the drum](part: drum)` was meant as a link, and a space keeps it from being one. */
+function pushUnlinked(others: OtherLink[], source: SourceText, start: number, value: string): void {
+  for (const [all, url = ''] of value.matchAll(/\]\(([^()]*)\)/g)) {
+    const meant = /\s/.test(url) && linkNamed(url.replace(/\s+/g, ''));
+    const at = meant ? source.text.indexOf(all, start) : -1;
+    if (at !== -1) others.push({ url, place: source.place(at + 2, at + all.length - 1) });
+  }
 }

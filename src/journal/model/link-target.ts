@@ -1,0 +1,34 @@
+import type { Consumable, Part, Session } from '../model.ts';
+import type { BagHistory, ItemHistory, JournalRecord } from '../record.ts';
+import type { LinkName } from '../values/link.ts';
+import { sessionNamed } from './session-named.ts';
+
+/** The thing that a link of the prose leads to. */
+export type LinkTarget =
+  | { readonly scheme: 'part'; readonly part: Part }
+  | { readonly scheme: 'bag'; readonly bag: BagHistory }
+  | { readonly scheme: 'item'; readonly item: ItemHistory }
+  | { readonly scheme: 'session'; readonly session: Session }
+  | { readonly scheme: 'consumable'; readonly consumable: Consumable };
+
+/** @returns null when the journal has nothing of that name */
+export function linkTarget({ journal, history }: Pick<JournalRecord, 'journal' | 'history'>, { scheme, id }: LinkName): LinkTarget | null {
+  if (scheme === 'part') {
+    const part = journal.parts.get(id);
+    return part ? { scheme, part } : null;
+  }
+  if (scheme === 'bag') {
+    const bag = /^\d+$/.test(id) ? history.bags.get(Number(id)) : undefined;
+    return bag ? { scheme, bag } : null;
+  }
+  if (scheme === 'item') {
+    const item = history.items.get(id);
+    return item ? { scheme, item } : null;
+  }
+  if (scheme === 'consumable') {
+    const consumable = journal.consumables.get(id);
+    return consumable ? { scheme, consumable } : null;
+  }
+  const session = sessionNamed(journal, id);
+  return session ? { scheme, session } : null;
+}
