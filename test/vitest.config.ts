@@ -1,11 +1,27 @@
 import { defineConfig } from 'vitest/config';
 
+/** Long enough for a machine that does much else: a limit is for what hangs, not for what is slow. */
+const LIMITS = { testTimeout: 300_000, hookTimeout: 600_000, expect: { poll: { timeout: 200_000 } } };
+
+const root = new URL('..', import.meta.url).pathname;
+
+/** Tests of pure functions: nothing they share can change, so that the files of one thread share their modules. */
+const PURE = ['values', 'journal', 'replay', 'registers', 'ledger', 'timelines', 'cases', 'markdown'].map(
+  (folder) => `test/${folder}/**/*.test.ts`,
+);
+
+/** What reads, writes and starts programs: a file is by itself. */
+const DISK = ['boundaries', 'load', 'photos', 'exports', 'site', 'cli', 'bench'].map((folder) => `test/${folder}/**/*.test.ts`);
+
 export default defineConfig({
   test: {
-    root: new URL('..', import.meta.url).pathname,
-    include: ['test/**/*.test.ts'],
-    exclude: ['test/bench/plain-site/**'],
-    testTimeout: 20_000,
-    hookTimeout: 120_000,
+    root,
+    projects: [
+      { test: { ...LIMITS, name: 'pure', root, include: PURE, isolate: false } },
+      { test: { ...LIMITS, name: 'disk', root, include: DISK, exclude: ['test/bench/plain-site/**'] } },
+      {
+        test: { ...LIMITS, name: 'browser', root, include: ['test/browser/**/*.test.ts'], globalSetup: 'test/browser/build-once.ts' },
+      },
+    ],
   },
 });

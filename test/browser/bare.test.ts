@@ -9,11 +9,11 @@ import { validity } from './of-the-site/validity.ts';
 
 const FILLED_BY_NOTES = ['sessions', 'register', 'ledger', 'items', 'bags', 'methods', 'measurements', 'pictures', 'film', 'papers'];
 
-describe('the site of a bare journal', { timeout: 60_000 }, () => {
+describe('the site of a bare journal', () => {
   const bench = {} as Bench;
   beforeAll(async () => {
     bench.site = await buildBare();
-  }, 120_000);
+  });
   afterAll(() => bench.site?.remove());
 
   it('has every page that stands by itself', () => {

@@ -4,6 +4,7 @@ import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'n
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { promisify } from 'node:util';
+import { inject } from 'vitest';
 
 export interface BuiltSite {
   readonly folder: string;
@@ -14,11 +15,10 @@ export interface BuiltSite {
 
 const COMMAND = new URL('../../src/cli/asfound.mjs', import.meta.url).pathname;
 
-/** Builds the demo; a site that is already built is taken from `ASFOUND_TEST_SITE`. */
-export async function buildDemo(): Promise<BuiltSite> {
-  const built = process.env.ASFOUND_TEST_SITE;
-  if (built !== undefined) return { folder: built, pages: pagesOf(built), remove: () => undefined };
-  return buildSite([]);
+/** The demo, built before the tests. */
+export function builtDemo(): BuiltSite {
+  const folder = inject('demo');
+  return { folder, pages: pagesOf(folder), remove: () => undefined };
 }
 
 /** Builds a journal that holds nothing but what every journal must. */

@@ -10,14 +10,14 @@ import { wrongFigures } from './of-the-site/figures.ts';
 import { links } from './of-the-site/links.ts';
 import { figuresOn } from './shown-figures.ts';
 
-describe('the site of a long journal', { timeout: 60_000 }, () => {
+describe('the site of a long journal', () => {
   const bench = {} as Bench;
   beforeAll(async () => {
     const journal = mkdtempSync(join(tmpdir(), 'asfound-long-'));
     await writeJournal(journal, 700, 1952);
     bench.site = await buildSite(['--content', journal]);
     rmSync(journal, { recursive: true, force: true });
-  }, 120_000);
+  });
   afterAll(() => bench.site?.remove());
   const pagesIn = (folder: string) => bench.site.pages.filter((page) => page.startsWith(folder));
 

@@ -12,13 +12,13 @@ import { type Weight, weigh } from './weigh.ts';
 /** What a session page of twelve pictures may cost before it is scrolled: all that comes over the wire, uncompressed. */
 const MOST_BYTES = 400_000;
 
-describe('a journal of many pictures', { timeout: 120_000 }, () => {
+describe('a journal of many pictures', () => {
   const bench = {} as Bench;
   beforeAll(async () => {
     bench.site = await buildPictureJournal();
     bench.browser = await startBrowser();
     bench.served = await serveFolder(bench.site.folder);
-  }, 240_000);
+  });
   afterAll(async () => {
     await bench.browser?.close();
     await bench.served?.stop();

@@ -37,7 +37,7 @@ export async function weigh(bench: Bench, page: string, dots: number): Promise<W
     const kind = kindOf.get(requestId) ?? 'Other';
     kinds[kind] = (kinds[kind] ?? 0) + encodedDataLength;
   });
-  await tab.goto(bench.served.address + page, { waitUntil: 'networkidle', timeout: 60_000 });
+  await tab.goto(bench.served.address + page, { waitUntil: 'networkidle' });
   const pictures = await tab.locator('main img').count();
   await context.close();
   return { bytes: Object.values(kinds).reduce((sum, one) => sum + one, 0), kinds, pictures };

@@ -60,7 +60,7 @@ test('a site is built, left alone while nothing changes, kept through a mistake,
   expect(digests(join(cwd, 'again'))).toEqual([...built].map(([path, { digest }]) => [path, digest]));
 });
 
-test('a site that lost a file is made again', { timeout: 120_000 }, () => {
+test('a site that lost a file is made again', () => {
   const cwd = folderWith(JOURNAL);
   expect(finished(['build', '--content', 'van'], cwd).status).toBe(0);
   rmSync(join(cwd, 'dist/parts/drum.html'));
@@ -68,7 +68,7 @@ test('a site that lost a file is made again', { timeout: 120_000 }, () => {
   expect(existsSync(join(cwd, 'dist/parts/drum.html'))).toBe(true);
 });
 
-test('a site as it stood on a day is made from the notes up to then', { timeout: 120_000 }, () => {
+test('a site as it stood on a day is made from the notes up to then', () => {
   const cwd = folderWith({ ...JOURNAL, 'van/sessions/2031-03-05-pipe.md': '---\ndate: 2031-03-05\ntitle: The pipe\n---\nNot yet.\n' });
   expect(finished(['build', '--content', 'van', '--to', '2031-03-04'], cwd).status).toBe(0);
   const site = join(cwd, 'dist');

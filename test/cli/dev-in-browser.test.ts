@@ -7,7 +7,7 @@ import { serving } from './started.ts';
 const NOTE = 'van/sessions/2031-03-02-drum.md';
 const note = JOURNAL[NOTE] ?? '';
 
-test('the open page follows a saved note, and shows a mistake until it is mended', { timeout: 120_000 }, async () => {
+test('the open page follows a saved note, and shows a mistake until it is mended', async () => {
   const cwd = folderWith(JOURNAL);
   const { address } = await serving(['--content', 'van'], cwd);
   const browser = await startBrowser();
@@ -23,20 +23,20 @@ test('the open page follows a saved note, and shows a mistake until it is mended
     expect(await main.textContent()).toContain('Off it came.');
 
     put(cwd, NOTE, note.replace('Off it came.', 'Off at last.'));
-    await main.getByText('Off at last.').waitFor({ timeout: 15_000 });
+    await main.getByText('Off at last.').waitFor();
 
     put(cwd, NOTE, note.replace('{ part: drum, did', '{ part: drun, did'));
-    await box.waitFor({ state: 'attached', timeout: 15_000 });
+    await box.waitFor({ state: 'attached' });
     const says = await box.evaluate((element) => element.shadowRoot?.textContent ?? '');
     expect(says).toContain('A401');
     expect(says).toContain('2031-03-02-drum.md:5:13');
     expect(says).toContain('^^^^');
 
     await page.reload({ waitUntil: 'networkidle' });
-    await box.waitFor({ state: 'attached', timeout: 15_000 });
+    await box.waitFor({ state: 'attached' });
 
     put(cwd, NOTE, note.replace('Off it came.', 'All is well.'));
-    await main.getByText('All is well.').waitFor({ timeout: 15_000 });
+    await main.getByText('All is well.').waitFor();
     expect(await box.count()).toBe(0);
     expect(complaints).toEqual([]);
   } finally {

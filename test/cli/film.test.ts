@@ -26,7 +26,7 @@ function marksOn(site: string, page: string): [file: string, fragment: string][]
   });
 }
 
-test('a clip that lies by its note is in the site, and every page that names a mark of it opens it there', { timeout: 120_000 }, () => {
+test('a clip that lies by its note is in the site, and every page that names a mark of it opens it there', () => {
   const cwd = folderWith(FILMED);
   expect(finished(['build', '--content', 'van'], cwd).status).toBe(0);
   const site = join(cwd, 'dist');
@@ -40,10 +40,10 @@ test('a clip that lies by its note is in the site, and every page that names a m
   }
 });
 
-test('while a journal is served, a player gets the stretch of a clip that it asks for', { timeout: 120_000 }, async () => {
+test('while a journal is served, a player gets the stretch of a clip that it asks for', async () => {
   const { address } = await serving(['--content', 'van'], folderWith(FILMED));
   const clip = `${address}files/sessions/2031-03-03-film/reel%2007.mp4`;
-  await until(async () => (await fetch(`${address}film.html`)).status === 200, 20_000);
+  await until(async () => (await fetch(`${address}film.html`)).status === 200);
   const answer = await fetch(clip, { headers: { range: 'bytes=2-' } });
   expect([answer.status, answer.headers.get('content-type'), await answer.text()]).toEqual([206, 'video/mp4', 'film']);
   expect((await fetch(`${address}files/journal.yaml`)).status).toBe(404);

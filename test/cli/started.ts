@@ -42,8 +42,8 @@ export async function serving(argv: readonly string[], cwd: string, node: string
   return { child, address, said: () => text };
 }
 
-/** Asks again until the answer will do; gives back how long that took, in milliseconds. */
-export async function until(ask: () => Promise<boolean>, within: number): Promise<number> {
+/** Asks again until the answer will do; gives back how long that took, in milliseconds. The limit is for what never comes. */
+export async function until(ask: () => Promise<boolean>, within = 200_000): Promise<number> {
   const started = performance.now();
   while (!(await ask())) {
     if (performance.now() - started > within) throw new Error(`not within ${within} ms`);

@@ -38,7 +38,7 @@ const contentOf = (cell: Cell): string | number | null =>
   typeof cell === 'object' ? (cell === null ? null : 'day' in cell ? cell.day : Number(cell.decimal)) : cell;
 const kept = ({ type, value }: OfficeCell): string | number | null => (type === null ? null : type === 'float' ? Number(value) : value);
 
-describe.skipIf(!HAS_OFFICE)('opened in LibreOffice', { timeout: 60_000 }, () => {
+describe.skipIf(!HAS_OFFICE)('opened in LibreOffice', () => {
   const record = recordOf(filesOf(RAW));
   const tables = [entriesTable(record, null), billsTable(record, null), stockTable(record, null), hoursTable(record, null), AWKWARD];
 
