@@ -33,6 +33,6 @@ export interface Journal {
   readonly positions: ReadonlyMap<PositionId, Position>;
   /** Published points tables of a vehicle's identity, the journal's own first. */
   readonly identityTables: readonly IdentityTable[];
-  /** By date, then by file name. */
+  /** In the order in which they happened. */
   readonly sessions: readonly Session[];
 }

@@ -27,7 +27,7 @@ export function bringCandidate(shop: Workshop, stand: Stand, note: NoteDraft): v
   const made = stand.position.arrives === 'made';
   note.add('parts', { part: part.id, did: made ? 'made' : ['acquired', 'inspected'], to: store });
   if (!made) {
-    const cost = random.chance(0.1) ? `${pounds(random.between(900, 9000))} EUR @ 0.8571` : pounds(random.between(350, 9000));
+    const cost = random.chance(0.1) ? `${pounds(random.between(900, 9000))} EUR at 0.8571` : pounds(random.between(350, 9000));
     const from = random.pick(SELLERS);
     note.add('bought', { what: part.name, as: 'part', for: part.id, cost, tax: '20%', from });
   }

@@ -29,11 +29,11 @@ const LAYERS: Readonly<Record<string, readonly string[]>> = {
   model: ['diagnostics', 'values', 'schema'],
   read: ['diagnostics', 'values', 'schema', 'model'],
   compile: ['diagnostics', 'values', 'schema', 'model', 'read'],
-  replay: ['diagnostics', 'model'],
+  replay: ['diagnostics', 'values', 'model'],
   ledger: ['diagnostics', 'values', 'model'],
   check: ['diagnostics', 'values', 'model'],
   registers: ['diagnostics', 'values', 'model', 'replay'],
-  timelines: ['model', 'registers'],
+  timelines: ['model', 'replay', 'registers'],
   pipeline: ['diagnostics', 'model', 'read', 'compile', 'replay', 'ledger', 'check', 'registers'],
 };
 

@@ -230,23 +230,7 @@ export function codes(fields: JournalFields): string[] {
   return replay(journal(fields)).diagnostics.map(({ code }) => code);
 }
 
-/**
- * The journal as it was known at the end of a day: only the notes up to then. A part that a later note
- * brings had not been heard of, which the catalogue says by a later date.
- */
+/** The journal as it was written at the end of a day: the catalogue, and only the notes up to then. */
 export function journalUpTo(of: Journal, date: IsoDate): Journal {
-  const known = (one: Part): Part => {
-    const came = one.found === 'missing' ? undefined : broughtOn(of, one.id);
-    return came !== undefined && came > date ? { ...one, acquired: came } : one;
-  };
-  const sessions = of.sessions.filter((session) => session.date <= date);
-  return { ...of, sessions, parts: new Map([...of.parts].map(([id, one]) => [id, known(one)])) };
-}
-
-/** The day of the note that first brings a part; none for one that was here before and had gone. */
-function broughtOn(of: Journal, id: string): IsoDate | undefined {
-  const inOrder = [...of.sessions].sort((a, b) => (a.file < b.file ? -1 : 1));
-  const entries = inOrder.flatMap(({ date, parts }) => parts.map(({ part: about, did: words }) => ({ date, about, words })));
-  const first = entries.find(({ about, words }) => about === id && words.some((word) => ['acquired', 'made', 'gone'].includes(word)));
-  return first && (first.words.includes('acquired') || first.words.includes('made')) ? first.date : undefined;
+  return { ...of, sessions: of.sessions.filter((session) => session.date <= date) };
 }

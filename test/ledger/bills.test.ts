@@ -101,19 +101,19 @@ describe('a total that does not agree', () => {
 describe('another currency', () => {
   test('each amount is rounded once, and the total is compared as the paper has it', () => {
     // 42.00 × 0.8571 = 35.9982; 0.35 × 0.8571 = 0.299985
-    const { bill: made, codes } = bill([line('42.00'), line('0.35')], { currency: 'EUR @ 0.8571', total: '42.35' });
+    const { bill: made, codes } = bill([line('42.00'), line('0.35')], { currency: 'EUR at 0.8571', total: '42.35' });
     expect(codes).toEqual([]);
     expect(made?.lines.map((each) => each.gross)).toEqual([3600, 30]);
     expect(made?.lines[0]?.foreign).toEqual({ currency: 'EUR', amount: 4200, rate: '0.8571' });
-    const wrong = bill([line('42.00')], { currency: 'EUR @ 0.8571', total: '36.00' });
+    const wrong = bill([line('42.00')], { currency: 'EUR at 0.8571', total: '36.00' });
     expect(wrong.codes).toEqual(['A806']);
     expect(wrong.diagnostics[0]?.message).toContain('€42.00');
   });
 
   test.each([
-    ['EUR @ 0', 'A313'],
+    ['EUR at 0', 'A313'],
     ['EUR', 'A313'],
-    ['EUX @ 1', 'A312'],
+    ['EUX at 1', 'A312'],
   ])('%s is %s', (currency, code) => expect(bill([line('42.00')], { currency }).codes).toEqual([code]));
 });
 
@@ -124,8 +124,8 @@ describe('a line', () => {
     ['weights of nothing', line('5.00', { charges: [charge('brakes', 0), charge('frame', 0)] }), 'A807'],
     ['too many decimals', line('5.005'), 'A307'],
     ['tax over everything', line('5.00', { tax: '101%' }), 'A314'],
-    ['an unknown currency', line('5.00 ZZZ @ 1'), 'A312'],
-    ['a rate of nothing', line('5.00 EUR @ 0'), 'A313'],
+    ['an unknown currency', line('5.00 ZZZ at 1'), 'A312'],
+    ['a rate of nothing', line('5.00 EUR at 0'), 'A313'],
   ])('with %s is refused where it stands', (_, wrong, code) => {
     const { bill: made, diagnostics } = bill([line('1.00'), wrong]);
     expect(made).toBeNull();

@@ -8,44 +8,7 @@ import { reconcile } from '../../src/journal/ledger/reconcile.ts';
 import { statementOf } from '../../src/journal/ledger/statement.ts';
 import { stockAt } from '../../src/journal/ledger/stock-at.ts';
 import { sumBy, sumOf, viewAt } from '../../src/journal/ledger/sums.ts';
-import { compileJournal } from '../../src/journal/pipeline.ts';
-import type { JournalRecord } from '../../src/journal/record.ts';
-
-const JOURNAL = `title: Van
-vehicle: { make: Quernby }
-arrived: 2030-09-14
-currency: GBP
-time-zone: Europe/London
-locale: en-GB
-people:
-  rh: { name: Ruth, rate: 0 }
-  jm: { name: Jory, rate: [ { from: 2030-10-01, per-hour: 28.00 }, { from: 2031-04-06, per-hour: 30.00 } ] }
-subsystems:
-  brakes: { name: Brakes, budget: { hours: 2, money: 100.00 } }
-  frame: { name: Frame, budget: { hours: 10 } }
-milestones: { stripped: Stripped }
-stores: [shelf]
-stock: fifo
-mark-up: { part: 10%, labour: 0% }
-`;
-const CONSUMABLES = 'cleaner: { name: Brake cleaner, unit: L, opening: { amount: 2 L, value: 9.00 } }\n';
-const PARTS = '- { id: drum, name: Drum, origin: original }\n- { id: drum-spare, name: Spare drum, origin: donor, for: drum, at: shelf }\n';
-
-/** A record and its problems from notes: the date of each, and its fields. */
-function journal(...notes: readonly (readonly [date: string, fields: string])[]): { record: JournalRecord; problems: string[] } {
-  const encoder = new TextEncoder();
-  const texts: Record<string, string> = { 'journal.yaml': JOURNAL, 'consumables.yaml': CONSUMABLES, 'parts/brakes.yaml': PARTS };
-  notes.forEach(([date, fields], i) => {
-    texts[`sessions/${date}-${i}.md`] = `---\ndate: ${date}\ntitle: Evening\n${fields}\n---\n`;
-  });
-  const files = Object.entries(texts).map(([path, text]) => ({ path, bytes: encoder.encode(text) }));
-  const { record, diagnostics } = compileJournal({ files, assets: [], problems: [] }, { today: '2035-12-31' });
-  if (!record) throw new Error('journal.yaml was not understood');
-  return { record, problems: diagnostics.filter((each) => each.severity === 'error').map((each) => `${each.code} ${each.message}`) };
-}
-
-const gross = (record: JournalRecord) => record.ledger.entries.map((entry) => entry.gross);
-const hours = (by: string, time: string, on = 'brakes', more = '') => `hours: [{ by: ${by}, on: ${on}, time: ${time}${more} }]`;
+import { gross, hours, journal } from './small-journal.ts';
 
 describe('labour', () => {
   test('is at the rate in force on the day', () => {
@@ -148,7 +111,7 @@ describe('a bill', () => {
   });
 
   test('in another currency that is split lays its share of either to each', () => {
-    const line = 'bought: [{ what: Skimmed, as: outside-work, cost: 42.01 EUR @ 0.5, split: { drum: 1, frame: 1 } }]';
+    const line = 'bought: [{ what: Skimmed, as: outside-work, cost: 42.01 EUR at 0.5, split: { drum: 1, frame: 1 } }]';
     const { record } = journal(['2031-03-12', line]);
     // 42.01 × 0.5 = 21.005, rounded once to 21.01.
     expect(record.ledger.entries.map(({ gross, foreign }) => [gross, foreign])).toEqual([

@@ -10,7 +10,7 @@ const parts = [
   part('studs-new', { for: 'studs', origin: 'new', count: 5 }),
   part('plate', { found: 'missing' }),
   part('plate-made', { for: 'plate', origin: 'made' }),
-  part('flasher', { origin: 'new' }),
+  part('flasher', { acquired: '2030-10-01', origin: 'new' }),
 ];
 const row = (id: string, ...evenings: Evening[]) => registerRowAt(soundRecord({ parts, evenings }), id, null);
 const outcome = (id: string, ...evenings: Evening[]): string => row(id, ...evenings).outcome.words;

@@ -94,7 +94,7 @@ describe('whatever is written down', () => {
 
   test('random streams reach every action and most refusals, so that the properties mean something', () => {
     const seen = new Set<string>();
-    for (const of of fc.sample(journals, { numRuns: 400, seed: 7 })) {
+    for (const of of fc.sample(journals, { numRuns: 1500, seed: 7 })) {
       const { history, diagnostics } = replay(of);
       for (const { did } of history.deeds) seen.add(did);
       for (const { code } of diagnostics) seen.add(code);

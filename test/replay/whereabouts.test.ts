@@ -36,15 +36,16 @@ describe('the as-found state', () => {
   });
 
   test('a part that a session brings is not yet here before', () => {
-    const early = evening('2030-10-01', { parts: [did('drum-spare', 'cleaned')] });
-    const bought = evening('2030-10-05', { parts: [did('drum-spare', 'acquired')] });
-    expect(faults(early, bought)).toEqual(['A506']);
-    expect(placesAfter('drum-spare', bought)).toEqual(['1 in stores, shelf B2']);
+    const parts = [DRUM, part('drum-new', { for: 'drum', found: 'considered' })];
+    const early = evening('2030-10-01', { parts: [did('drum-new', 'cleaned')] });
+    const bought = evening('2030-10-05', { parts: [did('drum-new', 'acquired', { to: 'shelf B2' })] });
+    expect(codes({ parts, evenings: [early, bought] })).toEqual(['A506']);
+    expect(places(journal({ parts, evenings: [bought] }), 'drum-new')).toEqual(['1 in stores, shelf B2']);
   });
 
   test('what was lost after it was here may turn up again', () => {
     const lost = evening('2030-10-01', { parts: [did('drum-spare', 'gone', { how: 'lost' })] });
-    const found = evening('2030-12-01', { parts: [did('drum-spare', 'acquired', { to: 'loft' })] });
+    const found = evening('2030-12-01', { parts: [did('drum-spare', 'acquired', { to: 'loft', from: 'under the bench' })] });
     expect(faults(lost, found)).toEqual([]);
     expect(placesAfter('drum-spare', lost, found)).toEqual(['1 in stores, loft']);
   });
@@ -145,8 +146,9 @@ describe('what cannot be', () => {
   });
 
   test('a part is acquired once', () => {
-    const bought = evening('2030-10-02', { parts: [did('drum-spare', 'acquired')] });
-    expect(faults(bought, evening('2030-10-03', { parts: [did('drum-spare', 'acquired')] }))).toEqual(['A507']);
+    const parts = [DRUM, part('drum-new', { for: 'drum', found: 'considered' })];
+    const bought = evening('2030-10-02', { parts: [did('drum-new', 'acquired')] });
+    expect(codes({ parts, evenings: [bought, evening('2030-10-03', { parts: [did('drum-new', 'acquired')] })] })).toEqual(['A507']);
   });
 
   test('a scrapped part is not found on the bench', () => {

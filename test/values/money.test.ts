@@ -44,7 +44,7 @@ describe('currencies', () => {
   ] as const)('%s has %i decimals', (code, digits) => expect(currencyDigits(code)).toBe(digits));
 
   test('old bills may be in a currency that the list no longer has', () => {
-    expect(readingOf(readMoney('10.00 HRK @ 0.11', 'GBP', 2))).toMatchObject({ minor: 110 });
+    expect(readingOf(readMoney('10.00 HRK at 0.11', 'GBP', 2))).toMatchObject({ minor: 110 });
   });
 
   test('what is not a currency has none', () => {
@@ -69,7 +69,7 @@ test('a foreign amount is exact until it is rounded once, half away from zero, w
       fc.constantFrom(0, 2, 3),
       (amount, rate, code, digits) => {
         const from = currencyDigits(code) ?? 0;
-        const read = readMoney(`${minorToDecimal(amount, from)} ${code} @ ${rate}`, 'GBP', digits);
+        const read = readMoney(`${minorToDecimal(amount, from)} ${code} at ${rate}`, 'GBP', digits);
         expect(readingOf(read)).toEqual({
           minor: exchangedElsewhere(amount, rate, from, digits),
           foreign: { currency: code, amount, rate },
@@ -77,8 +77,8 @@ test('a foreign amount is exact until it is rounded once, half away from zero, w
       },
     ),
   );
-  expect(readingOf(readMoney('0.05 EUR @ 0.1', 'GBP', 2))).toMatchObject({ minor: 1 });
-  expect(readingOf(readMoney('-0.05 EUR @ 0.1', 'GBP', 2))).toMatchObject({ minor: -1 });
+  expect(readingOf(readMoney('0.05 EUR at 0.1', 'GBP', 2))).toMatchObject({ minor: 1 });
+  expect(readingOf(readMoney('-0.05 EUR at 0.1', 'GBP', 2))).toMatchObject({ minor: -1 });
 });
 
 describe('reading an amount', () => {
@@ -104,14 +104,13 @@ describe('reading an amount', () => {
     ['12,50', '12.50'],
     ['£12', '12'],
     ['.5', '0.5'],
-    ['12.50 p', '12.50'],
   ])('%s is refused and the hint says how to write it', (text, written) => {
-    const read = readAmount(text, 2);
+    const read = readAmount(text, 2, 'GBP');
     expect(read).toMatchObject({ ok: false, code: 'A307' });
     expect(read.ok ? '' : read.hint).toContain(`Write ${written}`);
   });
 
-  test.each(['', '-', '1e3', '0x10', 'NaN', 'Infinity', '٣', '1 000', '9'.repeat(400), '1000000000.01'])('%j is refused', (text) =>
+  test.each(['', '-', '1e3', '0x10', 'NaN', 'Infinity', '1 000', '9'.repeat(400), '1000000000.01'])('%j is refused', (text) =>
     expect(readingOf(readAmount(text, 2))).toBe('A307'),
   );
 
@@ -127,34 +126,34 @@ describe('reading an amount', () => {
 describe('another currency', () => {
   test('is turned over at its rate and rounded once, half away from zero', () => {
     // 42.00 × 0.8571 = 35.9982
-    expect(readingOf(readMoney('42.00 EUR @ 0.8571', 'GBP', 2))).toEqual({
+    expect(readingOf(readMoney('42.00 EUR at 0.8571', 'GBP', 2))).toEqual({
       minor: 3600,
       foreign: { currency: 'EUR', amount: 4200, rate: '0.8571' },
     });
     // 0.10 × 0.05 = 0.005: exactly half a penny
-    expect(readingOf(readMoney('0.10 EUR @ 0.05', 'GBP', 2))).toMatchObject({ minor: 1 });
-    expect(readingOf(readMoney('-0.10 EUR @ 0.05', 'GBP', 2))).toMatchObject({ minor: -1 });
+    expect(readingOf(readMoney('0.10 EUR at 0.05', 'GBP', 2))).toMatchObject({ minor: 1 });
+    expect(readingOf(readMoney('-0.10 EUR at 0.05', 'GBP', 2))).toMatchObject({ minor: -1 });
   });
 
   test('brings its own decimals', () => {
     // 5,000 yen at 0.0052 = 26.00 pounds; 1.234 dinar at 2.5 = 3.085, half up to 3.09
-    expect(readingOf(readMoney('5000 JPY @ 0.0052', 'GBP', 2))).toMatchObject({ minor: 2600, foreign: { amount: 5000 } });
-    expect(readingOf(readMoney('1.234 KWD @ 2.5', 'GBP', 2))).toMatchObject({ minor: 309, foreign: { amount: 1234 } });
-    expect(readingOf(readMoney('5000.5 JPY @ 0.0052', 'GBP', 2))).toBe('A307');
+    expect(readingOf(readMoney('5000 JPY at 0.0052', 'GBP', 2))).toMatchObject({ minor: 2600, foreign: { amount: 5000 } });
+    expect(readingOf(readMoney('1.234 KWD at 2.5', 'GBP', 2))).toMatchObject({ minor: 309, foreign: { amount: 1234 } });
+    expect(readingOf(readMoney('5000.5 JPY at 0.0052', 'GBP', 2))).toBe('A307');
   });
 
   test.each([
-    ['5 EUR @ 0', 'A313'],
-    ['5 EUR @ 0.000', 'A313'],
-    ['5 EUR @ -1', 'A313'],
+    ['5 EUR at 0', 'A313'],
+    ['5 EUR at 0.000', 'A313'],
+    ['5 EUR at -1', 'A313'],
     ['5 EUR', 'A313'],
-    ['5 EUX @ 1', 'A312'],
-    ['5 GBP @ 1', 'A313'],
-    ['999999999 EUR @ 999', 'A307'],
+    ['5 EUX at 1', 'A312'],
+    ['5 GBP at 1', 'A313'],
+    ['999999999 EUR at 999', 'A307'],
   ])('%s is %s', (text, code) => expect(readingOf(readMoney(text, 'GBP', 2))).toBe(code));
 
   test('a misspelt currency is offered the one that was meant', () => {
-    expect(readMoney('5 eur @ 0.9', 'GBP', 2)).toMatchObject({ ok: false, hint: 'Did you mean EUR?' });
+    expect(readMoney('5 eur at 0.9', 'GBP', 2)).toMatchObject({ ok: false, hint: 'Did you mean EUR?' });
   });
 });
 

@@ -38,7 +38,28 @@ describe('conversion', () => {
     ['1 in2', 'm2', '0.00064516'],
     ['1 ft2', 'm2', '0.09290304'],
     ['1 bar', 'Pa', '100000'],
+    ['1 yd', 'm', '0.9144'],
+    ['1 mi', 'm', '1609.344'],
+    ['1 dl', 'ml', '100'],
+    ['1 m3', 'L', '1000'],
+    ['1 cc', 'ml', '1'],
+    ['1° 30′', 'arcmin', '90'],
+    ['-0 deg 45 arcmin', 'deg', '-0.75'],
+    ['1 h', 's', '3600'],
   ])('%s in %s is exactly %s', (text, unit, exact) => {
+    const converted = convertTo(quantity(text), unit);
+    expect(converted.ok && converted.value.toString(30)).toBe(exact);
+  });
+
+  // Source: NIST SP 811 B.8 and B.9: 0 °C is 273.15 K, 32 °F is 0 °C, 212 °F is 100 °C; -40 is the same on both.
+  test.each([
+    ['0 °C', 'K', '273.15'],
+    ['32 °F', '°C', '0'],
+    ['212 °F', '°C', '100'],
+    ['-40 °F', '°C', '-40'],
+    ['0 K', '°F', '-459.67'],
+    ['9 diff-F', 'diff-C', '5'],
+  ])('%s on the scale of %s is %s', (text, unit, exact) => {
     const converted = convertTo(quantity(text), unit);
     expect(converted.ok && converted.value.toString(30)).toBe(exact);
   });
@@ -67,7 +88,7 @@ describe('conversion', () => {
       fc.property(fc.constantFrom(...units), fc.constantFrom(...units), fc.integer({ min: 1, max: 1e6 }), (a, b, n) => {
         const to = convertTo(quantity(`${n} ${a.symbol}`), b.symbol);
         expect(to.ok).toBe(a.base === b.base);
-        if (to.ok) expect(to.value.mul(b.factor).div(a.factor).equals(n)).toBe(true);
+        if (to.ok) expect(to.value.mul(b.factor).add(b.zero).sub(a.zero).div(a.factor).equals(n)).toBe(true);
       }),
     );
   });

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { Temporal } from 'temporal-polyfill';
 import { describe, expect, test } from 'vitest';
 import { addDays } from '../../src/journal/values/date.ts';
-import { readTime } from '../../src/journal/values/time.ts';
+import { byDay, dayLength, readTime } from '../../src/journal/values/time.ts';
 
 const LONDON = 'Europe/London';
 
@@ -21,6 +21,11 @@ describe('a length', () => {
     ['PT45M', 45],
     ['24h', 1440],
   ])('%s is %i minutes', (text, length) => expect(minutes(text, '2031-03-12')).toBe(length));
+
+  test('as long as the day, which has an hour more where the clocks go back', () => {
+    expect(minutes('25h', '2025-10-26')).toBe(1500);
+    expect(minutes('24h', '2025-03-30')).toBe('A306');
+  });
 
   test.each(['', 'h', 'PT', '0m', '1.5h', '-30m', 'PT1.5H', 'P1D', '1h 30', '25h', '99999h', '19:10', 'half an hour'])(
     '%j is refused',
@@ -50,6 +55,49 @@ describe('a clock range', () => {
     expect(minutes('00:30-01:30', '2025-10-26')).toBe(60);
     expect(minutes('01:30-02:30', '2025-10-26')).toBe(120);
   });
+  // Source: ISO 8601-1, time shift behind a time of day; the tz database has London at +01:00, then at +00:00 from 02:00 on.
+  test.each([
+    ['00:30-01:30+2', 120],
+    ['01:30-01:30+2', 60],
+    ['01:45-01:15+2', 30],
+    ['01:30+2-02:30', 60],
+    ['01:30+01:00-01:30+00:00', 60],
+    ['01:30Z-02:30Z', 60],
+    ['01:30+2-01:45+2', 15],
+  ])('the hour that comes twice is told apart: %s is %i minutes', (text, length) => expect(minutes(text, '2025-10-26')).toBe(length));
+  test('west of Greenwich too, where an offset looks like the end of a range', () => {
+    expect(minutes('00:30-01:30-05:00', '2025-11-02', 'America/New_York')).toBe(120);
+    expect(minutes('01:30-04:00-01:30-05:00', '2025-11-02', 'America/New_York')).toBe(60);
+  });
+  test.each(['12:00+2-13:00', '12:00+05:00-13:00'])('%s is no such time', (text) => expect(minutes(text, '2025-10-26')).toBe('A306'));
+
+  // Independent reference: Temporal's hours in a day.
+  test('a day is as long as Temporal says, where the clocks change at midnight too', () => {
+    const zones = ['Europe/London', 'America/Santiago', 'Australia/Lord_Howe', 'Asia/Tehran', 'Africa/Cairo', 'Asia/Beirut'];
+    const days = changes(zones).map((day) => addDays('2000-01-01', day));
+    for (const zone of zones) {
+      for (const day of days) {
+        const hours = Temporal.PlainDate.from(day).toZonedDateTime(zone).hoursInDay;
+        expect(dayLength(day, zone), `${day} ${zone}`).toBe(hours * 60);
+      }
+    }
+  });
+  test('what comes after midnight is of the next day, whatever the clocks do', () => {
+    const parts = (text: string, date: string) => {
+      const read = readTime(text, date, LONDON);
+      return read.ok && read.value.span ? byDay(read.value.span, date, LONDON).map((day) => [day.date, day.minutes]) : [];
+    };
+    expect(parts('22:30-00:40', '2031-03-12')).toEqual([
+      ['2031-03-12', 90],
+      ['2031-03-13', 40],
+    ]);
+    expect(parts('20:00-24:00', '2031-03-12')).toEqual([['2031-03-12', 240]]);
+    expect(parts('23:00-03:00', '2025-03-29')).toEqual([
+      ['2025-03-29', 60],
+      ['2025-03-30', 120],
+    ]);
+  });
+
   test('a time that the clocks leap over is said to be none', () => {
     expect(minutes('01:30-03:00', '2025-03-30')).toBe('A809');
     expect(minutes('00:30-01:00', '2025-03-30')).toBe('A809');

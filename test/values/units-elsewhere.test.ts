@@ -2,16 +2,20 @@
 import Qty from 'js-quantities';
 import { describe, expect, test } from 'vitest';
 import { convertTo, readQuantity, UNITS } from '../../src/journal/values/quantity.ts';
+import { PACKS } from '../../src/journal/values/units.ts';
 
 /** What that library calls our units. */
 const ELSEWHERE: Readonly<Record<string, string>> = {
   mm: 'mm',
   cm: 'cm',
   m: 'm',
+  km: 'km',
   um: 'um',
   thou: 'mil',
   in: 'in',
   ft: 'ft',
+  yd: 'yd',
+  mi: 'mi',
   mm2: 'mm2',
   cm2: 'cm2',
   m2: 'm2',
@@ -19,6 +23,9 @@ const ELSEWHERE: Readonly<Record<string, string>> = {
   ft2: 'ft2',
   ml: 'ml',
   cl: 'cl',
+  dl: 'dl',
+  cm3: 'cm3',
+  m3: 'm3',
   L: 'l',
   'us-floz': 'floz',
   'us-pt': 'pt',
@@ -39,6 +46,10 @@ const ELSEWHERE: Readonly<Record<string, string>> = {
   bar: 'bar',
   psi: 'psi',
   deg: 'deg',
+  arcmin: 'arcmin',
+  s: 's',
+  min: 'min',
+  h: 'h',
   V: 'V',
   mV: 'mV',
   kV: 'kV',
@@ -54,8 +65,10 @@ const ELSEWHERE: Readonly<Record<string, string>> = {
   kgf: 'kg*gee',
   rpm: 'rpm',
 };
-/** It has the US gallon alone, and counts nothing. */
-const NOT_THERE = ['imp-floz', 'imp-pt', 'imp-qt', 'imp-gal', '%', 'each'];
+/** It has the US gallon alone, and counts nothing; temperatures it has apart, as scales and as differences. */
+const SCALES: Readonly<Record<string, string>> = { K: 'tempK', '°C': 'tempC', '°F': 'tempF' };
+const APART: Readonly<Record<string, string>> = { 'diff-C': 'degC', 'diff-F': 'degF' };
+const NOT_THERE = ['imp-floz', 'imp-pt', 'imp-qt', 'imp-gal', '%', 'each', ...PACKS, ...Object.keys(SCALES), ...Object.keys(APART)];
 /** It rounds some factors to eight digits, the psi to six. */
 const ROUNDED = 1e-6;
 
@@ -88,5 +101,16 @@ describe('a general-purpose library of units', () => {
       return !(Math.abs((ours(7, a, b) ?? 0) / theirs - 1) < ROUNDED);
     });
     expect(wrong).toEqual([]);
+  });
+
+  test('converts temperatures as scales, and what lies between two as differences', () => {
+    for (const names of [SCALES, APART]) {
+      for (const [a, theirA] of Object.entries(names)) {
+        for (const [b, theirB] of Object.entries(names)) {
+          expect(ours(451, a, b), `${a} in ${b}`).toBeCloseTo(Qty(451, theirA).to(theirB).scalar, 6);
+        }
+      }
+    }
+    expect(ours(5, '°C', 'diff-C')).toBeNull();
   });
 });

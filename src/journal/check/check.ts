@@ -6,6 +6,7 @@
 import type { Diagnostic } from '../diagnostics/diagnostic.ts';
 import type { IsoDate } from '../model.ts';
 import type { JournalRecord } from '../record.ts';
+import { acquiredOnTwoDays } from './acquired-on-two-days.ts';
 import { correctedSessions } from './corrected-sessions.ts';
 import { datesInTime } from './dates-in-time.ts';
 import { folderDates } from './folder-dates.ts';
@@ -27,6 +28,7 @@ export const CHECKS: readonly Check[] = [
   datesInTime,
   folderDates,
   correctedSessions,
+  acquiredOnTwoDays,
   overlappingHours,
   hoursOfADay,
   pictureWords,

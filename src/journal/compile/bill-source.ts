@@ -22,7 +22,7 @@ export interface LineSource {
 export interface BillSource {
   readonly from: string | null;
   readonly paper: string | null;
-  /** `EUR @ 0.8571` when all its amounts are in that currency. */
+  /** `EUR at 0.8571` when all its amounts are in that currency. */
   readonly currency: string | null;
   readonly total: string | null;
   readonly discount: string | null;

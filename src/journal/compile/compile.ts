@@ -1,6 +1,7 @@
 /** Read files → the journal: catalogues first, then every note against them, in order. */
 import { startOf } from '../diagnostics/diagnostic.ts';
 import { didYouMean } from '../diagnostics/nearest.ts';
+import { inSessionOrder } from '../model/session-order.ts';
 import type { Journal, Session } from '../model.ts';
 import type { NoteSource, PartsFile, ReadJournal } from '../read/journal-source.ts';
 import type { Reporter } from '../read/reporter.ts';
@@ -28,7 +29,7 @@ export function compile(read: ReadJournal, sources: Sources, out: Reporter): Jou
     const session = sessionOf(note, around);
     return note.undated ? [] : [session];
   });
-  return { ...catalogues, sessions: sessions.sort(inOrder) };
+  return { ...catalogues, sessions: sessions.sort(inSessionOrder) };
 }
 
 /** What is found wrong where something was found wrong before is only its echo. */
@@ -65,10 +66,4 @@ function onePerId(notes: readonly NoteSource[], out: Reporter): NoteSource[] {
     });
   }
   return [...first.values()];
-}
-
-/** By date, then by file name: the order in which a journal happened. */
-export function inOrder(a: Pick<Session, 'date' | 'file'>, b: Pick<Session, 'date' | 'file'>): number {
-  if (a.date !== b.date) return a.date < b.date ? -1 : 1;
-  return a.file < b.file ? -1 : a.file > b.file ? 1 : 0;
 }

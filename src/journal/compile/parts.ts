@@ -35,7 +35,7 @@ export function compileParts(files: readonly PartsFile[], catalogues: Catalogues
     checkComponents(source, file, at, words, out);
     catalogues.parts.set(source.id, partOf(source, file, position, store, file.tree.placeOf([at, 'id'])));
   }
-  for (const part of catalogues.parts.values()) addToPosition(part, catalogues.positions, catalogues.parts);
+  addPositions([...catalogues.parts.values()], catalogues.positions);
 }
 
 function checkComponents(source: PartSource, file: PartsFile, at: number, words: ReadonlySet<string>, out: Reporter): void {
@@ -76,7 +76,7 @@ function partOf(source: PartSource, file: PartsFile, position: string, store: st
     count: source.count ?? 1,
     position,
     makesPosition,
-    found: source.found ?? (makesPosition ? 'fitted' : 'loose'),
+    found: source.found ?? foundOf(source),
     store,
     acquired: source.acquired ?? null,
     marks: source.marks ?? null,
@@ -91,21 +91,19 @@ function partOf(source: PartSource, file: PartsFile, position: string, store: st
   };
 }
 
-function addToPosition(part: Part, positions: Map<string, Position>, parts: ReadonlyMap<string, Part>): void {
-  const maker = parts.get(part.position);
-  if (!maker) return;
-  const known = positions.get(part.position);
-  if (known) {
-    (known.parts as string[]).push(part.id);
-    return;
+/** What makes a position stood there. A candidate lay where `at` says, or comes on its day; with neither it was only considered. */
+function foundOf(source: PartSource): Part['found'] {
+  if (source.for === undefined) return 'fitted';
+  return source.at === undefined && source.acquired === undefined ? 'considered' : 'loose';
+}
+
+/** The positions with the parts that belong there, each once: the one that makes it, then in catalogue order. */
+function addPositions(parts: readonly Part[], positions: Map<string, Position>): void {
+  const belonging = new Map<string, string[]>();
+  for (const { id, position, makesPosition } of parts) {
+    if (!makesPosition) belonging.set(position, [...(belonging.get(position) ?? []), id]);
   }
-  positions.set(maker.id, {
-    id: maker.id,
-    name: maker.name,
-    subsystem: maker.subsystem,
-    count: maker.count,
-    weight: maker.weight,
-    components: maker.components,
-    parts: part.id === maker.id ? [maker.id] : [maker.id, part.id],
-  });
+  for (const { id, name, subsystem, count, weight, components, makesPosition } of parts) {
+    if (makesPosition) positions.set(id, { id, name, subsystem, count, weight, components, parts: [id, ...(belonging.get(id) ?? [])] });
+  }
 }

@@ -4,7 +4,7 @@ import { isDoubtful } from '../read/doubtful.ts';
 import type { Path } from '../read/source/tree.ts';
 import type { SessionSource } from '../schema/session.ts';
 import { isWithin, readLimits } from '../values/limits.ts';
-import { readTime } from '../values/time.ts';
+import { byDay, readTime } from '../values/time.ts';
 import type { NoteContext } from './session.ts';
 
 /** Applies a function to every entry, with its index, and leaves out those that come to nothing or are in doubt. */
@@ -28,7 +28,9 @@ export function hoursOf(list: SessionSource['hours'], context: NoteContext): Wor
     const on = names.charge(entry.on, place('hours', i, 'on'));
     const time = out.take(readTime(entry.time, date, catalogues.settings.timeZone), place('hours', i, 'time'));
     if (by === null || on === null || time === null) return null;
-    return { by, on, minutes: time.minutes, span: time.span, text: entry.time, unpaid: entry.unpaid ?? null, place: place('hours', i) };
+    const { minutes, span } = time;
+    const days = span ? byDay(span, date, catalogues.settings.timeZone) : [{ date, minutes }];
+    return { by, on, minutes, days, span, text: entry.time, unpaid: entry.unpaid ?? null, place: place('hours', i) };
   });
 }
 

@@ -83,6 +83,7 @@ export const CATALOGUE = {
   A511: error('Not in that place', 'The part is not where `from` says.'),
   A512: error('Catalogue overfills the position', 'As found, more is fitted than the position takes.'),
   A513: error('Destination without a move', '`to` says where the part went, and no action of the entry takes it there.'),
+  A514: error('Acquired on two days', 'The catalogue says that the part came on another day than the note does.'),
 
   A601: error('Bag used twice', 'A bag number is used once.'),
   A602: error('Bag emptied but not filled', 'The bag was never filled, or only later.'),
@@ -109,7 +110,10 @@ export const CATALOGUE = {
   A801: error('Date in the future', 'The date is later than today.'),
   A802: error('Before the vehicle arrived', 'The date is before the vehicle arrived.'),
   A803: error('Clock ranges overlap', 'One person cannot work twice at the same time.'),
-  A804: error('More than a day holds', 'One person has more than 24 hours on one day.'),
+  A804: error(
+    'More than a day holds',
+    'One person has more hours on one day than it holds: 24, or one less or more where the clocks change.',
+  ),
   A805: error('More used than there is', 'The consumable has less on the shelf than is used.'),
   A806: error('Bill does not add up', 'The total of the bill is not the sum of its lines.'),
   A807: error('Split of nothing', 'The weights of a split add up to nothing.'),

@@ -1,6 +1,6 @@
 import Fraction from 'fraction.js';
 import { type Diagnostic, diagnostic } from '../diagnostics/diagnostic.ts';
-import type { IsoDate, Minor, Person, WorkedTime } from '../model.ts';
+import type { IsoDate, Minor, Person, Place, WorkedTime } from '../model.ts';
 import { roundHalfAway } from '../values/money.ts';
 
 /** The rate of a person on a day: the latest that is in force by then, or null. */
@@ -16,14 +16,19 @@ export function costOfTime(minutes: number, perHour: Minor): Minor {
 }
 
 /**
- * What time worked is charged at: nothing when it is unpaid, or when the person has no rate yet (A810).
+ * What the time worked on each of its days is charged at: nothing when it is unpaid, or when the person has no rate
+ * yet (A810, told once).
  */
-export function chargeOf(worked: WorkedTime, person: Person | undefined, date: IsoDate, diagnostics: Diagnostic[]): Minor {
-  if (worked.unpaid !== null || !person) return 0;
-  const rate = rateOn(person, date);
-  if (rate !== null) return costOfTime(worked.minutes, rate);
+export function chargesOf({ unpaid, days, place }: WorkedTime, person: Person | undefined, diagnostics: Diagnostic[]): Minor[] {
+  if (unpaid !== null || !person) return days.map(() => 0);
+  const rates = days.map(({ date }) => rateOn(person, date));
+  const without = days[rates.indexOf(null)];
+  if (without) diagnostics.push(noRate(person, without.date, place));
+  return days.map(({ minutes }, i) => costOfTime(minutes, rates[i] ?? 0));
+}
+
+function noRate(person: Person, date: IsoDate, place: Place): Diagnostic {
   const first = person.rates[0]?.from;
   const message = `${person.name} has no rate on ${date}${first ? `; the first is from ${first}` : ''}.`;
-  diagnostics.push(diagnostic('A810', worked.place, message, { hint: 'Give an earlier rate in journal.yaml, or say `unpaid: WHY`.' }));
-  return 0;
+  return diagnostic('A810', place, message, { hint: 'Give an earlier rate in journal.yaml, or say `unpaid: WHY`.' });
 }

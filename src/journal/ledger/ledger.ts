@@ -3,7 +3,7 @@ import type { Diagnostic } from '../diagnostics/diagnostic.ts';
 import { type BillLine, type ConsumableId, GENERAL, type Journal, type Session } from '../model.ts';
 import type { Entry, Ledger, StockAccount } from '../record.ts';
 import { billEntries, entryOf, saleEntry, untaxed } from './entries.ts';
-import { chargeOf } from './labour.ts';
+import { chargesOf } from './labour.ts';
 import { type Shelf, shelfOf } from './shelf.ts';
 import type { Worth } from './worth.ts';
 
@@ -28,9 +28,14 @@ export function ledgerOf(journal: Journal, inDoubt: ReadonlySet<ConsumableId>): 
     shelves.set(consumable.id, shelfOf(consumable, journal.settings, !inDoubt.has(consumable.id), diagnostics));
   }
   const books: Books = { journal, shelves, diagnostics };
-  const entries = journal.sessions.flatMap((session) => entriesOf(session, books));
+  const entries = journal.sessions.flatMap((session) => entriesOf(session, books)).sort(byDate);
   const bills = journal.sessions.flatMap((session) => session.bills);
   return { ledger: { entries, bills, stock: accounts(books) }, diagnostics };
+}
+
+/** Hours after midnight are later than the note that tells them; all else stays in the order of the notes. */
+function byDate(a: Entry, b: Entry): number {
+  return a.date === b.date ? 0 : a.date < b.date ? -1 : 1;
 }
 
 function entriesOf(session: Session, books: Books): Entry[] {
@@ -47,12 +52,15 @@ function entriesOf(session: Session, books: Books): Entry[] {
 }
 
 function labourEntries(session: Session, { journal, diagnostics }: Books): Entry[] {
-  return session.hours.map((worked, i) => {
-    const charge = chargeOf(worked, journal.people.get(worked.by), session.date, diagnostics);
+  return session.hours.flatMap((worked, i) => {
+    const charges = chargesOf(worked, journal.people.get(worked.by), diagnostics);
     const what = `Work${between(worked.text)}${worked.unpaid === null ? '' : `; not charged: ${worked.unpaid}`}`;
-    const { by: person, minutes, place } = worked;
-    const own = { id: `${session.id}#hours-${i + 1}`, kind: 'labour', what, person, minutes, paid: false, cost: true, place } as const;
-    return entryOf(session, worked.on, untaxed(charge), own, journal);
+    const { by: person, place } = worked;
+    return worked.days.map(({ date, minutes }, day) => {
+      const id = `${session.id}#hours-${i + 1}${day === 0 ? '' : `-${day + 1}`}`;
+      const own = { id, date, kind: 'labour', what, person, minutes, paid: false, cost: true, place } as const;
+      return entryOf(session, worked.on, untaxed(charges[day] ?? 0), own, journal);
+    });
   });
 }
 

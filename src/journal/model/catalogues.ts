@@ -96,7 +96,10 @@ export type Whereabouts =
   | { readonly at: 'out'; readonly firm: string }
   | { readonly at: 'gone'; readonly how: GoneHow }
   | { readonly at: 'missing' }
-  | { readonly at: 'not-yet' };
+  /** The catalogue names a later day. */
+  | { readonly at: 'not-yet' }
+  /** A candidate that nobody has brought: it was only thought of. */
+  | { readonly at: 'considered' };
 
 export interface Part {
   readonly id: PartId;
@@ -109,10 +112,11 @@ export interface Part {
   /** The position it belongs to: its own, or the one it is a candidate for. */
   readonly position: PositionId;
   readonly makesPosition: boolean;
-  readonly found: 'fitted' | 'loose' | 'missing';
+  /** A candidate that was only considered is not here until a note brings it. */
+  readonly found: 'fitted' | 'loose' | 'missing' | 'considered';
   /** Where it lay at the start, or where it was put when acquired. */
   readonly store: string | null;
-  /** From this day it is here; null when it was here from the start or a session brings it. */
+  /** From this day it is here; null when it was here from the start or only a session can bring it. */
   readonly acquired: IsoDate | null;
   readonly marks: string | null;
   readonly finish: string | null;

@@ -37,6 +37,8 @@ export interface WorkedTime {
   readonly on: Charge;
   /** Elapsed minutes, clock changes of the journal's time zone counted. */
   readonly minutes: number;
+  /** The same minutes by the day they were worked on, earliest first: what comes after midnight is of the next day. */
+  readonly days: readonly { readonly date: IsoDate; readonly minutes: number }[];
   /** For a clock range: instants in minutes since 1970-01-01T00:00Z. */
   readonly span: { readonly start: number; readonly end: number } | null;
   /** As written. */

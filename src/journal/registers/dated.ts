@@ -1,5 +1,5 @@
 import type { IsoDate } from '../model.ts';
-import { compareText } from '../replay/order.ts';
+import { compareText } from '../values/text-order.ts';
 import { lastUpTo } from './stepwise.ts';
 
 /** Things by their day, so that those of a stretch of time are found without going through all of them. */

@@ -1,5 +1,5 @@
 import type { ConsumableId, IsoDate, Method, MethodResult, SessionId } from '../model.ts';
-import { compareText } from '../replay/order.ts';
+import { compareText } from '../values/text-order.ts';
 import { type At, dateOf, groupedBy, type RegisterSource } from './source.ts';
 import { orderedSessions } from './stays.ts';
 

@@ -1,7 +1,7 @@
 import Fraction from 'fraction.js';
 import type { IsoDate, PartId, Position, SubsystemId } from '../model.ts';
 import type { Stay } from '../record.ts';
-import { compareText } from '../replay/order.ts';
+import { compareText } from '../values/text-order.ts';
 import { type At, dateOf, type RegisterSource } from './source.ts';
 import { covers, occupantsOf } from './stays.ts';
 

@@ -1,5 +1,6 @@
 import type { GoneHow, IsoDate, PartId, Position, Whereabouts } from '../model.ts';
 import type { Moment } from '../record.ts';
+import { isHere } from '../replay/words.ts';
 import type { RegisterSource } from './source.ts';
 import { deedsOf, whereaboutsAt } from './stays.ts';
 
@@ -20,7 +21,7 @@ export function originalPlaces(record: RegisterSource, position: Position, date:
 
 function placesOf(record: RegisterSource, part: PartId, date: IsoDate): readonly OriginalPlace[] {
   return whereaboutsAt(record, part, date)
-    .filter(({ where }) => where.at !== 'not-yet')
+    .filter(({ where }) => isHere(where))
     .map(({ where, count, since }) => ({
       part,
       count,

@@ -1,5 +1,5 @@
 import type { ActionWord, IsoDate, Origin, Part, PartId, Position } from '../model.ts';
-import { originInWords } from '../replay/words.ts';
+import { isHere, originInWords } from '../replay/words.ts';
 import { decidedCount, type InForce } from './decisions-in-force.ts';
 import type { Occupant } from './occupant.ts';
 import { perRecord, type RegisterSource } from './source.ts';
@@ -94,7 +94,8 @@ function standIn(record: RegisterSource, position: Position, fitted: readonly Oc
 
 /** False for a part that came later and brought its own position: it replaces nothing. */
 export function wasHere(record: RegisterSource, part: PartId): boolean {
-  return staysOf(record, part)[0]?.where.at !== 'not-yet';
+  const first = staysOf(record, part)[0];
+  return first !== undefined && isHere(first.where);
 }
 
 function originOf(part: Part | undefined): Origin | null {

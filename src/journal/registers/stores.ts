@@ -1,5 +1,6 @@
 import type { Condition, GoneHow, IsoDate, Origin, Part, PartId, PositionId, Whereabouts } from '../model.ts';
 import type { Moment } from '../record.ts';
+import { isHere } from '../replay/words.ts';
 import { conditionAt, observationsOf } from './observations.ts';
 import { noteOfGoing } from './originals.ts';
 import { type At, dateOf, groupedBy, perRecord, type RegisterSource } from './source.ts';
@@ -38,7 +39,7 @@ const rows = perRecord((record) =>
 
 function offRows(record: RegisterSource, part: Part, date: IsoDate): readonly OffVehicle[] {
   return whereaboutsAt(record, part.id, date)
-    .filter(({ where }) => where.at !== 'fitted' && where.at !== 'not-yet')
+    .filter(({ where }) => where.at !== 'fitted' && isHere(where))
     .map(({ where, count, since }) => ({
       part: part.id,
       position: part.position,

@@ -1,6 +1,6 @@
 import type { IsoDate, MilestoneId } from '../model.ts';
-import { compareText } from '../replay/order.ts';
 import { lastDayOf, monthsFrom } from '../values/date.ts';
+import { compareText } from '../values/text-order.ts';
 import type { RegisterSource } from './source.ts';
 
 /** A day on which the registers are shown as they stood: a month's end, or the day a milestone was reached. */

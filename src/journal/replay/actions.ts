@@ -12,8 +12,8 @@ const NEEDS: Partial<Record<ActionWord, readonly Where[]>> = {
   stored: HERE_OFF,
   'sent-out': HERE_OFF,
   returned: ['out'],
-  acquired: ['not-yet', 'missing'],
-  made: ['not-yet'],
+  acquired: ['not-yet', 'considered', 'missing'],
+  made: ['not-yet', 'considered'],
   gone: ['stores', 'bag', 'out'],
 };
 
@@ -22,11 +22,12 @@ export function moves(word: ActionWord): boolean {
   return NEEDS[word] !== undefined;
 }
 
-/**
- * True when a part at that place can be acted on so: the column "needs" of the table of actions.
- * What was lost may turn up again, and is then acquired like what was missing.
- */
+/** True when a part at that place can be acted on so: the column "needs" of the table of actions. */
 export function suits(word: ActionWord, where: Whereabouts): boolean {
-  if (word === 'acquired' && where.at === 'gone') return where.how === 'lost';
   return (NEEDS[word] ?? WORKABLE).includes(where.at);
+}
+
+/** True when what is there may come back: it was sold, given away or lost. What was scrapped does not. */
+export function mayComeBack(where: Whereabouts): boolean {
+  return where.at === 'gone' && where.how !== 'scrapped';
 }

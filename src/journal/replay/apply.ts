@@ -1,7 +1,7 @@
 import type { Diagnostic } from '../diagnostics/diagnostic.ts';
 import type { ActionWord, Destination, PartEntry, Session, Whereabouts } from '../model.ts';
 import type { Deed, Moment } from '../record.ts';
-import { moves, suits } from './actions.ts';
+import { mayComeBack, moves, suits } from './actions.ts';
 import { destinationOf, destinationText, idleDestination, isAt } from './destinations.ts';
 import { noRoom, notThere, tooMany, wrongState } from './refusals.ts';
 import type { Replay } from './replay.ts';
@@ -65,15 +65,27 @@ function choose(replay: Replay, entry: PartEntry, word: ActionWord, draft: Draft
     piles = piles.filter(({ where }) => isAt(source, where));
     if (piles.length === 0) return notThere(entry, destinationText(source), all);
   }
-  const able = suited(piles, entry, word, draft);
+  const able = ableTo(replay, piles, entry, word, draft);
   if (able.length === 0) return wrongState(entry, word, piles);
   const count = able.reduce((sum, pile) => sum + pile.count, 0);
   if (entry.count !== null && entry.count > count) return tooMany(entry, word, count, all);
   return take(able, entry.count ?? count);
 }
 
-/** `from`; or `at`, where it does not say where to fit. */
+/** Those that the action may be done to. What is acquired `from` somebody may be what had gone: it comes after what never was here. */
+function ableTo(replay: Replay, piles: readonly Pile[], entry: PartEntry, word: ActionWord, draft: Draft): readonly Pile[] {
+  const able = suited(piles, entry, word, draft);
+  if (word !== 'acquired' && word !== 'made') return able;
+  const enough = able.reduce((sum, pile) => sum + pile.count, 0) >= (entry.count ?? 1);
+  if (entry.from && !enough) return [...able, ...piles.filter(({ where }) => mayComeBack(where))];
+  // Where the catalogue has brought it on another day, the two are told apart by a check, and the note is believed.
+  const dated = (replay.journal.parts.get(entry.part)?.acquired ?? null) !== null;
+  return able.length === 0 && dated ? piles.filter(({ where, from }) => where.at === 'stores' && from.session === null) : able;
+}
+
+/** `from`; or `at`, where it does not say where to fit. Of what comes here `from` says who had it. */
 function sourceOf(entry: PartEntry): Destination | null {
+  if (entry.did.includes('acquired') || entry.did.includes('made')) return null;
   if (entry.from || entry.at === null || entry.did.includes('fitted')) return entry.from;
   return { bag: null, name: entry.at };
 }

@@ -1,7 +1,7 @@
 import { type Diagnostic, diagnostic } from '../diagnostics/diagnostic.ts';
-import type { ActionWord, IsoDate, Journal, Part, PartId, Session, Whereabouts } from '../model.ts';
+import type { IsoDate, Journal, Part, PartId, Session, Whereabouts } from '../model.ts';
 import type { Moment } from '../record.ts';
-import { compareText } from './order.ts';
+import { compareText } from '../values/text-order.ts';
 import { State, stayOf } from './state.ts';
 
 /** Catalogue dates on which parts arrive, oldest first. */
@@ -21,11 +21,10 @@ export interface Initial {
 export function asFound(journal: Journal, sessions: readonly Session[]): Initial {
   const state = new State();
   const diagnostics: Diagnostic[] = [];
-  const brought = broughtBySessions(sessions);
   const { arrived } = journal.settings;
   const from: Moment = { date: arrived, session: null };
   for (const part of makersFirst(journal)) {
-    let where = whereFound(part, brought.has(part.id), arrived);
+    let where = whereFound(part, arrived);
     const problem = where.at === 'fitted' ? overfilled(journal, state, part) : null;
     if (problem) {
       diagnostics.push(problem);
@@ -33,8 +32,10 @@ export function asFound(journal: Journal, sessions: readonly Session[]): Initial
     }
     state.commit(part.id, [{ part: part.id, count: part.count, where, from, cause: part.place, order: state.nextOrder() }]);
   }
+  const brought = broughtOn(sessions);
   const arrivals = [...journal.parts.values()]
-    .flatMap((part) => (isLater(part, arrived) && !brought.has(part.id) ? [{ date: part.acquired as IsoDate, part }] : []))
+    .flatMap((part) => (isLater(part, arrived) ? [{ date: part.acquired as IsoDate, part }] : []))
+    .filter(({ date, part }) => !brought.get(part.id)?.has(date))
     .sort((a, b) => compareText(a.date, b.date));
   return { state, arrivals, diagnostics };
 }
@@ -45,9 +46,10 @@ function makersFirst(journal: Journal): readonly Part[] {
   return [...parts.filter((part) => part.makesPosition), ...parts.filter((part) => !part.makesPosition)];
 }
 
-function whereFound(part: Part, brought: boolean, arrived: IsoDate): Whereabouts {
+function whereFound(part: Part, arrived: IsoDate): Whereabouts {
   if (part.found === 'missing') return { at: 'missing' };
-  if (brought || isLater(part, arrived)) return { at: 'not-yet' };
+  if (isLater(part, arrived)) return { at: 'not-yet' };
+  if (part.found === 'considered') return { at: 'considered' };
   if (part.found === 'fitted') return { at: 'fitted', position: part.position };
   return { at: 'stores', store: part.store };
 }
@@ -56,15 +58,12 @@ function isLater(part: Part, arrived: IsoDate): boolean {
   return part.found !== 'missing' && part.acquired !== null && part.acquired > arrived;
 }
 
-/** Parts that a session acquires or makes, unless an earlier session let them go: those were here before. */
-function broughtBySessions(sessions: readonly Session[]): ReadonlySet<PartId> {
-  const brought = new Set<PartId>();
-  const wentFirst = new Set<PartId>();
-  const does = (did: readonly ActionWord[], ...words: ActionWord[]) => words.some((word) => did.includes(word));
-  for (const session of sessions) {
-    for (const { part, did } of session.parts) {
-      if (does(did, 'acquired', 'made') && !wentFirst.has(part)) brought.add(part);
-      if (does(did, 'gone') && !brought.has(part)) wentFirst.add(part);
+/** The days on which notes acquire or make a part. Of such a day the note says where it went, and the catalogue only that it came. */
+function broughtOn(sessions: readonly Session[]): ReadonlyMap<PartId, ReadonlySet<IsoDate>> {
+  const brought = new Map<PartId, Set<IsoDate>>();
+  for (const { date, parts } of sessions) {
+    for (const { part, did } of parts) {
+      if (did.some((word) => word === 'acquired' || word === 'made')) brought.set(part, (brought.get(part) ?? new Set()).add(date));
     }
   }
   return brought;
@@ -84,12 +83,13 @@ function overfilled(journal: Journal, state: State, part: Part): Diagnostic | nu
   return diagnostic('A512', part.place, message, { hint, related });
 }
 
-/** Brings in what the catalogue says was acquired on that day. */
+/** Brings in what the catalogue says was acquired on that day, as far as no note has brought it before. */
 export function arrive(state: State, { date, part }: Arrival): void {
   const moment: Moment = { date, session: null };
   const where: Whereabouts = { at: 'stores', store: part.store };
-  const waiting = state.pilesOf(part.id);
-  const ended = waiting.map((pile) => ({ stay: stayOf(pile, pile.count, moment), order: pile.order }));
-  const piles = waiting.map((pile) => ({ ...pile, where, from: moment, cause: part.place, order: state.nextOrder() }));
-  state.commit(part.id, piles, ended);
+  const all = state.pilesOf(part.id);
+  const coming = all.filter((pile) => pile.where.at === 'not-yet');
+  const ended = coming.map((pile) => ({ stay: stayOf(pile, pile.count, moment), order: pile.order }));
+  const here = coming.map((pile) => ({ ...pile, where, from: moment, cause: part.place, order: state.nextOrder() }));
+  state.commit(part.id, [...all.filter((pile) => !coming.includes(pile)), ...here], ended);
 }

@@ -1,9 +1,11 @@
+import { inSessionOrder } from '../model/session-order.ts';
 import type { Session, SessionId } from '../model.ts';
 import type { Moment } from '../record.ts';
+import { compareText } from '../values/text-order.ts';
 
-/** Sessions as they are replayed: by date, then by the path of the note. The order of files read does not matter. */
+/** Sessions as they are replayed. The order of files read does not matter. */
 export function sessionsInOrder(sessions: readonly Session[]): readonly Session[] {
-  return [...sessions].sort((a, b) => compareText(a.date, b.date) || compareText(a.file, b.file));
+  return [...sessions].sort(inSessionOrder);
 }
 
 /** Compares two moments: by date; on one day what the catalogue says comes before the sessions, which keep their order. */
@@ -15,9 +17,4 @@ export function momentOrder(rank: ReadonlyMap<SessionId, number>): (a: Moment, b
 /** The running number of each session in replay order. */
 export function sessionRanks(sessions: readonly Session[]): ReadonlyMap<SessionId, number> {
   return new Map(sessionsInOrder(sessions).map((session, index) => [session.id, index]));
-}
-
-/** Code unit order: the same on every machine and in every locale. */
-export function compareText(a: string, b: string): number {
-  return a < b ? -1 : a > b ? 1 : 0;
 }

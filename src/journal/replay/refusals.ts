@@ -74,6 +74,7 @@ const REASONS: Partial<Record<Code, string>> = {
 };
 
 const HINTS: Partial<Record<Code, string>> = {
+  A505: 'If it came back, record `acquired` with `from:` and who had it.',
   A501: 'If it went back on in between, record `fitted` where that was.',
   A503: 'If it came off in between, record `removed` where that was.',
   A506: 'Record first how it came here: `returned`, `acquired` or `made`. A part made in its stead is a part of its own, with `for`.',
@@ -88,9 +89,9 @@ function codeOf(word: ActionWord, piles: readonly Pile[]): Code {
     if (any('fitted', 'stores', 'bag', 'out')) return 'A507';
     return any('missing') ? 'A506' : 'A505';
   }
-  if (word === 'returned') return any('fitted', 'stores', 'bag') ? 'A508' : any('missing', 'not-yet') ? 'A506' : 'A505';
+  if (word === 'returned') return any('fitted', 'stores', 'bag') ? 'A508' : any('missing', 'not-yet', 'considered') ? 'A506' : 'A505';
   if (word === 'removed' && any('stores', 'bag')) return 'A501';
   if (word === 'fitted' && any('fitted')) return 'A503';
   if (any('fitted')) return 'A509';
-  return any('out', 'missing', 'not-yet') ? 'A506' : 'A505';
+  return any('out', 'missing', 'not-yet', 'considered') ? 'A506' : 'A505';
 }

@@ -17,7 +17,14 @@ export function whereInWords(where: Whereabouts): string {
       return 'missing';
     case 'not-yet':
       return 'not yet here';
+    case 'considered':
+      return 'considered, not here';
   }
+}
+
+/** False for what has not come, or was only thought of. What is gone or missing belongs to the record and counts. */
+export function isHere({ at }: Whereabouts): boolean {
+  return at !== 'not-yet' && at !== 'considered';
 }
 
 /** An origin as a reader says it; null is an origin that nobody knows. */

@@ -3,6 +3,7 @@ import type { JournalRecord, Stay } from '../record.ts';
 import { type MeasurementSeries, seriesOf } from '../registers/measurements.ts';
 import { groupedBy } from '../registers/source.ts';
 import { compareMoments, staysOf, type Whereat, whereaboutsAt } from '../registers/stays.ts';
+import { isHere } from '../replay/words.ts';
 import type { TimelineEvent } from './event.ts';
 import { eventsOfPart } from './events.ts';
 import { type Span, spansOf } from './spans.ts';
@@ -39,7 +40,7 @@ export interface PartTimeline {
 export function partTimeline(record: JournalRecord, id: PartId): PartTimeline {
   const part = record.journal.parts.get(id);
   if (!part) throw new RangeError(`no part ${id}`);
-  const stays = staysOf(record, id).filter(({ where }) => where.at !== 'not-yet');
+  const stays = staysOf(record, id).filter(({ where }) => isHere(where));
   return {
     part,
     now: whereaboutsAt(record, id, record.day),
@@ -67,6 +68,7 @@ function custodyAt(where: Whereabouts): Custody {
       return { by: 'gone', how: where.how };
     case 'missing':
     case 'not-yet':
+    case 'considered':
       return { by: 'unknown' };
     default:
       return { by: 'workshop' };

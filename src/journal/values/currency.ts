@@ -45,3 +45,30 @@ export function readCurrency(text: string): Reading<{ readonly code: string; rea
   const near = currencyDigits(code.toUpperCase()) === null ? nearest(code, current.keys()) : code.toUpperCase();
   return bad('A312', `${quoted(text)} is not an ISO 4217 currency.`, near && `Did you mean ${near}?`);
 }
+
+/** The signs that stand for a currency beside an amount, longest first: its code, and what `Intl` writes for it. */
+export function signsOf(code: string): readonly string[] {
+  const known = signs.get(code);
+  if (known) return known;
+  const written = (['symbol', 'narrowSymbol'] as const).map((currencyDisplay) => signIn(code, currencyDisplay));
+  const all = [...new Set([code, ...written])].filter((sign) => sign !== '').sort((a, b) => b.length - a.length);
+  signs.set(code, all);
+  return all;
+}
+
+const signs = new Map<string, readonly string[]>();
+
+function signIn(code: string, currencyDisplay: 'symbol' | 'narrowSymbol'): string {
+  const format = new Intl.NumberFormat('en', { style: 'currency', currency: code, currencyDisplay });
+  return (
+    format
+      .formatToParts(1)
+      .find((part) => part.type === 'currency')
+      ?.value.trim() ?? ''
+  );
+}
+
+/** The currencies that a sign such as `€`, `$` or `kr` may stand for. */
+export function codesOfSign(sign: string): readonly string[] {
+  return [...current.keys()].filter((code) => signsOf(code).includes(sign));
+}

@@ -1,9 +1,12 @@
 import { convert, type DineroCurrency, dinero, halfAwayFromZero, toDecimal, toSnapshot, transformScale } from 'dinero.js/bigint';
 import Fraction from 'fraction.js';
+import { LARGEST_AMOUNT, readAmount } from './amount.ts';
+import { asTyped } from './as-typed.ts';
 import { currencyDigits, currencyOf, readCurrency } from './currency.ts';
 import { LONGEST_NUMBER, type Minor, toSafe } from './decimal.ts';
 import { bad, ok, quoted, type Reading } from './reading.ts';
 
+export { LARGEST_AMOUNT, readAmount } from './amount.ts';
 export { currencyDigits, readCurrency } from './currency.ts';
 export { roundHalfAway } from './decimal.ts';
 export { shareOut } from './share-out.ts';
@@ -17,38 +20,9 @@ export interface Foreign {
   readonly rate: string;
 }
 
-/** No single amount is larger, so that sums over any journal stay exact: 10^11 minor units. */
-export const LARGEST_AMOUNT: Minor = 100_000_000_000;
-const LARGEST = BigInt(LARGEST_AMOUNT);
-
-/**
- * Reads a plain amount (`12.50`, `-3`) into minor units of a currency with `digits` decimals.
- * Thousands marks, currency signs and a comma for the decimal mark are refused, never guessed at.
- */
-export function readAmount(text: string, digits: number): Reading<Minor> {
-  const written = text.trim();
-  const found = /^(-?)(\d+)(?:\.(\d+))?$/.exec(written);
-  if (!found) return bad('A307', `${quoted(text)} is not an amount: digits and a decimal point.`, amountHint(written));
-  const [, sign, whole, after = ''] = found as unknown as [string, string, string, string?];
-  if (after.length > digits) return bad('A307', `${quoted(text)} has more decimals than the currency, which has ${digits}.`);
-  if (whole.length > LONGEST_NUMBER) return bad('A307', `${quoted(text)} is more than any bill.`);
-  const minor = BigInt(whole + after.padEnd(digits, '0'));
-  if (minor > LARGEST) return bad('A307', `${quoted(text)} is more than any bill.`);
-  return ok(toSafe(sign === '-' ? -minor : minor));
-}
-
-function amountHint(written: string): string | null {
-  const bare = written.replace(/^(-?)[^\d.,-]+/, '$1').replace(/[^\d.,]+$/, '');
-  if (/^-?\d{1,3}(,\d{3})+(\.\d+)?$/.test(bare)) return `Write ${bare.replaceAll(',', '')}, without marks between thousands.`;
-  if (/^-?\d+,\d+$/.test(bare)) return `Write ${bare.replace(',', '.')}, with a decimal point.`;
-  if (/^-?\.\d+$/.test(bare)) return `Write ${bare.replace('.', '0.')}.`;
-  if (/^-?\d+(\.\d+)?$/.test(bare) && bare !== written) return `Write ${bare}, without a sign of currency.`;
-  return null;
-}
-
 /** Reads a rate of exchange, a decimal number more than zero. */
 export function readRate(text: string): Reading<Fraction> {
-  const written = text.trim();
+  const written = asTyped(text);
   if (!/^\d+(\.\d+)?$/.test(written) || written.length > LONGEST_NUMBER) {
     return bad('A313', `${quoted(text)} is not a rate of exchange; it is a number, such as 0.8571.`);
   }
@@ -62,18 +36,31 @@ export interface AtRate {
   readonly rate: string;
 }
 
-/** Reads `EUR @ 0.8571`. The journal's own currency may stand alone and gives null. */
+/** Reads `EUR at 0.8571`: one EUR is worth 0.8571 of the journal's own currency, which may stand alone and gives null. */
 export function readAtRate(text: string, own: string): Reading<AtRate | null> {
-  const [name = '', rate] = text.split('@', 2).map((piece) => piece.trim());
+  return atRate(asTyped(text), own, '');
+}
+
+/** @param amount what stands before it, for the repair */
+function atRate(written: string, own: string, amount: string): Reading<AtRate | null> {
+  const [name, mark, rate] = partsOf(written);
   const currency = readCurrency(name);
   if (!currency.ok) return currency;
   const { code } = currency.value;
   if (code === own) return rate === undefined ? ok(null) : bad('A313', `${own} is the journal's own currency and takes no rate.`);
   if (rate === undefined) {
-    return bad('A313', `${code} needs its rate: what one ${code} was worth in ${own}.`, `Write ${code} @ RATE.`);
+    return bad('A313', `${code} needs its rate: what one ${code} was worth in ${own}.`, `Write \`${amount}${code} at RATE\`.`);
   }
   const read = readRate(rate);
-  return read.ok ? ok({ currency: code, rate }) : read;
+  if (!read.ok) return read;
+  if (mark === '@') return bad('A313', 'A rate of exchange follows the word `at`.', `Write ${amount}${code} at ${rate}.`);
+  return ok({ currency: code, rate });
+}
+
+/** The currency, the mark or word before the rate, and the rate, where there is one. */
+function partsOf(written: string): [name: string, mark?: string, rate?: string] {
+  const [, name = '', mark = '', rate = ''] = /^([^\s@]*)\s*(@|\bat\b)\s*(.*)$/.exec(written) ?? [];
+  return mark === '' ? [written] : [name, mark, rate];
 }
 
 /** An amount in the journal's currency, and as the bill has it when that was in another one. */
@@ -83,33 +70,33 @@ export interface Money {
 }
 
 /**
- * Reads `12.50`, `12.50 GBP` or `42.00 EUR @ 0.8571` (one EUR is 0.8571 of the journal's currency).
+ * Reads `12.50`, `12.50 GBP` or `42.00 EUR at 0.8571` (one EUR is 0.8571 of the journal's currency).
  * A foreign amount is rounded once, half away from zero.
  *
  * @param currency the journal's own, ISO 4217
  * @param digits its decimals
  */
 export function readMoney(text: string, currency: string, digits: number): Reading<Money> {
-  const found = /^(\S+)\s+([A-Za-z]{2,4}(?:\s*@.*)?)$/.exec(text.trim());
-  if (!found) return inOwn(text, digits);
-  const [, amount, rest] = found as unknown as [string, string, string];
-  const atRate = readAtRate(rest, currency);
-  if (!atRate.ok) return atRate;
-  return atRate.value === null ? inOwn(amount, digits) : readForeign(amount, atRate.value, digits);
+  const found = /^(\S+)\s+([A-Za-z]{2,4}(?:\s*@.*|\s+at\b.*)?)$/.exec(asTyped(text));
+  const [, amount = '', rest = ''] = found ?? [];
+  if (!found || !/\d/.test(amount)) return inOwn(text, currency, digits);
+  const rated = atRate(rest, currency, `${amount} `);
+  if (!rated.ok) return rated;
+  return rated.value === null ? inOwn(amount, currency, digits) : readForeign(amount, rated.value, digits);
 }
 
-function inOwn(text: string, digits: number): Reading<Money> {
-  const minor = readAmount(text, digits);
+function inOwn(text: string, currency: string, digits: number): Reading<Money> {
+  const minor = readAmount(text, digits, currency);
   return minor.ok ? ok({ minor: minor.value, foreign: null }) : minor;
 }
 
 /** Reads a bare amount of a bill in another currency. `digits` are those of the journal's currency. */
 export function readForeign(text: string, { currency, rate }: AtRate, digits: number): Reading<Money> {
-  const amount = readAmount(text, currencyDigits(currency) ?? 2);
+  const amount = readAmount(text, currencyDigits(currency) ?? 2, currency);
   if (!amount.ok) return amount;
   const foreign: Foreign = { currency, amount: amount.value, rate };
   const minor = exchanged(foreign, digits);
-  if (minor > LARGEST || minor < -LARGEST) return bad('A307', `${quoted(text)} is more than any bill.`);
+  if (minor > LARGEST_AMOUNT || minor < -LARGEST_AMOUNT) return bad('A307', `${quoted(text)} is more than any bill.`);
   return ok({ minor: toSafe(minor), foreign });
 }
 

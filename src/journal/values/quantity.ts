@@ -1,8 +1,8 @@
 import Fraction from 'fraction.js';
-import { nearest } from '../diagnostics/nearest.ts';
+import { asTyped } from './as-typed.ts';
 import { LONGEST_NUMBER, toDecimal } from './decimal.ts';
 import { bad, ok, quoted, type Reading } from './reading.ts';
-import { comparable, type Dimension, imperialOrUs, UNITS, type Unit } from './units.ts';
+import { comparable, type Dimension, imperialOrUs, UNITS, type Unit, unitMeant } from './units.ts';
 
 export { UNITS } from './units.ts';
 
@@ -13,18 +13,20 @@ export interface Quantity {
   readonly value: Fraction;
   readonly unit: string;
   readonly dimension: Dimension;
-  /** In the coherent base unit of the dimension (m, m2, L, kg, N.m, Pa …), exact. */
+  /** In the coherent base unit of the dimension (m, m2, L, kg, N.m, Pa, K …), exact. */
   readonly base: Fraction;
 }
 
-const NUMBER = /^(-?)(?:(\d+)[\s-]+(?=\d+\/))?(\d+)(?:\.(\d+)|\/(\d+))?/;
+const NUMBER = /^(-?)(?:(\d+)(?:\s+|-)(?=\d+\/))?(\d+)(?:\.(\d+)|\/(\d+))?/;
 
 /**
  * Reads a number and a unit: `9.043 in`, `300 ml`, `1 1/2 in`, `5/16 in`; a bare number counts things.
  * Fractions and decimals are exact.
  */
 export function readQuantity(text: string): Reading<Quantity> {
-  const written = text.trim();
+  const written = asTyped(text);
+  const angle = readAngle(written);
+  if (angle !== null) return angle;
   const number = readNumber(written);
   if (number === null) {
     return bad('A308', `${quoted(text)} is not a quantity: a number and a unit.`, 'Write it like `300 ml`, `9.043 in` or `5/16 in`.');
@@ -32,14 +34,30 @@ export function readQuantity(text: string): Reading<Quantity> {
   const name = written.slice(number.length).trim();
   const unit = UNITS.get(name === '' ? 'each' : name);
   if (!unit) return bad('A308', `${quoted(name)} is not a unit known here.`, unitHint(name));
-  return ok({ text: written, value: number.value, unit: unit.symbol, dimension: unit.dimension, base: number.value.mul(unit.factor) });
+  return ok(quantityOf(text.trim(), number.value, unit));
+}
+
+function quantityOf(text: string, value: Fraction, unit: Unit): Quantity {
+  return { text, value, unit: unit.symbol, dimension: unit.dimension, base: value.mul(unit.factor).add(unit.zero) };
+}
+
+/** An angle in degrees and minutes, `1° 30′` or `1 deg 30 arcmin`. */
+function readAngle(written: string): Reading<Quantity> | null {
+  const found = /^(-?)(\d{1,3}) ?(?:°|deg) ?(\d{1,2}) ?(?:′|'|arcmin)$/.exec(written);
+  const [, sign = '', degrees = '0', minutes = '0'] = found ?? [];
+  const unit = UNITS.get('deg');
+  if (!found || !unit) return null;
+  if (Number(minutes) > 59) return bad('A308', `${quoted(written)} has ${minutes} minutes; a degree holds 60.`);
+  const size = new Fraction(degrees).add(new Fraction(Number(minutes), 60));
+  return ok(quantityOf(written, sign === '-' ? size.neg() : size, unit));
 }
 
 function unitHint(name: string): string {
+  if (/^-?\s*\d/.test(name)) return 'Write one number: `5`, `3/8` or `5 3/8`.';
   if (/^[,.]\d/.test(name)) return 'A number has one decimal point, and no comma.';
   const either = imperialOrUs(name);
   if (either) return `Say which: ${either[0]} or ${either[1]}.`;
-  const near = nearest(name, UNITS.keys());
+  const near = unitMeant(name);
   return near ? `Did you mean \`${near}\`?` : 'Units are such as mm, in, ml, L, imp-gal, g, kg, lb, N.m, lbf.ft, psi, each.';
 }
 
@@ -65,7 +83,7 @@ export function convertTo(quantity: Quantity, unit: string): Reading<Fraction> {
       wrongDimension(quantity.text, from, to),
       unitless(quantity.text) ? `Write its unit: \`${quantity.text} ${to.symbol}\`.` : null,
     );
-  return ok(quantity.base.div(to.factor));
+  return ok(quantity.base.sub(to.zero).div(to.factor));
 }
 
 function wrongDimension(text: string, from: Unit, to: Unit): string {
@@ -75,7 +93,7 @@ function wrongDimension(text: string, from: Unit, to: Unit): string {
 }
 
 function unitless(text: string): boolean {
-  return /\d$/.test(text);
+  return /\p{Nd}$/u.test(text);
 }
 
 function nameOf(unit: Unit): string {

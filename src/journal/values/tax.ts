@@ -1,4 +1,5 @@
 import Fraction from 'fraction.js';
+import { asTyped } from './as-typed.ts';
 import { LONGEST_NUMBER, type Minor, roundHalfAway } from './decimal.ts';
 import { bad, ok, quoted, type Reading } from './reading.ts';
 
@@ -14,17 +15,23 @@ export const UNSAID: Tax = { rate: null, on: 'unsaid' };
 
 /** Reads `20%` or `17.5 %` into an exact fraction: 20 % is 1/5. */
 export function readPercent(text: string): Reading<Fraction> {
-  const found = /^(-?\d+(?:\.\d+)?)\s*%$/.exec(text.trim());
+  const written = asTyped(text);
+  const found = /^(-?\d+(?:\.\d+)?)\s*%$/.exec(written);
   if (!found?.[1] || found[1].length > LONGEST_NUMBER) {
-    const number = /^\d+(\.\d+)?$/.test(text.trim()) ? `Write ${text.trim()}%.` : null;
-    return bad('A316', `${quoted(text)} is not a percentage; it is written 20%.`, number);
+    return bad('A316', `${quoted(text)} is not a percentage; it is written 20%.`, percentHint(written));
   }
   return ok(new Fraction(found[1]).div(100));
 }
 
+/** A number from 1 was meant in per cent; one below may be a share of one as well. */
+function percentHint(written: string): string | null {
+  if (!/^\d+(\.\d+)?$/.test(written)) return null;
+  return Number(written) >= 1 ? `Write ${written}%.` : 'Write it in hundredths, with the sign: a fifth is 20%.';
+}
+
 /** Reads `20%` (inside the cost), `20% on top` (the cost is net) or `exempt`. */
 export function readTax(text: string): Reading<Tax> {
-  const written = text.trim();
+  const written = asTyped(text);
   if (written === 'exempt') return ok({ rate: null, on: 'exempt' });
   const onTop = /\s+on\s+top$/.exec(written);
   const rate = readPercent(onTop ? written.slice(0, onTop.index) : written);

@@ -1,6 +1,19 @@
 import Fraction from 'fraction.js';
+import { nearest } from '../diagnostics/nearest.ts';
 
-export type Dimension = 'length' | 'area' | 'volume' | 'mass' | 'torque' | 'pressure' | 'angle' | 'electric' | 'count' | 'other';
+export type Dimension =
+  | 'length'
+  | 'area'
+  | 'volume'
+  | 'mass'
+  | 'torque'
+  | 'pressure'
+  | 'angle'
+  | 'temperature'
+  | 'time'
+  | 'electric'
+  | 'count'
+  | 'other';
 
 export interface Unit {
   /** As it is shown. */
@@ -10,6 +23,8 @@ export interface Unit {
   readonly base: string;
   /** How many of the base unit one of it is, exact. */
   readonly factor: Fraction;
+  /** What nought of it is in the base unit: only scales of temperature begin elsewhere. */
+  readonly zero: Fraction;
 }
 
 /** The unit a dimension is reckoned in; `electric` and `other` hold several that do not compare. */
@@ -21,6 +36,8 @@ const BASE_UNIT: Readonly<Record<Dimension, string | null>> = {
   torque: 'N.m',
   pressure: 'Pa',
   angle: 'deg',
+  temperature: 'K',
+  time: 's',
   electric: null,
   count: 'each',
   other: null,
@@ -44,10 +61,13 @@ const ROWS: readonly (readonly [
   ['mm', 'length', '0.001'],
   ['cm', 'length', '0.01'],
   ['m', 'length', '1'],
+  ['km', 'length', '1000'],
   ['um', 'length', '0.000001', 'µm', 'μm'],
   ['thou', 'length', '0.0000254'],
   ['in', 'length', INCH, 'inch', 'inches', '"'],
   ['ft', 'length', '0.3048', 'feet', 'foot'],
+  ['yd', 'length', '0.9144', 'yard', 'yards'],
+  ['mi', 'length', '1609.344', 'mile', 'miles'],
   ['mm2', 'area', '0.000001', 'mm²'],
   ['cm2', 'area', '0.0001', 'cm²'],
   ['m2', 'area', '1', 'm²'],
@@ -55,6 +75,9 @@ const ROWS: readonly (readonly [
   ['ft2', 'area', '0.09290304', 'ft²', 'sq ft'],
   ['ml', 'volume', '0.001', 'mL'],
   ['cl', 'volume', '0.01', 'cL'],
+  ['dl', 'volume', '0.1', 'dL'],
+  ['cm3', 'volume', '0.001', 'cm³', 'cc', 'ccm'],
+  ['m3', 'volume', '1000', 'm³'],
   ['L', 'volume', '1', 'l', 'litre', 'litres'],
   ['imp-floz', 'volume', '0.0284130625'],
   ['imp-pt', 'volume', '0.56826125'],
@@ -79,6 +102,15 @@ const ROWS: readonly (readonly [
   ['bar', 'pressure', '100000'],
   ['psi', 'pressure', LBF.div(INCH.mul(INCH)), 'lbf/in2'],
   ['deg', 'angle', '1', '°'],
+  ['arcmin', 'angle', new Fraction(1, 60), '′'],
+  ['K', 'temperature', '1'],
+  ['°C', 'temperature', '1', 'degC', '℃'],
+  ['°F', 'temperature', new Fraction(5, 9), 'degF', '℉'],
+  ['diff-C', ['other', 'kelvins apart'], '1', 'diff-K'],
+  ['diff-F', ['other', 'kelvins apart'], new Fraction(5, 9)],
+  ['s', 'time', '1', 'sec', 'seconds'],
+  ['min', 'time', '60', 'minutes'],
+  ['h', 'time', '3600', 'hours'],
   ['V', ['electric', 'V'], '1'],
   ['mV', ['electric', 'V'], '0.001'],
   ['kV', ['electric', 'V'], '1000'],
@@ -97,10 +129,24 @@ const ROWS: readonly (readonly [
   ['each', 'count', '1', 'off', 'pcs', 'sheets', 'sheet'],
 ];
 
+/** Where a scale of temperature has its nought, in kelvins: by definition, 0 °C is 273.15 K and 32 °F is 0 °C. */
+const NOUGHT: Readonly<Record<string, Fraction>> = {
+  '°C': new Fraction('273.15'),
+  '°F': new Fraction('459.67').mul(5, 9),
+};
+
+/** What is bought by the piece and holds what its consumable says; until then it counts nothing but itself. */
+export const PACKS = ['tube', 'can', 'tin', 'bottle', 'box', 'roll', 'set', 'pair'] as const;
+export type Pack = (typeof PACKS)[number];
+
 const table = new Map<string, Unit>();
+for (const pack of PACKS) {
+  const unit: Unit = { symbol: pack, dimension: 'count', base: pack, factor: new Fraction(1), zero: new Fraction(0) };
+  for (const name of [pack, pack === 'box' ? 'boxes' : `${pack}s`]) table.set(name, unit);
+}
 for (const [symbol, of, factor, ...aliases] of ROWS) {
   const [dimension, own] = typeof of === 'string' ? [of, BASE_UNIT[of]] : of;
-  const unit: Unit = { symbol, dimension, base: own ?? symbol, factor: new Fraction(factor) };
+  const unit: Unit = { symbol, dimension, base: own ?? symbol, factor: new Fraction(factor), zero: NOUGHT[symbol] ?? new Fraction(0) };
   for (const name of [symbol, ...aliases]) table.set(name, unit);
 }
 
@@ -130,4 +176,21 @@ const EITHER: ReadonlyMap<string, string> = new Map([
 export function imperialOrUs(name: string): readonly [string, string] | null {
   const end = EITHER.get(name.toLowerCase());
   return end === undefined ? null : [`imp-${end}`, `us-${end}`];
+}
+
+/** The unit that was most likely meant by a name: nothing where a letter more or less makes another measure of it. */
+export function unitMeant(name: string): string | null {
+  const plain = (written: string): string =>
+    written
+      .toLowerCase()
+      .replace(/(.)\1+/g, '$1')
+      .replace(/[\s.·-]/g, '');
+  const same = [...UNITS.keys()].find((known) => plain(known) === plain(name));
+  if (same !== undefined) return same;
+  return name.length < 4
+    ? null
+    : nearest(
+        name,
+        [...UNITS.keys()].filter((known) => known.length >= 4),
+      );
 }

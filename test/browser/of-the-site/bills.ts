@@ -29,7 +29,9 @@ export function bills(bench: Bench): void {
       for (const row of abroad) {
         const account = pageAt(bench.site.folder, `sessions/${row.session}.html`).getElementById('account')?.nextElementSibling;
         const said = [...(account?.querySelectorAll('tbody tr') ?? [])].map(wordsOf).filter((words) => words.includes(row.what ?? ''));
-        const beside = new RegExp(`${row['foreign-amount']} on the bill, at ${row['exchange-rate']}[\\s\\S]*${row.gross}`);
+        const beside = new RegExp(
+          `${row['foreign-amount']} on the bill; one ${row['foreign-currency']} at ${row['exchange-rate']} [A-Z]{3}[\\s\\S]*${row.gross}`,
+        );
         expect([row.entry, said.some((words) => beside.test(words))]).toEqual([row.entry, true]);
       }
     });

@@ -128,7 +128,7 @@ export const FILES_AND_YAML: readonly Case[] = [
     files: { journal: JOURNAL.replace('currency: GBP', 'currency: GPB') },
     at: 'GPB',
   },
-  { shows: 'a rate of exchange of nothing', code: 'A313', note: 'bought: [{ what: Pin, cost: 1.00 EUR @ 0 }]', at: '1.00 EUR' },
+  { shows: 'a rate of exchange of nothing', code: 'A313', note: 'bought: [{ what: Pin, cost: 1.00 EUR at 0 }]', at: '1.00 EUR' },
   { shows: 'tax over a hundred per cent', code: 'A314', note: 'bought: [{ what: Pin, cost: 1.00, tax: 120% }]', at: '120%' },
   {
     shows: 'a time zone nobody keeps',

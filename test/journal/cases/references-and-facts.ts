@@ -73,7 +73,7 @@ export const WHEREABOUTS: readonly Case[] = [
   {
     shows: 'a part that is here is not acquired',
     code: 'A507',
-    note: 'parts: [{ part: drum-donor, did: stored, to: shelf A1 }, { part: shoe-new, did: acquired, to: shelf A1 }, { part: shoe-new, did: acquired, to: shelf A1 }]',
+    note: 'parts: [{ part: drum-donor, did: acquired, to: shelf A1 }]',
   },
   { shows: 'a part that never left is not returned', code: 'A508', note: 'parts: [{ part: drum-donor, did: returned, to: shelf A1 }]' },
   { shows: 'a part on the vehicle is not sent out', code: 'A509', note: 'parts: [{ part: drum, did: sent-out, to: the brake works }]' },
@@ -82,6 +82,14 @@ export const WHEREABOUTS: readonly Case[] = [
     shows: 'a part is not taken from where it is not',
     code: 'A511',
     note: 'parts: [{ part: drum, did: removed }, { part: drum, did: fitted, from: shelf A1 }]',
+  },
+  {
+    shows: 'a part that the catalogue has on another day',
+    code: 'A514',
+    note: 'parts: [{ part: shoe-new, did: acquired, to: shelf A1 }]',
+    at: '{ part: shoe-new',
+    says: /2031-03-12.*2031-02-01/,
+    once: true,
   },
   { shows: 'a destination without a move', code: 'A513', note: 'parts: [{ part: drum-donor, did: cleaned, to: shelf A1 }]' },
   {

@@ -37,6 +37,8 @@ export function spotOf(sheet: Sheet, where: Whereabouts): Spot {
       return { before: '', name: 'missing', href: sheet.link(`${PAGES.stores}#missing`) };
     case 'not-yet':
       return { before: '', name: 'not yet here', href: null };
+    case 'considered':
+      return { before: '', name: 'considered, not here', href: null };
   }
 }
 
