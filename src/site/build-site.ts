@@ -1,5 +1,5 @@
 /** A compiled journal → a site in a folder. */
-import { existsSync, mkdirSync, readdirSync, renameSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdirSync, readdirSync, renameSync, rmSync, writeFileSync } from 'node:fs';
 import { basename, dirname, join } from 'node:path';
 import { build } from 'astro';
 import { DATA_FILES } from '../exports/data-files.ts';
@@ -23,6 +23,8 @@ export interface BuildSite {
   readonly cache: string;
   /** An empty folder that the site goes into. */
   readonly into: string;
+  /** Another empty one on the same disk. */
+  readonly aside: string;
   /** Told in a few words what is being done. */
   progress(text: string): void;
 }
@@ -33,20 +35,16 @@ export interface BuildSite {
  * @returns pictures that turned out to be unusable while they were rendered
  * @throws what Astro or the file system throws; the folder is then good for nothing
  */
-export async function buildSite({ record, warnings, folder, cache, into, progress }: BuildSite): Promise<readonly Diagnostic[]> {
+export async function buildSite({ record, warnings, folder, cache, into, aside, progress }: BuildSite): Promise<readonly Diagnostic[]> {
   const places = { root: folder, cache };
   const prepared = await preparePictures(record.journal, places);
   // Astro empties the folder it builds into, so what is not Astro's waits beside it.
-  const media = `${into}-media`;
-  const pictures = await buildPictures(record.journal, prepared.plan, media, {
+  const pictures = await buildPictures(record.journal, prepared.plan, aside, {
     ...places,
     onProgress: ({ done, total, secondsLeft }) =>
       progress(`Pictures: ${done} of ${total}${secondsLeft === null ? '' : `, about ${Math.ceil(secondsLeft)} s left`}`),
   });
-  if (pictures.diagnostics.some((each) => each.severity === 'error')) {
-    rmSync(media, { recursive: true, force: true });
-    return pictures.diagnostics;
-  }
+  if (pictures.diagnostics.some((each) => each.severity === 'error')) return pictures.diagnostics;
   const store = openNoteStore(cache, folder);
   const { site, kept } = siteRecord(record, pictures.plan, warnings, store);
   setRecord(site);
@@ -54,7 +52,7 @@ export async function buildSite({ record, warnings, folder, cache, into, progres
   await buildPages(into, (done, total) => progress(`Pages: ${done} of ${total}`));
   store.save(await kept);
   progress('Scripts and downloads');
-  moveInto(media, into);
+  moveInto(aside, into);
   placeClips(record.journal, folder, cache, into);
   await bundleScripts(join(into, 'scripts'));
   await writeData(record, into);
@@ -80,10 +78,9 @@ async function buildPages(into: string, onPage: (done: number, total: number) =>
   }
 }
 
-/** Moves everything in a folder into another on the same disk, and removes the first. */
+/** Moves everything in a folder into another on the same disk. */
 function moveInto(from: string, to: string): void {
-  for (const name of existsSync(from) ? readdirSync(from) : []) renameSync(join(from, name), join(to, name));
-  rmSync(from, { recursive: true, force: true });
+  for (const name of readdirSync(from)) renameSync(join(from, name), join(to, name));
 }
 
 /** Client scripts become classic scripts of fixed names: modules do not load from a disk. */

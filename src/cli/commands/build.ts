@@ -1,12 +1,14 @@
 import { createHash } from 'node:crypto';
-import { mkdirSync } from 'node:fs';
-import { dirname, join, relative, resolve, sep } from 'node:path';
+import { join, relative, resolve, sep } from 'node:path';
 import type { IsoDate } from '../../journal/model.ts';
 import type { JournalRecord } from '../../journal/record.ts';
 import { FOLDERS, type LoadedSources } from '../../load/load.ts';
 import { cacheFolder } from '../../site/cache-folder.ts';
 import { hasErrors } from '../../site/check-journal.ts';
-import { InTheWay, isWhole, manifestOf, mayReplace, recover, stage } from '../../site/swap.ts';
+import { InTheWay } from '../../site/swap/carry-over.ts';
+import { placeOf, realOf } from '../../site/swap/place.ts';
+import { isWhole, manifestOf, mayReplace } from '../../site/swap/site-folder.ts';
+import { recover, type Staging, stage } from '../../site/swap/swap.ts';
 import { toolDigest } from '../../site/tool-digest.ts';
 import { CONTENT, type Command, OUT } from '../command.ts';
 import { dayOption, TO } from '../day-option.ts';
@@ -30,15 +32,17 @@ export const build: Command = {
   run: async (values, _takes, effects) => {
     const out = resolve(effects.cwd, (values.out as string | undefined) ?? 'dist');
     const sources = loadFolder(journalFolder(values, effects));
-    const within = FOLDERS.find((name) => `${out}${sep}`.startsWith(join(sources.folder, name) + sep));
+    const place = placeOf(out);
+    const within = FOLDERS.find((name) => `${place.site}${sep}`.startsWith(realOf(join(sources.folder, name)) + sep));
     if (within !== undefined) {
       throw new Refusal(
         EXIT.notUnderstood,
         `${out} lies in ${within}/ of the journal, where notes and papers are read. Name another --out.`,
       );
     }
-    recover(out);
-    if (!mayReplace(out)) {
+    const swapping = { onWait: (whose: string) => effects.err(`This site is being made by ${whose}; waiting for it to end.\n`) };
+    await recover(place, swapping);
+    if (!mayReplace(place.site)) {
       throw new Refusal(
         EXIT.cannotReadOrWrite,
         `${out} holds something that is no site of asfound's; it was left alone. Name another --out.`,
@@ -46,8 +50,8 @@ export const build: Command = {
     }
     const to = dayOption(values, 'to');
     const made = digestOf(sources, to);
-    const last = manifestOf(out);
-    if (values.force !== true && last?.made === made && isWhole(out, last)) {
+    const last = manifestOf(place.site);
+    if (values.force !== true && last?.made === made && isWhole(place.site, last)) {
       effects.err(`Nothing has changed; the site in ${relative(effects.cwd, out) || '.'} stands.\n`);
       return EXIT.done;
     }
@@ -57,22 +61,28 @@ export const build: Command = {
       effects.err('Nothing was published.\n');
       return EXIT.journalHasErrors;
     }
-    return publish(opened, opened.record, out, made, effects);
+    const staging = await stage(place, swapping);
+    return publish(opened, opened.record, staging, { out, made }, effects);
   },
 };
 
-async function publish(opened: OpenedJournal, record: JournalRecord, out: string, made: string, effects: Effects): Promise<Exit> {
-  const { buildSite } = await import('../../site/build-site.ts');
+async function publish(
+  opened: OpenedJournal,
+  record: JournalRecord,
+  staging: Staging,
+  { out, made }: { readonly out: string; readonly made: string },
+  effects: Effects,
+): Promise<Exit> {
   const progress = progressLine(effects);
-  mkdirSync(dirname(out), { recursive: true });
-  const staging = stage(out);
   try {
+    const { buildSite } = await import('../../site/build-site.ts');
     const problems = await buildSite({
       record,
       warnings: opened.diagnostics,
       folder: opened.folder,
       cache: cacheFolder(effects.env),
       into: staging.folder,
+      aside: staging.aside,
       progress: progress.show,
     });
     progress.clear();
@@ -81,12 +91,14 @@ async function publish(opened: OpenedJournal, record: JournalRecord, out: string
       effects.err('Nothing was published.\n');
       return EXIT.journalHasErrors;
     }
-    staging.swap(made);
+    if (staging.swap(made) === 'file by file') {
+      effects.err(`${out} cannot be replaced as a whole, so its files were replaced one by one.\n`);
+    }
   } catch (error) {
     if (!(error instanceof InTheWay)) throw error;
     throw new Refusal(
       EXIT.cannotReadOrWrite,
-      `${error.file} is not of the last site, and the new one has a file of that name. Move it, then build again.`,
+      `${error.file} is not of the last site, and the new one has something else of that name. Move it, then build again.`,
     );
   } finally {
     progress.clear();
