@@ -66,9 +66,9 @@ describe('as at a past day', () => {
     });
     const on = (date: string) => [registerAt(of, date)[0]?.outcome.words, storesAt(of, date).flatMap(({ things }) => things).length];
     expect([on('2030-10-09'), on('2030-10-10'), on('2030-10-09')]).toEqual([
-      ['undecided', 0],
+      ['untouched', 0],
       ['off for now', 1],
-      ['undecided', 0],
+      ['untouched', 0],
     ]);
   });
 

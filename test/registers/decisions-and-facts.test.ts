@@ -69,6 +69,31 @@ describe('a decision against the facts', () => {
     expect(against(swap('drum-new'), decided('2030-10-20', decide('drum-new', 'keep')))).toEqual([]);
   });
 
+  test('decided to keep, and it is gone for good: it says how it went, and what stands there instead', () => {
+    const keep = decided('2030-10-01', decide('drum', 'keep'));
+    const scrapped = evening('2030-10-10', { parts: [did('drum', ['removed', 'gone'], { how: 'scrapped' })] }, 'skip');
+    expect(against(keep, scrapped)).toEqual(['1 drum: Decided: keep. But drum is gone (scrapped).']);
+    const [found] = contradictions(recordOf(keep, scrapped));
+    expect(found?.hint).toBe('Record a decision that says what is meant now, and why.');
+    expect(found?.related.map(({ place, message }) => `${place.file} ${message}`)).toEqual([
+      'sessions/2030-10-10-skip.md drum went on 2030-10-10',
+    ]);
+    const instead = evening('2030-10-12', { parts: [did('drum-new', 'fitted')] });
+    expect(against(keep, scrapped, instead)).toEqual([
+      '1 drum: Decided: keep. But drum is gone (scrapped), and drum-new (reproduction) is fitted.',
+    ]);
+    expect(todo(keep, scrapped)).toEqual([]);
+  });
+
+  test('of a lot, as many may go as nobody decided to keep', () => {
+    const keep = decided('2030-10-01', decide('studs', 'repair', { count: 3 }));
+    const gone = (count: number) =>
+      evening('2030-10-10', { parts: [did('studs', 'removed'), did('studs', 'gone', { how: 'sold', count })] }, 'sale');
+    expect(against(keep, gone(2))).toEqual([]);
+    expect(against(keep, gone(4))).toEqual(['2 studs: Decided: repair. But 2 of studs are gone (sold).']);
+    expect(todo(keep, gone(4))).toEqual([[1, 'not yet repaired (1 of 5)']]);
+  });
+
   test('of a lot, only those that no decision allows are against one', () => {
     const two = evening('2030-10-10', { parts: [did('studs', 'removed', { count: 3 }), did('studs-new', 'fitted', { count: 3 })] });
     const verdict = decided(
@@ -141,6 +166,19 @@ describe('decisions in force', () => {
     expect(row.inForce.map(({ decision, count }) => [decision.verdict, count])).toEqual([
       ['replace', 2],
       ['keep', 3],
+    ]);
+  });
+
+  test('on part of a lot, a later one with the same verdict and the same part to fit replaces the count of the earlier', () => {
+    const two = decide('studs', 'replace', { count: 2, with: 'studs-new' });
+    const three = decide('studs', 'replace', { count: 3, with: 'studs-new' });
+    const keep = decide('studs', 'keep', { count: 2 });
+    const inForce = (...evenings: Evening[]) =>
+      registerRowAt(recordOf(...evenings), 'studs', null).inForce.map(({ decision, count }) => [decision.verdict, count]);
+    expect(inForce(decided('2030-10-01', two), decided('2030-10-02', three))).toEqual([['replace', 3]]);
+    expect(inForce(decided('2030-10-01', two, keep), decided('2030-10-02', three))).toEqual([
+      ['replace', 3],
+      ['keep', 2],
     ]);
   });
 

@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { registerRowAt } from '../../src/journal/registers/register.ts';
 import { decide, did, type Evening, evening, part, soundRecord } from '../builders/journal.ts';
+import { measured } from '../builders/observed.ts';
 
 const parts = [
   part('drum'),
@@ -11,12 +12,44 @@ const parts = [
   part('plate', { found: 'missing' }),
   part('plate-made', { for: 'plate', origin: 'made' }),
   part('flasher', { acquired: '2030-10-01', origin: 'new' }),
+  part('flasher-late', { origin: 'new', found: 'loose', acquired: '2031-01-01' }),
+  part('wing'),
+  part('lamp', { origin: 'earlier-replacement' }),
+  part('hub', { origin: null }),
 ];
 const row = (id: string, ...evenings: Evening[]) => registerRowAt(soundRecord({ parts, evenings }), id, null);
 const outcome = (id: string, ...evenings: Evening[]): string => row(id, ...evenings).outcome.words;
+const reading = (id: string, within: boolean) => measured(id, 'inside diameter', '9.1 in', { within });
 const day = (fields: Parameters<typeof evening>[1], date = '2030-10-01') => evening(date, fields);
 
 describe('the outcome of a position is computed from what is there and what was done', () => {
+  test('nobody has decided and nobody touched it: untouched, whatever it was found to be', () => {
+    expect(['wing', 'lamp', 'hub'].map((id) => outcome(id))).toEqual(['untouched', 'untouched', 'untouched']);
+    expect(outcome('wing', day({ parts: [did('wing', ['inspected', 'measured'])] }))).toBe('untouched');
+    expect(outcome('wing', day({ parts: [did('wing', 'cleaned')] }))).toBe('kept as found');
+    expect(row('wing').undecided).toBe(0);
+  });
+
+  test('undecided is what has no verdict and was taken off, failed, has a candidate, or was put off', () => {
+    expect(outcome('wing', day({ parts: [did('wing', ['removed', 'cleaned', 'fitted'])] }))).toBe('undecided');
+    expect(outcome('wing', day({ parts: [did('wing', 'inspected', { condition: 3 })] }))).toBe('undecided');
+    expect(outcome('wing', day({ measured: [reading('wing', false)] }))).toBe('undecided');
+    expect(outcome('wing', day({ measured: [reading('wing', true)] }))).toBe('untouched');
+    expect(outcome('wing', day({ decisions: [decide('wing', 'defer')] }))).toBe('undecided');
+    expect([outcome('drum'), row('drum').undecided]).toEqual(['undecided', 1]);
+  });
+
+  test('a candidate puts the question while it is here or considered, not before its day and not once it is gone', () => {
+    const later = [part('hub'), part('hub-new', { for: 'hub', origin: 'new', acquired: '2030-11-01' })];
+    const on = (date: string) =>
+      registerRowAt(
+        soundRecord({ parts: later, evenings: [evening('2030-12-01', { parts: [did('hub-new', 'gone', { how: 'sold' })] })] }),
+        'hub',
+        date,
+      ).outcome.words;
+    expect([on('2030-10-31'), on('2030-11-01'), on('2030-12-01')]).toEqual(['untouched', 'undecided', 'untouched']);
+  });
+
   test('nobody has decided: undecided; decided to keep: kept as found', () => {
     expect(outcome('drum')).toBe('undecided');
     expect(outcome('drum', day({ decisions: [decide('drum', 'defer')] }))).toBe('undecided');
@@ -67,8 +100,32 @@ describe('the outcome of a position is computed from what is there and what was 
 
   test('a lot that is partly off says how many are on', () => {
     const off = day({ parts: [did('studs', ['removed', 'repaired'], { count: 2 })] });
-    expect(outcome('studs', off)).toBe('kept, repaired, 3 of 5 on');
+    expect(outcome('studs', off)).toBe('kept, repaired (2 of 5), 3 of 5 on');
     expect(outcome('studs', day({ parts: [did('studs', 'removed', { count: 1 })] }))).toBe('undecided, 4 of 5 on');
+  });
+
+  test('what was done to some of a lot is said of so many, never of the others', () => {
+    const two = did('studs', ['removed', 'repaired', 'machined', 'fitted'], { count: 2 });
+    expect(outcome('studs', day({ parts: [two] }))).toBe('kept, repaired (2 of 5)');
+    expect(outcome('studs', day({ parts: [did('studs', ['removed', 'conserved', 'fitted']), two] }))).toBe('kept, repaired (2 of 5)');
+    const three = did('studs', ['removed', 'repaired', 'fitted'], { count: 3 });
+    expect(outcome('studs', day({ parts: [two] }), day({ parts: [three] }, '2030-10-02'))).toBe('kept, repaired');
+  });
+
+  test('what was thrown away is gone, and not off for now', () => {
+    const gone = (how: 'scrapped' | 'sold', count?: number) => did('studs', 'gone', count === undefined ? { how } : { how, count });
+    const off = (count: number) => did('studs', 'removed', { count });
+    expect(outcome('studs', day({ parts: [off(5), gone('scrapped')] }))).toBe('gone (scrapped)');
+    expect(outcome('studs', day({ parts: [off(5), gone('scrapped', 2), gone('sold')] }))).toBe('gone (scrapped, sold)');
+    expect(outcome('studs', day({ parts: [off(5), gone('scrapped', 2)] }))).toBe('off for now, 2 of 5 gone');
+    expect(outcome('studs', day({ parts: [off(2), gone('scrapped', 2)] }))).toBe('undecided, 3 of 5 on, 2 gone');
+    const other = [did('drum', ['removed', 'gone'], { how: 'scrapped' }), did('drum-new', ['fitted', 'removed'])];
+    expect(outcome('drum', day({ parts: other }))).toBe('off for now');
+    expect(outcome('drum', day({ parts: other.slice(0, 1) }))).toBe('gone (scrapped)');
+  });
+
+  test('a part that is not here yet and has a position of its own stands nowhere', () => {
+    expect(registerRowAt(soundRecord({ parts }), 'flasher-late', '2030-12-31').outcome.words).toBe('not yet fitted');
   });
 
   test('nothing there: left off when so decided, missing as found, else off for now', () => {

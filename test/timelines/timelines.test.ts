@@ -1,5 +1,6 @@
 import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import type { Verdict } from '../../src/journal/model.ts';
 import { partTimeline, positionTimeline } from '../../src/journal/timelines/timelines.ts';
 import { decide, did, type Evening, evening, part, record, soundRecord } from '../builders/journal.ts';
 import { measured, picture } from '../builders/observed.ts';
@@ -68,14 +69,14 @@ describe('the life of a position', () => {
   });
 
   test('of several decisions in force on a lot, the oldest gives way first', () => {
-    const on = (date: string, because: string, count: number) =>
-      evening(date, { decisions: [decide('studs', 'keep', { because, count })] });
+    const on = (date: string, because: string, count: number, verdict: Verdict) =>
+      evening(date, { decisions: [decide('studs', verdict, { because, count })] });
     const { decisions } = life(
       'studs',
-      on('2030-10-01', 'first', 2),
-      on('2030-10-02', 'second', 2),
-      on('2030-10-03', 'third', 2),
-      on('2030-10-04', 'fourth', 1),
+      on('2030-10-01', 'first', 2, 'keep'),
+      on('2030-10-02', 'second', 2, 'conserve'),
+      on('2030-10-03', 'third', 2, 'repair'),
+      on('2030-10-04', 'fourth', 1, 'refinish'),
     );
     expect(decisions.map(({ decision, inForce }) => [decision.because, inForce])).toEqual([
       ['first', 0],

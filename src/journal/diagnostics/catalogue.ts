@@ -102,7 +102,10 @@ export const CATALOGUE = {
   A615: error('Temporary measure without an end', 'A temporary measure names the milestone it must be undone before.'),
   A616: warning('Milestone before an earlier one', 'A milestone is reached while one that stands before it is not.'),
 
-  A701: warning('Decision against the facts', 'What is on the vehicle is ruled out by the decision in force.'),
+  A701: warning(
+    'Decision against the facts',
+    'What is on the vehicle is ruled out by the decision in force, or what was to be kept is gone.',
+  ),
   A702: error('Replaced with nothing known', '`with` goes with the verdict `replace`.'),
   A703: error('Decision on more than there are', 'The decision speaks of more than the position holds.'),
   A704: warning('Decision without a reason', 'The reason is what is forgotten first. Write `because`.'),

@@ -7,8 +7,9 @@ export interface InForce {
 }
 
 /**
- * The decisions in force on a position at the end of a day, newest first. A later decision takes its
- * count from the earlier ones, so together they never speak of more than the position takes.
+ * The decisions in force on a position at the end of a day, newest first. A later decision takes its count from the
+ * earlier ones, so together they never speak of more than the position takes; one that says the same of another number
+ * of the lot stands for the earlier one.
  *
  * @param decisions all decisions on the position, oldest first
  * @param places how many the position takes
@@ -18,12 +19,18 @@ export function decisionsInForce(decisions: readonly Decision[], places: number,
   let left = places;
   for (let index = decisions.length - 1; index >= 0 && left > 0; index -= 1) {
     const decision = decisions[index];
-    if (!decision || decision.date > date) continue;
+    if (!decision || decision.date > date || inForce.some((later) => saysTheSame(later.decision, decision))) continue;
     const count = Math.min(decision.count, left);
     inForce.push({ decision, count });
     left -= count;
   }
   return inForce;
+}
+
+function saysTheSame(later: Decision, earlier: Decision): boolean {
+  return (
+    later.session !== earlier.session && later.part === earlier.part && later.verdict === earlier.verdict && later.with === earlier.with
+  );
 }
 
 /** How many of the position's lot have a verdict other than `defer`. */

@@ -30,6 +30,11 @@ const allReadings = perRecord((record) =>
 
 const readingsByPart = perRecord((record) => groupedBy(allReadings(record), ({ measurement }) => measurement.part));
 
+/** Whatever was measured on a part, oldest first. */
+export function readingsOf(record: RegisterSource, part: PartId): readonly Reading[] {
+  return readingsByPart(record).get(part) ?? [];
+}
+
 /** Every series up to the end of a day, by part in catalogue order. */
 export function measurementSeries(record: RegisterSource, at: At = null): readonly MeasurementSeries[] {
   return [...record.journal.parts.keys()].flatMap((part) => seriesOf(record, part, at));
@@ -38,7 +43,7 @@ export function measurementSeries(record: RegisterSource, at: At = null): readon
 /** The series of one part up to the end of a day, in the order they were begun. */
 export function seriesOf(record: RegisterSource, part: PartId, at: At = null): readonly MeasurementSeries[] {
   const date = dateOf(record, at);
-  const readings = (readingsByPart(record).get(part) ?? []).filter((reading) => reading.date <= date);
+  const readings = readingsOf(record, part).filter((reading) => reading.date <= date);
   return [...groupedBy(readings, keyOf).values()].flatMap((group) => series(part, group) ?? []);
 }
 

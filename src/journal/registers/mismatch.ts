@@ -1,15 +1,18 @@
-import type { Decision, IsoDate, Part, PartId, Position, PositionId } from '../model.ts';
+import type { Decision, IsoDate, Part, PartId, Position, PositionId, Verdict } from '../model.ts';
 import type { Moment } from '../record.ts';
 import { originInWords, whereInWords } from '../replay/words.ts';
-import type { Judged } from './judgement.ts';
+import type { InForce } from './decisions-in-force.ts';
+import { goneInWords, goneOf } from './gone.ts';
+import type { Judged, Laid } from './judgement.ts';
 import type { RegisterSource } from './source.ts';
-import { type Whereat, whereaboutsAt } from './stays.ts';
+import { covers, staysOf, type Whereat, whereaboutsAt } from './stays.ts';
 
-/** What is on the vehicle is ruled out by the decision in force. */
+/** What is on the vehicle is ruled out by the decision in force, or what was to be kept is gone for good. */
 export interface Mismatch {
   readonly position: PositionId;
   readonly decision: Decision;
-  /** What stands there against the decision, how many, and since when. */
+  readonly kind: 'fitted' | 'gone';
+  /** What stands there against the decision, or went against it; how many, and since when. */
   readonly part: PartId;
   readonly count: number;
   readonly since: Moment;
@@ -19,32 +22,73 @@ export interface Mismatch {
   readonly settle: readonly string[];
 }
 
-/** The mismatches of one position, from what its occupants were judged to be. */
+/** The mismatches of one position, from what its occupants were judged to be; what went against a decision is told with what stands there instead. */
 export function mismatchesOf(record: RegisterSource, position: Position, judgement: readonly Judged[], date: IsoDate): readonly Mismatch[] {
-  return judgement.flatMap(({ inForce: { decision }, laid }) =>
-    laid
-      .filter(({ standing }) => standing === 'against')
-      .map(({ occupant: { part, since }, count }) => ({
-        position: position.id,
-        decision,
-        part,
-        count,
-        since,
-        words: wordsOf(record, position, decision, part, count),
-        settle: settlements(record, position, decision, part, date),
-      })),
-  );
+  return judgement.flatMap(({ inForce, laid }): readonly Mismatch[] => {
+    const against = laid.filter(({ standing }) => standing === 'against');
+    const gone = goneAgainst(record, inForce, date);
+    if (gone > 0) return [goneMismatch(record, position, inForce.decision, gone, against, date)];
+    return against.map((one) => fittedMismatch(record, position, inForce.decision, one, date));
+  });
 }
 
-function wordsOf(record: RegisterSource, position: Position, decision: Decision, part: PartId, count: number): string {
+function fittedMismatch(record: RegisterSource, position: Position, decision: Decision, laid: Laid, date: IsoDate): Mismatch {
+  const { part, since } = laid.occupant;
   const meant = decision.with === null ? decision.verdict : `${decision.verdict} with ${nameOf(record, decision.with)}`;
-  const fitted = record.journal.parts.get(part);
-  const many = position.count > 1 ? `${count} of ${nameOf(record, part)}` : nameOf(record, part);
-  return `Decided: ${meant}. But ${many} (${originInWords(fitted?.origin ?? null)}) ${count > 1 ? 'are' : 'is'} fitted.`;
+  const words = `Decided: ${meant}. But ${fittedWords(record, position, laid)}.`;
+  const settle = settlements(record, position, decision, part, date);
+  return { position: position.id, decision, kind: 'fitted', part, count: laid.count, since, words, settle };
 }
+
+function goneMismatch(
+  record: RegisterSource,
+  position: Position,
+  decision: Decision,
+  count: number,
+  against: readonly Laid[],
+  date: IsoDate,
+): Mismatch {
+  const { part, verdict } = decision;
+  const facts = [goneWords(record, position, part, count, date), ...against.map((laid) => fittedWords(record, position, laid))];
+  const words = `Decided: ${verdict}. But ${facts.join(', and ')}.`;
+  const since = goneSince(record, part, date);
+  return { position: position.id, decision, kind: 'gone', part, count, since, words, settle: [`Record ${DECIDE_ANEW}`] };
+}
+
+function fittedWords(record: RegisterSource, position: Position, { occupant: { part, origin }, count }: Laid): string {
+  return `${countedName(record, position, part, count)} (${originInWords(origin)}) ${count > 1 ? 'are' : 'is'} fitted`;
+}
+
+const KEEPING: readonly Verdict[] = ['keep', 'conserve', 'repair', 'refinish'];
+
+/** How many of those that a decision keeps are gone for good, so that fewer are left than it speaks of. */
+export function goneAgainst(record: RegisterSource, { decision, count }: InForce, date: IsoDate): number {
+  const part = record.journal.parts.get(decision.part);
+  if (!part || !KEEPING.includes(decision.verdict)) return 0;
+  const gone = goneOf(record, part.id, date).count;
+  return Math.min(gone, Math.max(0, count - (part.count - gone)));
+}
+
+function goneWords(record: RegisterSource, position: Position, part: PartId, count: number, date: IsoDate): string {
+  const { how } = goneOf(record, part, date);
+  return `${countedName(record, position, part, count)} ${count > 1 ? 'are' : 'is'} ${goneInWords(how)}`;
+}
+
+/** When the last of them went. */
+function goneSince(record: RegisterSource, part: PartId, date: IsoDate): Moment {
+  const gone = staysOf(record, part).filter((stay) => stay.where.at === 'gone' && covers(stay, date));
+  const { arrived } = record.journal.settings;
+  return gone.at(-1)?.from ?? { date: arrived, session: null };
+}
+
+function countedName(record: RegisterSource, position: Position, part: PartId, count: number): string {
+  return position.count > 1 ? `${count} of ${nameOf(record, part)}` : nameOf(record, part);
+}
+
+const DECIDE_ANEW = 'a decision that says what is meant now, and why.';
 
 function settlements(record: RegisterSource, position: Position, decision: Decision, standing: PartId, date: IsoDate): readonly string[] {
-  const decideAnew = 'Or record a decision that says what is meant now, and why.';
+  const decideAnew = `Or record ${DECIDE_ANEW}`;
   if (decision.verdict === 'omit') return [`Take ${nameOf(record, standing)} off.`, decideAnew];
   const wanted = decision.verdict === 'replace' ? decision.with : decision.part;
   const part = wanted === null ? undefined : record.journal.parts.get(wanted);

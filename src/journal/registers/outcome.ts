@@ -1,9 +1,11 @@
-import type { ActionWord, IsoDate, Origin, Part, PartId, Position } from '../model.ts';
+import type { IsoDate, Origin, Part, PartId, Position } from '../model.ts';
 import { isHere, originInWords } from '../replay/words.ts';
 import { decidedCount, type InForce } from './decisions-in-force.ts';
+import { goneInWords, goneOf } from './gone.ts';
 import type { Occupant } from './occupant.ts';
-import { perRecord, type RegisterSource } from './source.ts';
-import { deedsByPart, staysOf, whereaboutsAt } from './stays.ts';
+import type { RegisterSource } from './source.ts';
+import { occupantsOf, staysOf, whereaboutsAt } from './stays.ts';
+import { isUntouched, workDone } from './work-done.ts';
 
 export type OutcomeKind =
   | 'kept-as-found'
@@ -17,16 +19,22 @@ export type OutcomeKind =
   | 'left-off'
   | 'missing'
   | 'off-for-now'
-  | 'undecided';
+  /** Nothing of it is left here. */
+  | 'gone'
+  /** The part that has this position of its own is not here yet. */
+  | 'not-yet'
+  /** Nobody has decided and something asks for it. */
+  | 'undecided'
+  /** Nobody has decided, nobody has done anything to it, and nothing asks for it. */
+  | 'untouched';
 
 /** What became of a position, computed from what is fitted, what was done to it and what was decided. */
 export interface Outcome {
   readonly kind: OutcomeKind;
-  /** As the register prints it: `kept, repaired, 3 of 5 on`. */
+  /** As the register prints it: `kept, repaired (2 of 5), 3 of 5 on`. */
   readonly words: string;
 }
 
-const RANK: Partial<Record<ActionWord, number>> = { conserved: 1, refinished: 2, repaired: 3, machined: 3 };
 const KEPT: readonly (readonly [OutcomeKind, string])[] = [
   ['kept-as-found', 'kept as found'],
   ['kept-conserved', 'kept, conserved'],
@@ -34,33 +42,22 @@ const KEPT: readonly (readonly [OutcomeKind, string])[] = [
   ['kept-repaired', 'kept, repaired'],
 ];
 
-/** By part: the dates at which its most invasive deed became more invasive. */
-const invasiveDeeds = perRecord((record) => {
-  const found = new Map<PartId, { date: IsoDate; rank: number }[]>();
-  for (const [part, deeds] of deedsByPart(record)) {
-    const steps: { date: IsoDate; rank: number }[] = [];
-    for (const deed of deeds) {
-      const rank = RANK[deed.did] ?? 0;
-      if (rank > (steps.at(-1)?.rank ?? 0)) steps.push({ date: deed.date, rank });
-    }
-    found.set(part, steps);
-  }
-  return found;
-});
+/** What an outcome is computed from, at the end of a day. */
+export interface Standings {
+  readonly fitted: readonly Occupant[];
+  readonly inForce: readonly InForce[];
+  /** It asks for a verdict. */
+  readonly inQuestion: boolean;
+}
 
 /** The outcome of a position at the end of a day. */
-export function outcomeOf(
-  record: RegisterSource,
-  position: Position,
-  fitted: readonly Occupant[],
-  inForce: readonly InForce[],
-  date: IsoDate,
-): Outcome {
+export function outcomeOf(record: RegisterSource, position: Position, standings: Standings, date: IsoDate): Outcome {
+  const { fitted, inForce } = standings;
   const asFound = fitted.filter((occupant) => occupant.asFound).reduce(sumCount, 0);
   const total = fitted.reduce(sumCount, 0);
   if (total === 0) return nothingFitted(record, position, inForce, date);
-  const on = total < position.count ? `, ${total} of ${position.count} on` : '';
-  if (asFound === total) return kept(record, position.id, inForce, date, on);
+  const on = total < position.count ? `, ${total} of ${position.count} on${goneToo(record, position, total, date)}` : '';
+  if (asFound === total) return kept(record, position, standings, date, on);
   if (asFound > 0) {
     const words = `partly replaced (${total - asFound} of ${position.count})${on}`;
     return { kind: 'partly-replaced', words };
@@ -68,22 +65,37 @@ export function outcomeOf(
   return standIn(record, position, fitted, on);
 }
 
+/** How many of those that are not on are gone: `, 2 gone`. */
+function goneToo(record: RegisterSource, position: Position, on: number, date: IsoDate): string {
+  const gone = Math.min(goneOf(record, position.id, date).count, position.count - on);
+  return gone > 0 ? `, ${gone} gone` : '';
+}
+
 function nothingFitted(record: RegisterSource, position: Position, inForce: readonly InForce[], date: IsoDate): Outcome {
   const omitted = inForce.reduce((sum, { decision, count }) => (decision.verdict === 'omit' ? sum + count : sum), 0);
   if (omitted === position.count) return { kind: 'left-off', words: 'left off' };
-  const places = whereaboutsAt(record, position.id, date);
-  if (places.length > 0 && places.every(({ where }) => where.at === 'missing')) return { kind: 'missing', words: 'missing' };
-  return { kind: 'off-for-now', words: 'off for now' };
+  const stood = occupantsOf(record, position.id).filter(({ from }) => from.date <= date);
+  const parts = [...new Set([position.id, ...stood.map(({ part }) => part)])];
+  const places = parts.flatMap((part) => whereaboutsAt(record, part, date)).filter(({ where }) => isHere(where));
+  if (places.length === 0) return { kind: 'not-yet', words: 'not yet fitted' };
+  if (places.every(({ where }) => where.at === 'missing')) return { kind: 'missing', words: 'missing' };
+  const { count, how } = goneOf(record, position.id, date);
+  if (places.every(({ where }) => where.at === 'missing' || where.at === 'gone')) return { kind: 'gone', words: goneInWords(how) };
+  return {
+    kind: 'off-for-now',
+    words: count > 0 && position.count > 1 ? `off for now, ${count} of ${position.count} gone` : 'off for now',
+  };
 }
 
-function kept(record: RegisterSource, part: PartId, inForce: readonly InForce[], date: IsoDate, on: string): Outcome {
-  const rank =
-    invasiveDeeds(record)
-      .get(part)
-      ?.findLast((step) => step.date <= date)?.rank ?? 0;
-  if (rank === 0 && decidedCount(inForce) === 0) return { kind: 'undecided', words: `undecided${on}` };
-  const [kind, words] = KEPT[rank] as readonly [OutcomeKind, string];
-  return { kind, words: words + on };
+function kept(record: RegisterSource, position: Position, { inForce, inQuestion }: Standings, date: IsoDate, on: string): Outcome {
+  const work = workDone(record, position.id, date);
+  if (work.depth === 0 && decidedCount(inForce) === 0) {
+    if (inQuestion) return { kind: 'undecided', words: `undecided${on}` };
+    if (isUntouched(record, position.id, date)) return { kind: 'untouched', words: `untouched${on}` };
+  }
+  const [kind, words] = KEPT[work.depth] as readonly [OutcomeKind, string];
+  const some = work.depth > 0 && work.count < position.count ? ` (${work.count} of ${position.count})` : '';
+  return { kind, words: words + some + on };
 }
 
 function standIn(record: RegisterSource, position: Position, fitted: readonly Occupant[], on: string): Outcome {

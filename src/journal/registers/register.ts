@@ -1,8 +1,11 @@
 import type { Decision, IsoDate, Position, PositionId, SubsystemId } from '../model.ts';
 import type { Moment } from '../record.ts';
 import { decidedCount, decisionsInForce, type InForce } from './decisions-in-force.ts';
+import { isInQuestion } from './in-question.ts';
 import { judge } from './judgement.ts';
+import { readingsOf } from './measurements.ts';
 import { type Mismatch, mismatchesOf } from './mismatch.ts';
+import { observationsOf } from './observations.ts';
 import type { Occupant } from './occupant.ts';
 import { type OriginalPlace, originalPlaces } from './originals.ts';
 import { type Outcome, outcomeOf, wasHere } from './outcome.ts';
@@ -23,7 +26,7 @@ export interface RegisterRow {
   readonly inForce: readonly InForce[];
   /** Every decision up to the date, oldest first. */
   readonly decisions: readonly Decision[];
-  /** Of how many nobody has decided (no decision, or `defer`). */
+  /** Of how many nobody has decided (no decision, or `defer`), where something asks for it. */
   readonly undecided: number;
   /** Oldest first. */
   readonly fitted: readonly Occupant[];
@@ -61,6 +64,8 @@ function datesOf(record: RegisterSource, position: Position): readonly IsoDate[]
   return [
     ...stays.flatMap(({ from, to }) => (to ? [from.date, to.date] : [from.date])),
     ...position.parts.flatMap((part) => deedsOf(record, part).map(({ date }) => date)),
+    ...observationsOf(record, position.id).map(({ date }) => date),
+    ...readingsOf(record, position.id).map(({ date }) => date),
     ...(record.history.decisions.get(position.id) ?? []).map(({ date }) => date),
   ];
 }
@@ -76,19 +81,20 @@ function makeRow(record: RegisterSource, position: Position, date: IsoDate): Reg
   const inForce = decisionsInForce(all, position.count, date);
   const fitted = fittedAt(record, position, date);
   const judgement = judge(record, position, fitted, inForce);
+  const inQuestion = isInQuestion(record, position, inForce, date);
   return {
     position: position.id,
     subsystem: position.subsystem,
     count: position.count,
     inForce,
     decisions: all.filter((decision) => decision.date <= date),
-    undecided: position.count - decidedCount(inForce),
+    undecided: inQuestion ? position.count - decidedCount(inForce) : 0,
     fitted,
     empty: position.count - fitted.reduce((sum, { count }) => sum + count, 0),
     originals: originalPlaces(record, position, date),
     mismatches: mismatchesOf(record, position, judgement, date),
     pending: pendingOf(record, position, judgement, date),
-    outcome: outcomeOf(record, position, fitted, inForce, date),
+    outcome: outcomeOf(record, position, { fitted, inForce, inQuestion }, date),
     since: lastChange(record, position, date),
   };
 }

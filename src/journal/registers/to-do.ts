@@ -1,5 +1,6 @@
 import type { ActionWord, Decision, IsoDate, Position, PositionId, Verdict } from '../model.ts';
 import type { Judged, Standing } from './judgement.ts';
+import { goneAgainst } from './mismatch.ts';
 import type { RegisterSource } from './source.ts';
 import { deedsOf } from './stays.ts';
 
@@ -24,7 +25,7 @@ const DONE: Partial<Record<Verdict, string>> = { conserve: 'conserved', repair: 
 /** What of the decisions in force on one position is still to do. */
 export function pendingOf(record: RegisterSource, position: Position, judgement: readonly Judged[], date: IsoDate): readonly Pending[] {
   return judgement.flatMap((judged) => {
-    const found = todoOf(record, judged, date);
+    const found = todoOf(record, judged, goneAgainst(record, judged.inForce, date), date);
     if (found === null) return [];
     const { decision } = judged.inForce;
     const some = found.count < position.count ? ` (${found.count} of ${position.count})` : '';
@@ -34,8 +35,9 @@ export function pendingOf(record: RegisterSource, position: Position, judgement:
 
 type Todo = Pick<Pending, 'count' | 'todo' | 'words'>;
 
-function todoOf(record: RegisterSource, judged: Judged, date: IsoDate): Todo | null {
-  const { decision, count } = judged.inForce;
+function todoOf(record: RegisterSource, judged: Judged, gone: number, date: IsoDate): Todo | null {
+  const { decision } = judged.inForce;
+  const count = judged.inForce.count - gone;
   const against = laidCount(judged, 'against');
   const open = count - against - laidCount(judged, 'as-decided');
   switch (decision.verdict) {

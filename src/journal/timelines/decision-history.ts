@@ -30,9 +30,8 @@ export function decisionHistory(decisions: readonly Decision[], places: number):
   }));
   const byId = new Map(history.map((one) => [one.decision.id, one]));
   let before: readonly Superseded[] = [];
-  for (const one of history) {
-    const standing = [...before].reverse().map(({ decision }) => decision);
-    const after = decisionsInForce([...standing, one.decision], places, one.decision.date);
+  for (const [n, one] of history.entries()) {
+    const after = decisionsInForce(decisions.slice(0, n + 1), places, one.decision.date);
     for (const { decision, count } of before) {
       const lost = count - (after.find((other) => other.decision === decision)?.count ?? 0);
       if (lost <= 0) continue;

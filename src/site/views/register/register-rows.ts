@@ -38,7 +38,7 @@ function rowOf(sheet: Sheet, row: RegisterRow): Markup {
 }
 
 function decided(sheet: Sheet, row: RegisterRow): Markup | string {
-  if (row.inForce.length === 0) return html`<span class="zero">undecided</span>`;
+  if (row.inForce.length === 0) return html`<span class="zero">${row.undecided > 0 ? 'undecided' : 'none'}</span>`;
   return lines(
     row.inForce.map(({ decision, count }) => {
       const some = count < row.count && `${count} of ${row.count}: `;

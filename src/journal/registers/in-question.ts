@@ -1,0 +1,46 @@
+import type { IsoDate, PartId, Position } from '../model.ts';
+import type { InForce } from './decisions-in-force.ts';
+import { seriesOf } from './measurements.ts';
+import { observationsOf } from './observations.ts';
+import { perRecord, type RegisterSource } from './source.ts';
+import { whereaboutsAt } from './stays.ts';
+
+/**
+ * Whether a position asks for a verdict at the end of a day: something of it was taken off or lies off the vehicle, it
+ * failed, a candidate for it is here or considered, or the question was put off.
+ */
+export function isInQuestion(record: RegisterSource, position: Position, inForce: readonly InForce[], date: IsoDate): boolean {
+  return (
+    inForce.some(({ decision }) => decision.verdict === 'defer') ||
+    (firstRemoval(record).get(position.id) ?? NEVER) <= date ||
+    liesHere(record, position.id, date) ||
+    hasFailed(record, position.id, date) ||
+    position.parts.some((part) => part !== position.id && isCandidate(record, part, date))
+  );
+}
+
+/** Later than any day. */
+const NEVER: IsoDate = '9999-99-99';
+
+const firstRemoval = perRecord((record) => {
+  const found = new Map<string, IsoDate>();
+  for (const { did, from, date } of record.history.deeds) {
+    if (did === 'removed' && from.at === 'fitted' && !found.has(from.position)) found.set(from.position, date);
+  }
+  return found;
+});
+
+function liesHere(record: RegisterSource, part: PartId, date: IsoDate): boolean {
+  return whereaboutsAt(record, part, date).some(({ where }) => where.at === 'stores' || where.at === 'bag' || where.at === 'out');
+}
+
+/** Measured out of its limits when it was last measured, or seen with major symptoms (class 3) when it was last looked at. */
+function hasFailed(record: RegisterSource, part: PartId, date: IsoDate): boolean {
+  const seen = observationsOf(record, part).findLast((one) => one.condition !== null && one.date <= date);
+  return seen?.condition === 3 || seriesOf(record, part, date).some(({ within }) => within === false);
+}
+
+/** A part that could stand there: it is here, or thought of, and neither gone nor still to come. */
+function isCandidate(record: RegisterSource, part: PartId, date: IsoDate): boolean {
+  return whereaboutsAt(record, part, date).some(({ where: { at } }) => at !== 'gone' && at !== 'missing' && at !== 'not-yet');
+}
