@@ -9,6 +9,7 @@ import { pathWithin } from '../load/path-within.ts';
 import { openNoteStore } from '../markdown/note-store.ts';
 import { buildPictures, preparePictures } from '../photos/pictures.ts';
 import { removeAbandoned } from './abandoned.ts';
+import { noticesOf } from './notices.ts';
 import { placeClips } from './place-clips.ts';
 import { setRecord } from './record.ts';
 import { siteRecord } from './site-record.ts';
@@ -91,7 +92,8 @@ export async function bundleScripts(into: string): Promise<void> {
   const { rolldown } = await import('rolldown');
   for (const script of scripts) {
     const bundle = await rolldown({ input: join(folder, script), logLevel: 'silent' });
-    await bundle.write({ file: join(into, `${basename(script, '.ts')}.js`), format: 'iife', minify: true });
+    const file = join(into, `${basename(script, '.ts')}.js`);
+    await bundle.write({ file, format: 'iife', minify: true, postBanner: ({ moduleIds }) => noticesOf(moduleIds) });
     await bundle.close();
   }
 }

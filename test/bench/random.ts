@@ -13,7 +13,7 @@ export interface Random {
 }
 
 /**
- * Makes a source of chance by mulberry32 (Tommy Ettinger, public domain): 32 bits of state, integer
+ * Makes a source of chance by mulberry32 (public domain): 32 bits of state, integer
  * arithmetic only, so no engine rounds it differently.
  *
  * @param seed any whole number; its low 32 bits count

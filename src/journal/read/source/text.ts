@@ -9,7 +9,7 @@ export interface SourceText {
   place(start: number, end: number): Place;
 }
 
-/** Anything larger is no note; DESIGN's evenings are a few kilobytes. */
+/** Anything larger is no note; an evening's note is a few kilobytes. */
 export const LARGEST_TEXT = 1_000_000;
 
 /**

@@ -1,0 +1,24 @@
+import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
+import { createRequire } from 'node:module';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { expect, onTestFinished, test } from 'vitest';
+import { bundleScripts } from '../../src/site/build-site.ts';
+import { noticesOf } from '../../src/site/notices.ts';
+
+const LIBRARY = createRequire(import.meta.url).resolve('minisearch');
+
+test('the published search carries the notice of the library in it, and a script of our own alone none', async () => {
+  const into = mkdtempSync(join(tmpdir(), 'asfound-scripts-'));
+  onTestFinished(() => rmSync(into, { recursive: true, force: true }));
+  await bundleScripts(into);
+  const search = readFileSync(join(into, 'search.js'), 'utf8');
+  expect(search).toMatch(/^\/\*! minisearch\n\nCopyright 20\d\d /);
+  expect(search).toContain('The above copyright notice and this permission notice shall be included');
+  expect(readFileSync(join(into, 'full-size.js'), 'utf8')).not.toContain('/*!');
+});
+
+test('a package is noted once, however many of its modules are taken', () => {
+  expect(noticesOf([LIBRARY, LIBRARY.replace(/[^/]*$/, 'other.js'), '/src/own.ts']).match(/\/\*!/g)).toHaveLength(1);
+  expect(noticesOf(['/src/own.ts'])).toBe('');
+});
