@@ -56,19 +56,29 @@ describe('a gate', () => {
     expect(faults(capped, strip, start({ withOpen: ['pipe-capped'] }))).toEqual(['A613']);
   });
 
-  test('that is not passed is not reached', () => {
-    expect(replay(journal({ parts, evenings: [capped, strip, start()] })).history.reached.has('first-start')).toBe(false);
+  test('that is held is told once, and the milestone counts as reached', () => {
+    const road = evening('2031-02-01', { reached: [{ milestone: 'road-test' }] });
+    expect(faults(capped, strip, start(), road)).toEqual(['A611']);
+    expect(replay(journal({ parts, evenings: [capped, strip, start()] })).history.reached.has('first-start')).toBe(true);
   });
 
-  test('does not let through what was due before an earlier milestone and never owned up to', () => {
+  test('asks again for what was owned up to at an earlier milestone: that held for the earlier one alone', () => {
+    const owned = start({ withOpen: ['pipe-capped'], because: 'only idled' });
+    const road = (fields = {}) => evening('2031-02-01', { reached: [{ milestone: 'road-test', ...fields }] });
+    expect(faults(capped, strip, owned, road())).toEqual(['A611']);
+    expect(faults(capped, strip, owned, road({ withOpen: ['pipe-capped'], because: 'round the yard' }))).toEqual([]);
+  });
+
+  test('that is past holds nothing more: nothing can be opened before it or put off to it', () => {
     const late = evening('2031-01-01', { opens: [{ id: 'late', before: 'first-start' }] });
+    const back = evening('2031-01-01', { defers: [{ id: 'pipe-capped', to: 'stripped' }], closes: ['pipe-capped'] });
     const road = evening('2031-02-01', { reached: [{ milestone: 'road-test' }] });
-    expect(faults(strip, start(), late, road)).toEqual(['A611']);
+    expect([faults(strip, start(), late, road), faults(capped, strip, back)]).toEqual([['A617'], ['A617']]);
   });
 
-  test('does not ask again for what was owned up to at an earlier milestone', () => {
-    const road = evening('2031-02-01', { reached: [{ milestone: 'road-test' }] });
-    expect(faults(capped, strip, start({ withOpen: ['pipe-capped'], because: 'only idled' }), road)).toEqual([]);
+  test('and what the note of the milestone itself opens before it holds it', () => {
+    const opens = [{ id: 'late', before: 'first-start' }];
+    expect(faults(strip, evening('2030-12-01', { opens, reached: [{ milestone: 'first-start' }] }))).toEqual(['A611']);
   });
 
   test('asks again for what was put off until it, even if an earlier one was passed with it open', () => {

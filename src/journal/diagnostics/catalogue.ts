@@ -101,6 +101,7 @@ export const CATALOGUE = {
   A614: warning('Admitted item is not open', '`with-open` names an item that was not open or not due before the milestone.'),
   A615: error('Temporary measure without an end', 'A temporary measure names the milestone it must be undone before.'),
   A616: warning('Milestone before an earlier one', 'A milestone is reached while one that stands before it is not.'),
+  A617: error('Due before what is past', 'An item is opened before, or put off to, a milestone that was reached already.'),
 
   A701: warning(
     'Decision against the facts',

@@ -30,7 +30,7 @@ export interface Gate {
   readonly items: readonly ItemRow[];
   /** Temporary measures to undo before this very milestone. */
   readonly temporary: readonly ItemRow[];
-  /** Open items due before an earlier milestone that nobody has owned up to: they hold this gate too. */
+  /** Open items due before an earlier milestone: they hold this gate too, whatever that one was passed with. */
   readonly earlier: readonly ItemRow[];
   /** The vehicle may pass: it has passed, or nothing holds the gate. */
   readonly mayPass: boolean;
@@ -82,11 +82,10 @@ export function gatesAt(record: RegisterSource, at: At): readonly Gate[] {
   const open = openItemsAt(record, at);
   const order = new Map(record.journal.milestones.map((milestone) => [milestone.id, milestone.order]));
   const reached = [...record.history.reached.values()].filter((one) => one.date <= date);
-  const admitted = new Set(reached.flatMap(({ withOpen }) => withOpen));
   return record.journal.milestones.map((milestone) => {
     const due = open.filter((item) => item.due === milestone.id);
     const before = ({ due: gate }: ItemRow) => gate !== null && (order.get(gate) ?? 0) < milestone.order;
-    const earlier = open.filter((item) => before(item) && !admitted.has(item.id));
+    const earlier = open.filter(before);
     const passed = reached.find((one) => one.milestone === milestone.id) ?? null;
     return {
       milestone,

@@ -1,5 +1,5 @@
 import { type Diagnostic, diagnostic, type Related } from '../diagnostics/diagnostic.ts';
-import type { Milestone, MilestoneId, Place, Session } from '../model.ts';
+import type { ItemId, ItemKind, Milestone, MilestoneId, Place, Session } from '../model.ts';
 import type { ItemHistory, MilestoneReached } from '../record.ts';
 import type { Items } from './items.ts';
 
@@ -11,8 +11,8 @@ export class Milestones {
   readonly #reachedAt = new Map<MilestoneId, Place>();
   readonly #declared: ReadonlyMap<MilestoneId, Milestone>;
   readonly #items: Items;
-  /** Open items that an earlier milestone was passed with: they are owned up to. */
-  readonly #admitted = new Set<string>();
+  /** Items that have kept a gate shut. That is told once, and after it the note is believed. */
+  readonly #told = new Set<ItemId>();
 
   constructor(milestones: readonly Milestone[], items: Items) {
     this.#declared = new Map(milestones.map((milestone) => [milestone.id, milestone]));
@@ -20,8 +20,35 @@ export class Milestones {
   }
 
   /**
-   * Reaches what a session says, after its items were opened, deferred and closed. A milestone whose gate
-   * is held, or that was reached before, is not reached. Of `with-open` only what was open and due is kept.
+   * Says what stands against items that a session opens or puts off: none can be due before a milestone that an
+   * earlier session reached. Such an item then holds no gate: that it is open has been told.
+   */
+  tooLate(session: Session): Diagnostic[] {
+    const opened = session.opens.map(({ id, kind, before, place }) => ({ id, kind, due: before, place, word: 'opened' }));
+    const deferred = session.defers.map(({ id, to, place }) => ({ id, kind: null, due: to, place, word: 'put off' }));
+    return [...opened, ...deferred].flatMap(({ id, kind, due, place, word }) => {
+      const passed = due === null ? undefined : this.history.get(due);
+      if (!passed) return [];
+      this.#told.add(id);
+      const message = `\`${id}\` cannot be ${word} to be done before \`${due}\`: that was reached in session ${passed.session}.`;
+      const at = this.#reachedAt.get(passed.milestone);
+      const related = at ? [{ place: at, message: `\`${due}\` was reached here.` }] : [];
+      return [diagnostic('A617', place, message, { hint: this.#laterThan(word === 'opened' ? 'before' : 'to', kind), related })];
+    });
+  }
+
+  /** What to write instead: the first milestone still to come. */
+  #laterThan(field: string, kind: ItemKind | null): string {
+    const next = [...this.#declared.values()].find(({ id }) => !this.history.has(id));
+    if (next) return `Say \`${field}: ${next.id}\`, which is still to come.`;
+    if (field === 'to') return 'Take the entry out: no milestone is still to come.';
+    return kind === 'temporary' ? 'No milestone is still to come: say `kind: task` and leave `before` out.' : 'Leave `before` out.';
+  }
+
+  /**
+   * Reaches what a session says, after its items were opened, deferred and closed. A milestone whose gate is held is
+   * reached all the same, with what is told; one that was reached before is not reached again. Owning up holds for
+   * this milestone alone. Of `with-open` only what was open and due is kept.
    */
   apply(session: Session): Diagnostic[] {
     return session.reached.flatMap((reaching) => {
@@ -29,7 +56,7 @@ export class Milestones {
       if (twice) return [twice];
       const holding = this.#holding(reaching.milestone);
       const held = this.#held(reaching, holding);
-      if (held.length === 0) this.#reach(session, reaching, holding);
+      this.#reach(session, reaching, holding);
       return [...held, ...this.#idleAdmissions(reaching, holding), ...this.#overtaken(reaching)];
     });
   }
@@ -38,7 +65,6 @@ export class Milestones {
     const admitted = withOpen.filter((id) => holding.some((item) => item.id === id));
     this.history.set(milestone, { milestone, session: session.id, date: session.date, withOpen: admitted, because });
     this.#reachedAt.set(milestone, place);
-    for (const id of admitted) this.#admitted.add(id);
   }
 
   #twice({ milestone, place }: Reaching): Diagnostic | null {
@@ -61,15 +87,15 @@ export class Milestones {
 
   /** What keeps the gate shut: items not owned up to, or an admission without its reason. */
   #held({ milestone, withOpen, because, place }: Reaching, holding: readonly ItemHistory[]): Diagnostic[] {
-    const mustOwnUp = (item: ItemHistory) => this.#items.due(item) === milestone || !this.#admitted.has(item.id);
-    const silent = holding.filter((item) => mustOwnUp(item) && !withOpen.includes(item.id));
+    const silent = holding.filter(({ id }) => !this.#told.has(id) && !withOpen.includes(id));
+    for (const { id } of silent) this.#told.add(id);
     const shut = silent.length === 0 ? [] : [gateShut(milestone, withOpen, silent, place)];
     if (withOpen.length === 0 || because !== null) return shut;
     return [...shut, diagnostic('A613', place, '`with-open` is an admission and needs its reason.', { hint: 'Add `because:`.' })];
   }
 
   #idleAdmissions({ milestone, withOpen, place }: Reaching, holding: readonly ItemHistory[]): Diagnostic[] {
-    const idle = withOpen.filter((id) => !holding.some((item) => item.id === id));
+    const idle = withOpen.filter((id) => !this.#told.has(id) && !holding.some((item) => item.id === id));
     return idle.map((id) => {
       const message = `\`${id}\` is not open, or not due before \`${milestone}\`.`;
       return this.#items.unknown(id, place) ?? diagnostic('A614', place, message);

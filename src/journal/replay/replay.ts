@@ -40,7 +40,7 @@ export function replay(journal: Journal): { history: History; diagnostics: Diagn
       const problem = applyEntry(context, session, entry);
       if (problem) diagnostics.push(problem);
     }
-    diagnostics.push(...bags.empty(context, session), ...items.apply(session));
+    diagnostics.push(...bags.empty(context, session), ...milestones.tooLate(session), ...items.apply(session));
     diagnostics.push(...milestones.apply(session), ...decisions.apply(session));
   }
   for (; !next.done; next = coming.next()) arrive(state, next.value);

@@ -179,6 +179,15 @@ export const BAGS_AND_ITEMS: readonly Case[] = [
     note: 'opens: [{ id: prop, kind: task, what: A prop }]\ncloses: [{ id: prop }]\nreached: [{ milestone: stripped, with-open: [prop], because: to be sure }]',
   },
   { shows: 'a temporary measure ends before a milestone', code: 'A615', note: 'opens: [{ id: prop, kind: temporary, what: A prop }]' },
+  {
+    shows: 'an item due before a milestone that is past',
+    code: 'A617',
+    note: 'opens: [{ id: prop, kind: temporary, what: A prop, before: stripped }]',
+    files: earlier('reached: [{ milestone: stripped }]'),
+    says: /stripped.*2031-03-01-earlier/,
+    hint: /before: first-start/,
+    first: '{ milestone: stripped',
+  },
   { shows: 'a milestone out of order', code: 'A616', note: 'reached: [{ milestone: first-start }]' },
 ];
 
