@@ -1,3 +1,4 @@
+import { fileURLToPath } from 'node:url';
 import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { openItemsCsv } from '../../src/exports/open-items.ts';
@@ -5,6 +6,7 @@ import { registerCsv } from '../../src/exports/register.ts';
 import { whereaboutsCsv } from '../../src/exports/whereabouts.ts';
 import { UK_EIGHT_POINTS } from '../../src/journal/model/identity-tables/uk-eight-points.ts';
 import type { IsoDate, Journal } from '../../src/journal/model.ts';
+import { compileJournal } from '../../src/journal/pipeline.ts';
 import type { JournalRecord } from '../../src/journal/record.ts';
 import { bagsAt } from '../../src/journal/registers/bags.ts';
 import { changesBetween } from '../../src/journal/registers/changes.ts';
@@ -16,9 +18,19 @@ import { registerAt } from '../../src/journal/registers/register.ts';
 import { goneAt, missingAt, offVehicleAt, outAt, storesAt } from '../../src/journal/registers/stores.ts';
 import { unrecordedAt } from '../../src/journal/registers/unrecorded.ts';
 import { viewDates } from '../../src/journal/registers/view-dates.ts';
+import { loadJournal } from '../../src/load/load.ts';
 import { did, evening, journalUpTo, part, record, soundRecord } from '../builders/journal.ts';
 import { asText } from '../builders/observed.ts';
 import { days, journals } from '../builders/streams.ts';
+
+const DEMO = loadJournal(fileURLToPath(new URL('../../content', import.meta.url)));
+
+/** The demo, from all of its catalogue and the notes up to a day. */
+function demo(to: IsoDate | null = null): JournalRecord {
+  const { record: made } = compileJournal(DEMO, { today: '2026-11-26', to });
+  if (made === null) throw new Error('the demo does not compile');
+  return made;
+}
 
 /** Every register there is, as it stood at the end of a day. */
 function everything(of: JournalRecord, at: IsoDate | null): Record<string, unknown> {
@@ -51,6 +63,17 @@ describe('as at a past day', () => {
       }),
       { numRuns: 300 },
     );
+  });
+
+  test('on every date of the demo too', () => {
+    const whole = demo();
+    const dates = [...new Set(whole.journal.sessions.map(({ date }) => date))];
+    expect(dates.length).toBeGreaterThan(50);
+    for (const date of dates) {
+      const past = everything(whole, date);
+      const then = everything(demo(date), null);
+      for (const name of Object.keys(past)) expect(asText(past[name]), `${name} on ${date}`).toBe(asText(then[name]));
+    }
   });
 
   test('a lot that was parted later was whole before', () => {

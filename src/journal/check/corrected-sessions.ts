@@ -1,14 +1,31 @@
 import { type Diagnostic, diagnostic, startOf } from '../diagnostics/diagnostic.ts';
 import { didYouMean } from '../diagnostics/nearest.ts';
+import { sessionNamed } from '../model/session-named.ts';
+import { inSessionOrder } from '../model/session-order.ts';
+import type { Place, Session } from '../model.ts';
 import type { JournalRecord } from '../record.ts';
-import type { CheckedAgainst } from './check.ts';
 
-/** A note corrects a session that exists. */
-export function correctedSessions({ journal }: JournalRecord, { whole }: CheckedAgainst): Diagnostic[] {
-  const ids = new Set(whole.journal.sessions.map((session) => session.id));
+/** A note corrects a session that exists, and that was before it. */
+export function correctedSessions({ journal }: Pick<JournalRecord, 'journal'>): Diagnostic[] {
   return journal.sessions.flatMap((session) => {
-    if (session.corrects === null || ids.has(session.corrects)) return [];
-    const hint = didYouMean(session.corrects, ids);
-    return [diagnostic('A409', session.correctsPlace ?? startOf(session.file), `There is no session \`${session.corrects}\`.`, { hint })];
+    if (session.corrects === null) return [];
+    const place = session.correctsPlace ?? startOf(session.file);
+    const corrected = sessionNamed(journal, session.corrects);
+    if (corrected !== null) return inSessionOrder(corrected, session) < 0 ? [] : [notBefore(session, corrected, place)];
+    const hint = didYouMean(
+      session.corrects,
+      journal.sessions.map(({ id }) => id),
+    );
+    return [diagnostic('A409', place, `There is no session \`${session.corrects}\`.`, { hint })];
   });
+}
+
+function notBefore(session: Session, corrected: Session, place: Place): Diagnostic {
+  if (corrected === session) {
+    const hint = 'Name the earlier session, or take `corrects` out: a note is put right by editing it.';
+    return diagnostic('A412', place, 'This session says that it corrects itself.', { hint });
+  }
+  const message = `This session cannot correct \`${corrected.id}\`, which comes after it.`;
+  const related = [{ place: startOf(corrected.file), message: `\`${corrected.id}\` is this note.` }];
+  return diagnostic('A412', place, message, { hint: `Say \`corrects: ${session.id}\` in that note, and take it out here.`, related });
 }

@@ -1,6 +1,7 @@
 /** Read files → the journal: catalogues first, then every note against them, in order. */
 import { startOf } from '../diagnostics/diagnostic.ts';
 import { didYouMean } from '../diagnostics/nearest.ts';
+import { sessionNamed } from '../model/session-named.ts';
 import { inSessionOrder } from '../model/session-order.ts';
 import type { Journal, Session } from '../model.ts';
 import type { NoteSource, PartsFile, ReadJournal } from '../read/journal-source.ts';
@@ -29,7 +30,13 @@ export function compile(read: ReadJournal, sources: Sources, out: Reporter): Jou
     const session = sessionOf(note, around);
     return note.undated ? [] : [session];
   });
-  return { ...catalogues, sessions: sessions.sort(inSessionOrder) };
+  return withCorrections({ ...catalogues, sessions: sessions.sort(inSessionOrder) });
+}
+
+/** `corrects` may name the day of a session; from here on it is the id. */
+function withCorrections(journal: Journal): Journal {
+  const named = ({ corrects }: Session) => (corrects === null ? null : (sessionNamed(journal, corrects)?.id ?? corrects));
+  return { ...journal, sessions: journal.sessions.map((session) => ({ ...session, corrects: named(session) })) };
 }
 
 /** What is found wrong where something was found wrong before is only its echo. */

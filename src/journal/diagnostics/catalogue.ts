@@ -69,6 +69,7 @@ export const CATALOGUE = {
   A409: error('Unknown session', 'No note has that session id or date.'),
   A410: error('One id, two meanings', 'Two catalogue entries claim the same id.'),
   A411: error('Unknown hazard statement', 'The code is not in the list of GHS hazard statements.'),
+  A412: error('Corrects itself or a later note', 'A note corrects a session that was before it.'),
 
   A501: error('Not fitted', 'The action needs the part on the vehicle, and it is not.'),
   A502: error('Position taken', 'The position already holds its full count.'),

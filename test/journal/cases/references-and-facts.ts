@@ -39,6 +39,14 @@ export const REFERENCES: readonly Case[] = [
     at: '2031-03-01-earlyer',
     hint: /earlier/,
   },
+  { shows: 'a correction of the note itself', code: 'A412', note: 'corrects: 2031-03-12-brakes', at: '2031-03-12-brakes', once: true },
+  {
+    shows: 'a correction of a later note',
+    code: 'A412',
+    note: 'corrects: 2031-03-12-brakes-2',
+    files: { more: { 'sessions/2031-03-12-brakes-2.md': note('') } },
+    hint: /corrects: 2031-03-12-brakes`/,
+  },
   {
     shows: 'a hazard statement that does not exist',
     code: 'A411',
