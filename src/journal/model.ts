@@ -13,6 +13,7 @@ import type { ConsumableId, PartId, PersonId, PositionId, SubsystemId } from './
 export type { Place } from './diagnostics/place.ts';
 export * from './model/catalogues.ts';
 export * from './model/session.ts';
+export type { Destination } from './schema/fields.ts';
 export * from './schema/words.ts';
 export type { IsoDate } from './values/date.ts';
 export type { Minor } from './values/decimal.ts';

@@ -1,8 +1,8 @@
 /** consumables.yaml → what is used up. */
 
+import type { ConsumableFields } from '../read/journal-source.ts';
 import type { Reporter } from '../read/reporter.ts';
 import type { Tree } from '../read/source/tree.ts';
-import type { ConsumableSource } from '../schema/catalogues.ts';
 import { readNewId } from '../schema/fields.ts';
 import { HAZARD_STATEMENTS } from '../values/hazard-statements.ts';
 import { readAmount } from '../values/money.ts';
@@ -10,7 +10,12 @@ import { convertTo, readQuantity } from '../values/quantity.ts';
 import type { Catalogues } from './context.ts';
 
 /** Fills the catalogues' consumables. */
-export function compileConsumables(source: Record<string, ConsumableSource>, tree: Tree, catalogues: Catalogues, out: Reporter): void {
+export function compileConsumables(
+  source: Readonly<Record<string, ConsumableFields>>,
+  tree: Tree,
+  catalogues: Catalogues,
+  out: Reporter,
+): void {
   for (const [id, each] of Object.entries(source)) {
     const place = tree.keyPlaceOf([id]);
     out.take(readNewId(id), place);
@@ -27,7 +32,7 @@ export function compileConsumables(source: Record<string, ConsumableSource>, tre
   }
 }
 
-function hazardsOf(id: string, { hazards = [] }: ConsumableSource, tree: Tree, out: Reporter): string[] {
+function hazardsOf(id: string, { hazards }: ConsumableFields, tree: Tree, out: Reporter): string[] {
   return hazards.filter((code, i) => {
     if (HAZARD_STATEMENTS.has(code)) return true;
     const hint = 'A code is H and three digits, from the safety data sheet, section 2.';
@@ -37,7 +42,7 @@ function hazardsOf(id: string, { hazards = [] }: ConsumableSource, tree: Tree, o
 }
 
 /** Opening stock is some of it, worth something or nothing. */
-function openingOf(id: string, source: ConsumableSource, unit: string, tree: Tree, catalogues: Catalogues, out: Reporter) {
+function openingOf(id: string, source: ConsumableFields, unit: string, tree: Tree, catalogues: Catalogues, out: Reporter) {
   if (!source.opening) return null;
   const { amount, value: written } = source.opening;
   const place = (field: string) => tree.placeOf([id, 'opening', field]);

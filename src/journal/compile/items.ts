@@ -1,55 +1,51 @@
 /** Bags, open items and milestones of a note. */
 import type { BagFilling, ItemOpening, Session } from '../model.ts';
-import type { SessionSource } from '../schema/session.ts';
+import type { NoteFields } from '../read/journal-source.ts';
+import { believed, given } from './believed.ts';
 import { pictureBeside } from './media.ts';
 import type { NoteContext } from './session.ts';
-import { each } from './work.ts';
 
-export function bagsOf(list: SessionSource['bags'], context: NoteContext): BagFilling[] {
-  return each(list, (entry, i) => ({
-    bag: entry.bag,
-    holds: entry.holds,
-    off: entry.off === undefined ? null : (context.names.part(entry.off, context.place('bags', i, 'off'))?.id ?? null),
-    goesBack: entry['goes-back'] ?? null,
-    picture: entry.picture === undefined ? null : pictureBeside(entry.picture, context, context.place('bags', i, 'picture')),
-    place: context.place('bags', i),
+export function bagsOf(list: NoteFields['bags'], context: NoteContext): BagFilling[] {
+  return believed(list, ({ says, place, placeOf }) => ({
+    ...says,
+    off: given(says.off, (id) => context.names.part(id, placeOf('off'))?.id ?? null),
+    picture: given(says.picture, (written) => pictureBeside(written, context, placeOf('picture'))),
+    place,
   }));
 }
 
-export function emptiedOf(list: SessionSource['emptied'], context: NoteContext): Session['emptied'] {
-  return each(list, (bag, i) => ({ bag, place: context.place('emptied', i) }));
+export function emptiedOf(list: NoteFields['emptied'], context: NoteContext): Session['emptied'] {
+  return list.map((bag, i) => ({ bag, place: context.place('emptied', i) }));
 }
 
-export function opensOf(list: SessionSource['opens'], context: NoteContext): ItemOpening[] {
-  const { names, place, catalogues } = context;
-  return each(list, (entry, i) => ({
-    id: entry.id,
-    kind: entry.kind,
-    what: entry.what,
-    before: entry.before === undefined ? null : names.milestone(entry.before, place('opens', i, 'before')),
-    beforeUnknown: entry.before !== undefined && !catalogues.milestones.some(({ id }) => id === entry.before),
-    on: entry.on === undefined ? null : names.charge(entry.on, place('opens', i, 'on')),
-    price: entry.price === undefined ? null : names.money(entry.price, place('opens', i, 'price')),
-    place: place('opens', i),
-  }));
-}
-
-export function closesOf(list: SessionSource['closes'], context: NoteContext): Session['closes'] {
-  return each(list, (entry, i) => ({ id: entry.id, how: entry.how ?? null, place: context.place('closes', i) }));
-}
-
-export function defersOf(list: SessionSource['defers'], context: NoteContext): Session['defers'] {
-  return each(list, (entry, i) => {
-    const to = context.names.milestone(entry.to, context.place('defers', i, 'to'));
-    return to === null ? null : { id: entry.id, to, because: entry.because, place: context.place('defers', i) };
+export function opensOf(list: NoteFields['opens'], { names }: NoteContext): ItemOpening[] {
+  return believed(list, ({ says, place, placeOf }) => {
+    const before = given(says.before, (id) => names.milestone(id, placeOf('before')));
+    return {
+      ...says,
+      before,
+      beforeUnknown: says.before !== null && before === null,
+      on: given(says.on, (id) => names.charge(id, placeOf('on'))),
+      price: given(says.price, (written) => names.money(written, placeOf('price'))),
+      place,
+    };
   });
 }
 
-export function reachedOf(list: SessionSource['reached'], context: NoteContext): Session['reached'] {
-  return each(list, (entry, i) => {
-    const milestone = context.names.milestone(entry.milestone, context.place('reached', i, 'milestone'));
-    if (milestone === null) return null;
-    const place = context.place('reached', i);
-    return { milestone, withOpen: entry['with-open'] ?? [], because: entry.because ?? null, place };
+export function closesOf(list: NoteFields['closes']): Session['closes'] {
+  return believed(list, ({ says, place }) => ({ ...says, place }));
+}
+
+export function defersOf(list: NoteFields['defers'], { names }: NoteContext): Session['defers'] {
+  return believed(list, ({ says, place, placeOf }) => {
+    const to = names.milestone(says.to, placeOf('to'));
+    return to === null ? null : { ...says, to, place };
+  });
+}
+
+export function reachedOf(list: NoteFields['reached'], { names }: NoteContext): Session['reached'] {
+  return believed(list, ({ says, place, placeOf }) => {
+    const milestone = names.milestone(says.milestone, placeOf('milestone'));
+    return milestone === null ? null : { ...says, milestone, place };
   });
 }

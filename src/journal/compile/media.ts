@@ -1,12 +1,13 @@
 /** Pictures, film and papers of a note. */
 import type { BagFilling, FilmClip, Paper, PartId, Picture, Place } from '../model.ts';
+import type { Entry } from '../read/entry.ts';
+import type { NoteFields } from '../read/journal-source.ts';
 import type { Prose, ProseImage } from '../read/prose.ts';
-import type { SessionSource } from '../schema/session.ts';
 import { readClipTime } from '../values/clip-time.ts';
 import { decoded } from '../values/link.ts';
+import { believed, known, partsNamed } from './believed.ts';
 import { findFile, folderOf, inside, isAway } from './paths.ts';
 import type { NoteContext } from './session.ts';
-import { each, partsNamed } from './work.ts';
 
 const PICTURE = /\.(jpe?g|png|webp|tiff?|avif|hei[cf])$/i;
 
@@ -26,9 +27,9 @@ export function paperNamed(written: string, context: NoteContext, place: Place):
  * The pictures of a note in reading order: those in the prose, those named under `pictures`, then those that
  * lie beside the note unmentioned. A picture in the prose also belongs to the parts linked in its paragraph.
  */
-export function picturesOf(list: SessionSource['pictures'], prose: Prose, bags: readonly BagFilling[], context: NoteContext): Picture[] {
+export function picturesOf(list: NoteFields['pictures'], prose: Prose, bags: readonly BagFilling[], context: NoteContext): Picture[] {
   const find = pictureFinder(list, prose, context);
-  const listed = each(list, (entry, i) => listedPicture(entry, i, find, context));
+  const listed = believed(list, (entry) => listedPicture(entry, find, context));
   const byFile = new Map(listed.map((picture) => [picture.file, picture]));
   const inProse = prose.images.flatMap((image) => proseImage(image, prose, byFile, find, context) ?? []);
   const told = new Set(inProse.map((picture) => picture.file));
@@ -37,15 +38,13 @@ export function picturesOf(list: SessionSource['pictures'], prose: Prose, bags: 
   return [...inProse, ...rest, ...unmentioned(mentioned, context)];
 }
 
-type PictureSource = NonNullable<SessionSource['pictures']>[number];
-
 type Find = (written: string, place: Place) => string | null;
 
 /** Finds pictures of a note. One that is not there is reported where it is first named, with the other places. */
-function pictureFinder(list: SessionSource['pictures'], prose: Prose, context: NoteContext): Find {
+function pictureFinder(list: NoteFields['pictures'], prose: Prose, context: NoteContext): Find {
   const pathOf = (written: string): string => inside(folderOf(context.file), written) ?? written;
   const named = [
-    ...each(list, (entry, i) => ({ path: pathOf(entry.file), place: context.place('pictures', i, 'file') })),
+    ...believed(list, ({ says, placeOf }) => ({ path: pathOf(says.file), place: placeOf('file') })),
     ...prose.images.map(({ url, place }) => ({ path: pathOf(decoded(url)), place })),
   ];
   const places = Map.groupBy(named, ({ path }) => path);
@@ -60,20 +59,11 @@ function pictureFinder(list: SessionSource['pictures'], prose: Prose, context: N
   };
 }
 
-function listedPicture(entry: PictureSource, i: number, find: Find, context: NoteContext): Picture | null {
-  const file = find(entry.file, context.place('pictures', i, 'file'));
-  const shows = partsNamed(entry.shows, context, 'pictures', i, 'shows');
-  if (file === null) return null;
-  return {
-    file,
-    shows,
-    view: entry.view ?? null,
-    caption: entry.caption ?? null,
-    alt: entry.alt ?? null,
-    inProse: false,
-    unmentioned: false,
-    place: context.place('pictures', i),
-  };
+function listedPicture(entry: NoteFields['pictures'][number], find: Find, context: NoteContext): Picture | null {
+  const { says, place, placeOf } = entry;
+  const file = find(says.file, placeOf('file'));
+  const shows = partsNamed(says.shows, entry, context, 'shows');
+  return file === null ? null : { ...says, file, shows, inProse: false, unmentioned: false, place };
 }
 
 function proseImage(
@@ -110,18 +100,19 @@ function unmentioned(mentioned: ReadonlySet<string | null>, context: NoteContext
     .map((file) => ({ file, shows: [], view: null, caption: null, alt: null, inProse: false, unmentioned: true, place: null }));
 }
 
-export function filmOf(list: SessionSource['film'], context: NoteContext): FilmClip[] {
-  return each(list, (entry, i) => ({
-    clip: entry.clip,
-    file: isAway(entry.clip) ? null : clipFile(entry.clip, context, context.place('film', i, 'clip')),
-    title: entry.title ?? null,
-    marks: each(Object.entries(entry.shows ?? {}), ([time, parts]) => {
-      const seconds = context.out.take(readClipTime(time), context.place('film', i, 'shows', time));
-      const shown = partsNamed(parts, context, 'film', i, 'shows', time);
-      return seconds === null ? null : { seconds, text: time, parts: shown };
-    }).sort((a, b) => a.seconds - b.seconds),
-    place: context.place('film', i),
-  }));
+export function filmOf(list: NoteFields['film'], context: NoteContext): FilmClip[] {
+  return believed(list, (entry) => {
+    const { shows, ...says } = entry.says;
+    const marks = Object.entries(shows).map(([time, parts]) => clipMark(time, parts, entry, context));
+    const file = isAway(says.clip) ? null : clipFile(says.clip, context, entry.placeOf('clip'));
+    return { ...says, file, marks: known(marks).sort((a, b) => a.seconds - b.seconds), place: entry.place };
+  });
+}
+
+function clipMark(time: string, shows: readonly string[], entry: Entry<unknown>, context: NoteContext): FilmClip['marks'][number] | null {
+  const seconds = context.out.take(readClipTime(time), entry.placeOf('shows', time));
+  const parts = partsNamed(shows, entry, context, 'shows', time);
+  return seconds === null ? null : { seconds, text: time, parts };
 }
 
 function clipFile(written: string, context: NoteContext, place: Place): string | null {
@@ -132,18 +123,11 @@ function clipFile(written: string, context: NoteContext, place: Place): string |
     : findFile(written, [folderOf(context.file)], context.shelf, what, place, context.out);
 }
 
-export function papersOf(list: SessionSource['papers'], context: NoteContext): Paper[] {
-  return each(list, (entry, i) => {
-    const file = paperNamed(entry.paper, context, context.place('papers', i, 'paper'));
-    const shows = partsNamed(entry.shows, context, 'papers', i, 'shows');
-    if (file === null) return null;
-    return {
-      file,
-      kind: entry.kind,
-      what: entry.what ?? null,
-      date: entry.date ?? null,
-      shows,
-      place: context.place('papers', i),
-    };
+export function papersOf(list: NoteFields['papers'], context: NoteContext): Paper[] {
+  return believed(list, (entry) => {
+    const { paper, ...says } = entry.says;
+    const file = paperNamed(paper, context, entry.placeOf('paper'));
+    const shows = partsNamed(says.shows, entry, context, 'shows');
+    return file === null ? null : { ...says, file, shows, place: entry.place };
   });
 }

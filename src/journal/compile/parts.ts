@@ -1,100 +1,88 @@
 /** parts/<subsystem>.yaml → parts, and the positions they make. */
-import Fraction from 'fraction.js';
 import { didYouMean } from '../diagnostics/nearest.ts';
-import type { Part, Place, Position } from '../model.ts';
-import type { PartsFile } from '../read/journal-source.ts';
+import type { Part, PartId, Place, Position, SubsystemId } from '../model.ts';
+import type { Entry } from '../read/entry.ts';
+import type { PartFields, PartsFile } from '../read/journal-source.ts';
 import type { Reporter } from '../read/reporter.ts';
-import type { PartSource } from '../schema/catalogues.ts';
+import { given } from './believed.ts';
 import type { Catalogues } from './context.ts';
 import { componentWords } from './identity.ts';
 
+type PartEntry = Entry<PartFields>;
+
 /** Fills the catalogues' parts and positions from every catalogue file, in file order. */
 export function compileParts(files: readonly PartsFile[], catalogues: Catalogues, out: Reporter): void {
-  const written = new Map<string, { readonly source: PartSource; readonly file: PartsFile; readonly at: number }>();
-  for (const file of files) {
-    file.parts.forEach((source, at) => {
-      const place = file.tree.placeOf([at, 'id']);
-      const first = written.get(source.id);
-      if (first) {
-        const related = [{ place: first.file.tree.placeOf([first.at, 'id']), message: 'It is first used here.' }];
-        out.report('A410', place, `A part \`${source.id}\` is already in the catalogue.`, {
-          related,
-          hint: 'Give each part an id of its own.',
-        });
-      } else written.set(source.id, { source, file, at });
-    });
-  }
+  const written = onePerId(files, out);
   const words = componentWords(catalogues.identityTables);
-  const makes = new Set([...written.values()].filter(({ source }) => source.for === undefined).map(({ source }) => source.id));
-  for (const { source, file, at } of written.values()) {
-    if (catalogues.subsystems.has(source.id)) {
-      out.report('A410', file.tree.placeOf([at, 'id']), `\`${source.id}\` is a subsystem already, and \`on:\` could mean either.`);
+  const makes = new Set([...written.values()].filter(({ entry }) => entry.says.for === null).map(({ entry }) => entry.says.id));
+  for (const { entry, subsystem } of written.values()) {
+    const { says, placeOf } = entry;
+    if (catalogues.subsystems.has(says.id)) {
+      out.report('A410', placeOf('id'), `\`${says.id}\` is a subsystem already, and \`on:\` could mean either.`);
     }
-    const position = positionOf(source, makes, file.tree.placeOf([at, 'for']), out);
-    const store = storeOf(source, catalogues, file.tree.placeOf([at, 'at']), out);
-    checkComponents(source, file, at, words, out);
-    catalogues.parts.set(source.id, partOf(source, file, position, store, file.tree.placeOf([at, 'id'])));
+    const position = positionOf(entry, makes, out);
+    const store = given(says.at, (name) => storeNamed(name, catalogues, placeOf('at'), out));
+    checkComponents(entry, words, out);
+    catalogues.parts.set(says.id, partOf(entry, subsystem, position, store));
   }
   addPositions([...catalogues.parts.values()], catalogues.positions);
 }
 
-function checkComponents(source: PartSource, file: PartsFile, at: number, words: ReadonlySet<string>, out: Reporter): void {
-  source.component?.forEach((word, n) => {
+interface Written {
+  readonly entry: PartEntry;
+  readonly subsystem: SubsystemId;
+}
+
+function onePerId(files: readonly PartsFile[], out: Reporter): ReadonlyMap<PartId, Written> {
+  const written = new Map<PartId, Written>();
+  for (const { parts, subsystem } of files) {
+    for (const entry of parts) {
+      const { id } = entry.says;
+      const first = written.get(id)?.entry;
+      if (first) {
+        const related = [{ place: first.placeOf('id'), message: 'It is first used here.' }];
+        const hint = 'Give each part an id of its own.';
+        out.report('A410', entry.placeOf('id'), `A part \`${id}\` is already in the catalogue.`, { related, hint });
+      } else written.set(id, { entry, subsystem });
+    }
+  }
+  return written;
+}
+
+function checkComponents({ says, placeOf }: PartEntry, words: ReadonlySet<string>, out: Reporter): void {
+  says.component.forEach((word, n) => {
     if (words.has(word)) return;
     const hint =
       didYouMean(word, words) ?? `The tables of the identity rule ask for ${[...words].map((known) => `\`${known}\``).join(', ')}.`;
-    out.report('A304', file.tree.placeOf([at, 'component', n]), `No table of the identity rule asks for a component \`${word}\`.`, {
-      hint,
-    });
+    out.report('A304', placeOf('component', n), `No table of the identity rule asks for a component \`${word}\`.`, { hint });
   });
 }
 
 /** A part for a position that nobody knows keeps to itself, so that what notes say of it is still looked through. */
-function positionOf(source: PartSource, makes: ReadonlySet<string>, place: Place, out: Reporter): string {
-  if (source.for === undefined) return source.id;
-  if (makes.has(source.for)) return source.for;
-  const hint = didYouMean(source.for, makes);
-  out.report('A407', place, `No part that makes a position has the id \`${source.for}\`.`, { hint });
-  return source.id;
+function positionOf({ says, placeOf }: PartEntry, makes: ReadonlySet<string>, out: Reporter): string {
+  if (says.for === null) return says.id;
+  if (makes.has(says.for)) return says.for;
+  const hint = didYouMean(says.for, makes);
+  out.report('A407', placeOf('for'), `No part that makes a position has the id \`${says.for}\`.`, { hint });
+  return says.id;
 }
 
-function storeOf(source: PartSource, { stores }: Catalogues, place: Place, out: Reporter): string | null {
-  if (source.at === undefined) return null;
-  if (stores.includes(source.at)) return source.at;
-  out.report('A406', place, `There is no store \`${source.at}\` in journal.yaml.`, { hint: didYouMean(source.at, stores) });
+function storeNamed(name: string, { stores }: Catalogues, place: Place, out: Reporter): string | null {
+  if (stores.includes(name)) return name;
+  out.report('A406', place, `There is no store \`${name}\` in journal.yaml.`, { hint: didYouMean(name, stores) });
   return null;
 }
 
-function partOf(source: PartSource, file: PartsFile, position: string, store: string | null, place: Place): Part {
-  const makesPosition = source.for === undefined;
-  return {
-    id: source.id,
-    name: source.name,
-    subsystem: file.subsystem,
-    origin: source.origin ?? null,
-    evidence: source.evidence ?? null,
-    count: source.count ?? 1,
-    position,
-    makesPosition,
-    found: source.found ?? foundOf(source),
-    store,
-    acquired: source.acquired ?? null,
-    marks: source.marks ?? null,
-    finish: source.finish ?? null,
-    condition: source.condition ?? null,
-    hazards: source.hazard ?? [],
-    components: source.component ?? [],
-    weight: source.weight ?? new Fraction(1),
-    private: source.private ?? null,
-    note: source.note ?? null,
-    place,
-  };
+function partOf({ says, placeOf }: PartEntry, subsystem: SubsystemId, position: string, store: string | null): Part {
+  const { for: other, at, hazard, component, ...rest } = says;
+  const more = { makesPosition: other === null, found: says.found ?? foundOf(says), hazards: hazard, components: component };
+  return { ...rest, ...more, subsystem, position, store, place: placeOf('id') };
 }
 
 /** What makes a position stood there. A candidate lay where `at` says, or comes on its day; with neither it was only considered. */
-function foundOf(source: PartSource): Part['found'] {
-  if (source.for === undefined) return 'fitted';
-  return source.at === undefined && source.acquired === undefined ? 'considered' : 'loose';
+function foundOf(says: PartFields): Part['found'] {
+  if (says.for === null) return 'fitted';
+  return says.at === null && says.acquired === null ? 'considered' : 'loose';
 }
 
 /** The positions with the parts that belong there, each once: the one that makes it, then in catalogue order. */

@@ -1,5 +1,5 @@
 /** A note → a session: every field resolved against the catalogues, the prose looked through for links. */
-import type { Hazard, Place, Session } from '../model.ts';
+import type { Place, Session } from '../model.ts';
 import type { NoteSource } from '../read/journal-source.ts';
 import type { Reporter } from '../read/reporter.ts';
 import type { Path } from '../read/source/tree.ts';
@@ -8,7 +8,7 @@ import { bagsOf, closesOf, defersOf, emptiedOf, opensOf, reachedOf } from './ite
 import { filmOf, papersOf, picturesOf } from './media.ts';
 import { checkOtherLinks } from './other-links.ts';
 import type { Shelf } from './paths.ts';
-import { billsOf } from './purchases.ts';
+import { billsOf, boughtOf } from './purchases.ts';
 import { salesOf } from './sales.ts';
 import { countedOf, usesOf } from './stock.ts';
 import { decisionsOf, hoursOf, measuredOf, methodsOf, touchedOf } from './work.ts';
@@ -52,34 +52,31 @@ export function compileSession(note: NoteSource, { catalogues, names, shelf, not
   };
   checkOtherLinks(prose.others, notes, context);
   const bags = bagsOf(source.bags, context);
+  const { bought, ...says } = source;
   return {
+    ...says,
     id: note.id,
     file: note.file,
-    date: source.date,
     datePlace: tree.placeOf(['date']),
-    title: source.title,
     hours: hoursOf(source.hours, context),
     parts: touchedOf(source.parts, context),
     decisions: decisionsOf(source.decisions, context),
     methods: methodsOf(source.methods, context),
     measured: measuredOf(source.measured, context),
-    bills: billsOf(source, context),
+    bills: [...boughtOf(bought, context), ...billsOf(source.bills, context)],
     sold: salesOf(source.sold, context),
     used: usesOf(source.used, context),
     counted: countedOf(source.counted, context),
     bags,
     emptied: emptiedOf(source.emptied, context),
     opens: opensOf(source.opens, context),
-    closes: closesOf(source.closes, context),
+    closes: closesOf(source.closes),
     defers: defersOf(source.defers, context),
     reached: reachedOf(source.reached, context),
     pictures: picturesOf(source.pictures, prose, bags, context),
     film: filmOf(source.film, context),
     papers: papersOf(source.papers, context),
-    cautions: (source.cautions ?? []) as Hazard[],
-    private: source.private ?? null,
-    corrects: source.corrects ?? null,
-    correctsPlace: source.corrects === undefined ? null : tree.placeOf(['corrects']),
+    correctsPlace: source.corrects === null ? null : tree.placeOf(['corrects']),
     links: prose.links,
     body: note.body,
   };

@@ -1,10 +1,10 @@
 /** journal.yaml → the settings of the journal, its people, subsystems, milestones and stores. */
 import { didYouMean } from '../diagnostics/nearest.ts';
-import { ENTRY_KINDS, type EntryKind, GENERAL, type Settings, type Subsystem } from '../model.ts';
+import { type CopyName, ENTRY_KINDS, type EntryKind, GENERAL, type Settings, type Subsystem } from '../model.ts';
+import type { JournalFields } from '../read/journal-source.ts';
 import type { Reporter } from '../read/reporter.ts';
 import type { Tree } from '../read/source/tree.ts';
 import { readNewId } from '../schema/fields.ts';
-import type { JournalSource } from '../schema/journal.ts';
 import { readAmount, readCurrency } from '../values/money.ts';
 import { isTimeZone } from '../values/zone.ts';
 import type { Catalogues } from './context.ts';
@@ -15,7 +15,7 @@ import { peopleOf, type ReadMoney } from './people.ts';
  * @param tree where its fields are written
  * @returns the catalogues it holds; parts and consumables are still empty
  */
-export function compileSettings(source: JournalSource, tree: Tree, out: Reporter): Catalogues {
+export function compileSettings(source: JournalFields, tree: Tree, out: Reporter): Catalogues {
   const currency = out.take(readCurrency(source.currency), tree.placeOf(['currency'])) ?? { code: source.currency, digits: 2 };
   const money: ReadMoney = (text, path) => {
     const amount = out.take(readAmount(text, currency.digits), tree.placeOf(path));
@@ -25,7 +25,7 @@ export function compileSettings(source: JournalSource, tree: Tree, out: Reporter
   };
   const settings: Settings = {
     title: source.title,
-    about: source.about ?? null,
+    about: source.about,
     vehicle: vehicleOf(source),
     arrived: source.arrived,
     arrivedPlace: tree.placeOf(['arrived']),
@@ -34,20 +34,20 @@ export function compileSettings(source: JournalSource, tree: Tree, out: Reporter
     timeZone: timeZoneOf(source, tree, out),
     locale: localeOf(source, tree, out),
     address: source.address ? source.address.replace(/\/*$/, '/') : null,
-    stock: source.stock ?? 'fifo',
+    stock: source.stock,
     markUp: markUpOf(source, tree, out),
-    copies: new Map(Object.entries(source.copies ?? {}).map(([name, copy]) => [name as 'public', copy?.['leave-out'] ?? []])),
-    keepPictureFacts: source.pictures?.keep ?? ['time'],
+    copies: new Map(Object.entries(source.copies).map(([name, copy]) => [name as CopyName, copy.leaveOut])),
+    keepPictureFacts: source.pictures.keep,
   };
   for (const field of ['people', 'subsystems', 'milestones'] as const) {
-    for (const id of Object.keys(source[field] ?? {})) out.take(readNewId(id), tree.keyPlaceOf([field, id]));
+    for (const id of Object.keys(source[field])) out.take(readNewId(id), tree.keyPlaceOf([field, id]));
   }
   return {
     settings,
     people: peopleOf(source, tree, money, out),
     subsystems: subsystemsOf(source, tree, money, out),
-    milestones: Object.entries(source.milestones ?? {}).map(([id, name], order) => ({ id, name, order })),
-    stores: source.stores ?? [],
+    milestones: Object.entries(source.milestones).map(([id, name], order) => ({ id, name, order })),
+    stores: source.stores,
     identityTables: [],
     consumables: new Map(),
     parts: new Map(),
@@ -55,21 +55,20 @@ export function compileSettings(source: JournalSource, tree: Tree, out: Reporter
   };
 }
 
-function vehicleOf({ vehicle }: JournalSource): Settings['vehicle'] {
-  const marks = Object.entries(vehicle?.marks ?? {}).map(([what, mark]) => ({ what, mark }));
-  return { make: vehicle?.make ?? null, model: vehicle?.model ?? null, year: vehicle?.year ?? null, marks };
+function vehicleOf({ vehicle }: JournalFields): Settings['vehicle'] {
+  return { ...vehicle, marks: Object.entries(vehicle.marks).map(([what, mark]) => ({ what, mark })) };
 }
 
-function timeZoneOf(source: JournalSource, tree: Tree, out: Reporter): string {
-  const zone = source['time-zone'] ?? 'UTC';
+function timeZoneOf(source: JournalFields, tree: Tree, out: Reporter): string {
+  const zone = source.timeZone;
   if (isTimeZone(zone)) return zone;
   const hint = didYouMean(zone, Intl.supportedValuesOf('timeZone')) ?? 'Zones are named such as Europe/London.';
   out.report('A315', tree.placeOf(['time-zone']), `\`${zone}\` is not a time zone.`, { hint });
   return 'UTC';
 }
 
-function localeOf(source: JournalSource, tree: Tree, out: Reporter): string {
-  const locale = source.locale ?? 'en-GB';
+function localeOf(source: JournalFields, tree: Tree, out: Reporter): string {
+  const locale = source.locale;
   try {
     if (Intl.NumberFormat.supportedLocalesOf(locale).length > 0) return locale;
   } catch {
@@ -79,9 +78,9 @@ function localeOf(source: JournalSource, tree: Tree, out: Reporter): string {
   return 'en-GB';
 }
 
-function markUpOf(source: JournalSource, tree: Tree, out: Reporter): Settings['markUp'] {
+function markUpOf(source: JournalFields, tree: Tree, out: Reporter): Settings['markUp'] {
   const known: readonly string[] = ENTRY_KINDS;
-  const entries = Object.entries(source['mark-up'] ?? {}).filter(([kind]) => {
+  const entries = Object.entries(source.markUp).filter(([kind]) => {
     if (known.includes(kind)) return true;
     const hint = didYouMean(kind, known);
     out.report('A301', tree.keyPlaceOf(['mark-up', kind]), `There is no kind of entry \`${kind}\`.`, { hint });
@@ -90,15 +89,15 @@ function markUpOf(source: JournalSource, tree: Tree, out: Reporter): Settings['m
   return new Map(entries.map(([kind, share]) => [kind as EntryKind, share]));
 }
 
-function subsystemsOf(source: JournalSource, tree: Tree, money: ReadMoney, out: Reporter): Map<string, Subsystem> {
+function subsystemsOf(source: JournalFields, tree: Tree, money: ReadMoney, out: Reporter): Map<string, Subsystem> {
   const subsystems = new Map<string, Subsystem>();
-  for (const [id, subsystem] of Object.entries(source.subsystems ?? {})) {
-    const { hours, money: sum } = subsystem.budget ?? {};
-    const minutes = hours === undefined ? null : hoursOf(hours);
-    if (hours !== undefined && minutes === null) {
+  for (const [id, subsystem] of Object.entries(source.subsystems)) {
+    const { hours, money: sum } = subsystem.budget;
+    const minutes = hours === null ? null : hoursOf(hours);
+    if (hours !== null && minutes === null) {
       out.report('A303', tree.placeOf(['subsystems', id, 'budget', 'hours']), `\`${hours}\` is not a number of hours.`);
     }
-    const budgetMoney = sum === undefined ? null : money(sum, ['subsystems', id, 'budget', 'money']);
+    const budgetMoney = sum === null ? null : money(sum, ['subsystems', id, 'budget', 'money']);
     subsystems.set(id, { id, name: subsystem.name, budgetMinutes: minutes, budgetMoney });
   }
   if (!subsystems.has(GENERAL)) {

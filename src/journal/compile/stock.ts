@@ -1,28 +1,29 @@
 /** What a note says was used of the stock, and counted. */
-import type { StockTake, Use } from '../model.ts';
-import type { SessionSource } from '../schema/session.ts';
-import { convertTo } from '../values/quantity.ts';
+import type { ConsumableId, StockTake, Use } from '../model.ts';
+import type { Entry } from '../read/entry.ts';
+import type { NoteFields } from '../read/journal-source.ts';
+import { convertTo, type Quantity } from '../values/quantity.ts';
+import { believed } from './believed.ts';
 import type { NoteContext } from './session.ts';
-import { each } from './work.ts';
 
-export function usesOf(list: SessionSource['used'], context: NoteContext): Use[] {
-  return each(list, (entry, i) => {
-    const consumable = context.names.consumable(entry.consumable, context.place('used', i, 'consumable'));
-    const on = context.names.charge(entry.on, context.place('used', i, 'on'));
-    if (consumable === null) return null;
-    const place = context.place('used', i, 'amount');
-    const amount = context.out.take(convertTo(entry.amount, consumable.unit), place);
-    if (on === null || amount === null) return null;
-    return { consumable: consumable.id, amount: entry.amount, on, place: context.place('used', i) };
+export function usesOf(list: NoteFields['used'], context: NoteContext): Use[] {
+  return believed(list, (entry) => {
+    const consumable = stockOf(entry, context);
+    const on = context.names.charge(entry.says.on, entry.placeOf('on'));
+    return consumable === null || on === null ? null : { ...entry.says, consumable, on, place: entry.place };
   });
 }
 
-export function countedOf(list: SessionSource['counted'], context: NoteContext): StockTake[] {
-  return each(list, (entry, i) => {
-    const consumable = context.names.consumable(entry.consumable, context.place('counted', i, 'consumable'));
-    if (consumable === null) return null;
-    const place = context.place('counted', i, 'amount');
-    if (context.out.take(convertTo(entry.amount, consumable.unit), place) === null) return null;
-    return { consumable: consumable.id, amount: entry.amount, because: entry.because, place: context.place('counted', i) };
+export function countedOf(list: NoteFields['counted'], context: NoteContext): StockTake[] {
+  return believed(list, (entry) => {
+    const consumable = stockOf(entry, context);
+    return consumable === null ? null : { ...entry.says, consumable, place: entry.place };
   });
+}
+
+/** The consumable, where it is known and the amount is one of its unit. */
+function stockOf({ says, placeOf }: Entry<{ consumable: string; amount: Quantity }>, { names, out }: NoteContext): ConsumableId | null {
+  const consumable = names.consumable(says.consumable, placeOf('consumable'));
+  if (consumable === null) return null;
+  return out.take(convertTo(says.amount, consumable.unit), placeOf('amount')) === null ? null : consumable.id;
 }

@@ -1,68 +1,38 @@
 /** Hours, parts touched, decisions, methods and measurements of a note. */
-import type { Decision, Destination, Measurement, Method, PartEntry, PartId, Place, WorkedTime } from '../model.ts';
-import { isDoubtful } from '../read/doubtful.ts';
-import type { Path } from '../read/source/tree.ts';
-import type { SessionSource } from '../schema/session.ts';
+import type { Decision, Measurement, Method, PartEntry, Place, WorkedTime } from '../model.ts';
+import type { NoteFields } from '../read/journal-source.ts';
 import { isWithin, readLimits } from '../values/limits.ts';
 import { byDay, readTime } from '../values/time.ts';
+import { believed, given, known, partsNamed } from './believed.ts';
 import type { NoteContext } from './session.ts';
 
-/** Applies a function to every entry, with its index, and leaves out those that come to nothing or are in doubt. */
-export function each<In, Out>(list: readonly In[] | undefined, make: (entry: In, index: number) => Out | null): Out[] {
-  const made = (list ?? []).map((entry, index) => {
-    const each = make(entry, index);
-    return isDoubtful(entry) ? null : each;
-  });
-  return made.filter((each) => each !== null) as Out[];
-}
-
-/** Ids of the parts named; unknown ones are reported and left out. */
-export function partsNamed(ids: readonly string[] | undefined, context: NoteContext, ...path: Path): PartId[] {
-  return each(ids, (id, i) => context.names.part(id, context.place(...path, i))?.id ?? null);
-}
-
-export function hoursOf(list: SessionSource['hours'], context: NoteContext): WorkedTime[] {
-  const { names, out, catalogues, date, place } = context;
-  return each(list, (entry, i) => {
-    const by = names.person(entry.by, place('hours', i, 'by'));
-    const on = names.charge(entry.on, place('hours', i, 'on'));
-    const time = out.take(readTime(entry.time, date, catalogues.settings.timeZone), place('hours', i, 'time'));
+export function hoursOf(list: NoteFields['hours'], context: NoteContext): WorkedTime[] {
+  const { names, out, catalogues, date } = context;
+  return believed(list, ({ says, place, placeOf }) => {
+    const by = names.person(says.by, placeOf('by'));
+    const on = names.charge(says.on, placeOf('on'));
+    const time = out.take(readTime(says.time, date, catalogues.settings.timeZone), placeOf('time'));
     if (by === null || on === null || time === null) return null;
     const { minutes, span } = time;
     const days = span ? byDay(span, date, catalogues.settings.timeZone) : [{ date, minutes }];
-    return { by, on, minutes, days, span, text: entry.time, unpaid: entry.unpaid ?? null, place: place('hours', i) };
+    return { by, on, minutes, days, span, text: says.time, unpaid: says.unpaid, place };
   });
 }
 
-export function touchedOf(list: SessionSource['parts'], context: NoteContext): PartEntry[] {
-  const { names, place } = context;
-  return each(list, (entry, i) => {
-    const part = names.part(entry.part, place('parts', i, 'part'));
-    const at = entry.at === undefined ? null : names.position(entry.at, place('parts', i, 'at'));
-    const bags = (['to', 'from'] as const).filter((field) => isMeantAsBag(entry[field]));
-    for (const field of bags) reportBag(entry[field] ?? '', place('parts', i, field), context);
-    if (part === null || (entry.at !== undefined && at === null) || bags.length > 0) return null;
-    return {
-      part: part.id,
-      did: entry.did ?? [],
-      count: entry.count ?? null,
-      to: destinationOf(entry.to),
-      at,
-      from: destinationOf(entry.from),
-      how: entry.how ?? null,
-      condition: entry.condition ?? null,
-      marks: entry.marks ?? null,
-      finish: entry.finish ?? null,
-      note: entry.note ?? null,
-      place: place('parts', i),
-    };
+export function touchedOf(list: NoteFields['parts'], context: NoteContext): PartEntry[] {
+  const { names } = context;
+  return believed(list, ({ says, place, placeOf }) => {
+    const part = names.part(says.part, placeOf('part'));
+    const at = given(says.at, (id) => names.position(id, placeOf('at')));
+    const bags = (['to', 'from'] as const).filter((field) => isMeantAsBag(says[field]?.name));
+    for (const field of bags) reportBag(says[field]?.name ?? '', placeOf(field), context);
+    if (part === null || (says.at !== null && at === null) || bags.length > 0) return null;
+    return { ...says, part: part.id, at, place };
   });
 }
 
-const BAG = /^bag\s+([1-9]\d{0,4})$/;
-
-function isMeantAsBag(text: string | undefined): boolean {
-  return text !== undefined && /^bags?\b/i.test(text) && !BAG.test(text);
+function isMeantAsBag(name: string | null | undefined): boolean {
+  return /^bags?\b/i.test(name ?? '');
 }
 
 function reportBag(written: string, place: Place, { out, catalogues }: NoteContext): void {
@@ -72,63 +42,41 @@ function reportBag(written: string, place: Place, { out, catalogues }: NoteConte
   out.report('A310', place, `\`${written}\` is no bag: a bag is \`bag\` and its number.`, { hint });
 }
 
-function destinationOf(text: string | undefined): Destination | null {
-  if (text === undefined) return null;
-  const bag = BAG.exec(text);
-  return bag ? { bag: Number(bag[1]), name: null } : { bag: null, name: text };
-}
-
-export function decisionsOf(list: SessionSource['decisions'], context: NoteContext): Decision[] {
-  const { names, catalogues, id, date, place } = context;
-  return each(list, (entry, i) => {
-    const part = names.part(entry.part, place('decisions', i, 'part'));
-    const other = entry.with === undefined ? null : names.part(entry.with, place('decisions', i, 'with'));
-    if (part === null || (entry.with !== undefined && other === null)) return null;
-    return {
-      id: `${id}#${i + 1}`,
-      session: id,
-      date,
-      part: part.id,
-      position: part.position,
-      verdict: entry.verdict,
-      with: other?.id ?? null,
-      count: entry.count ?? catalogues.positions.get(part.position)?.count ?? 1,
-      because: entry.because ?? null,
-      place: place('decisions', i),
-    };
+export function decisionsOf(list: NoteFields['decisions'], context: NoteContext): Decision[] {
+  const { names, catalogues, id, date } = context;
+  return believed(list, ({ says, place, placeOf }, i) => {
+    const part = names.part(says.part, placeOf('part'));
+    const other = given(says.with, (id) => names.part(id, placeOf('with')));
+    if (part === null || (says.with !== null && other === null)) return null;
+    const { position } = part;
+    const count = says.count ?? catalogues.positions.get(position)?.count ?? 1;
+    return { ...says, part: part.id, with: other?.id ?? null, id: `${id}#${i + 1}`, session: id, date, position, count, place };
   });
 }
 
-export function methodsOf(list: SessionSource['methods'], context: NoteContext): Method[] {
-  return each(list, (entry, i) => ({
-    on: partsNamed(entry.on, context, 'methods', i, 'on'),
-    how: entry.how,
-    with: each(entry.with, (id, j) => context.names.consumable(id, context.place('methods', i, 'with', j))?.id ?? null),
-    material: entry.material ?? null,
-    result: entry.result ?? null,
-    note: entry.note ?? null,
-    place: context.place('methods', i),
+export function methodsOf(list: NoteFields['methods'], context: NoteContext): Method[] {
+  return believed(list, (entry) => ({
+    ...entry.says,
+    on: partsNamed(entry.says.on, entry, context, 'on'),
+    with: known(entry.says.with.map((id, n) => context.names.consumable(id, entry.placeOf('with', n))?.id ?? null)),
+    place: entry.place,
   }));
 }
 
-export function measuredOf(list: SessionSource['measured'], context: NoteContext): Measurement[] {
-  const { names, out, place } = context;
-  return each(list, (entry, i) => {
-    const part = names.part(entry.part, place('measured', i, 'part'));
-    const known = entry.limits !== undefined && !isDoubtful(entry);
-    const limits = !known ? null : out.take(readLimits(entry.limits ?? '', entry.value), place('measured', i, 'limits'));
+export function measuredOf(list: NoteFields['measured'], { names, out }: NoteContext): Measurement[] {
+  return believed(list, ({ says, doubtful, place, placeOf }) => {
+    const part = names.part(says.part, placeOf('part'));
+    const { limits: limitsText, ...rest } = says;
+    const limits = limitsText === null || doubtful ? null : out.take(readLimits(limitsText, says.value), placeOf('limits'));
     if (part === null) return null;
     return {
+      ...rest,
       part: part.id,
-      what: entry.what,
-      as: entry.as ?? null,
-      value: entry.value,
       low: limits?.low ?? null,
       high: limits?.high ?? null,
-      limitsText: limits ? (entry.limits ?? null) : null,
-      within: limits ? isWithin(entry.value, limits) : null,
-      note: entry.note ?? null,
-      place: place('measured', i),
+      limitsText: limits && limitsText,
+      within: limits && isWithin(says.value, limits),
+      place,
     };
   });
 }

@@ -1,9 +1,11 @@
 /** What journal.yaml, consumables.yaml and the parts files become: settings, people, subsystems, consumables, parts, positions. */
 import type Fraction from 'fraction.js';
 import type { Place } from '../diagnostics/place.ts';
+import type { ConsumableSource, PartSource } from '../schema/catalogues.ts';
+import type { Given, Placed } from '../schema/given.ts';
+import type { JournalSource } from '../schema/journal.ts';
 import type {
   Component,
-  Condition,
   ConsumableId,
   CopyName,
   EntryKind,
@@ -11,7 +13,6 @@ import type {
   Hazard,
   LeaveOut,
   MilestoneId,
-  Origin,
   PartId,
   PersonId,
   PositionId,
@@ -49,43 +50,30 @@ export interface Milestone {
   readonly order: number;
 }
 
-export interface Vehicle {
-  readonly make: string | null;
-  readonly model: string | null;
-  readonly year: string | null;
+export interface Vehicle extends Given<Omit<JournalSource['vehicle'], 'marks'>> {
   readonly marks: readonly { readonly what: string; readonly mark: string }[];
 }
 
-export interface Settings {
-  readonly title: string;
-  readonly about: string | null;
+type AsWritten = 'title' | 'about' | 'arrived' | 'timeZone' | 'locale' | 'stock';
+
+export interface Settings extends Given<Pick<JournalSource, AsWritten>> {
   readonly vehicle: Vehicle;
-  /** The as-found state is of this day. */
-  readonly arrived: IsoDate;
   readonly arrivedPlace?: Place;
   /** ISO 4217 code, upper case. */
   readonly currency: string;
   /** Digits after the decimal mark: ISO 4217 minor unit. */
   readonly currencyDigits: number;
-  readonly timeZone: string;
-  readonly locale: string;
   /** Where the site will live, ending in `/`; absent when unknown. */
   readonly address: string | null;
-  readonly stock: 'fifo' | 'average';
   /** Mark-up on the client statement by entry kind, exact fractions (0.1 is ten per cent). */
   readonly markUp: ReadonlyMap<EntryKind, Fraction>;
   readonly copies: ReadonlyMap<CopyName, readonly LeaveOut[]>;
   readonly keepPictureFacts: readonly ('time' | 'camera')[];
 }
 
-export interface Consumable {
+export interface Consumable extends Placed<Omit<ConsumableSource, 'opening'>> {
   readonly id: ConsumableId;
-  readonly name: string;
-  /** The unit its stock is shown in. */
-  readonly unit: string;
-  readonly hazards: readonly string[];
   readonly opening: { readonly amount: Quantity; readonly value: Minor } | null;
-  readonly place: Place;
 }
 
 /** Where (part of) a part is. The counts over all whereabouts of a part add up to its count. */
@@ -101,33 +89,17 @@ export type Whereabouts =
   /** A candidate that nobody has brought: it was only thought of. */
   | { readonly at: 'considered' };
 
-export interface Part {
-  readonly id: PartId;
-  readonly name: string;
+export interface Part extends Placed<Omit<PartSource, 'for' | 'found' | 'at' | 'hazard' | 'component'>> {
   readonly subsystem: SubsystemId;
-  /** Null for a part that is missing as found and never turned up. */
-  readonly origin: Origin | null;
-  readonly evidence: string | null;
-  readonly count: number;
   /** The position it belongs to: its own, or the one it is a candidate for. */
   readonly position: PositionId;
   readonly makesPosition: boolean;
   /** A candidate that was only considered is not here until a note brings it. */
-  readonly found: 'fitted' | 'loose' | 'missing' | 'considered';
+  readonly found: NonNullable<PartSource['found']> | 'considered';
   /** Where it lay at the start, or where it was put when acquired. */
   readonly store: string | null;
-  /** From this day it is here; null when it was here from the start or only a session can bring it. */
-  readonly acquired: IsoDate | null;
-  readonly marks: string | null;
-  readonly finish: string | null;
-  readonly condition: Condition | null;
   readonly hazards: readonly Hazard[];
   readonly components: readonly Component[];
-  /** For the originality share; 0 leaves the position out. */
-  readonly weight: Fraction;
-  readonly private: string | null;
-  readonly note: string | null;
-  readonly place: Place;
 }
 
 /** A place on the vehicle; it takes as many as its count. */

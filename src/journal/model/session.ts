@@ -1,24 +1,12 @@
-/** What a note becomes: a session with everything recorded in it. */
+/**
+ * What a note becomes: a session with everything recorded in it. Entries are as the schema has them, with what they
+ * name known to exist; only what follows from them, or is read against the journal, is told here.
+ */
 import type Fraction from 'fraction.js';
 import type { Place } from '../diagnostics/place.ts';
-import type {
-  ActionWord,
-  BoughtAs,
-  Condition,
-  ConsumableId,
-  GoneHow,
-  Hazard,
-  ItemId,
-  ItemKind,
-  MethodResult,
-  MilestoneId,
-  PartId,
-  PersonId,
-  PositionId,
-  SessionId,
-  SubsystemId,
-  Verdict,
-} from '../schema/words.ts';
+import type { Given, Placed } from '../schema/given.ts';
+import type { EntryOf, SessionSource } from '../schema/session.ts';
+import type { BoughtAs, PartId, PositionId, SessionId, SubsystemId } from '../schema/words.ts';
 import type { IsoDate } from '../values/date.ts';
 import type { Minor } from '../values/decimal.ts';
 import type { LinkName } from '../values/link.ts';
@@ -32,8 +20,7 @@ export interface Charge {
   readonly subsystem: SubsystemId;
 }
 
-export interface WorkedTime {
-  readonly by: PersonId;
+export interface WorkedTime extends Placed<Omit<EntryOf<'hours'>, 'on' | 'time'>> {
   readonly on: Charge;
   /** Elapsed minutes, clock changes of the journal's time zone counted. */
   readonly minutes: number;
@@ -43,76 +30,35 @@ export interface WorkedTime {
   readonly span: { readonly start: number; readonly end: number } | null;
   /** As written. */
   readonly text: string;
-  /** Why it is not charged; null when it is. */
-  readonly unpaid: string | null;
-  readonly place: Place;
 }
 
 /** One entry under `parts`: a part touched. */
-export interface PartEntry {
-  readonly part: PartId;
-  readonly did: readonly ActionWord[];
-  /** Null: all that are in the state the action needs. */
-  readonly count: number | null;
-  readonly to: Destination | null;
-  readonly at: PositionId | null;
-  readonly from: Destination | null;
-  readonly how: GoneHow | null;
-  readonly condition: Condition | null;
-  readonly marks: string | null;
-  readonly finish: string | null;
-  readonly note: string | null;
-  readonly place: Place;
-}
+export type PartEntry = Placed<EntryOf<'parts'>>;
 
-/** `to` and `from` as written: a bag by its number, else the name of a store, firm or position. */
-export type Destination = { readonly bag: number; readonly name: null } | { readonly bag: null; readonly name: string };
-
-export interface Decision {
+export interface Decision extends Placed<Omit<EntryOf<'decisions'>, 'count'>> {
   /** Unique in the journal: session id and its place in the list, `2031-03-12-front-brakes#1`. */
   readonly id: string;
   readonly session: SessionId;
   readonly date: IsoDate;
-  readonly part: PartId;
   readonly position: PositionId;
-  readonly verdict: Verdict;
-  readonly with: PartId | null;
   /** How many of the lot it speaks of; the position's whole count when not said. */
   readonly count: number;
-  readonly because: string | null;
-  readonly place: Place;
 }
 
-export interface Method {
-  readonly on: readonly PartId[];
-  readonly how: string;
-  readonly with: readonly ConsumableId[];
-  readonly material: string | null;
-  readonly result: MethodResult | null;
-  readonly note: string | null;
-  readonly place: Place;
-}
+export type Method = Placed<EntryOf<'methods'>>;
 
-export interface Measurement {
-  readonly part: PartId;
-  readonly what: string;
-  readonly as: 'found' | 'left' | null;
-  readonly value: Quantity;
+export interface Measurement extends Placed<Omit<EntryOf<'measured'>, 'limits'>> {
   readonly low: Quantity | null;
   readonly high: Quantity | null;
   readonly limitsText: string | null;
   /** Null without limits. */
   readonly within: boolean | null;
-  readonly note: string | null;
-  readonly place: Place;
 }
 
 /** One thing bought, costed in the journal's currency. gross = net + tax, always. */
-export interface BillLine {
+export interface BillLine extends Placed<Pick<EntryOf<'bought'>, 'consumable' | 'amount' | 'refund'>> {
   readonly what: string;
   readonly as: BoughtAs;
-  readonly consumable: ConsumableId | null;
-  readonly amount: Quantity | null;
   /** Shares add up to 1; one entry unless `split`. */
   readonly charges: readonly { readonly charge: Charge; readonly weight: Fraction }[];
   readonly net: Minor;
@@ -120,81 +66,46 @@ export interface BillLine {
   readonly gross: Minor;
   readonly taxed: Tax;
   readonly foreign: Foreign | null;
-  /** Why money came back; null for a purchase. */
-  readonly refund: string | null;
-  readonly place: Place;
 }
 
 /** A bill: a single `bought` line, or an entry under `bills`. Discount and carriage are already shared out into its lines. */
-export interface Bill {
+export interface Bill extends Placed<Pick<EntryOf<'bills'>, 'from' | 'paper'>> {
   /** Session id and a running number. */
   readonly id: string;
   readonly session: SessionId;
   readonly date: IsoDate;
-  readonly from: string | null;
-  /** The path of the paper inside the journal. */
-  readonly paper: string | null;
   readonly lines: readonly BillLine[];
   /** What was shared over the lines, gross, for the page of the bill. */
   readonly discount: Minor;
   readonly carriage: Minor;
   readonly gross: Minor;
-  readonly place: Place;
 }
 
-export interface Sale {
+export interface Sale extends Placed<Pick<EntryOf<'sold'>, 'count' | 'to'>> {
   readonly what: string;
   readonly charge: Charge;
-  readonly count: number | null;
-  readonly to: string | null;
   readonly net: Minor;
   readonly tax: Minor;
   readonly gross: Minor;
-  readonly place: Place;
 }
 
-export interface Use {
-  readonly consumable: ConsumableId;
-  readonly amount: Quantity;
+export interface Use extends Placed<Omit<EntryOf<'used'>, 'on'>> {
   readonly on: Charge;
-  readonly place: Place;
 }
 
-export interface StockTake {
-  readonly consumable: ConsumableId;
-  readonly amount: Quantity;
-  readonly because: string;
-  readonly place: Place;
-}
+export type StockTake = Placed<EntryOf<'counted'>>;
 
-export interface BagFilling {
-  readonly bag: number;
-  readonly holds: readonly string[];
-  readonly off: PartId | null;
-  readonly goesBack: string | null;
-  readonly picture: string | null;
-  readonly place: Place;
-}
+export type BagFilling = Placed<EntryOf<'bags'>>;
 
-export interface ItemOpening {
-  readonly id: ItemId;
-  readonly kind: ItemKind;
-  readonly what: string;
-  readonly before: MilestoneId | null;
+export interface ItemOpening extends Placed<Omit<EntryOf<'opens'>, 'on' | 'price'>> {
   /** It names a milestone, and no such one is known: that is told already. */
   readonly beforeUnknown?: boolean;
   readonly on: Charge | null;
   readonly price: Minor | null;
-  readonly place: Place;
 }
 
-export interface Picture {
-  /** Path inside the journal. */
-  readonly file: string;
-  readonly shows: readonly PartId[];
-  readonly view: string | null;
-  readonly caption: string | null;
-  readonly alt: string | null;
+/** A picture by its path inside the journal. */
+export interface Picture extends Given<EntryOf<'pictures'>> {
   /** It stands in the prose; otherwise it is shown after it. */
   readonly inProse: boolean;
   /** Nobody mentions it: it lies in the session's folder. */
@@ -202,23 +113,15 @@ export interface Picture {
   readonly place: Place | null;
 }
 
-export interface FilmClip {
-  readonly clip: string;
+export interface FilmClip extends Placed<Omit<EntryOf<'film'>, 'shows'>> {
   /** Path inside the journal when it is a file there, else null. */
   readonly file: string | null;
-  readonly title: string | null;
   readonly marks: readonly { readonly seconds: number; readonly text: string; readonly parts: readonly PartId[] }[];
-  readonly place: Place;
 }
 
-export interface Paper {
+export interface Paper extends Placed<Omit<EntryOf<'papers'>, 'paper'>> {
   /** Path inside the journal. */
   readonly file: string;
-  readonly kind: string;
-  readonly what: string | null;
-  readonly date: IsoDate | null;
-  readonly shows: readonly PartId[];
-  readonly place: Place;
 }
 
 /** A link or picture found in the prose of a note. */
@@ -228,13 +131,8 @@ export interface ProseLink extends LinkName {
   readonly place: Place;
 }
 
-export interface Session {
-  readonly id: SessionId;
-  /** Path of the note inside the journal. */
-  readonly file: string;
-  readonly date: IsoDate;
-  readonly datePlace: Place | null;
-  readonly title: string;
+/** What the lists of a note become. */
+interface Recorded {
   readonly hours: readonly WorkedTime[];
   readonly parts: readonly PartEntry[];
   readonly decisions: readonly Decision[];
@@ -247,20 +145,19 @@ export interface Session {
   readonly bags: readonly BagFilling[];
   readonly emptied: readonly { readonly bag: number; readonly place: Place }[];
   readonly opens: readonly ItemOpening[];
-  readonly closes: readonly { readonly id: ItemId; readonly how: string | null; readonly place: Place }[];
-  readonly defers: readonly { readonly id: ItemId; readonly to: MilestoneId; readonly because: string; readonly place: Place }[];
-  readonly reached: readonly {
-    readonly milestone: MilestoneId;
-    readonly withOpen: readonly ItemId[];
-    readonly because: string | null;
-    readonly place: Place;
-  }[];
+  readonly closes: readonly Placed<EntryOf<'closes'>>[];
+  readonly defers: readonly Placed<EntryOf<'defers'>>[];
+  readonly reached: readonly Placed<EntryOf<'reached'>>[];
   readonly pictures: readonly Picture[];
   readonly film: readonly FilmClip[];
   readonly papers: readonly Paper[];
-  readonly cautions: readonly Hazard[];
-  readonly private: string | null;
-  readonly corrects: SessionId | null;
+}
+
+export interface Session extends Recorded, Given<Omit<SessionSource, keyof Recorded | 'bought'>> {
+  readonly id: SessionId;
+  /** Path of the note inside the journal. */
+  readonly file: string;
+  readonly datePlace: Place | null;
   readonly correctsPlace: Place | null;
   readonly links: readonly ProseLink[];
   /** The Markdown under the front matter. */

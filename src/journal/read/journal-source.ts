@@ -4,6 +4,7 @@ import type { IdentitySource } from '../schema/identity.ts';
 import type { JournalSource } from '../schema/journal.ts';
 import type { SessionSource } from '../schema/session.ts';
 import type { SubsystemId } from '../schema/words.ts';
+import type { Entry, Read } from './entry.ts';
 import type { Prose } from './prose.ts';
 import type { Tree } from './source/tree.ts';
 
@@ -17,22 +18,35 @@ export interface Understood<T> {
 export interface PartsFile {
   readonly file: string;
   readonly subsystem: SubsystemId;
-  readonly parts: readonly PartSource[];
+  readonly parts: readonly Entry<PartFields>[];
   readonly tree: Tree;
 }
 
 export interface IdentityFile {
   /** Named for the file. */
   readonly id: string;
-  readonly value: IdentitySource;
+  readonly value: IdentityFields;
   readonly tree: Tree;
 }
+
+/** What journal.yaml says. */
+export type JournalFields = Read<JournalSource>;
+
+/** What consumables.yaml says of one of them. */
+export type ConsumableFields = Read<ConsumableSource>;
+/** What a catalogue says of a part. */
+export type PartFields = Read<PartSource>;
+/** What the file of a points table says. */
+export type IdentityFields = Read<IdentitySource>;
+
+/** What the front matter of a note says. */
+export type NoteFields = Read<SessionSource>;
 
 /** A note, read: its fields, where they are, and its prose. */
 export interface NoteSource {
   readonly id: string;
   readonly file: string;
-  readonly source: SessionSource;
+  readonly source: NoteFields;
   readonly tree: Tree;
   readonly prose: Prose;
   readonly body: string;
@@ -44,8 +58,8 @@ export interface NoteSource {
 
 /** The files of a journal as far as they were understood. */
 export interface ReadJournal {
-  readonly journal: Understood<JournalSource> | null;
-  readonly consumables: Understood<Record<string, ConsumableSource>> | null;
+  readonly journal: Understood<JournalFields> | null;
+  readonly consumables: Understood<Readonly<Record<string, ConsumableFields>>> | null;
   readonly parts: readonly PartsFile[];
   readonly identity: readonly IdentityFile[];
   readonly notes: readonly NoteSource[];

@@ -2,12 +2,13 @@
 import type * as z from 'zod';
 import { type Diagnostic, diagnostic, startOf } from '../diagnostics/diagnostic.ts';
 import type { Place } from '../diagnostics/place.ts';
-import { consumablesSchema, type PartSource, partsSchema } from '../schema/catalogues.ts';
+import { consumablesSchema, partsSchema } from '../schema/catalogues.ts';
 import { ID, nearestId } from '../schema/fields.ts';
 import { identitySchema } from '../schema/identity.ts';
 import { journalSchema } from '../schema/journal.ts';
 import { sessionSchema } from '../schema/session.ts';
 import { readDate } from '../values/date.ts';
+import type { Read } from './entry.ts';
 import type { IdentityFile, NoteSource, PartsFile, ReadJournal, Understood } from './journal-source.ts';
 import { readProse } from './prose.ts';
 import type { Reporter } from './reporter.ts';
@@ -59,7 +60,7 @@ function readSpan<T extends z.ZodType>(
   top: 'fields' | 'list',
   out: Reporter,
   standIns: StandIns = {},
-): Understood<z.output<T>> | null {
+): Understood<Read<z.output<T>>> | null {
   const quick = quickTree(source, start, end, top);
   const { tree, diagnostics, mended } = quick
     ? { tree: quick, diagnostics: [], mended: [] }
@@ -81,9 +82,7 @@ const startOfPlace = ({ line, column }: Place): string => `${line}:${column}`;
 function readParts(file: SourceFile, text: SourceText, out: Reporter): PartsFile[] {
   const read = readCatalogue(text, partsSchema, 'list', out);
   if (read === null) return [];
-  return [
-    { file: file.path, subsystem: file.path.slice('parts/'.length, -'.yaml'.length), parts: read.value as PartSource[], tree: read.tree },
-  ];
+  return [{ file: file.path, subsystem: file.path.slice('parts/'.length, -'.yaml'.length), parts: read.value, tree: read.tree }];
 }
 
 function readIdentity(text: SourceText, out: Reporter): IdentityFile[] {

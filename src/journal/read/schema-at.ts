@@ -9,6 +9,7 @@ interface Definition {
   readonly element?: z.core.$ZodType;
   readonly valueType?: z.core.$ZodType;
   readonly innerType?: z.core.$ZodType;
+  readonly in?: z.core.$ZodType;
   readonly out?: z.core.$ZodType;
   readonly options?: readonly z.core.$ZodType[];
 }
@@ -19,12 +20,12 @@ function definitionOf(kind: Kind): Definition | undefined {
   return kind?._zod.def as unknown as Definition | undefined;
 }
 
-/** Looks through optional, preprocessed and alternative schemas to the one that holds fields. */
+/** Looks through optional, transformed and alternative schemas to the one that holds fields. */
 function open(kind: Kind): Kind {
   const def = definitionOf(kind);
   if (!def) return kind;
   if (def.innerType) return open(def.innerType);
-  if (def.type === 'pipe') return open(def.out);
+  if (def.type === 'pipe') return open(definitionOf(def.out)?.type === 'transform' ? def.in : def.out);
   if (def.type === 'union') return open(def.options?.at(-1));
   return kind;
 }
@@ -44,7 +45,7 @@ export function fieldsAt(schema: z.ZodType, path: Path): string[] {
 }
 
 export function isOptionalAt(schema: z.ZodType, path: Path): boolean {
-  return definitionOf(kindAt(schema, path))?.type === 'optional';
+  return ['default', 'prefault'].includes(definitionOf(kindAt(schema, path))?.type ?? '');
 }
 
 /** A value that the schema takes at a path, whatever it means; undefined when there is none so simple. */

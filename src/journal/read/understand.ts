@@ -6,7 +6,7 @@ import type * as z from 'zod';
 import { type Diagnostic, diagnostic } from '../diagnostics/diagnostic.ts';
 import { didYouMean } from '../diagnostics/nearest.ts';
 import { type IssueParams, kindOf } from '../schema/fields.ts';
-import { doubt } from './doubtful.ts';
+import { type Read, withEntries } from './entry.ts';
 import { fieldsAt } from './schema-at.ts';
 import { type Issue, isMissing, meantFields, type StandIns, same, settle, valueAt } from './settle.ts';
 import type { Path, Tree } from './source/tree.ts';
@@ -23,15 +23,12 @@ export function understand<T extends z.ZodType>(
   schema: T,
   tree: Tree,
   standIns: StandIns = {},
-): { value: z.output<T> | null; diagnostics: Diagnostic[] } {
+): { value: Read<z.output<T>> | null; diagnostics: Diagnostic[] } {
   const diagnostics: Diagnostic[] = [];
   const doubtful: Path[] = [];
   for (let round = 0; round < MOST_ROUNDS; round++) {
     const result = schema.safeParse(tree.value);
-    if (result.success) {
-      for (const path of doubtful) doubt(result.data, path);
-      return { value: result.data, diagnostics };
-    }
+    if (result.success) return { value: withEntries(result.data, tree, doubtful), diagnostics };
     const { issues } = result.error;
     const renamed = issues.flatMap((issue) => meantFields(issue, schema, tree));
     // What is missing after the first round was taken out for a fault that has been told.

@@ -4,7 +4,7 @@ import Fraction from 'fraction.js';
 import * as z from 'zod';
 import { readQuantity } from '../values/quantity.ts';
 import { bad, ok, type Reading } from '../values/reading.ts';
-import { condition, count, date, fields, listOf, newId, oneOf, read, text } from './fields.ts';
+import { condition, count, date, fields, manyOf, maybe, newId, oneOf, read, text } from './fields.ts';
 import { HAZARDS, ORIGINS } from './words.ts';
 
 const weight = read((written): Reading<Fraction> => {
@@ -15,21 +15,24 @@ const weight = read((written): Reading<Fraction> => {
 export const partSchema = fields({
   id: newId,
   name: text,
-  origin: oneOf(ORIGINS).optional(),
-  evidence: text.optional(),
-  count: count.optional(),
-  for: text.optional(),
-  found: oneOf(['fitted', 'loose', 'missing']).optional(),
-  at: text.optional(),
-  acquired: date.optional(),
-  marks: text.optional(),
-  finish: text.optional(),
-  condition: condition.optional(),
-  hazard: listOf(oneOf(HAZARDS)).optional(),
-  component: listOf(newId).optional(),
-  weight: weight.optional(),
-  private: text.optional(),
-  note: text.optional(),
+  /** Null for a part that is missing as found and never turned up. */
+  origin: maybe(oneOf(ORIGINS)),
+  evidence: maybe(text),
+  count: count.default(1),
+  for: maybe(text),
+  found: maybe(oneOf(['fitted', 'loose', 'missing'])),
+  at: maybe(text),
+  /** From this day it is here; without it, it was here from the start or only a session can bring it. */
+  acquired: maybe(date),
+  marks: maybe(text),
+  finish: maybe(text),
+  condition: maybe(condition),
+  hazard: manyOf(oneOf(HAZARDS)),
+  component: manyOf(newId),
+  /** For the originality share; 0 leaves the position out. */
+  weight: weight.default(new Fraction(1)),
+  private: maybe(text),
+  note: maybe(text),
 });
 export type PartSource = z.output<typeof partSchema>;
 
@@ -37,9 +40,10 @@ export const partsSchema = z.array(partSchema);
 
 export const consumableSchema = fields({
   name: text,
+  /** The unit its stock is shown in. */
   unit: text,
-  hazards: listOf(text).optional(),
-  opening: fields({ amount: read(readQuantity), value: text }).optional(),
+  hazards: manyOf(text),
+  opening: maybe(fields({ amount: read(readQuantity), value: text })),
 });
 export type ConsumableSource = z.output<typeof consumableSchema>;
 

@@ -55,26 +55,45 @@ export function oneOf<const Words extends readonly string[]>(words: Words) {
   }, words[0]);
 }
 
+/** A field that may be absent, which is null. */
+export function maybe<T extends z.ZodType>(kind: T) {
+  return kind.nullable().default(null);
+}
+
 /** A list, or one value that stands for a list of one. */
 export function listOf<T extends z.ZodType>(item: T) {
   return z.preprocess((value) => (value === undefined || Array.isArray(value) ? value : [value]), z.array(item));
 }
 
-/** Entries under a field: always a list. */
-export function entries<T extends z.ZodType>(item: T) {
-  return z
-    .array(item, {
-      error: (issue) => `A list was expected (lines that begin with \`- \`), ${kindOf(issue.input)} stands here.`,
-    })
-    .optional();
+/** Any number of a kind: a list, one value that stands for a list of one, or no field at all. */
+export function manyOf<T extends z.ZodType>(item: T) {
+  return listOf(item).default([]);
 }
 
-/** Named fields, no others. */
-export function fields<Shape extends z.ZodRawShape>(shape: Shape) {
-  return z.strictObject(shape, {
+/** Entries under a field: always a list, and empty without the field. */
+export function entries<T extends z.ZodType>(item: T) {
+  const list = z.array(item, {
+    error: (issue) => `A list was expected (lines that begin with \`- \`), ${kindOf(issue.input)} stands here.`,
+  });
+  return list.default([]);
+}
+
+/** Named fields, no others. A name of two words is written `goes-back` and given out as `goesBack`. */
+export function fields<Shape extends z.ZodRawShape>(shape: Shape): z.ZodType<Named<z.output<z.ZodObject<Shape, z.core.$strict>>>> {
+  const object = z.strictObject(shape, {
     error: (issue) =>
       issue.code === 'invalid_type' ? `Fields were expected (\`name: value\`), ${kindOf(issue.input)} stands here.` : undefined,
   });
+  const named = Object.keys(shape).some((name) => name.includes('-')) ? object.transform(inOneWord) : object;
+  return named as unknown as z.ZodType<Named<z.output<typeof object>>>;
+}
+
+type OneWord<Name> = Name extends `${infer First}-${infer Rest}` ? `${First}${Capitalize<OneWord<Rest>>}` : Name;
+type Named<Fields> = { [Name in keyof Fields as OneWord<Name>]: Fields[Name] };
+
+function inOneWord(written: object): object {
+  const oneWord = (name: string): string => name.replaceAll(/-([a-z])/g, (_, letter: string) => letter.toUpperCase());
+  return Object.fromEntries(Object.entries(written).map(([name, value]) => [oneWord(name), value]));
 }
 
 export const date = read(readDate, '2000-01-01');
@@ -95,6 +114,14 @@ function bagHint(written: string): string {
   const number = /^bag\s+([1-9]\d{0,4})$/i.exec(written)?.[1];
   return number === undefined ? 'A bag has a whole number from 1.' : `Write only its number: \`${number}\`.`;
 }
+
+/** `to` and `from` as written: a bag by its number, else the name of a store, firm or position. */
+export type Destination = { bag: number; name: null } | { bag: null; name: string };
+
+export const destination = read((written): Reading<Destination> => {
+  const number = /^bag\s+([1-9]\d{0,4})$/.exec(written)?.[1];
+  return ok(number === undefined ? { bag: null, name: written } : { bag: Number(number), name: null });
+});
 
 export const ID = /^[a-z0-9]+(?:-[a-z0-9]+)*$/;
 

@@ -1,7 +1,7 @@
 /** identity/<name>.yaml: a points table of the journal's own. */
 import * as z from 'zod';
 import { bad, ok, type Reading } from '../values/reading.ts';
-import { count, fields, listOf, newId, oneOf, read, text } from './fields.ts';
+import { count, fields, listOf, maybe, newId, oneOf, read, text } from './fields.ts';
 import { ORIGINS } from './words.ts';
 
 const yes = read((written): Reading<boolean> => {
@@ -10,26 +10,23 @@ const yes = read((written): Reading<boolean> => {
 }, 'no');
 
 /** What a line asks for: one component word, or a named thing that any of several words answers. */
-const need = z.preprocess(
-  (value) => (typeof value === 'string' ? { of: value } : value),
-  fields({ what: text.optional(), of: listOf(newId) }),
-);
+const need = z.preprocess((value) => (typeof value === 'string' ? { of: value } : value), fields({ what: maybe(text), of: listOf(newId) }));
 
 export const identitySchema = fields({
   title: text,
   source: text,
-  address: text.optional(),
+  address: maybe(text),
   standing: text,
   needed: count,
-  from: fields({ line: text, points: count }).optional(),
+  from: maybe(fields({ line: text, points: count })),
   lines: z.array(
     fields({
       id: newId,
       words: text,
       points: count,
       asks: listOf(need),
-      origins: listOf(oneOf(ORIGINS)).optional(),
-      unmodified: yes.optional(),
+      origins: listOf(oneOf(ORIGINS)).default(['original']),
+      unmodified: yes.default(false),
     }),
   ),
 });

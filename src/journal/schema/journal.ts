@@ -1,34 +1,34 @@
 /** journal.yaml. */
 import * as z from 'zod';
 import { readPercent } from '../values/tax.ts';
-import { date, fields, listOf, oneOf, read, text } from './fields.ts';
+import { date, fields, listOf, manyOf, maybe, oneOf, read, text } from './fields.ts';
 import { COPIES, LEAVE_OUT } from './words.ts';
 
 const rate = z.union([text, z.array(fields({ from: date, 'per-hour': text }))]);
 
+const named = <T extends z.ZodType>(kind: T) => z.record(z.string(), kind).default({});
+
+const vehicle = fields({ make: maybe(text), model: maybe(text), year: maybe(text), marks: named(text) });
+const budget = fields({ hours: maybe(text), money: maybe(text) });
+const copy = fields({ 'leave-out': manyOf(oneOf(LEAVE_OUT)) });
+
 export const journalSchema = fields({
   title: text,
-  about: text.optional(),
-  vehicle: fields({
-    make: text.optional(),
-    model: text.optional(),
-    year: text.optional(),
-    marks: z.record(z.string(), text).optional(),
-  }).optional(),
+  about: maybe(text),
+  vehicle: vehicle.prefault({}),
+  /** The as-found state is of this day. */
   arrived: date,
   currency: text,
-  'time-zone': text.optional(),
-  locale: text.optional(),
-  address: text.optional(),
-  people: z.record(z.string(), fields({ name: text, rate: rate.optional() })).optional(),
-  subsystems: z
-    .record(z.string(), fields({ name: text, budget: fields({ hours: text.optional(), money: text.optional() }).optional() }))
-    .optional(),
-  milestones: z.record(z.string(), text).optional(),
-  stores: listOf(text).optional(),
-  stock: oneOf(['fifo', 'average']).optional(),
-  'mark-up': z.record(z.string(), read(readPercent, '0%')).optional(),
-  copies: z.partialRecord(z.enum(COPIES), fields({ 'leave-out': listOf(oneOf(LEAVE_OUT)).optional() })).optional(),
-  pictures: fields({ keep: listOf(oneOf(['time', 'camera'])).optional() }).optional(),
+  'time-zone': text.default('UTC'),
+  locale: text.default('en-GB'),
+  address: maybe(text),
+  people: named(fields({ name: text, rate: rate.default('0') })),
+  subsystems: named(fields({ name: text, budget: budget.prefault({}) })),
+  milestones: named(text),
+  stores: manyOf(text),
+  stock: oneOf(['fifo', 'average']).default('fifo'),
+  'mark-up': named(read(readPercent, '0%')),
+  copies: z.partialRecord(z.enum(COPIES), copy).default({}),
+  pictures: fields({ keep: listOf(oneOf(['time', 'camera'])).default(['time']) }).prefault({}),
 });
 export type JournalSource = z.output<typeof journalSchema>;
