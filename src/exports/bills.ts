@@ -1,6 +1,7 @@
 import type { Books } from '../journal/ledger/sums.ts';
 import type { Bill, IsoDate } from '../journal/model.ts';
 import { type Cell, day, foreignCells, money, number, type Table } from './table.ts';
+import { wayWords } from './tax-words.ts';
 
 const COLUMNS = [
   'bill',
@@ -22,6 +23,7 @@ const COLUMNS = [
   'exchange-rate',
   'refund',
   'bill-gross',
+  'tax-way',
 ];
 
 /** Every line of every bill up to a date, with its share of discount and carriage. */
@@ -49,5 +51,6 @@ function rowsOf(bill: Bill, settings: Books['journal']['settings']): Cell[][] {
     ...foreignCells(line.foreign),
     line.refund,
     money(bill.gross, settings),
+    bill.way && wayWords(bill.way),
   ]);
 }

@@ -1,8 +1,8 @@
 /** A client statement as one HTML file that needs nothing beside it and prints well. Pure. */
 import type { HoursAtRate, Statement, StatementGroup } from '../journal/ledger/statement.ts';
 import type { EntryKind, IsoDate, Journal, Minor, PersonId, SubsystemId } from '../journal/model.ts';
-import { toDecimal } from '../journal/values/decimal.ts';
 import { formatMinutes, formatMoney } from '../journal/values/money.ts';
+import { standingWords } from './tax-words.ts';
 
 const KIND_WORDS: Readonly<Record<EntryKind, string>> = {
   labour: 'Labour',
@@ -116,13 +116,8 @@ function groupTable({ kind, lines, sum, markUp, charged }: StatementGroup, words
 }
 
 function taxTable({ taxes }: Statement, { money }: Words): string {
-  if (taxes.length === 0) return '';
-  const rows = taxes.map(({ rate, sum }) => [
-    rate === null ? 'Inside consumables used' : `At ${toDecimal(rate.mul(100), 4)} %`,
-    money(sum.net),
-    money(sum.tax),
-    money(sum.gross),
-  ]);
+  if (taxes.every(({ standing, sum }) => standing === 'unsaid' || (standing === 'several' && sum.tax === 0))) return '';
+  const rows = taxes.map(({ sum, ...row }) => [standingWords(row), money(sum.net), money(sum.tax), money(sum.gross)]);
   return `<h2>Tax, inside the amounts above</h2>${table([{ name: 'Rate' }, ...['Net', 'Tax', 'Gross'].map(amountOf)], rows)}`;
 }
 

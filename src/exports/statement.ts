@@ -1,7 +1,7 @@
 import type { Statement } from '../journal/ledger/statement.ts';
 import type { Settings } from '../journal/model.ts';
-import { toDecimal } from '../journal/values/decimal.ts';
 import { type Cell, day, money, type Table } from './table.ts';
+import { standingWords } from './tax-words.ts';
 
 const COLUMNS = ['row', 'date', 'kind', 'what', 'subsystem', 'person', 'minutes', 'net', 'tax', 'gross', 'mark-up', 'charged'];
 
@@ -41,9 +41,8 @@ export function statementTable(statement: Statement, settings: Settings): Table 
       amount(charged),
     ],
   ]);
-  const taxes = statement.taxes.map(({ rate, sum }): Cell[] => {
-    const words = rate === null ? 'Tax inside consumables used' : `Tax at ${toDecimal(rate.mul(100), 4)} %`;
-    return ['tax', null, null, words, null, null, null, amount(sum.net), amount(sum.tax), amount(sum.gross), null, null];
+  const taxes = statement.taxes.map(({ sum, ...row }): Cell[] => {
+    return ['tax', null, null, standingWords(row), null, null, null, amount(sum.net), amount(sum.tax), amount(sum.gross), null, null];
   });
   const { cost, markUp, charged } = statement;
   const total: Cell[] = [

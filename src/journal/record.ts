@@ -29,6 +29,7 @@ import type {
   SubsystemId,
   Whereabouts,
 } from './model.ts';
+import type { TaxStanding } from './values/tax.ts';
 
 /** When something became so. `session` is null for the as-found state and for catalogue dates. */
 export interface Moment {
@@ -129,6 +130,9 @@ export interface Entry {
   readonly net: Minor;
   readonly tax: Minor;
   readonly gross: Minor;
+  /** How it stands to tax; an entry stands in one way only. */
+  readonly standing: TaxStanding;
+  /** Null unless rated. */
   readonly taxRate: Fraction | null;
   readonly foreign: Foreign | null;
   readonly bill: string | null;

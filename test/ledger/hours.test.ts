@@ -1,7 +1,7 @@
 /** Hours on the days they were worked. */
 import { expect, test } from 'vitest';
 import { statementOf } from '../../src/journal/ledger/statement.ts';
-import { hours, journal } from './small-journal.ts';
+import { hours, journal, journalWith } from './small-journal.ts';
 
 test('hours after midnight are of the next day, at its rate', () => {
   // The rate is 28.00 up to 5 April and 30.00 from the 6th.
@@ -13,6 +13,13 @@ test('hours after midnight are of the next day, at its rate', () => {
   ]);
   expect(statementOf(record, '2030-04-06', '2031-04-05').cost.minutes).toBe(90);
   expect(statementOf(record, '2031-04-06', '2032-04-05').cost.minutes).toBe(30);
+});
+
+test('the record stands on the day of the newest work, or as the day asked for ended', () => {
+  const note = ['2031-03-12', hours('jm', '22:30-00:30')] as const;
+  expect(journal(note).record.day).toBe('2031-03-13');
+  const { record } = journalWith({ to: '2031-03-12' }, note);
+  expect([record.day, record.ledger.entries.map(({ minutes }) => minutes)]).toEqual(['2031-03-12', [90]]);
 });
 
 test('entries stand in the order of their days, whatever note they come from', () => {

@@ -235,8 +235,12 @@ describe('a statement', () => {
     ]);
   });
 
-  test('tells the tax of each rate', () => {
-    expect(statement.taxes.map(({ rate, sum }) => [rate?.toFraction(), sum.tax, sum.gross])).toEqual([['1/5', 201 + 700, 5405]]);
+  test('tells how everything charged stands to tax, each rate in a row of its own', () => {
+    expect(statement.taxes.map(({ standing, rate, sum }) => [standing, rate?.toFraction(), sum.tax, sum.gross])).toEqual([
+      ['rated', '1/5', 201 + 700, 5405],
+      ['several', undefined, 0, 450],
+      ['unsaid', undefined, 0, 5800],
+    ]);
   });
 });
 

@@ -36,11 +36,13 @@ export interface Catalogues {
   readonly journal?: string;
   readonly consumables?: string;
   readonly parts?: string;
+  /** The day that the record is to stand on; else that of the newest note. */
+  readonly to?: string;
 }
 
 /** The same with other catalogues. */
 export function journalWith(
-  { journal = JOURNAL, consumables = CONSUMABLES, parts = PARTS }: Catalogues,
+  { journal = JOURNAL, consumables = CONSUMABLES, parts = PARTS, to }: Catalogues,
   ...notes: readonly NoteOf[]
 ): { record: JournalRecord; problems: string[]; warnings: string[] } {
   const encoder = new TextEncoder();
@@ -49,7 +51,7 @@ export function journalWith(
     texts[`sessions/${date}-${i}.md`] = `---\ndate: ${date}\ntitle: Evening\n${fields}\n---\n`;
   });
   const files = Object.entries(texts).map(([path, text]) => ({ path, bytes: encoder.encode(text) }));
-  const { record, diagnostics } = compileJournal({ files, assets: [], problems: [] }, { today: '2035-12-31' });
+  const { record, diagnostics } = compileJournal({ files, assets: [], problems: [] }, { today: '2035-12-31', to: to ?? null });
   if (!record) throw new Error('journal.yaml was not understood');
   const told = (severity: string) => diagnostics.filter((each) => each.severity === severity).map((each) => `${each.code} ${each.message}`);
   return { record, problems: told('error'), warnings: told('warning') };

@@ -34,6 +34,16 @@ export interface BillSource {
   placeOf(field: string, line?: number): Place;
 }
 
+/** A bill of which every amount is in one other currency at one rate is a bill in that currency. */
+function onlyRate(amounts: readonly (Money | null)[]): AtRate | null {
+  const there = amounts.filter((money) => money !== null && money !== NOTHING);
+  const [first] = there;
+  const same = there.every(
+    (money) => money?.foreign?.currency === first?.foreign?.currency && money?.foreign?.rate === first?.foreign?.rate,
+  );
+  return same && first?.foreign ? { currency: first.foreign.currency, rate: first.foreign.rate } : null;
+}
+
 export type MoneySettings = Pick<Settings, 'currency' | 'currencyDigits' | 'locale'>;
 /** No money. */
 export const NOTHING: Money = { minor: 0, foreign: null };
@@ -70,5 +80,13 @@ export function readBill(source: BillSource, settings: MoneySettings, diagnostic
   const discount = money(source.discount, 'discount') ?? NOTHING;
   const carriage = money(source.carriage, 'carriage') ?? NOTHING;
   const total = money(source.total, 'total');
-  return diagnostics.length > before ? null : { atRate, tax, lines, discount, carriage, total };
+  if (diagnostics.length > before) return null;
+  return {
+    atRate: atRate ?? onlyRate([...lines.map(({ cost }) => cost), discount, carriage, total]),
+    tax,
+    lines,
+    discount,
+    carriage,
+    total,
+  };
 }

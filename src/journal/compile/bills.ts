@@ -3,12 +3,13 @@
  * and the total on the paper compared with what the lines make.
  */
 import { type Diagnostic, diagnostic } from '../diagnostics/diagnostic.ts';
-import type { Bill, BillLine, IsoDate, Minor, Place, SessionId } from '../model.ts';
+import type { Bill, BillLine, BillWay, Foreign, IsoDate, Minor, Place, SessionId } from '../model.ts';
 import { sumExact } from '../values/decimal.ts';
 import { type AtRate, currencyDigits, formatMoney, type Money } from '../values/money.ts';
 import { UNSAID } from '../values/tax.ts';
 import { type BillSource, type LineSource, type MoneySettings, NOTHING, type ReadBill, readBill } from './bill-source.ts';
-import { type BillFigures, canShare, type Reckoned, reckonBill, type TaxRounding } from './reckon-bill.ts';
+import { exchangeBill } from './exchange-bill.ts';
+import { BILL_WAYS, type BillFigures, canShare, type Reckoned, reckonBill, USUAL_WAY } from './reckon-bill.ts';
 
 /** Whose bill it is. */
 export interface BillHead {
@@ -20,8 +21,8 @@ export interface BillHead {
 /**
  * Makes the bill, or says why not.
  *
- * Foreign amounts are turned into the journal's currency one by one, each rounded once; the total is
- * compared in the currency of the bill.
+ * A bill in another currency is reckoned up and compared with its total in that currency, and turned into the
+ * journal's own as a whole; amounts of several currencies on one bill are turned over one by one.
  *
  * @returns `bill` is null when an amount cannot stand; a bill that does not add up (A806) is returned
  * as its lines have it
@@ -30,20 +31,28 @@ export function billOf(source: BillSource, head: BillHead, settings: MoneySettin
   const diagnostics: Diagnostic[] = [];
   const read = readBill(source, settings, diagnostics);
   if (read === null || !stands(source, read, diagnostics)) return { bill: null, diagnostics };
-  const rounding = agreeing(source, read, settings, diagnostics);
-  return { bill: assemble(source, head, read, reckonBill(figuresOf(read, ownMinor), rounding)), diagnostics };
+  const way = agreeing(source, read, settings, diagnostics);
+  const made = reckonBill(figuresOf(read), way ?? USUAL_WAY);
+  return {
+    bill: assemble(source, { ...head, way: made.lines.some(({ tax }) => tax !== 0) ? way : null }, read, made, settings),
+    diagnostics,
+  };
 }
 
-const ownMinor = (money: Money): Minor => money.minor;
-const billMinor = (money: Money): Minor => money.foreign?.amount ?? money.minor;
-
-function figuresOf(read: ReadBill, minor: (money: Money) => Minor): BillFigures {
+/** The figures in the currency that the bill is in. */
+function figuresOf(read: ReadBill): BillFigures {
+  const minor = minorIn(read.atRate);
   return {
     lines: read.lines.map((line) => ({ cost: minor(line.cost), tax: line.tax })),
     discount: minor(read.discount),
     carriage: minor(read.carriage),
     tax: read.tax,
   };
+}
+
+/** An amount in the currency of its bill, or in the journal's own where the bill has several. */
+function minorIn(atRate: AtRate | null): (money: Money) => Minor {
+  return atRate === null ? (money) => money.minor : (money) => money.foreign?.amount ?? money.minor;
 }
 
 /** Whether signs are as they must be, and everything to be shared has something to be shared over. */
@@ -80,7 +89,7 @@ function checkShared(source: BillSource, read: ReadBill, report: Report): void {
   for (const field of ['discount', 'carriage'] as const) {
     if (read[field].minor < 0) report('A808', source.placeOf(field), `The ${field} is negative.`, 'Write it without the minus.');
   }
-  const figures = figuresOf(read, ownMinor);
+  const figures = figuresOf(read);
   const shared = figures.discount === 0 ? 'carriage' : 'discount';
   if (!canShare(figures)) {
     report('A807', source.placeOf(shared), `There is no line of any value to share the ${shared} over.`, 'Make it a line of the bill.');
@@ -92,17 +101,16 @@ function checkShared(source: BillSource, read: ReadBill, report: Report): void {
   }
 }
 
-/** How the seller rounded the tax, going by the total; A806 when neither way makes it. */
-function agreeing(source: BillSource, read: ReadBill, settings: MoneySettings, diagnostics: Diagnostic[]): TaxRounding {
-  if (read.total === null) return 'each-line';
-  const minor = read.atRate === null ? ownMinor : billMinor;
-  const [figures, total] = [figuresOf(read, minor), minor(read.total)];
+/** How the seller reckoned the tax, going by the total; A806 when no way that tax offices allow makes it. */
+function agreeing(source: BillSource, read: ReadBill, settings: MoneySettings, diagnostics: Diagnostic[]): BillWay | null {
+  if (read.total === null) return null;
+  const [figures, total] = [figuresOf(read), minorIn(read.atRate)(read.total)];
+  const way = BILL_WAYS.find((each) => reckonBill(figures, each).total === total);
+  if (way) return way;
   const made = reckonBill(figures);
-  if (made.total === total) return 'each-line';
-  if (reckonBill(figures, 'each-rate').total === total) return 'each-rate';
   const message = disagreement(total, made, read.atRate, settings);
   diagnostics.push(diagnostic('A806', source.placeOf('total'), message, { hint: 'Compare each amount with the paper.' }));
-  return 'each-line';
+  return null;
 }
 
 function disagreement(total: Minor, made: Reckoned, atRate: AtRate | null, settings: MoneySettings): string {
@@ -114,13 +122,20 @@ function disagreement(total: Minor, made: Reckoned, atRate: AtRate | null, setti
   return `The total is ${say(total)}, but lines of ${say(made.linesBefore)}${less}${more} make ${say(made.total)}.`;
 }
 
-function assemble(source: BillSource, head: BillHead, read: ReadBill, made: Reckoned): Bill {
+type Head = BillHead & Pick<Bill, 'way'>;
+
+function assemble(source: BillSource, head: Head, read: ReadBill, reckoned: Reckoned, settings: MoneySettings): Bill {
+  const { atRate } = read;
+  const made = atRate === null ? reckoned : exchangeBill(reckoned, atRate, settings.currencyDigits);
   const lines = source.lines.map((line, i): BillLine => {
-    const { net = 0, tax = 0, gross = 0 } = made.lines[i] ?? {};
+    const { net = 0, tax = 0, gross = 0, parts = [] } = made.lines[i] ?? {};
+    const foreign = (cost: Money): Foreign | null =>
+      atRate === null ? cost.foreign : { ...atRate, amount: reckoned.lines[i]?.gross ?? 0 };
     const { cost, tax: taxed } = read.lines[i] ?? { cost: NOTHING, tax: UNSAID };
     const { what, as, consumable, amount, refund } = line;
     const charges = normalised(line.charges);
-    return { what, as, consumable, amount, charges, net, tax, gross, taxed, foreign: cost.foreign, refund, place: source.placeOf('', i) };
+    const money = { net, tax, gross, taxed, parts, foreign: foreign(cost) };
+    return { what, as, consumable, amount, charges, ...money, refund, place: source.placeOf('', i) };
   });
   const { discount, carriage, total: gross } = made;
   return { ...head, from: source.from, paper: source.paper, lines, discount, carriage, gross, place: source.placeOf('') };

@@ -1,12 +1,14 @@
 /** The arithmetic of a bill, in whole minor units of whichever currency its amounts are in. */
 import Fraction from 'fraction.js';
-import type { Minor, Tax } from '../model.ts';
-import { roundHalfAway, shareOut } from '../values/money.ts';
-import { applyTax, insideOf, type Taxed } from '../values/tax.ts';
+import type { BillWay } from '../model.ts';
+import type { Minor } from '../values/decimal.ts';
+import { shareOut } from '../values/share-out.ts';
+import { asPart, mergeParts, sumTaxed, type Tax, type Taxed, type TaxPart, turned, UNSAID } from '../values/tax.ts';
+import { type Amount, TAX_WAYS, type TaxWay, taxed } from '../values/tax-ways.ts';
 
 /** What a bill says, read. */
 export interface BillFigures {
-  readonly lines: readonly { readonly cost: Minor; readonly tax: Tax }[];
+  readonly lines: readonly Amount[];
   /** As written: without tax where the bill's tax is on top. */
   readonly discount: Minor;
   readonly carriage: Minor;
@@ -14,17 +16,25 @@ export interface BillFigures {
   readonly tax: Tax;
 }
 
-/** What a bill comes to. `lines` hold their shares of discount and carriage. All gross. */
+/** A line with its shares of discount and carriage, and how its money stands to tax. */
+export interface ReckonedLine extends Taxed {
+  readonly parts: readonly TaxPart[];
+}
+
+/** What a bill comes to. All gross. */
 export interface Reckoned {
-  readonly lines: readonly Taxed[];
+  readonly lines: readonly ReckonedLine[];
   readonly linesBefore: Minor;
   readonly discount: Minor;
   readonly carriage: Minor;
   readonly total: Minor;
 }
 
-/** Where tax on top is rounded: on each line, or once for each rate. Sellers do either. */
-export type TaxRounding = 'each-line' | 'each-rate';
+/** As a bill is reckoned that has no total to tell otherwise. */
+export const USUAL_WAY: BillWay = { tax: 'line', sharedFirst: false };
+
+/** Every way, the usual one first. */
+export const BILL_WAYS: readonly BillWay[] = [false, true].flatMap((sharedFirst) => TAX_WAYS.map((tax) => ({ tax, sharedFirst })));
 
 /** Whether there are lines of some value over which discount and carriage can be shared. */
 export function canShare({ lines, discount, carriage }: BillFigures): boolean {
@@ -32,66 +42,69 @@ export function canShare({ lines, discount, carriage }: BillFigures): boolean {
 }
 
 /**
- * Reckons a bill up. Discount and carriage are shared over the lines by value, largest remainder; the tax
- * of a line is then what is inside its share, at the line's own rate.
+ * Reckons a bill up. Discount and carriage carry the tax said of them, and nothing else's; only then are they shared
+ * over the lines, net and tax, by value and largest remainder.
  */
-export function reckonBill(figures: BillFigures, rounding: TaxRounding = 'each-line'): Reckoned {
-  return (rounding === 'each-rate' ? byRate(figures) : null) ?? byLine(figures);
+export function reckonBill(figures: BillFigures, way: BillWay = USUAL_WAY): Reckoned {
+  return way.sharedFirst ? sharedBeforeTax(figures, way.tax) : sharedAfterTax(figures, way.tax);
 }
 
-function byLine({ lines, discount, carriage, tax }: BillFigures): Reckoned {
-  const before = lines.map((line) => applyTax(line.cost, line.tax));
+function sharedAfterTax({ lines, discount, carriage, tax }: BillFigures, way: TaxWay): Reckoned {
+  const all = taxed([...lines, { cost: -discount || 0, tax }, { cost: carriage, tax }], way);
+  const before = all.slice(0, lines.length);
+  const [off, on] = all.slice(lines.length) as [Taxed, Taxed];
   const values = before.map((line) => line.gross);
-  const grossOff = applyTax(discount, tax).gross;
-  const grossOn = applyTax(carriage, tax).gross;
-  const [off, on] = [shareByValue(grossOff, values), shareByValue(grossOn, values)];
-  const after = before.map((line, i) => {
-    const change = (on[i] ?? 0) - (off[i] ?? 0);
-    return change === 0 ? line : insideOf(line.gross + change, lines[i]?.tax.rate ?? new Fraction(0));
-  });
-  return reckoned(after, sum(values), grossOff, grossOn);
-}
-
-/**
- * The same with the tax of each rate rounded once, on the sum of what bears it, and shared over those
- * lines. Only for bills whose every amount is without tax; null for others.
- */
-function byRate({ lines, discount, carriage, tax }: BillFigures): Reckoned | null {
-  const extra = discount !== 0 || carriage !== 0;
-  if (lines.some((line) => line.tax.on !== 'top' || line.cost < 0) || (extra && tax.on !== 'top')) return null;
-  const costs = lines.map((line) => line.cost);
-  const [off, on] = [shareByValue(discount, costs), shareByValue(carriage, costs)];
-  const nets = costs.map((cost, i) => cost - (off[i] ?? 0) + (on[i] ?? 0));
-  if (nets.some((net) => net < 0)) return null;
-  const taxes = taxesByRate(
-    nets,
-    lines.map((line) => line.tax.rate ?? new Fraction(0)),
+  const [offs, ons] = [shared(off, values), shared(on, values)];
+  const after = before.map((line, i) =>
+    lineOf([asPart(line, lines[i]?.tax ?? UNSAID), asPart(offs[i] ?? NOTHING, tax), asPart(ons[i] ?? NOTHING, tax)]),
   );
-  const after = nets.map((net, i) => ({ net, tax: taxes[i] ?? 0, gross: net + (taxes[i] ?? 0) }));
-  const [grossOff, grossOn] = [applyTax(discount, tax).gross, applyTax(carriage, tax).gross];
-  const total = sum(after.map((line) => line.gross));
-  return reckoned(after, total + grossOff - grossOn, grossOff, grossOn);
+  return {
+    lines: after,
+    linesBefore: sum(values),
+    discount: -off.gross || 0,
+    carriage: on.gross,
+    total: sum(after.map(({ gross }) => gross)),
+  };
 }
 
-function taxesByRate(nets: readonly Minor[], rates: readonly Fraction[]): Minor[] {
-  const taxes = nets.map(() => 0);
-  for (const key of new Set(rates.map((rate) => rate.toFraction()))) {
-    const bearing = nets.map((net, i) => (rates[i]?.toFraction() === key ? net : 0));
-    const shares = shareByValue(roundHalfAway(new Fraction(key).mul(sum(bearing))), bearing);
-    shares.forEach((share, i) => {
-      taxes[i] = (taxes[i] ?? 0) + share;
-    });
-  }
-  return taxes;
+function sharedBeforeTax({ lines, discount, carriage, tax }: BillFigures, way: TaxWay): Reckoned {
+  const costs = lines.map(({ cost }) => cost);
+  const [offs, ons] = [shareByValue(discount, costs), shareByValue(carriage, costs)];
+  const amounts = lines.map((line, i) => ({ ...line, cost: line.cost - (offs[i] ?? 0) + (ons[i] ?? 0) }));
+  const after = taxed(amounts, way).map((line, i) => lineOf([asPart(line, lines[i]?.tax ?? UNSAID)]));
+  const total = sum(after.map(({ gross }) => gross));
+  const [off, on] = taxed(
+    [discount, carriage].map((cost) => ({ cost, tax })),
+    'line',
+  ) as [Taxed, Taxed];
+  return { lines: after, linesBefore: total + off.gross - on.gross, discount: off.gross, carriage: on.gross, total };
 }
 
-function reckoned(lines: readonly Taxed[], linesBefore: Minor, discount: Minor, carriage: Minor): Reckoned {
-  return { lines, linesBefore, discount, carriage, total: sum(lines.map((line) => line.gross)) };
+const NOTHING: Taxed = { net: 0, tax: 0, gross: 0 };
+
+/** A line from what stands to tax in several ways; nothing is no part of it, unless it is all there is. */
+function lineOf([own, ...more]: readonly TaxPart[]): ReckonedLine {
+  const parts = mergeParts([...(own ? [own] : []), ...more.filter(({ gross }) => gross !== 0)]);
+  return { ...sumTaxed(parts), parts };
+}
+
+/** Money shared over lines of some value: the gross by value, the tax by those shares. */
+function shared(money: Taxed, values: readonly Minor[]): Taxed[] {
+  if (money.gross < 0) return shared(turned(money), values).map(turned);
+  const gross = shareByValue(money.gross, values);
+  const taxes =
+    money.tax === 0
+      ? gross.map(() => 0)
+      : shareOut(
+          money.tax,
+          gross.map((share) => new Fraction(share)),
+        );
+  return gross.map((share, i) => ({ net: share - (taxes[i] ?? 0), tax: taxes[i] ?? 0, gross: share }));
 }
 
 /** Shares by value; what came back (negative) takes no share. Nothing is shared as nothing. */
 function shareByValue(total: Minor, values: readonly Minor[]): Minor[] {
-  if (total === 0) return values.map(() => 0);
+  if (total === 0 || values.every((value) => value <= 0)) return values.map(() => 0);
   return shareOut(
     total,
     values.map((value) => new Fraction(Math.max(value, 0))),

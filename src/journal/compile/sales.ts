@@ -25,6 +25,7 @@ export function salesOf(list: NoteFields['sold'], { names, out, catalogues }: No
     }
     const { count, to } = says;
     const charge = on ?? { part: null, subsystem: GENERAL };
-    return { what: part?.name ?? says.what ?? 'Sale', charge, count, to, ...applyTax(price.minor, tax), place };
+    const money = { ...applyTax(price.minor, tax), taxed: tax, foreign: price.foreign };
+    return { what: part?.name ?? says.what ?? 'Sale', charge, count, to, ...money, place };
   });
 }

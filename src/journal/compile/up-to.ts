@@ -1,4 +1,4 @@
-import type { IsoDate, Journal } from '../model.ts';
+import type { IsoDate, Journal, Session } from '../model.ts';
 
 /** The journal as its notes had it at the end of a day, and the files of the notes that came after. */
 export interface UpTo {
@@ -7,19 +7,29 @@ export interface UpTo {
 }
 
 /**
- * Leaves out the notes after a day; the catalogue stays whole.
+ * Leaves out the notes after a day, and hours that a note of that day tells of the next; the catalogue stays whole.
  *
  * @param day null leaves nothing out
  */
 export function upTo(journal: Journal, day: IsoDate | null): UpTo {
-  const later = journal.sessions.filter(({ date }) => day !== null && date > day);
-  if (later.length === 0) return { known: journal, later: new Set() };
-  const sessions = journal.sessions.filter(({ date }) => day === null || date <= day);
+  if (day === null) return { known: journal, later: new Set() };
+  const later = journal.sessions.filter(({ date }) => date > day);
+  const sessions = journal.sessions.filter(({ date }) => date <= day).map((session) => workedUpTo(session, day));
   return { known: { ...journal, sessions }, later: new Set(later.map(({ file }) => file)) };
 }
 
-/** The day a record stands on: the day asked for, else of the newest note, else of the arrival. */
+function workedUpTo(session: Session, day: IsoDate): Session {
+  if (session.hours.every(({ days }) => days.every(({ date }) => date <= day))) return session;
+  const hours = session.hours.map((worked) => {
+    const days = worked.days.filter(({ date }) => date <= day);
+    return { ...worked, days, minutes: days.reduce((all, { minutes }) => all + minutes, 0) };
+  });
+  return { ...session, hours };
+}
+
+/** The day a record stands on: the day asked for, else of the newest note and its hours after midnight, else of the arrival. */
 export function recordDay({ settings, sessions }: Journal, asked: IsoDate | null): IsoDate {
-  const dates = [settings.arrived, ...sessions.map(({ date }) => date)].sort();
+  const worked = (sessions.at(-1)?.hours ?? []).flatMap(({ days }) => days.map(({ date }) => date));
+  const dates = [settings.arrived, ...sessions.map(({ date }) => date), ...worked].sort();
   return asked ?? (dates.at(-1) as IsoDate);
 }

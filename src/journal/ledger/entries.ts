@@ -3,10 +3,10 @@ import Fraction from 'fraction.js';
 import type { Bill, BillLine, Charge, Foreign, Journal, Minor, Sale, Session } from '../model.ts';
 import type { Entry } from '../record.ts';
 import { shareOut } from '../values/money.ts';
-import type { Taxed } from '../values/tax.ts';
+import { asPart, type Taxed, type TaxPart, turned } from '../values/tax.ts';
 
 /** What every entry of a session shares, and what only some have. */
-const PLAIN = { person: null, minutes: null, taxRate: null, foreign: null, bill: null, consumable: null } as const;
+const PLAIN = { person: null, minutes: null, standing: 'unsaid', taxRate: null, foreign: null, bill: null, consumable: null } as const;
 
 /** Where something is laid to: subsystem, part, and the position that part belongs to. */
 export function laidTo(charge: Charge, journal: Journal): Pick<Entry, 'subsystem' | 'part' | 'position'> {
@@ -28,27 +28,27 @@ export function entryOf(session: Session, charge: Charge, money: Taxed, own: Own
 }
 
 /**
- * The money of a bill line parted over what it is laid to. The gross shares are by weight, largest
- * remainder; the tax is parted by those shares, so that no share has more tax than money.
+ * Money of a bill line parted over what it is laid to. The gross shares are by weight, largest remainder; the tax is
+ * parted by those shares, so that no share has more tax than money.
  */
-export function partedOver(line: BillLine): Taxed[] {
-  if (line.charges.length === 1) return [{ net: line.net, tax: line.tax, gross: line.gross }];
+export function partedOver({ net, tax, gross }: Taxed, charges: BillLine['charges']): Taxed[] {
+  if (charges.length === 1) return [{ net, tax, gross }];
   const shares = shareOut(
-    line.gross,
-    line.charges.map((one) => one.weight),
+    gross,
+    charges.map((one) => one.weight),
   );
   const taxes =
-    line.tax === 0
+    tax === 0
       ? shares.map(() => 0)
       : shareOut(
-          line.tax,
+          tax,
           shares.map((share) => new Fraction(Math.abs(share))),
         );
-  return shares.map((gross, i) => ({ net: gross - (taxes[i] ?? 0), tax: taxes[i] ?? 0, gross }));
+  return shares.map((share, i) => ({ net: share - (taxes[i] ?? 0), tax: taxes[i] ?? 0, gross: share }));
 }
 
 /** What the line has in another currency, parted like its money. */
-function foreignOver({ foreign, charges }: BillLine): Foreign[] {
+function foreignOver(foreign: Foreign | null, charges: BillLine['charges']): Foreign[] {
   if (foreign === null) return [];
   const shares = shareOut(
     foreign.amount,
@@ -58,44 +58,62 @@ function foreignOver({ foreign, charges }: BillLine): Foreign[] {
 }
 
 /**
- * A bill's entries: one a line, or one a share of it. A line for stock is paid but costs the job nothing
- * until the stock is used; every other line is both.
+ * A bill's entries: one a line, or one a share of it; carriage and discount that stand to tax otherwise than their
+ * line have one of their own. A line for stock is paid but costs the job nothing until the stock is used; every other
+ * line is both.
  */
 export function billEntries(session: Session, bill: Bill, journal: Journal): Entry[] {
   return bill.lines.flatMap((line, i) => {
     const id = bill.lines.length === 1 ? bill.id : `${bill.id}-${i + 1}`;
-    const shares = partedOver(line);
-    const abroad = foreignOver(line);
-    return line.charges.map(({ charge }, j) =>
-      entryOf(
-        session,
-        charge,
-        shares[j] as Taxed,
-        {
-          id: shares.length === 1 ? id : `${id}-${j + 1}`,
-          kind: line.as,
-          what: line.what,
-          taxRate: line.taxed.rate,
-          foreign: abroad[j] ?? null,
-          bill: bill.id,
-          consumable: line.consumable,
-          paid: true,
-          cost: line.consumable === null,
-          place: line.place,
-        },
-        journal,
-      ),
-    );
+    return line.parts.flatMap((part, at) => partEntries(session, bill, line, part, at === 0 ? id : `${id}-shared`, journal));
   });
+}
+
+function partEntries(session: Session, bill: Bill, line: BillLine, part: TaxPart, id: string, journal: Journal): Entry[] {
+  const own = part === line.parts[0];
+  const shares = partedOver(part, line.charges);
+  const abroad = foreignOver(own ? line.foreign : null, line.charges);
+  return line.charges.map(({ charge }, j) =>
+    entryOf(
+      session,
+      charge,
+      shares[j] as Taxed,
+      {
+        id: shares.length === 1 ? id : `${id}-${j + 1}`,
+        kind: line.as,
+        what: own ? line.what : `${line.what}: ${sharedWords(bill)}`,
+        standing: part.standing,
+        taxRate: part.rate,
+        foreign: abroad[j] ?? null,
+        bill: bill.id,
+        consumable: line.consumable,
+        paid: true,
+        cost: line.consumable === null,
+        place: line.place,
+      },
+      journal,
+    ),
+  );
+}
+
+function sharedWords({ carriage, discount }: Bill): string {
+  if (discount === 0) return 'its carriage';
+  return carriage === 0 ? 'its discount' : 'its carriage and discount';
 }
 
 /** Money that came in: negative in both views, so that it is set against what was paid and against the job. */
 export function saleEntry(session: Session, sale: Sale, i: number, journal: Journal): Entry {
-  const money = { net: back(sale.net), tax: back(sale.tax), gross: back(sale.gross) };
-  const own = { id: `${session.id}#sold-${i + 1}`, kind: 'sale', what: sale.what, paid: true, cost: true, place: sale.place } as const;
-  return entryOf(session, sale.charge, money, own, journal);
-}
-
-function back(minor: Minor): Minor {
-  return minor === 0 ? 0 : -minor;
+  const foreign = sale.foreign && { ...sale.foreign, amount: -sale.foreign.amount || 0 };
+  const { standing, rate: taxRate } = asPart(sale, sale.taxed);
+  const own = {
+    id: `${session.id}#sold-${i + 1}`,
+    kind: 'sale',
+    what: sale.what,
+    standing,
+    taxRate,
+    foreign,
+    paid: true,
+    cost: true,
+  } as const;
+  return entryOf(session, sale.charge, turned({ net: sale.net, tax: sale.tax, gross: sale.gross }), { ...own, place: sale.place }, journal);
 }

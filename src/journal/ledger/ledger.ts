@@ -110,7 +110,7 @@ function moneyOf(worth: Worth = { gross: 0, tax: 0 }) {
 }
 
 function stockEntry(id: string, what: string, { consumable, place }: Pick<Entry, 'consumable' | 'place'>) {
-  return { id, kind: 'consumable', what, consumable, paid: false, cost: true, place } as const;
+  return { id, kind: 'consumable', what, standing: 'several', consumable, paid: false, cost: true, place } as const;
 }
 
 function accounts({ journal, shelves }: Books): ReadonlyMap<ConsumableId, StockAccount> {

@@ -3,6 +3,7 @@ import type Fraction from 'fraction.js';
 import { ENTRY_KINDS, type EntryKind, type IsoDate, type Minor, type Person } from '../model.ts';
 import type { Entry } from '../record.ts';
 import { roundHalfAway } from '../values/money.ts';
+import { standingKey, type TaxStanding } from '../values/tax.ts';
 import { rateOn } from './labour.ts';
 import { type Books, type Sum, sumBy, sumOf } from './sums.ts';
 
@@ -29,8 +30,10 @@ export interface HoursAtRate {
   readonly sum: Sum;
 }
 
-/** Tax inside what is charged. `rate` is null for consumables used, whose purchases may have borne several. */
+/** What is charged by how it stands to tax: each rate, 0 % too, what is exempt, and what was bought at several. */
 export interface TaxAtRate {
+  readonly standing: TaxStanding;
+  /** Null unless rated. */
   readonly rate: Fraction | null;
   readonly sum: Sum;
 }
@@ -92,10 +95,14 @@ function hoursAtRates(labour: readonly Entry[], people: ReadonlyMap<string, Pers
   });
 }
 
+const STANDINGS: readonly TaxStanding[] = ['rated', 'exempt', 'several', 'unsaid'];
+
+/** Every entry in one of the rows, the highest rate first; together they are what it cost. */
 function taxesAtRates(entries: readonly Entry[]): TaxAtRate[] {
-  const bearing = entries.filter((entry) => entry.tax !== 0);
-  return [...sumBy(bearing, (entry) => entry.taxRate?.toFraction() ?? '').values()].map((sum) => ({
-    rate: sum.entries[0]?.taxRate ?? null,
-    sum,
-  }));
+  const sums = sumBy(entries, ({ standing, taxRate: rate }) => standingKey({ standing, rate }));
+  const rows = [...sums.values()].map((sum): TaxAtRate => {
+    const { standing = 'unsaid', taxRate: rate = null } = sum.entries[0] ?? {};
+    return { standing, rate, sum };
+  });
+  return rows.sort((a, b) => STANDINGS.indexOf(a.standing) - STANDINGS.indexOf(b.standing) || (b.rate?.compare(a.rate ?? 0) ?? 0));
 }

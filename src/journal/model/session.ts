@@ -12,7 +12,8 @@ import type { Minor } from '../values/decimal.ts';
 import type { LinkName } from '../values/link.ts';
 import type { Foreign } from '../values/money.ts';
 import type { Quantity } from '../values/quantity.ts';
-import type { Tax } from '../values/tax.ts';
+import type { Tax, TaxPart } from '../values/tax.ts';
+import type { TaxWay } from '../values/tax-ways.ts';
 
 /** What a line of a note is laid to: a part, or a subsystem as a whole. */
 export interface Charge {
@@ -65,7 +66,17 @@ export interface BillLine extends Placed<Pick<EntryOf<'bought'>, 'consumable' | 
   readonly tax: Minor;
   readonly gross: Minor;
   readonly taxed: Tax;
+  /** The same money by how it stands to tax: carriage and discount may stand otherwise than the line. Never empty. */
+  readonly parts: readonly TaxPart[];
+  /** The gross in the currency of the bill. */
   readonly foreign: Foreign | null;
+}
+
+/** Which way a bill was reckoned up. */
+export interface BillWay {
+  readonly tax: TaxWay;
+  /** Carriage and discount were shared over the lines before tax, and so bear the tax of the lines. */
+  readonly sharedFirst: boolean;
 }
 
 /** A bill: a single `bought` line, or an entry under `bills`. Discount and carriage are already shared out into its lines. */
@@ -79,6 +90,8 @@ export interface Bill extends Placed<Pick<EntryOf<'bills'>, 'from' | 'paper'>> {
   readonly discount: Minor;
   readonly carriage: Minor;
   readonly gross: Minor;
+  /** How its seller reckoned, going by the total on the paper; null where there is no total or no tax to tell by. */
+  readonly way: BillWay | null;
 }
 
 export interface Sale extends Placed<Pick<EntryOf<'sold'>, 'count' | 'to'>> {
@@ -87,6 +100,8 @@ export interface Sale extends Placed<Pick<EntryOf<'sold'>, 'count' | 'to'>> {
   readonly net: Minor;
   readonly tax: Minor;
   readonly gross: Minor;
+  readonly taxed: Tax;
+  readonly foreign: Foreign | null;
 }
 
 export interface Use extends Placed<Omit<EntryOf<'used'>, 'on'>> {

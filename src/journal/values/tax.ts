@@ -40,6 +40,65 @@ export function readTax(text: string): Reading<Tax> {
   return ok({ rate: rate.value, on: onTop ? 'top' : 'inside' });
 }
 
+/** How money stands to tax: at a rate, of which 0 % is one; exempt; not said; or bought at several, as stock may be. */
+export type TaxStanding = 'rated' | 'exempt' | 'unsaid' | 'several';
+
+/** Money that stands to tax in one way. */
+export interface TaxPart extends Taxed {
+  readonly standing: TaxStanding;
+  /** Exact fraction; null unless rated. */
+  readonly rate: Fraction | null;
+}
+
+/** Money as it stands to the tax said of it. */
+export function asPart(money: Taxed, { rate, on }: Tax): TaxPart {
+  const { net, tax, gross } = money;
+  return { net, tax, gross, rate, standing: on === 'exempt' || on === 'unsaid' ? on : 'rated' };
+}
+
+/** One word for how a part stands to tax, equal for parts that may be added up. */
+export function standingKey({ standing, rate }: Pick<TaxPart, 'standing' | 'rate'>): string {
+  return rate === null ? standing : rate.toFraction();
+}
+
+/** Parts added up by how they stand to tax, in the order in which they first come. */
+export function mergeParts(parts: readonly TaxPart[]): TaxPart[] {
+  const merged = new Map<string, TaxPart>();
+  for (const part of parts) {
+    const key = standingKey(part);
+    const known = merged.get(key);
+    merged.set(key, known ? { ...part, ...sumTaxed([known, part]) } : part);
+  }
+  return [...merged.values()];
+}
+
+/** The sum of what was taxed. */
+export function sumTaxed(all: readonly Taxed[]): Taxed {
+  let [net, tax] = [0, 0];
+  for (const one of all) {
+    net += one.net;
+    tax += one.tax;
+  }
+  return { net, tax, gross: net + tax };
+}
+
+/** The same money going the other way. */
+export function turned<T extends Taxed>(money: T): T {
+  const back = (minor: Minor): Minor => (minor === 0 ? 0 : -minor);
+  return { ...money, net: back(money.net), tax: back(money.tax), gross: back(money.gross) };
+}
+
+/** The tax in or on a cost, before it is rounded. */
+export function exactTax(cost: Minor, { rate, on }: Tax): Fraction {
+  if (rate === null) return new Fraction(0);
+  return on === 'top' ? rate.mul(cost) : rate.mul(cost).div(rate.add(1));
+}
+
+/** A cost with so much tax in or on it. */
+export function withTax(cost: Minor, { on }: Tax, tax: Minor): Taxed {
+  return on === 'top' ? { net: cost, tax, gross: cost + tax } : { net: cost - tax, tax, gross: cost };
+}
+
 /** What was paid, without tax, and the tax: gross = net + tax, always. */
 export interface Taxed {
   readonly net: Minor;
@@ -52,17 +111,5 @@ export interface Taxed {
  * other figure follows by adding or taking away, so that gross = net + tax holds exactly.
  */
 export function applyTax(cost: Minor, tax: Tax): Taxed {
-  if (tax.rate === null) return { net: cost, tax: 0, gross: cost };
-  return tax.on === 'top' ? onTopOf(cost, tax.rate) : insideOf(cost, tax.rate);
-}
-
-function onTopOf(net: Minor, rate: Fraction): Taxed {
-  const tax = roundHalfAway(rate.mul(net));
-  return { net, tax, gross: net + tax };
-}
-
-/** The tax inside a gross amount: gross × rate ÷ (1 + rate). */
-export function insideOf(gross: Minor, rate: Fraction): Taxed {
-  const tax = roundHalfAway(rate.mul(gross).div(rate.add(1)));
-  return { net: gross - tax, tax, gross };
+  return withTax(cost, tax, roundHalfAway(exactTax(cost, tax)));
 }

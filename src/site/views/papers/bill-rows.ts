@@ -1,4 +1,5 @@
-import type { Bill } from '../../../journal/model.ts';
+import { wayWords } from '../../../exports/tax-words.ts';
+import type { Bill, BillWay } from '../../../journal/model.ts';
 import type { Entry } from '../../../journal/record.ts';
 import { sessionAddress } from '../../addresses.ts';
 import { entryAddress } from '../ledger/entry-place.ts';
@@ -14,10 +15,14 @@ import { paperFacts } from './papers.ts';
 export function billRow(sheet: Sheet, bill: Bill, papered: boolean): Markup {
   const { figures } = sheet;
   const { date, session, from, lines, gross, paper } = bill;
+  const way = bill.way !== null && !isUsual(bill.way) ? bill.way : null;
   const tax = lines.reduce((sum, line) => sum + line.tax, 0);
   const account = sheet.link(`${sessionAddress(session)}#account`);
-  return html`<tr><td class="date"><a href="${account}">${figures.shortDate(date)}</a></td><td>${from ?? 'not said'}</td><td class="what">${whatOf(sheet, bill)}</td><td class="num" data-label="Tax">${figures.amount(tax)}</td><td class="num" data-label="Gross"><a href="${account}">${figures.amount(gross)}</a></td>${papered && html`<td>${paper === null ? 'no paper' : paperLink(sheet, paper)}</td>`}</tr>`;
+  return html`<tr><td class="date"><a href="${account}">${figures.shortDate(date)}</a></td><td>${from ?? 'not said'}</td><td class="what">${whatOf(sheet, bill)}</td><td class="num" data-label="Tax">${figures.amount(tax)}${way && html`<span class="sub">${wayWords(way)}</span>`}</td><td class="num" data-label="Gross"><a href="${account}">${figures.amount(gross)}</a></td>${papered && html`<td>${paper === null ? 'no paper' : paperLink(sheet, paper)}</td>`}</tr>`;
 }
+
+/** As most sellers reckon, which needs no words. */
+const isUsual = ({ tax, sharedFirst }: BillWay): boolean => tax === 'line' && !sharedFirst;
 
 /** What each line of the bill is, leading to its entry in the account of the session: the first, where a line is split. */
 function whatOf(sheet: Sheet, bill: Bill): Markup {
