@@ -6,6 +6,7 @@ import { init } from './commands/init.ts';
 import { labels } from './commands/labels.ts';
 import { newNote } from './commands/new.ts';
 import { statement } from './commands/statement.ts';
+import { verify } from './commands/verify.ts';
 
 /** Every command, in the order of the help. */
-export const COMMANDS: readonly Command[] = [init, newNote, check, dev, build, labels, statement];
+export const COMMANDS: readonly Command[] = [init, newNote, check, dev, build, labels, statement, verify];
