@@ -2,7 +2,7 @@ import { expect, test } from 'vitest';
 import * as z from 'zod';
 import { fieldNames } from '../../src/journal/read/schema-at.ts';
 import { consumableSchema, partSchema } from '../../src/journal/schema/catalogues.ts';
-import { standInOf } from '../../src/journal/schema/fields.ts';
+import { factsOf } from '../../src/journal/schema/facts.ts';
 import { identitySchema } from '../../src/journal/schema/identity.ts';
 import { journalSchema } from '../../src/journal/schema/journal.ts';
 import { sessionSchema } from '../../src/journal/schema/session.ts';
@@ -24,7 +24,7 @@ const SCHEMAS = [sessionSchema, partSchema, consumableSchema, identitySchema, jo
 test('what stands for a value with a fault is a value of its kind', () => {
   const kinds = SCHEMAS.flatMap((schema) => [...kindsIn(schema)]);
   const standing = kinds.flatMap((kind) => {
-    const standIn = standInOf(kind);
+    const { standIn } = factsOf(kind);
     return standIn === undefined ? [] : [z.safeParse(kind, standIn).success];
   });
   expect(standing.length).toBeGreaterThan(40);

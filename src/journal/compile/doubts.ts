@@ -6,10 +6,11 @@ import type { Diagnostic } from '../diagnostics/diagnostic.ts';
 import { beginsAt, beginsWithin } from '../diagnostics/place.ts';
 import type { PartId, PositionId } from '../model.ts';
 import type { ReadJournal } from '../read/journal-source.ts';
+import { fieldsHaving } from '../read/schema-at.ts';
 import type { Tree } from '../read/source/tree.ts';
-
-/** Names of one sort. */
-export type Sort = 'part' | 'person' | 'subsystem' | 'milestone' | 'consumable' | 'store' | 'item' | 'bag' | 'session';
+import type { Sort } from '../schema/facts.ts';
+import { journalSchema } from '../schema/journal.ts';
+import { sessionSchema } from '../schema/session.ts';
 
 export interface Doubts {
   readonly sorts: ReadonlySet<Sort>;
@@ -17,8 +18,8 @@ export interface Doubts {
   readonly parts: ReadonlyMap<PartId | '', Diagnostic>;
 }
 
-const OF_JOURNAL: Readonly<Record<string, Sort>> = { people: 'person', subsystems: 'subsystem', milestones: 'milestone', stores: 'store' };
-const OF_NOTE: Readonly<Record<string, Sort>> = { opens: 'item', bags: 'bag' };
+const OF_JOURNAL = fieldsHaving(journalSchema, 'brings');
+const OF_NOTE = fieldsHaving(sessionSchema, 'brings');
 /** What replaying says of where a part is; anything else that is said of it comes first. */
 const WHEREABOUTS = /^A50[1-9]|^A511/;
 
@@ -44,9 +45,9 @@ function addAll(sorts: Set<Sort>, more: readonly Sort[]): void {
 }
 
 /** Which of the fields a fault is in; all of them where nothing could be told apart. */
-function fieldsAt(tree: Tree | undefined, { place }: Diagnostic, sorts: Readonly<Record<string, Sort>>): Sort[] {
-  if (!tree) return Object.values(sorts);
-  return Object.entries(sorts).flatMap(([field, sort]) => {
+function fieldsAt(tree: Tree | undefined, { place }: Diagnostic, sorts: ReadonlyMap<string, Sort>): Sort[] {
+  if (!tree) return [...sorts.values()];
+  return [...sorts].flatMap(([field, sort]) => {
     const written = tree.placeOf([field]);
     const there = !beginsAt(written, tree.placeOf([])) && beginsWithin(place, written);
     return there || beginsAt(place, tree.keyPlaceOf([field])) ? [sort] : [];

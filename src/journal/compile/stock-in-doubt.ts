@@ -7,10 +7,11 @@ import type { Diagnostic } from '../diagnostics/diagnostic.ts';
 import { beginsAt, beginsWithin } from '../diagnostics/place.ts';
 import type { ConsumableId, Journal, Place } from '../model.ts';
 import type { ReadJournal } from '../read/journal-source.ts';
+import { fieldsHaving } from '../read/schema-at.ts';
 import type { Tree, Value } from '../read/source/tree.ts';
+import { sessionSchema } from '../schema/session.ts';
 
-/** The fields of a note that put stock on a shelf, or say what is there. */
-const STOCK_FIELDS = ['bought', 'bills', 'counted'] as const;
+const STOCK_FIELDS = [...fieldsHaving(sessionSchema, 'stock').keys()];
 /** It cannot be told which. */
 const ANY = null;
 

@@ -1,6 +1,6 @@
 /** What a schema says of the value at a path: its fields, whether it may be absent, and a text that can stand for it. */
 import type * as z from 'zod';
-import { standInOf } from '../schema/fields.ts';
+import { type Facts, factsOf } from '../schema/facts.ts';
 import type { Path, Value } from './source/tree.ts';
 
 interface Definition {
@@ -44,29 +44,40 @@ export function fieldsAt(schema: z.ZodType, path: Path): string[] {
   return Object.keys(definitionOf(open(kindAt(schema, path)))?.shape ?? {});
 }
 
-export function isOptionalAt(schema: z.ZodType, path: Path): boolean {
-  return ['default', 'prefault'].includes(definitionOf(kindAt(schema, path))?.type ?? '');
+/** Whether an entry means something else, or nothing, without the field at a path. */
+export function isDecisiveAt(schema: z.ZodType, path: Path): boolean {
+  const kind = kindAt(schema, path);
+  return factsOf(kind).decisive ?? !['default', 'prefault'].includes(definitionOf(kind)?.type ?? '');
 }
 
 /** A value that the schema takes at a path, whatever it means; undefined when there is none so simple. */
 export function standInAt(schema: z.ZodType, path: Path): Value | undefined {
-  let at = kindAt(schema, path);
-  for (let def = definitionOf(at); at && def?.innerType; def = definitionOf(at)) at = def.innerType;
-  if (!at) return undefined;
-  const text = standInOf(at);
-  if (text !== undefined) return text;
-  const def = definitionOf(open(at));
+  const kind = kindAt(schema, path);
+  const { standIn } = factsOf(kind);
+  if (standIn !== undefined) return standIn;
+  const def = definitionOf(open(kind));
   if (def?.element) return [];
   return def?.valueType ? Object.create(null) : undefined;
 }
 
-/** Every name that a field has anywhere in a schema. */
-export function fieldNames(schema: z.ZodType): ReadonlySet<string> {
+/** The fields at the top of a schema of which something is known, by name. */
+export function fieldsHaving<Fact extends keyof Facts>(schema: z.ZodType, fact: Fact): ReadonlyMap<string, NonNullable<Facts[Fact]>> {
+  const shape = Object.entries(definitionOf(open(schema))?.shape ?? {});
+  return new Map(
+    shape.flatMap(([name, kind]) => {
+      const known = factsOf(kind)[fact];
+      return known === undefined ? [] : [[name, known]];
+    }),
+  );
+}
+
+/** Every name that a field has anywhere in a schema, or such a field as is asked for. */
+export function fieldNames(schema: z.ZodType, isMeant: (facts: Facts) => boolean = () => true): ReadonlySet<string> {
   const names = new Set<string>();
   const look = (kind: Kind): void => {
     const def = definitionOf(open(kind));
     for (const [name, field] of Object.entries(def?.shape ?? {})) {
-      names.add(name);
+      if (isMeant(factsOf(field))) names.add(name);
       look(field);
     }
     if (def?.element ?? def?.valueType) look(def.element ?? def.valueType);

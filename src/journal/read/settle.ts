@@ -1,7 +1,7 @@
 /** What becomes of values that a schema does not take: renamed, stood in for, or taken out. */
 import type * as z from 'zod';
 import { nearest } from '../diagnostics/nearest.ts';
-import { fieldsAt, isOptionalAt, standInAt } from './schema-at.ts';
+import { fieldsAt, isDecisiveAt, standInAt } from './schema-at.ts';
 import type { Path, Tree } from './source/tree.ts';
 
 export type Issue = z.core.$ZodIssue;
@@ -47,9 +47,6 @@ export function settle(issues: readonly Issue[], schema: z.ZodType, tree: Tree, 
   return true;
 }
 
-/** Fields that say what an entry means. A fault in one casts doubt on the entry, which without it would say something else. */
-const DECISIVE: ReadonlySet<PropertyKey> = new Set(['did', 'count', 'verdict', 'amount', 'lines', 'for', 'split']);
-
 /** Puts something in the place of a value that an entry cannot do without, and doubts the entry. */
 function stoodIn(issue: Issue, schema: z.ZodType, tree: Tree, standIns: StandIns, doubtful: Path[]): boolean {
   const [top] = issue.path;
@@ -60,7 +57,7 @@ function stoodIn(issue: Issue, schema: z.ZodType, tree: Tree, standIns: StandIns
   if (entry === null) return false;
   const field = issue.path.slice(0, entry.length + 1);
   const standIn = standInAt(schema, field);
-  if (standIn === undefined || (isOptionalAt(schema, field) && !DECISIVE.has(field.at(-1) as PropertyKey))) return false;
+  if (standIn === undefined || !isDecisiveAt(schema, field)) return false;
   doubtful.push(entry);
   return tree.supply(field, standIn);
 }

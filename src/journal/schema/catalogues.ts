@@ -4,7 +4,8 @@ import Fraction from 'fraction.js';
 import * as z from 'zod';
 import { readQuantity } from '../values/quantity.ts';
 import { bad, ok, type Reading } from '../values/reading.ts';
-import { condition, count, date, fields, manyOf, maybe, newId, oneOf, read, text } from './fields.ts';
+import { decisive } from './facts.ts';
+import { condition, count, date, fields, manyOf, maybe, newId, oneOf, prose, read, text } from './fields.ts';
 import { HAZARDS, ORIGINS } from './words.ts';
 
 const weight = read((written): Reading<Fraction> => {
@@ -14,32 +15,32 @@ const weight = read((written): Reading<Fraction> => {
 
 export const partSchema = fields({
   id: newId,
-  name: text,
+  name: prose,
   /** Null for a part that is missing as found and never turned up. */
   origin: maybe(oneOf(ORIGINS)),
-  evidence: maybe(text),
-  count: count.default(1),
-  for: maybe(text),
+  evidence: maybe(prose),
+  count: decisive(count.default(1)),
+  for: decisive(maybe(text)),
   found: maybe(oneOf(['fitted', 'loose', 'missing'])),
   at: maybe(text),
   /** From this day it is here; without it, it was here from the start or only a session can bring it. */
   acquired: maybe(date),
-  marks: maybe(text),
-  finish: maybe(text),
+  marks: maybe(prose),
+  finish: maybe(prose),
   condition: maybe(condition),
   hazard: manyOf(oneOf(HAZARDS)),
   component: manyOf(newId),
   /** For the originality share; 0 leaves the position out. */
   weight: weight.default(new Fraction(1)),
-  private: maybe(text),
-  note: maybe(text),
+  private: maybe(prose),
+  note: maybe(prose),
 });
 export type PartSource = z.output<typeof partSchema>;
 
 export const partsSchema = z.array(partSchema);
 
 export const consumableSchema = fields({
-  name: text,
+  name: prose,
   /** The unit its stock is shown in. */
   unit: text,
   hazards: manyOf(text),

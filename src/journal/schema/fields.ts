@@ -7,6 +7,7 @@ import type { Code } from '../diagnostics/catalogue.ts';
 import { didYouMean } from '../diagnostics/nearest.ts';
 import { readDate } from '../values/date.ts';
 import { bad, ok, type Reading } from '../values/reading.ts';
+import { having } from './facts.ts';
 
 /** Carried by a zod issue of ours, so that it comes out under its own code. */
 export interface IssueParams {
@@ -14,21 +15,11 @@ export interface IssueParams {
   readonly hint: string | null;
 }
 
-/** Texts that stand for a value with a fault, so that the rest of its entry is still looked through. */
-const STAND_INS = new WeakMap<z.core.$ZodType, string>();
-
-/** @returns a text that the kind of value takes, whatever it means; undefined for a list or a group */
-export function standInOf(kind: z.core.$ZodType): string | undefined {
-  return STAND_INS.get(kind);
-}
-
-function standing<T extends z.ZodType>(kind: T, standIn: string): T {
-  STAND_INS.set(kind, standIn);
-  return kind;
-}
-
 /** A line of text. */
-export const text = standing(z.string({ error: (issue) => `Text was expected, ${kindOf(issue.input)} stands here.` }), '');
+export const text = having(z.string({ error: (issue) => `Text was expected, ${kindOf(issue.input)} stands here.` }), { standIn: '' });
+
+/** Text in which somebody says something in words. */
+export const prose = having(text, { prose: true });
 
 /**
  * A kind of value read from its text.
@@ -43,7 +34,7 @@ export function read<T>(reader: (text: string) => Reading<T>, standIn = '1') {
     context.issues.push({ code: 'custom', message: reading.problem, params, input: written });
     return z.NEVER;
   });
-  return standing(kind, standIn);
+  return having(kind, { standIn });
 }
 
 /** One of a few words. */

@@ -1,7 +1,7 @@
 /** identity/<name>.yaml: a points table of the journal's own. */
 import * as z from 'zod';
 import { bad, ok, type Reading } from '../values/reading.ts';
-import { count, fields, listOf, maybe, newId, oneOf, read, text } from './fields.ts';
+import { count, fields, listOf, maybe, newId, oneOf, prose, read, text } from './fields.ts';
 import { ORIGINS } from './words.ts';
 
 const yes = read((written): Reading<boolean> => {
@@ -10,10 +10,13 @@ const yes = read((written): Reading<boolean> => {
 }, 'no');
 
 /** What a line asks for: one component word, or a named thing that any of several words answers. */
-const need = z.preprocess((value) => (typeof value === 'string' ? { of: value } : value), fields({ what: maybe(text), of: listOf(newId) }));
+const need = z.preprocess(
+  (value) => (typeof value === 'string' ? { of: value } : value),
+  fields({ what: maybe(prose), of: listOf(newId) }),
+);
 
 export const identitySchema = fields({
-  title: text,
+  title: prose,
   source: text,
   address: maybe(text),
   standing: text,
@@ -22,7 +25,7 @@ export const identitySchema = fields({
   lines: z.array(
     fields({
       id: newId,
-      words: text,
+      words: prose,
       points: count,
       asks: listOf(need),
       origins: listOf(oneOf(ORIGINS)).default(['original']),

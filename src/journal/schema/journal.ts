@@ -1,7 +1,8 @@
 /** journal.yaml. */
 import * as z from 'zod';
 import { readPercent } from '../values/tax.ts';
-import { date, fields, listOf, manyOf, maybe, oneOf, read, text } from './fields.ts';
+import { having } from './facts.ts';
+import { date, fields, listOf, manyOf, maybe, oneOf, prose, read, text } from './fields.ts';
 import { COPIES, LEAVE_OUT } from './words.ts';
 
 const rate = z.union([text, z.array(fields({ from: date, 'per-hour': text }))]);
@@ -13,7 +14,7 @@ const budget = fields({ hours: maybe(text), money: maybe(text) });
 const copy = fields({ 'leave-out': manyOf(oneOf(LEAVE_OUT)) });
 
 export const journalSchema = fields({
-  title: text,
+  title: prose,
   about: maybe(text),
   vehicle: vehicle.prefault({}),
   /** The as-found state is of this day. */
@@ -22,10 +23,10 @@ export const journalSchema = fields({
   'time-zone': text.default('UTC'),
   locale: text.default('en-GB'),
   address: maybe(text),
-  people: named(fields({ name: text, rate: rate.default('0') })),
-  subsystems: named(fields({ name: text, budget: budget.prefault({}) })),
-  milestones: named(text),
-  stores: manyOf(text),
+  people: having(named(fields({ name: prose, rate: rate.default('0') })), { brings: 'person' }),
+  subsystems: having(named(fields({ name: prose, budget: budget.prefault({}) })), { brings: 'subsystem' }),
+  milestones: having(named(text), { brings: 'milestone' }),
+  stores: having(manyOf(text), { brings: 'store' }),
   stock: oneOf(['fifo', 'average']).default('fifo'),
   'mark-up': named(read(readPercent, '0%')),
   copies: z.partialRecord(z.enum(COPIES), copy).default({}),

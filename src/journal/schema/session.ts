@@ -1,6 +1,7 @@
 /** The front matter of a note. Whatever depends on the journal (money, references) stays text here. */
 import * as z from 'zod';
 import { readQuantity } from '../values/quantity.ts';
+import { decisive, having } from './facts.ts';
 import {
   bagNumber,
   condition,
@@ -14,6 +15,7 @@ import {
   maybe,
   newId,
   oneOf,
+  prose,
   read,
   text,
 } from './fields.ts';
@@ -24,68 +26,68 @@ const hours = fields({
   on: text,
   time: text,
   /** Why it is not charged. */
-  unpaid: maybe(text),
+  unpaid: maybe(prose),
 });
 
 const touched = fields({
   part: text,
-  did: manyOf(oneOf(ACTIONS)),
+  did: decisive(manyOf(oneOf(ACTIONS))),
   to: maybe(destination),
   at: maybe(text),
   from: maybe(destination),
   /** Without it, all that are in the state the action needs. */
-  count: maybe(count),
+  count: decisive(maybe(count)),
   how: maybe(oneOf(GONE_HOW)),
   condition: maybe(condition),
-  marks: maybe(text),
-  finish: maybe(text),
-  note: maybe(text),
+  marks: maybe(prose),
+  finish: maybe(prose),
+  note: maybe(prose),
 });
 
 const decision = fields({
   part: text,
   verdict: oneOf(VERDICTS),
   with: maybe(text),
-  count: maybe(count),
-  because: maybe(text),
+  count: decisive(maybe(count)),
+  because: maybe(prose),
 });
 
 const method = fields({
   on: listOf(text),
-  how: text,
+  how: prose,
   with: manyOf(text),
-  material: maybe(text),
+  material: maybe(prose),
   result: maybe(oneOf(RESULTS)),
-  note: maybe(text),
+  note: maybe(prose),
 });
 
 const measurement = fields({
   part: text,
-  what: text,
+  what: prose,
   as: maybe(oneOf(['found', 'left'])),
   value: read(readQuantity),
   limits: maybe(text),
-  note: maybe(text),
+  note: maybe(prose),
 });
 
 /** A line of a bill: a thing or a service. What it costs is read with the journal's currency. */
 const lineShape = {
-  what: maybe(text),
+  what: maybe(prose),
   as: maybe(oneOf(BOUGHT_AS)),
-  for: maybe(text),
+  for: decisive(maybe(text)),
   consumable: maybe(text),
-  amount: maybe(read(readQuantity)),
+  amount: decisive(maybe(read(readQuantity))),
   cost: text,
   tax: maybe(text),
-  split: maybe(z.record(z.string(), text)),
+  split: decisive(maybe(z.record(z.string(), text))),
   /** Why money came back. */
-  refund: maybe(text),
+  refund: maybe(prose),
 };
 
-const bought = fields({ ...lineShape, from: maybe(text), paper: maybe(text) });
+const bought = fields({ ...lineShape, from: maybe(prose), paper: maybe(text) });
 
 const bill = fields({
-  from: maybe(text),
+  from: maybe(prose),
   paper: maybe(text),
   currency: maybe(text),
   total: maybe(text),
@@ -97,29 +99,29 @@ const bill = fields({
 
 const sold = fields({
   part: maybe(text),
-  what: maybe(text),
+  what: maybe(prose),
   on: maybe(text),
-  count: maybe(count),
+  count: decisive(maybe(count)),
   price: text,
   tax: maybe(text),
   to: maybe(text),
 });
 
 const used = fields({ consumable: text, amount: read(readQuantity), on: text });
-const counted = fields({ consumable: text, amount: read(readQuantity), because: text });
+const counted = fields({ consumable: text, amount: read(readQuantity), because: prose });
 
 const bag = fields({
   bag: bagNumber,
   holds: listOf(text),
   off: maybe(text),
-  'goes-back': maybe(text),
+  'goes-back': maybe(prose),
   picture: maybe(text),
 });
 
 const opening = fields({
   id: newId,
   kind: oneOf(ITEM_KINDS),
-  what: text,
+  what: prose,
   before: maybe(text),
   on: maybe(text),
   price: maybe(text),
@@ -129,48 +131,48 @@ const picture = fields({
   file: text,
   shows: manyOf(text),
   view: maybe(text),
-  caption: maybe(text),
-  alt: maybe(text),
+  caption: maybe(prose),
+  alt: maybe(prose),
 });
 
 const film = fields({
   clip: text,
-  title: maybe(text),
+  title: maybe(prose),
   shows: z.record(z.string(), listOf(text)).default({}),
 });
 
 const paper = fields({
   paper: text,
   kind: oneOf(['receipt', 'letter', 'photograph', 'build-sheet', 'other']),
-  what: maybe(text),
+  what: maybe(prose),
   date: maybe(date),
   shows: manyOf(text),
 });
 
 export const sessionSchema = fields({
   date,
-  title: text,
+  title: prose,
   hours: entries(hours),
   parts: entries(touched),
   decisions: entries(decision),
   methods: entries(method),
   measured: entries(measurement),
-  bought: entries(bought),
-  bills: entries(bill),
+  bought: having(entries(bought), { stock: true }),
+  bills: having(entries(bill), { stock: true }),
   sold: entries(sold),
   used: entries(used),
-  counted: entries(counted),
-  bags: entries(bag),
+  counted: having(entries(counted), { stock: true }),
+  bags: having(entries(bag), { brings: 'bag' }),
   emptied: manyOf(bagNumber),
-  opens: entries(opening),
-  closes: entries(fields({ id: text, how: maybe(text) })),
-  defers: entries(fields({ id: text, to: text, because: text })),
-  reached: entries(fields({ milestone: text, 'with-open': manyOf(text), because: maybe(text) })),
+  opens: having(entries(opening), { brings: 'item' }),
+  closes: entries(fields({ id: text, how: maybe(prose) })),
+  defers: entries(fields({ id: text, to: text, because: prose })),
+  reached: entries(fields({ milestone: text, 'with-open': manyOf(text), because: maybe(prose) })),
   pictures: entries(picture),
   film: entries(film),
   papers: entries(paper),
   cautions: manyOf(oneOf(HAZARDS)),
-  private: maybe(text),
+  private: maybe(prose),
   corrects: maybe(text),
 });
 

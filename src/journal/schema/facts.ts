@@ -1,0 +1,37 @@
+import * as z from 'zod';
+
+/** Names that a file of a journal brings into it. */
+export type Sort = 'part' | 'person' | 'subsystem' | 'milestone' | 'consumable' | 'store' | 'item' | 'bag' | 'session';
+
+/** What is known of a field besides the kind of its value. Said on the schema, and asked wherever it matters. */
+export interface Facts {
+  /** A text that the kind takes: with it in the place of a value with a fault the rest of the entry is still looked through. */
+  readonly standIn?: string;
+  /** It says what its entry means, though it may be absent: with a fault in it the entry is not believed. */
+  readonly decisive?: boolean;
+  /** Its value is prose, in which marks of the YAML are likely to be meant as letters. */
+  readonly prose?: boolean;
+  /** Its entries put stock on a shelf, or say what is there. */
+  readonly stock?: boolean;
+  /** Its entries bring names of this sort. */
+  readonly brings?: Sort;
+}
+
+const FACTS = z.registry<Facts>();
+
+/** The same kind of value, of which more is known. */
+export function having<T extends z.ZodType>(kind: T, facts: Facts): T {
+  const known = kind.clone();
+  FACTS.add(known, facts as never);
+  return known;
+}
+
+/** What is known of a field, said of it as a whole or of the kind it holds. */
+export function factsOf(kind: z.core.$ZodType | undefined): Facts {
+  if (kind === undefined) return {};
+  const { innerType } = kind._zod.def as { innerType?: z.core.$ZodType };
+  return { ...factsOf(innerType), ...FACTS.get(kind) };
+}
+
+/** @see Facts.decisive */
+export const decisive = <T extends z.ZodType>(kind: T): T => having(kind, { decisive: true });
