@@ -31,10 +31,10 @@ export function pageAt(folder: string, page: string): Document {
   return known;
 }
 
-/** `1,204.50`, `−3.00`, `£12.00`, `62.5`, `12 h 30 min` as a number; time is in hours to a tenth, as columns show it. */
+/** `1,204.50`, `−3.00`, `£12.00`, `12:30`, `12 h 30 min` as a number; time is in minutes, in columns and in words alike. */
 export function numberIn(text: string): number {
-  const time = /^(?:([\d,]+) h)? ?(?:(\d+) min)?$/.exec(text.trim());
-  if (time && text.trim() !== '') return Math.round((Number((time[1] ?? '0').replaceAll(',', '')) * 60 + Number(time[2] ?? 0)) / 6) / 10;
+  const time = /^(?:([\d,]+) h)? ?(?:(\d+) min)?$/.exec(text.trim()) ?? /^([\d,]+):(\d\d)$/.exec(text.trim());
+  if (time && text.trim() !== '') return Number((time[1] ?? '0').replaceAll(',', '')) * 60 + Number(time[2] ?? 0);
   const digits = text.replaceAll(/[^\d.\u2212]/g, '').replace('\u2212', '-');
   return digits === '' ? 0 : Number(digits);
 }

@@ -103,6 +103,11 @@ interface Period {
   to(slug: string): Address;
 }
 
+/** Nothing was booked there. What was and comes to nothing is a nought. */
+function isBlank({ entries }: Sum, measure: Measure): boolean {
+  return entries.every((entry) => (entry[measure] ?? 0) === 0);
+}
+
 function setTable(of: string, table: MonthTable, periods: readonly Period[], whole: Period, measure: Measure): AccountTable {
   const all: Line = { slug: 'all', name: 'Total', sums: table.totals };
   const lines = table.rows.map(({ subsystem, name, months }): Line => ({ slug: `subsystem-${subsystem}`, name, sums: months }));
@@ -111,7 +116,7 @@ function setTable(of: string, table: MonthTable, periods: readonly Period[], who
     to: to(slug),
   });
   const cellsOf = (line: Line): (Cell | null)[] =>
-    periods.map((period) => cellOf(line, period)).map((cell) => (cell.sum[measure] === 0 ? null : cell));
+    periods.map((period) => cellOf(line, period)).map((cell) => (isBlank(cell.sum, measure) ? null : cell));
   const rows = lines.map((line) => ({ heading: { name: line.name, to: null }, cells: cellsOf(line), total: cellOf(line, whole) }));
   return {
     of,

@@ -20,7 +20,7 @@ const ROW = 38;
 /** Horizontal bars, one a subsystem with entries, in declared order: hours, or the job cost, gross. */
 export function subsystemBars(books: Books, measure: Measure, width: number): string | null {
   const figures = figuresOf(books.journal.settings);
-  const written = measure === 'minutes' ? (n: number) => `${figures.hours(n)} h` : figures.money;
+  const written = measure === 'minutes' ? figures.time : figures.money;
   const table = subsystemByMonth(books, 'cost', null);
   const bars = table.rows
     .map(({ subsystem, name, total }) => ({ subsystem, name, value: total[measure] }))
@@ -85,7 +85,7 @@ export function weekBars(books: Books, weeks: readonly Week[], width: number): s
   const worked = weeks.filter(({ sum }) => sum.minutes > 0);
   const label =
     `Hours by week from ${figures.date(first.monday)} to ${figures.date(addDays(end, -1))}: work in ${counted(worked.length, 'week')} of ${weeks.length}; ` +
-    `the most, ${figures.hours(most.sum.minutes)} hours, in the week from ${figures.date(most.monday)}.`;
+    `the most, ${figures.time(most.sum.minutes)}, in the week from ${figures.date(most.monday)}.`;
   const bars = worked.map(({ monday, sum }) => ({ from: dayOf(monday), to: dayOf(addDays(monday, 7)), hours: sum.minutes / 60 }));
   return drawn(label, {
     ...frame(width),

@@ -24,7 +24,7 @@ export interface Figures {
   amount(minor: Minor): string;
   /** `12 h 30 min` */
   time(minutes: number): string;
-  /** `12.5`: hours as a decimal to one place, rounded half up, for columns */
+  /** `12:30`: hours and minutes, for columns that add up */
   hours(minutes: number): string;
   /** `62 %` of a share from 0 to 1 */
   share(part: number, whole: number): string;
@@ -57,7 +57,6 @@ function makeFigures(settings: Settings): Figures {
     return remembering((text: string) => format.format(new Date(`${text.length === 7 ? `${text}-01` : text}T00:00Z`)));
   };
   const amounts = new Intl.NumberFormat(locale, { minimumFractionDigits: digits, maximumFractionDigits: digits });
-  const tenths = new Intl.NumberFormat(locale, { minimumFractionDigits: 1, maximumFractionDigits: 1 });
   const quantities = new Intl.NumberFormat(locale, { maximumFractionDigits: 3 });
   const plain = new Intl.NumberFormat(locale, { maximumSignificantDigits: 6 });
   const shares = new Intl.NumberFormat(locale, { style: 'percent', maximumFractionDigits: 0 });
@@ -70,7 +69,8 @@ function makeFigures(settings: Settings): Figures {
     money: (minor) => formatMoney(minor, settings).replace('-', MINUS),
     amount: (minor) => amounts.format(minorToDecimal(minor, digits) as `${number}`).replace('-', MINUS),
     time: formatMinutes,
-    hours: (minutes) => tenths.format(Math.round(minutes / 6) / 10),
+    hours: (minutes) =>
+      `${minutes < 0 ? MINUS : ''}${quantities.format(Math.floor(Math.abs(minutes) / 60))}:${String(Math.abs(minutes) % 60).padStart(2, '0')}`,
     share: (part, whole) => (whole === 0 ? '–' : shares.format(part / whole)),
     quantity: (value) => quantities.format(value.valueOf()).replace('-', MINUS),
     plain: (n) => plain.format(n).replace('-', MINUS),

@@ -8,7 +8,7 @@ import { recordOf } from '../../../arbitraries/compiled.ts';
 function recordFrom(evenings: readonly (readonly [date: string, on: string, pounds: number])[]): JournalRecord {
   const notes = evenings.map(([date, on, pounds]) => [
     `sessions/${date}.md`,
-    `---\ndate: ${date}\ntitle: Evening\nhours: [{ by: rh, on: ${on}, time: 1h }]\nbought: [{ what: Thing, as: tool, for: ${on}, cost: ${pounds}.00 }]\n---\n`,
+    `---\ndate: ${date}\ntitle: Evening\nhours: [{ by: rh, on: ${on}, time: 1h }]\nbought: [{ what: Thing, as: tool, for: ${on}, cost: ${pounds}.00${pounds < 0 ? ', refund: sent back' : ''} }]\n---\n`,
   ]);
   return recordOf({
     'journal.yaml': `title: Van
@@ -75,6 +75,28 @@ describe('the account of a long journal', () => {
   test('counts hours alike', () => {
     expect(accountTables(LONG, 'cost', 'minutes')[0]?.total.sum.minutes).toBe(360);
   });
+});
+
+test('a year that comes to nothing has its row, so that columns foot', () => {
+  const record = recordFrom([
+    ['2030-02-01', 'brakes', 1],
+    ['2031-02-01', 'brakes', 4],
+    ['2031-03-01', 'frame', -4],
+    ['2032-02-01', 'brakes', 8],
+    ['2033-02-01', 'trim', 5],
+    ['2033-02-02', 'trim', -5],
+  ]);
+  const [whole] = accountTables(record, 'paid', 'gross');
+  expect(whole && figuresIn(whole)).toEqual({
+    rows: { 2030: [100, 0, 0, 100], 2031: [400, -400, 0, 0], 2032: [800, 0, 0, 800], 2033: [0, 0, 0, 0] },
+    together: [1300, -400, 0, 900],
+  });
+  expect(whole?.rows.map(({ cells }) => cells.map((cell) => cell !== null))).toEqual([
+    [true, false, false],
+    [true, true, false],
+    [true, false, false],
+    [false, false, true],
+  ]);
 });
 
 test('the account of a short journal has a table that adds up the years and one a year, all on one page', () => {

@@ -72,7 +72,7 @@ test('weeks stand at their place in time, and are as high as their hours', () =>
   );
   // Ten weeks across 350 less the margins, 52 and 24.
   expect(second - first).toBeCloseTo((9 / 10) * (350 - 52 - 24), 6);
-  expect(CHARTS.weeks).toContain('work in 2 weeks of 10; the most, 5.0 hours, in the week from 30 September 2030.');
+  expect(CHARTS.weeks).toContain('work in 2 weeks of 10; the most, 5 h, in the week from 30 September 2030.');
 });
 
 test('spend is what the budgets count, months without a bill included', () => {
@@ -99,7 +99,7 @@ test('the line ends at its share of the height of the budgets', () => {
 test('a name is text, whatever is in it', () => {
   const names = [...readDrawing(CHARTS.hours).querySelectorAll('text')].map((each) => each.textContent);
   expect(names).toContain('Brakes <front> & "rear"');
-  expect(readDrawing(CHARTS.hours).querySelector('svg')?.getAttribute('aria-label')).toContain('Brakes <front> & "rear" 4.0 h');
+  expect(readDrawing(CHARTS.hours).querySelector('svg')?.getAttribute('aria-label')).toContain('Brakes <front> & "rear" 4 h');
   expect(readDrawing(CHARTS.hours).querySelector('front')).toBeNull();
 });
 
