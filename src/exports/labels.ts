@@ -1,7 +1,9 @@
 /** Labels for bags: where they go on a sheet, and the sheet as Typst source. Pure. */
 import { encode } from 'uqr';
+import type { Hazard } from '../journal/model.ts';
 import type { JournalRecord } from '../journal/record.ts';
 import { bagsAt } from '../journal/registers/bags.ts';
+import { hazardInWords, hazardsOfParts } from '../journal/registers/hazards.ts';
 
 /** A sheet of labels; every length in millimetres. */
 export interface LabelSheet {
@@ -44,6 +46,8 @@ export interface Label {
   readonly holds: readonly string[];
   readonly goesBack: string | null;
   readonly filled: string;
+  /** Hazards that the parts in it carry now. */
+  readonly hazards: readonly Hazard[];
   /** The address of its entry, for the code; null where the journal has none. */
   readonly link: string | null;
 }
@@ -57,7 +61,9 @@ export function labelsOf(record: JournalRecord, bags: readonly number[], address
     if (!row) return [];
     const off = row.filling.off === null ? null : (record.journal.parts.get(row.filling.off)?.name ?? null);
     const link = address === null ? null : address + addressOf(bag);
-    return [{ bag, off, holds: row.filling.holds, goesBack: row.filling.goesBack, filled: row.filled.date, link }];
+    const inside = row.parts.map(({ part }) => part);
+    const hazards = hazardsOfParts(record, inside, record.day);
+    return [{ bag, off, holds: row.filling.holds, goesBack: row.filling.goesBack, filled: row.filled.date, hazards, link }];
   });
 }
 
@@ -135,6 +141,7 @@ function labelBox(label: Label, { width, height }: { readonly width: number; rea
   const code = Math.min(down, across / 2, 26);
   const lines = [
     `text(size: 2.2em, weight: "bold")[#${literal(String(label.bag))}]`,
+    ...(label.hazards.length === 0 ? [] : [`text(weight: "bold", ${literal(`Caution: ${label.hazards.map(hazardInWords).join(', ')}`)})`]),
     ...(label.off === null ? [] : [`text(weight: "bold", ${literal(`Off: ${label.off}`)})`]),
     `text(${literal(label.holds.join('; '))})`,
     ...(label.goesBack === null ? [] : [`text(style: "italic", ${literal(`Goes back: ${label.goesBack}`)})`]),

@@ -14,7 +14,7 @@ import {
   sheetProblem,
 } from '../../src/exports/labels.ts';
 import { typeset } from '../../src/exports/typeset.ts';
-import { compileFiles, JOURNAL, NOTE, note } from '../journal/base.ts';
+import { compileFiles, JOURNAL, NOTE, note, PARTS } from '../journal/base.ts';
 
 // jsqr is an independent reader of QR codes (ISO/IEC 18004): none of its code is in the writer's.
 const decode = (jsqr as unknown as { default?: typeof jsqr }).default ?? jsqr;
@@ -25,6 +25,7 @@ const LABEL: Label = {
   holds: ['2 bolts 5/16 UNF', '2 spring washers'],
   goesBack: 'heads inboard',
   filled: '2031-03-12',
+  hazards: ['asbestos', 'brake-fluid'],
   link: 'https://example.org/van/bags.html#bag-14',
 };
 
@@ -85,7 +86,13 @@ describe.each([
     const { words, codes, cut, sheets: count } = await printed(MANY, sheet);
     expect(codes).toEqual(MANY.map(({ link }) => link));
     expect([cut, count]).toEqual([[], sheets]);
-    for (const phrase of ['Off: Wheel cylinder', '2 bolts 5/16 UNF; 2 spring washers', 'Goes back: heads inboard', 'Filled 2031-03-12']) {
+    for (const phrase of [
+      'Caution: asbestos, brake fluid',
+      'Off: Wheel cylinder',
+      '2 bolts 5/16 UNF; 2 spring washers',
+      'Goes back: heads inboard',
+      'Filled 2031-03-12',
+    ]) {
       expect(words.split(phrase)).toHaveLength(MANY.length + 1);
     }
   });
@@ -105,7 +112,7 @@ test('a label with much to say has smaller letters, and says all of it', async (
 
 test('a label that cannot hold its words says so', () => {
   const tiny: LabelSheet = { ...PLAIN_SHEET, columns: 6, rows: 16 };
-  expect(typeset(labelsTypst([LABEL, { ...LABEL, bag: 15, holds: [], off: null, goesBack: null }], tiny)).cut).toEqual([14]);
+  expect(typeset(labelsTypst([LABEL, { ...LABEL, bag: 15, holds: [], off: null, goesBack: null, hazards: [] }], tiny)).cut).toEqual([14]);
 });
 
 test('a label has a code only where the journal has an address', () => {
@@ -140,4 +147,12 @@ test('a sheet wider than its paper is refused', () => {
 test('what a note says is never taken as markup, and the sheet is a PDF', () => {
   const hostile: Label = { ...LABEL, holds: ['#panic("x")', '"quoted" \\ back', '*bold* $x$ <a>'] };
   expect(Buffer.from(typeset(labelsTypst([hostile], PLAIN_SHEET)).pdf.subarray(0, 5)).toString()).toBe('%PDF-');
+});
+
+test('a label names the hazards that what is in the bag carries', () => {
+  const parts = PARTS.replace('- id: studs\n', '- id: studs\n  hazard: asbestos\n');
+  const fields = 'parts: [{ part: studs, did: removed, to: bag 14 }]\nbags: [{ bag: 14, holds: [5 studs] }, { bag: 15, holds: [a nut] }]';
+  const { record: of } = compileFiles({ parts, more: { [NOTE]: note(fields) } });
+  if (of === null) throw new Error('the journal does not compile');
+  expect(labelsOf(of, [14, 15], String).map(({ hazards }) => hazards)).toEqual([['asbestos'], []]);
 });

@@ -1,10 +1,11 @@
 /** consumables.yaml → what is used up. */
 
+import { didYouMean } from '../diagnostics/nearest.ts';
 import type { ConsumableFields } from '../read/journal-source.ts';
 import type { Reporter } from '../read/reporter.ts';
 import type { Tree } from '../read/source/tree.ts';
 import { readNewId } from '../schema/fields.ts';
-import { HAZARD_STATEMENTS } from '../values/hazard-statements.ts';
+import { HAZARD_STATEMENTS, statementCode, statementWords } from '../values/hazard-statements.ts';
 import { readAmount } from '../values/money.ts';
 import { convertTo, readQuantity } from '../values/quantity.ts';
 import type { Catalogues } from './context.ts';
@@ -25,19 +26,23 @@ export function compileConsumables(
       id,
       name: each.name,
       unit: unit.unit,
-      hazards: hazardsOf(id, each, tree, out),
+      statements: statementsOf(id, each, tree, out),
+      hazards: each.hazard,
       opening: openingOf(id, each, unit.unit, tree, catalogues, out),
       place,
     });
   }
 }
 
-function hazardsOf(id: string, { hazards }: ConsumableFields, tree: Tree, out: Reporter): string[] {
-  return hazards.filter((code, i) => {
-    if (HAZARD_STATEMENTS.has(code)) return true;
-    const hint = 'A code is H and three digits, from the safety data sheet, section 2.';
-    out.report('A411', tree.placeOf([id, 'hazards', i]), `\`${code}\` is not a GHS hazard statement known here.`, { hint });
-    return false;
+function statementsOf(id: string, { hazards }: ConsumableFields, tree: Tree, out: Reporter): string[] {
+  return hazards.map((written, i) => {
+    const code = statementCode(written);
+    if (statementWords(code) !== null) return code;
+    const hint =
+      didYouMean(code, HAZARD_STATEMENTS.keys()) ?? 'A code is H or EUH and three digits, from the safety data sheet, section 2.';
+    const message = `\`${written}\` is not a hazard statement known here. It is shown as written.`;
+    out.report('A411', tree.placeOf([id, 'hazards', i]), message, { hint });
+    return written;
   });
 }
 

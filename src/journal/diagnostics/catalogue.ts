@@ -68,7 +68,10 @@ export const CATALOGUE = {
   A408: error('Unknown part or subsystem', 'Neither a part nor a subsystem has that id.'),
   A409: error('Unknown session', 'No note has that session id or date.'),
   A410: error('One id, two meanings', 'Two catalogue entries claim the same id.'),
-  A411: error('Unknown hazard statement', 'The code is not in the list of GHS hazard statements.'),
+  A411: warning(
+    'Unknown hazard statement',
+    'The code is in neither the GHS nor the CLP Regulation as listed here. It is shown as written.',
+  ),
   A412: error('Corrects itself or a later note', 'A note corrects a session that was before it.'),
 
   A501: error('Not fitted', 'The action needs the part on the vehicle, and it is not.'),

@@ -71,8 +71,12 @@ export interface Settings extends Given<Pick<JournalSource, AsWritten>> {
   readonly keepPictureFacts: readonly ('time' | 'camera')[];
 }
 
-export interface Consumable extends Placed<Omit<ConsumableSource, 'opening'>> {
+export interface Consumable extends Placed<Omit<ConsumableSource, 'opening' | 'hazard' | 'hazards'>> {
   readonly id: ConsumableId;
+  /** Codes of hazard statements, as listed; one that is not known as written. */
+  readonly statements: readonly string[];
+  /** Hazards of the trade that its statements do not tell. */
+  readonly hazards: readonly Hazard[];
   readonly opening: { readonly amount: Quantity; readonly value: Minor } | null;
 }
 

@@ -13,7 +13,9 @@ export function destinationOf(replay: Replay, session: Session, entry: PartEntry
     case 'fitted':
       return { at: 'fitted', position: entry.at ?? part?.position ?? entry.part };
     case 'gone':
-      return entry.how === null ? noDestination(entry, word, '`how: scrapped`, `sold`, `given` or `lost`') : { at: 'gone', how: entry.how };
+      return entry.how === null || entry.how === 'made-safe'
+        ? noDestination(entry, word, '`how: scrapped`, `sold`, `given` or `lost`')
+        : { at: 'gone', how: entry.how };
     case 'sent-out':
       return entry.to?.name ? { at: 'out', firm: entry.to.name } : noDestination(entry, word, '`to:` and the firm');
     case 'stored':

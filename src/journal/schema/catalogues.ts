@@ -43,7 +43,10 @@ export const consumableSchema = fields({
   name: prose,
   /** The unit its stock is shown in. */
   unit: text,
+  /** Codes of hazard statements. */
   hazards: manyOf(text),
+  /** Hazards of the trade. */
+  hazard: manyOf(oneOf(HAZARDS)),
   opening: maybe(fields({ amount: read(readQuantity), value: text })),
 });
 export type ConsumableSource = z.output<typeof consumableSchema>;

@@ -19,7 +19,7 @@ import {
   read,
   text,
 } from './fields.ts';
-import { ACTIONS, BOUGHT_AS, GONE_HOW, HAZARDS, ITEM_KINDS, RESULTS, VERDICTS } from './words.ts';
+import { ACTIONS, BOUGHT_AS, HAZARDS, HOW, ITEM_KINDS, RESULTS, VERDICTS } from './words.ts';
 
 const hours = fields({
   by: text,
@@ -37,7 +37,8 @@ const touched = fields({
   from: maybe(destination),
   /** Without it, all that are in the state the action needs. */
   count: decisive(maybe(count)),
-  how: maybe(oneOf(GONE_HOW)),
+  /** How it went, or that what was dangerous in it is dangerous no longer. */
+  how: maybe(oneOf(HOW)),
   condition: maybe(condition),
   marks: maybe(prose),
   finish: maybe(prose),

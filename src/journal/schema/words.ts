@@ -54,6 +54,14 @@ export const HAZARDS = [
   'battery',
   'brake-fluid',
   'coolant',
+  'oily-rags',
+  'exhaust-gas',
+  'solvents',
+  'dust',
+  'plating',
+  'burnt-seals',
+  'light-metal',
+  'luminous-dials',
 ] as const;
 export type Hazard = (typeof HAZARDS)[number];
 
@@ -65,6 +73,9 @@ export type ItemKind = (typeof ITEM_KINDS)[number];
 
 export const GONE_HOW = ['scrapped', 'sold', 'given', 'lost'] as const;
 export type GoneHow = (typeof GONE_HOW)[number];
+
+/** How an entry was done: how a part went, or that what was dangerous in it is dangerous no longer. */
+export const HOW = [...GONE_HOW, 'made-safe'] as const;
 
 export const RESULTS = ['good', 'fair', 'poor'] as const;
 export type MethodResult = (typeof RESULTS)[number];

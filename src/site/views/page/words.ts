@@ -122,6 +122,14 @@ export const HAZARD_WORDS: Readonly<Record<Hazard, string>> = {
   battery: 'battery',
   'brake-fluid': 'brake fluid',
   coolant: 'coolant',
+  'oily-rags': 'oily rags',
+  'exhaust-gas': 'exhaust gas',
+  solvents: 'solvents',
+  dust: 'dust',
+  plating: 'plating',
+  'burnt-seals': 'burnt seals',
+  'light-metal': 'light metal',
+  'luminous-dials': 'luminous dials',
 };
 
 export const COPY_WORDS: Readonly<Record<CopyName, string>> = {

@@ -48,10 +48,10 @@ export function searchDocuments(sheet: Sheet): SearchDocument[] {
         d: sheet.figures.shortDate(mark.date),
       })),
     ),
-    ...[...journal.consumables.values()].map(({ id, name, hazards }) => ({
+    ...[...journal.consumables.values()].map(({ id, name, statements }) => ({
       k: 'consumable',
       t: name,
-      x: hazards.join(' '),
+      x: statements.join(' '),
       h: sheet.toConsumable(id),
       s: '',
       d: '',

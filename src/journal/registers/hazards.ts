@@ -1,0 +1,78 @@
+import { type Consumable, HAZARDS, type Hazard, type IsoDate, type PartId, type Session } from '../model.ts';
+import { isHere } from '../replay/words.ts';
+import { addDays } from '../values/date.ts';
+import { consumablesNamedIn, partsNamedIn } from './named-in.ts';
+import { groupedBy, perRecord, type RegisterSource } from './source.ts';
+import { orderedSessions, whereaboutsAt } from './stays.ts';
+
+/** A hazard as a label prints it: `lead paint`. */
+export function hazardInWords(hazard: Hazard): string {
+  return hazard.replaceAll('-', ' ');
+}
+
+/** The hazards that a part carries at the end of a day: none once all of it is gone or made safe, and none before it is here. */
+export function hazardsOfPart(record: RegisterSource, part: PartId, date: IsoDate): readonly Hazard[] {
+  const { hazards = [] } = record.journal.parts.get(part) ?? {};
+  if (hazards.length === 0 || isSafe(record, part, date)) return [];
+  const places = whereaboutsAt(record, part, date);
+  return places.some(({ where }) => isHere(where) && where.at !== 'gone' && where.at !== 'missing') ? hazards : [];
+}
+
+/** The hazards of several parts at the end of a day, each once, in the order of the list. */
+export function hazardsOfParts(record: RegisterSource, parts: Iterable<PartId>, date: IsoDate): readonly Hazard[] {
+  return inOrder([...parts].flatMap((part) => hazardsOfPart(record, part, date)));
+}
+
+/**
+ * The hazards that a session touches, in any of its fields: those it names itself, those of the parts it names as they
+ * were before it or after it, and those of the consumables it names.
+ */
+export function hazardsOfSession(record: RegisterSource, session: Session): readonly Hazard[] {
+  const before = addDays(session.date, -1);
+  const parts = [...partsNamedIn(record, session)];
+  const consumables = [...consumablesNamedIn(session)].flatMap((id) => record.journal.consumables.get(id) ?? []);
+  return inOrder([
+    ...session.cautions,
+    ...parts.flatMap((part) => [...hazardsOfPart(record, part, before), ...hazardsOfPart(record, part, session.date)]),
+    ...consumables.flatMap(hazardsOfConsumable),
+  ]);
+}
+
+/**
+ * What a hazard statement tells of the hazards of the trade. Only what follows from its words: flammable liquids and
+ * vapours that make drowsy (solvents), isocyanates, lead, chromates and cadmium, what is under pressure, what heats itself.
+ */
+const TOLD: readonly (readonly [RegExp, Hazard])[] = [
+  [/^(H22[2-6]|H336)$/, 'solvents'],
+  [/^(H22[239]|H28[0-4])$/, 'pressure'],
+  [/^H25[12]$/, 'oily-rags'],
+  [/^(H26[01])$/, 'light-metal'],
+  [/^EUH201A?$/, 'lead-paint'],
+  [/^EUH20[37]$/, 'plating'],
+  [/^EUH204$/, 'isocyanates'],
+  [/^EUH212$/, 'dust'],
+];
+
+/** The hazards of the trade that a consumable has: those the catalogue gives it, and those its statements tell. */
+export function hazardsOfConsumable({ hazards, statements }: Consumable): readonly Hazard[] {
+  const codes = statements.flatMap((code) => code.split('+'));
+  return inOrder([...hazards, ...TOLD.flatMap(([pattern, hazard]) => (codes.some((code) => pattern.test(code)) ? [hazard] : []))]);
+}
+
+function inOrder(found: readonly Hazard[]): readonly Hazard[] {
+  return HAZARDS.filter((hazard) => found.includes(hazard));
+}
+
+const madeSafe = perRecord((record) => {
+  const entries = orderedSessions(record).flatMap(({ date, parts }) =>
+    parts.filter(({ how }) => how === 'made-safe').map(({ part, count }) => ({ part, count, date })),
+  );
+  return groupedBy(entries, ({ part }) => part);
+});
+
+/** True when as many of a part were made safe by the end of a day as there are. */
+function isSafe(record: RegisterSource, part: PartId, date: IsoDate): boolean {
+  const all = record.journal.parts.get(part)?.count ?? 1;
+  const safe = (madeSafe(record).get(part) ?? []).filter((one) => one.date <= date);
+  return safe.reduce((sum, { count }) => sum + (count ?? all), 0) >= all;
+}

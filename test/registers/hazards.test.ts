@@ -1,0 +1,141 @@
+import Fraction from 'fraction.js';
+import { describe, expect, test } from 'vitest';
+import type { Bill, BillLine, Consumable, Sale, Session } from '../../src/journal/model.ts';
+import { hazardsOfConsumable, hazardsOfPart, hazardsOfParts, hazardsOfSession } from '../../src/journal/registers/hazards.ts';
+import { decide, did, type Evening, evening, journal, part, placeAt, record } from '../builders/journal.ts';
+import { clip, measured, method, picture } from '../builders/observed.ts';
+
+const place = placeAt('sessions/note.md');
+const parts = [
+  part('shoes', { hazards: ['asbestos'], count: 2 }),
+  part('shoes-old', { for: 'shoes', hazards: ['asbestos'], store: 'loft' }),
+  part('wing', { hazards: ['lead-paint'] }),
+  part('drum'),
+];
+const consumable = (id: string, statements: readonly string[], hazards: Consumable['hazards'] = []): Consumable => ({
+  id,
+  name: id,
+  unit: 'L',
+  statements,
+  hazards,
+  opening: null,
+  place,
+});
+const CONSUMABLES = [consumable('thinner', ['H225', 'H336']), consumable('linseed', [], ['oily-rags']), consumable('water', ['H290'])];
+
+function recordOf(...evenings: Evening[]) {
+  const of = journal({ parts, evenings });
+  return record({ ...of, consumables: new Map(CONSUMABLES.map((one) => [one.id, one])) });
+}
+const told = (fields: Parameters<typeof evening>[1], ...before: Evening[]) => {
+  const of = recordOf(...before, evening('2030-11-01', fields, 'told'));
+  return hazardsOfSession(of, of.journal.sessions.at(-1) as Session);
+};
+const on = { part: 'shoes', subsystem: 'brakes' };
+const link = (scheme: 'part' | 'bag' | 'item' | 'consumable', id: string) => ({ links: [{ scheme, id, paragraph: 1, place }] });
+const bagged = evening('2030-10-01', { bags: [4], parts: [did('shoes', 'removed', { to: 'bag 4' })] }, 'bagged');
+const opened = evening('2030-10-01', { opens: [{ id: 'reline', on }] }, 'opened');
+const quantity = measured('drum', 'depth', '2 mm').value;
+/** A bill, as far as cautions read it. */
+const bill = (line: Partial<BillLine>) => ({
+  bills: [{ lines: [{ consumable: null, charges: [], ...line }] }] as unknown as readonly Bill[],
+});
+const sold = { sold: [{ what: 'shoes', charge: on }] as unknown as readonly Sale[] };
+
+describe('a caution comes up for a note that touches the part in any field', () => {
+  test.each<[string, Parameters<typeof evening>[1], Evening[]]>([
+    ['an entry of the part', { parts: [did('shoes', 'inspected')] }, []],
+    ['a measurement', { measured: [measured('shoes', 'lining', '3 mm')] }, []],
+    ['a decision on it', { decisions: [decide('shoes', 'keep')] }, []],
+    ['a decision for it', { decisions: [decide('drum', 'replace', { with: 'shoes-old' })] }, []],
+    ['a method tried on it', { methods: [method('wiped', ['shoes'])] }, []],
+    ['hours charged to it', { hours: [{ by: 'rh', on, minutes: 60, days: [], span: null, text: '1h', unpaid: null, place }] }, []],
+    ['a bill laid to it', bill({ charges: [{ charge: on, weight: new Fraction(1) }] }), []],
+    ['stuff used up on it', { used: [{ consumable: 'water', amount: quantity, on, place }] }, []],
+    ['what was sold', sold, []],
+    ['an item opened on it', { opens: [{ id: 'reline', on }] }, []],
+    ['an item on it closed', { closes: ['reline'] }, [opened]],
+    ['a link to an item on it', link('item', 'reline'), [opened]],
+    ['a picture of it', { pictures: [picture('a.jpg', ['shoes'])] }, []],
+    ['film of it', { film: [clip('a.mp4', [[1, ['shoes']]])] }, []],
+    ['a paper about it', { papers: [{ file: 'a.pdf', kind: 'letter', what: null, date: null, shows: ['shoes'], place }] }, []],
+    ['a link to it', link('part', 'shoes'), []],
+    ['a bag it came into', { bags: [{ bag: 5, off: 'shoes' }] }, []],
+    ['a bag it is in, linked', link('bag', '4'), [bagged]],
+    ['the bag it was in, emptied', { emptied: [4], parts: [] }, [bagged]],
+    ['a caution of its own', { cautions: ['asbestos'] }, []],
+  ])('%s', (_, fields, before) => {
+    expect(told(fields, ...before)).toEqual(['asbestos']);
+  });
+
+  test('a note on something else brings none', () => {
+    expect(told({ parts: [did('drum', 'inspected')], ...link('part', 'drum') }, bagged)).toEqual([]);
+  });
+});
+
+describe('a caution comes up for what is used up, by its statements', () => {
+  test.each<[string, Parameters<typeof evening>[1]]>([
+    ['used', { used: [{ consumable: 'thinner', amount: quantity, on: { part: null, subsystem: 'brakes' }, place }] }],
+    ['counted', { counted: [{ consumable: 'thinner', amount: quantity, because: 'spilt', place }] }],
+    ['bought', bill({ consumable: 'thinner' })],
+    ['tried', { methods: [method('wiped', ['drum'], { with: ['thinner'] })] }],
+    ['linked', link('consumable', 'thinner')],
+  ])('%s', (_, fields) => {
+    expect(told(fields)).toEqual(['solvents']);
+  });
+
+  test('what no statement tells, the catalogue says', () => {
+    expect(told(link('consumable', 'linseed'))).toEqual(['oily-rags']);
+  });
+
+  test.each([
+    [
+      ['H222', 'H229'],
+      ['pressure', 'solvents'],
+    ],
+    [['EUH204'], ['isocyanates']],
+    [['EUH201'], ['lead-paint']],
+    [['H252'], ['oily-rags']],
+    [['H260'], ['light-metal']],
+    [['H302+H336'], ['solvents']],
+    [['H290', 'H412', 'not a code'], []],
+  ])('%s tell %s', (statements, hazards) => {
+    expect(hazardsOfConsumable(consumable('x', statements))).toEqual(hazards);
+  });
+});
+
+describe('a hazard is shown where the thing is, while it is there', () => {
+  const away = evening('2030-11-10', { parts: [did('shoes', ['removed', 'gone'], { how: 'scrapped', count: 1 })] }, 'one');
+  const allAway = evening('2030-11-20', { parts: [did('shoes', ['removed', 'gone'], { how: 'scrapped' })] }, 'other');
+  const shoesOn = (of: ReturnType<typeof recordOf>, date: string) => hazardsOfPart(of, 'shoes', date);
+
+  test('no longer once all of it is gone', () => {
+    const of = recordOf(away, allAway);
+    expect([shoesOn(of, '2030-11-10'), shoesOn(of, '2030-11-20')]).toEqual([['asbestos'], []]);
+  });
+
+  test('the note that sends it away still touches it, later ones do not', () => {
+    const later = evening('2030-12-01', link('part', 'shoes'), 'later');
+    const of = recordOf(away, allAway, later);
+    expect(of.journal.sessions.map((session) => hazardsOfSession(of, session))).toEqual([['asbestos'], ['asbestos'], []]);
+  });
+
+  test('no longer once as many as there are were made safe', () => {
+    const safe = (date: string, count: number | null) =>
+      evening(date, { parts: [did('shoes', 'cleaned', { how: 'made-safe', count })] }, date);
+    const of = recordOf(safe('2030-11-01', 1), safe('2030-11-02', 1));
+    expect([shoesOn(of, '2030-11-01'), shoesOn(of, '2030-11-02')]).toEqual([['asbestos'], []]);
+    expect(shoesOn(recordOf(safe('2030-11-01', null)), '2030-11-01')).toEqual([]);
+  });
+
+  test('a candidate that is only considered endangers nobody', () => {
+    const only = record(
+      journal({ parts: [...parts, part('lamp'), part('lamp-spare', { for: 'lamp', found: 'considered', hazards: ['luminous-dials'] })] }),
+    );
+    expect(hazardsOfPart(only, 'lamp-spare', '2030-12-01')).toEqual([]);
+  });
+
+  test('several parts: each hazard once, in one order', () => {
+    expect(hazardsOfParts(recordOf(), ['wing', 'shoes', 'shoes-old'], '2030-12-01')).toEqual(['asbestos', 'lead-paint']);
+  });
+});
