@@ -1,11 +1,15 @@
+import { shownProse } from '../page/shown-prose.ts';
+
 /**
  * The first sentences of a note as plain text, for a list: up to the last full sentence within `most`
  * characters, else cut at a word; a colon that led up to a list becomes dots. Marks of links and emphasis
  * are dropped; headings, pictures, tables, lists and quotations are passed over.
  */
 export function openingWords(body: string, most: number): string {
-  const paragraphs = body.split(/\n\s*\n/).map((one) => one.trim());
-  const first = paragraphs.find((one) => one !== '' && !/^(#|!\[|>|[-*+] |\d+[.)] |\||```|<)/.test(one));
+  const paragraphs = shownProse(body)
+    .split(/\n\s*\n/)
+    .map((one) => one.trim());
+  const first = paragraphs.find((one) => one !== '' && !/^(#|!\[|>|[-*+] |\d+[.)] |\||```)/.test(one));
   return first === undefined ? '' : cut(plain(first), most).replace(/:$/, ' …');
 }
 
@@ -17,7 +21,6 @@ function plain(paragraph: string): string {
     .replaceAll(/!\[[^\]]*\]\([^)]*\)/g, '')
     .replaceAll(/\[([^\]]*)\]\([^)]*\)/g, '$1')
     .replaceAll(/(\*\*|__|\*|`|~~)/g, '')
-    .replaceAll(/<[^>]+>/g, '')
     .replaceAll(/\uE000(\d+)\uE000/g, (_, n: string) => code[Number(n)] ?? '')
     .replaceAll(/\s+/g, ' ')
     .trim();

@@ -4,6 +4,7 @@ import type { ItemHistory } from '../../../journal/record.ts';
 import { filmIndex } from '../../../journal/registers/film.ts';
 import { observationsOf } from '../../../journal/registers/observations.ts';
 import type { Sheet } from '../page/sheet.ts';
+import { shownProse } from '../page/shown-prose.ts';
 import { CONDITION_WORDS, ITEM_KIND_WORDS, ORIGIN_WORDS, RESULT_WORDS, VERDICT_WORDS } from '../page/words.ts';
 import { clipAnchor, clipName } from '../pictures/film.ts';
 
@@ -157,9 +158,8 @@ function subsystemsOf(sheet: Sheet, parts: readonly PartId[], more: readonly Sub
 
 /** Markdown without its marks: words to be searched, nothing else is asked of it. */
 function plainText(body: string): string {
-  return body
+  return shownProse(body)
     .replaceAll(/!?\[([^\]]*)\]\([^)]*\)/g, '$1')
-    .replaceAll(/<[^>]+>/g, ' ')
     .replaceAll(/[*_`#>|~]+/g, ' ')
     .replaceAll(/\s+/g, ' ')
     .trim();
