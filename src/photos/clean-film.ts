@@ -1,54 +1,36 @@
 /**
- * Blanks what a camera wrote about itself and its place into a film of the MP4 family (ISO/IEC 14496-12; MOV is its
- * elder): user data, metadata and boxes of private types become free space of the same length, so that no picture
- * of the film moves within the file. A track of data that runs beside the film stays: it cannot be told from sound.
+ * Blanks what a camera wrote about itself, its place and its time into a film of the MP4 family. What is blanked
+ * becomes free space of the same length, so that no picture of the film moves within the file.
  */
-import { closeSync, fstatSync, openSync, readSync, writeSync } from 'node:fs';
-import { type Box, boxesBetween } from './boxes.ts';
-
-/** Boxes that tell of the camera: user data, where telephones put the place; metadata; private types, as XMP has one. */
-const TELLING = new Set(['udta', 'meta', 'uuid']);
-/** Boxes in which those may lie. */
-const HOLDING = new Set(['moov', 'trak', 'mdia', 'moof', 'traf']);
-const FAMILY = new Set(['ftyp', 'moov', 'mdat', 'free', 'skip', 'wide', 'pnot']);
+import { closeSync, ftruncateSync, openSync, writeSync } from 'node:fs';
+import { filmPlan } from './film-plan.ts';
 
 /**
- * Changes a file in place; one of another family is left as it is.
+ * Changes a file in place; one that is not understood is left as it is.
  *
  * @param file a copy, never the restorer's own
- * @returns how many boxes were blanked
+ * @returns whether it was understood
  */
-export function cleanFilm(file: string): number {
+export function cleanFilm(file: string): boolean {
   const open = openSync(file, 'r+');
   try {
-    const { size } = fstatSync(open);
-    const [first] = boxesOf(open, 0, size);
-    return first && FAMILY.has(first.name) ? cleanBoxes(open, 0, size) : 0;
+    const { plan } = filmPlan(open);
+    if (plan === null) return false;
+    ftruncateSync(open, plan.length);
+    for (const [from, length] of plan.blank) zero(open, from, length);
+    for (const { at, head, length } of plan.free) {
+      writeSync(open, 'free', at + 4, 'latin1');
+      zero(open, at + head, length - head);
+    }
+    return true;
   } finally {
     closeSync(open);
   }
 }
 
-function cleanBoxes(open: number, from: number, to: number): number {
-  let blanked = 0;
-  for (const box of boxesOf(open, from, to)) {
-    if (HOLDING.has(box.name)) blanked += cleanBoxes(open, box.at + box.head, box.at + box.length);
-    if (!TELLING.has(box.name)) continue;
-    blank(open, box);
-    blanked += 1;
+function zero(open: number, from: number, length: number): void {
+  const zeros = Buffer.alloc(Math.min(length, 1 << 20));
+  for (let done = 0; done < length; done += zeros.length) {
+    writeSync(open, zeros, 0, Math.min(zeros.length, length - done), from + done);
   }
-  return blanked;
-}
-
-function blank(open: number, { at, head, length }: Box): void {
-  writeSync(open, 'free', at + 4, 'latin1');
-  const zeros = Buffer.alloc(Math.min(length - head, 1 << 20));
-  for (let done = 0; done < length - head; done += zeros.length) {
-    writeSync(open, zeros, 0, Math.min(zeros.length, length - head - done), at + head + done);
-  }
-}
-
-function boxesOf(open: number, from: number, to: number): Box[] {
-  const bytes = Buffer.alloc(16);
-  return boxesBetween((at, length) => bytes.subarray(0, readSync(open, bytes, 0, length, at)), from, to);
 }

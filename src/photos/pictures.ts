@@ -4,6 +4,7 @@
  */
 import type { Diagnostic } from '../journal/diagnostics/diagnostic.ts';
 import type { Journal } from '../journal/model.ts';
+import { checkClips } from './clips.ts';
 import type { PictureFacts } from './facts.ts';
 import { inspectPictures } from './inspect.ts';
 import { openPictureCache } from './picture-cache.ts';
@@ -31,12 +32,12 @@ export interface BuiltPictures {
 /**
  * @param journal null when it cannot be understood
  * @param paths every file of the journal that is not a note or catalogue; what is no picture by its name is passed over
- * @returns A907 to A910, for pictures that nobody mentions too
+ * @returns A907 to A912, for pictures that nobody mentions too
  */
 export async function checkPictures(journal: Journal | null, paths: readonly string[], places: PicturePlaces): Promise<Diagnostic[]> {
   const { facts, problems } = await inspectPictures(paths, { ...places, depth: 'header' });
   const unusable = unusablePictures(problems, journal);
-  return journal ? [...unusable, ...saidOf(journal, facts)] : unusable;
+  return journal ? [...unusable, ...saidOf(journal, facts), ...checkClips(journal, places.root)] : unusable;
 }
 
 /**

@@ -5,17 +5,18 @@ import { join } from 'node:path';
 import type { Journal } from '../journal/model.ts';
 import { pathWithin } from '../load/path-within.ts';
 import { cleanFilm } from '../photos/clean-film.ts';
+import { clipsOf } from '../photos/clips.ts';
 import { linkInto, prune } from '../photos/place-file.ts';
 import { unfinishedBeside } from '../photos/write-whole.ts';
 import { fileAddress } from './addresses.ts';
 
 /** The clips of a journal that are files of it, each once. */
-export function clipFiles({ sessions }: Journal): readonly string[] {
-  return [...new Set(sessions.flatMap(({ film }) => film.flatMap(({ file }) => (file === null ? [] : [file]))))];
+export function clipFiles(journal: Journal): readonly string[] {
+  return [...clipsOf(journal).keys()];
 }
 
 /** Raise it when a film is cleaned otherwise. */
-const EDITION = 1;
+const EDITION = 2;
 const KEY = /^[0-9a-f]{24}$/;
 
 /**

@@ -142,6 +142,11 @@ export const CATALOGUE = {
     'Paper published as it is',
     'The PDF is signed, locked, odd or very large, so what it says of who made it cannot be taken out.',
   ),
+  A911: error('Clip cannot be used', 'A clip that lies in the journal is a film by its bytes and by its ending; this is none.'),
+  A912: warning(
+    'Film published as it is',
+    'The film is of another kind than MP4 and MOV, or odd, or has a track of data, so what its camera wrote cannot be taken out.',
+  ),
 } as const satisfies Record<string, Row>;
 
 export type Code = keyof typeof CATALOGUE;
