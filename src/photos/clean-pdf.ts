@@ -1,7 +1,8 @@
 /**
  * Takes out of a PDF what it says of who made it, when and with what: the information dictionary but for its
- * title, XMP metadata, private data of programs, what earlier editions of the file left in it, and what cameras
- * wrote into JPEG pictures (ISO 32000-1, 7.5.6, 14.3 and 14.5). What its pages show stays as it is.
+ * title, XMP metadata, private data of programs, the identifier of the file, what earlier editions of it left, and what
+ * cameras wrote into JPEG pictures (ISO 32000-1, 7.5.6, 14.3 to 14.5); and the scripts and programs that it would
+ * run (12.6.4). What its pages show stays as it is.
  */
 import type { PDFContext, PDFDict, PDFDocument, PDFObject, PDFRef } from '@cantoo/pdf-lib';
 import { cleanJpeg } from './clean-jpeg.ts';
@@ -10,22 +11,40 @@ type PdfLibrary = typeof import('@cantoo/pdf-lib');
 
 /**
  * Why a PDF is left as it is: a change would break its signature, it is locked, it is too large to be taken into
- * memory, or it cannot be followed well enough to be written again.
+ * memory, or it cannot be followed well enough to be written again. `parts`: it is cleaned, and there are files or
+ * pictures in it that cannot be looked into.
  */
-export type Seal = 'signed' | 'locked' | 'large' | 'unread';
+export type Seal = 'signed' | 'locked' | 'large' | 'unread' | 'parts';
 
 /** In bytes; a scanned book is smaller. */
 export const LARGEST_PDF = 128 * 1024 * 1024;
 
 /** Keys that may stand in any dictionary. */
-const TELLING = ['Metadata', 'PieceInfo', 'LastModified'];
+const TELLING = [
+  'Metadata',
+  'PieceInfo',
+  'LastModified',
+  'JavaScript',
+  'AA',
+  'XFA',
+  'CreationDate',
+  'ModDate',
+  'Producer',
+  'Creator',
+  'Author',
+];
+/** Actions that run something, or send or fetch something, without being seen. */
+const RUNNING = ['JavaScript', 'Launch', 'SubmitForm', 'ImportData', 'RichMediaExecute', 'Rendition'];
+/** Files in the file: attached, or played. */
+const HOLDING_FILES = ['EmbeddedFiles', 'EF', 'RichMediaContent', 'AF'];
 
 export async function sealOf(bytes: Uint8Array): Promise<Seal | null> {
   const opened = await open(bytes);
-  return typeof opened === 'string' ? opened : null;
+  if (typeof opened === 'string') return opened;
+  return holdsMore(opened.context, await import('@cantoo/pdf-lib')) ? 'parts' : null;
 }
 
-/** @returns the PDF without metadata; the same bytes when it is sealed */
+/** @returns the PDF without metadata; the same bytes when it is sealed as a whole */
 export async function cleanPdf(bytes: Uint8Array): Promise<Uint8Array> {
   const document = await open(bytes);
   if (typeof document === 'string') return bytes;
@@ -34,6 +53,7 @@ export async function cleanPdf(bytes: Uint8Array): Promise<Uint8Array> {
   const title = titleOf(context, library);
   for (const [ref, object] of context.enumerateIndirectObjects()) cleanObject(context, ref, object, library);
   delete context.trailerInfo.Info;
+  delete context.trailerInfo.ID;
   if (title !== undefined) context.trailerInfo.Info = context.register(context.obj({ Title: title }));
   dropUnreached(context, library);
   return await document.save({ addDefaultPage: false, updateFieldAppearances: false });
@@ -64,18 +84,57 @@ function titleOf(context: PDFContext, { PDFDict, PDFName }: PdfLibrary): PDFObje
 }
 
 function cleanObject(context: PDFContext, ref: PDFRef, object: PDFObject, library: PdfLibrary): void {
-  const { PDFName, PDFRawStream } = library;
-  const dict = dictOf(object, library);
-  for (const key of TELLING) dict?.delete(PDFName.of(key));
+  const { PDFRawStream } = library;
+  eachDict(object, library, (dict) => cleanDict(dict, library));
   if (!(object instanceof PDFRawStream) || !isJpeg(object.dict, library)) return;
-  context.assign(ref, PDFRawStream.of(object.dict, cleanJpeg(object.contents)));
+  const cleaned = cleanJpeg(object.contents);
+  if (cleaned !== null) context.assign(ref, PDFRawStream.of(object.dict, cleaned));
+}
+
+/** An action that would run something becomes an empty one, which does nothing. */
+function cleanDict(dict: PDFDict, { PDFName }: PdfLibrary): void {
+  for (const key of TELLING) dict.delete(PDFName.of(key));
+  const does = dict.lookup(PDFName.of('S'));
+  if (!dict.has(PDFName.of('JS')) && !RUNNING.some((name) => does === PDFName.of(name))) return;
+  for (const key of dict.keys()) dict.delete(key);
+}
+
+/** The dictionary of an object, and those that are written out inside it. */
+function eachDict(object: PDFObject, library: PdfLibrary, visit: (dict: PDFDict) => void): void {
+  const { PDFArray, PDFDict, PDFStream } = library;
+  if (object instanceof PDFArray) for (const each of object.asArray()) eachDict(each, library, visit);
+  const dict = object instanceof PDFStream ? object.dict : object instanceof PDFDict ? object : null;
+  if (dict === null) return;
+  visit(dict);
+  for (const each of dict.values()) eachDict(each, library, visit);
+}
+
+/** Whether there is something in it that is not cleaned: a file, or a picture that is no plain JPEG and may tell of its camera. */
+function holdsMore(context: PDFContext, library: PdfLibrary): boolean {
+  const { PDFName, PDFRawStream } = library;
+  let found = false;
+  for (const [, object] of context.enumerateIndirectObjects()) {
+    eachDict(object, library, (dict) => {
+      found ||= HOLDING_FILES.some((key) => dict.has(PDFName.of(key)));
+    });
+    if (!(object instanceof PDFRawStream)) continue;
+    const filters = filtersOf(object.dict, library);
+    const only = filters.length === 1;
+    found ||= filters.includes('/JPXDecode') || (filters.includes('/DCTDecode') && !(only && cleanJpeg(object.contents) !== null));
+  }
+  return found;
 }
 
 /** Whether a stream is a JPEG as it stands: its one filter is that of JPEG, named alone or in a list of one. */
-function isJpeg(dict: PDFDict, { PDFArray, PDFName }: PdfLibrary): boolean {
+function isJpeg(dict: PDFDict, library: PdfLibrary): boolean {
+  const filters = filtersOf(dict, library);
+  return filters.length === 1 && filters[0] === '/DCTDecode';
+}
+
+function filtersOf(dict: PDFDict, { PDFArray, PDFName }: PdfLibrary): string[] {
   const filter = dict.lookup(PDFName.of('Filter'));
-  const only = filter instanceof PDFArray && filter.size() === 1 ? filter.lookup(0) : filter;
-  return only === PDFName.of('DCTDecode');
+  if (filter instanceof PDFArray) return filter.asArray().map((_, n) => String(filter.lookup(n)));
+  return filter === undefined ? [] : [String(filter)];
 }
 
 /** Deletes every object that no way leads to from the trailer. */

@@ -51,20 +51,25 @@ export function picturesOfOtherDays(journal: Journal, facts: ReadonlyMap<string,
   );
 }
 
+const GOES_ALONG = 'What it says of who made it goes with it.';
 const SEALS: Readonly<Record<Seal, readonly [why: string, hint: string]>> = {
-  signed: ['is signed', 'What it says of who made it goes with it. A scan of the printed page says nothing.'],
-  locked: ['is locked with a password', 'What it says of who made it goes with it. Save it without the password.'],
-  large: ['is very large', 'What it says of who made it goes with it. Scan it at a lower resolution.'],
-  unread: ['cannot be followed well enough to be written again', 'What it says of who made it goes with it. Print it into a new PDF.'],
+  signed: ['is signed, so it is published as it is', `${GOES_ALONG} A scan of the printed page says nothing.`],
+  locked: ['is locked with a password, so it is published as it is', `${GOES_ALONG} Save it without the password.`],
+  large: ['is very large, so it is published as it is', `${GOES_ALONG} Scan it at a lower resolution.`],
+  unread: ['cannot be followed well enough to be written again, so it is published as it is', `${GOES_ALONG} Print it into a new PDF.`],
+  parts: [
+    'holds files or pictures that cannot be looked into; they are published as they are',
+    'What they say of who made them goes with them. Print it into a new PDF.',
+  ],
 };
 
-/** A910: papers that a note names and that are published as they are, with their metadata. */
+/** A910: papers that a note names and that are published as they are, or in part, with their metadata. */
 export function sealedPapers(journal: Journal, facts: ReadonlyMap<string, PictureFacts>): Diagnostic[] {
   return [...mentions(journal)].flatMap(([path, { place }]) => {
     const seal = facts.get(path)?.seal ?? null;
     if (seal === null) return [];
     const [why, hint] = SEALS[seal];
-    return [diagnostic('A910', place, `${path} ${why}, so it is published as it is.`, { hint })];
+    return [diagnostic('A910', place, `${path} ${why}.`, { hint })];
   });
 }
 

@@ -30,7 +30,7 @@ export const PAPER_WHITE = { r: 255, g: 255, b: 255 } as const;
 const EDITION = 2;
 
 /** Raise it when a PDF is cleaned otherwise. */
-export const PAPER_EDITION = 2;
+export const PAPER_EDITION = 3;
 
 /** Sixteen hexadecimal digits that change whenever the recipe does. */
 export const RECIPE_DIGEST = createHash('sha256')

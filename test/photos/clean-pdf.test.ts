@@ -141,6 +141,42 @@ describe('a PDF is published without what it says of who made it', () => {
   });
 });
 
+describe('a PDF', () => {
+  /** The one-page PDF with more in its catalogue. */
+  const holding = (more: string): Buffer =>
+    Buffer.from(onePagePdf().toString('latin1').replace('/Type /Catalog', `/Type /Catalog ${more}`), 'latin1');
+
+  it.each([
+    ['an action when it is opened', '/OpenAction << /S /JavaScript /JS (hidden) >>'],
+    ['an action of a page or of the whole', '/AA << /WC << /S /JavaScript /JS (hidden) >> >>'],
+    ['a list of scripts', '/Names << /JavaScript << /Names [(a) << /S /JavaScript /JS (hidden) >>] >> >>'],
+    ['a program that it starts', '/OpenAction << /S /Launch /F (hidden) >>'],
+    ['a form that runs', '/AcroForm << /Fields [] /XFA (hidden) >>'],
+    ['an action after another', '/OpenAction << /S /GoTo /D [3 0 R /Fit] /Next [<< /S /JavaScript /JS (hidden) >>] >>'],
+    ['private data deep inside', '/Extensions << /More << /PieceInfo << /Scanner (hidden) >> >> >>'],
+  ])('is published without what it would run, or keeps for itself: %s', async (_, more) => {
+    expect(await sealOf(holding(more))).toBeNull();
+    const all = everything(Buffer.from(await cleanPdf(holding(more))));
+    expect([holding(more).includes('hidden'), all.includes('hidden')]).toEqual([true, false]);
+  });
+
+  it('is published without the identifier of its file', async () => {
+    const telling = Buffer.from(onePagePdf().toString('latin1').replace('/Root 1 0 R', '/Root 1 0 R /ID [<4a1f> <4a1f>]'), 'latin1');
+    expect(everything(Buffer.from(await cleanPdf(telling)))).not.toContain('/ID');
+  });
+
+  it('that holds a file, or a picture that cannot be followed, is cleaned and published with a warning', async () => {
+    expect(await sealOf(holding('/Names << /EmbeddedFiles << /Names [] >> >>'))).toBe('parts');
+    const picture = (filter: string) =>
+      holding(`/Kept 6 0 R`)
+        .toString('latin1')
+        .replace('xref', `6 0 obj\n<< /Filter ${filter} /Length 4 >>\nstream\nodd!\nendstream\nendobj\nxref`);
+    for (const filter of ['/DCTDecode', '/JPXDecode', '[/FlateDecode /DCTDecode]']) {
+      expect(await sealOf(Buffer.from(picture(filter), 'latin1')), filter).toBe('parts');
+    }
+  });
+});
+
 describe('a JPEG inside a PDF', () => {
   it('keeps its pixels and its colour profile, and tells an independent reader nothing', async () => {
     const telling = await sharp(await orientedJpeg(1))
@@ -148,18 +184,59 @@ describe('a JPEG inside a PDF', () => {
       .withXmp(FACE_TAG)
       .jpeg()
       .toBuffer();
-    const cleaned = cleanJpeg(telling);
+    const cleaned = cleanJpeg(telling) ?? Buffer.alloc(0);
     expect(await exifr.parse(telling, { xmp: true })).toBeDefined();
     expect(await exifr.parse(Buffer.from(cleaned), { tiff: true, xmp: true, iptc: true })).toBeUndefined();
     expect((await sharp(cleaned).metadata()).icc?.length).toBeGreaterThan(100);
     expect((await sharp(cleaned).raw().toBuffer()).equals(await sharp(telling).raw().toBuffer())).toBe(true);
   });
 
-  it('is left alone when its segments cannot be followed', () => {
-    for (const bytes of [Buffer.alloc(0), Buffer.from([0xff, 0xd8]), Buffer.from('no picture at all')])
-      expect(cleanJpeg(bytes)).toBe(bytes);
+  it('is not understood when its segments cannot be followed', async () => {
+    const picture = await orientedJpeg(1);
+    const scan = picture.indexOf(Buffer.from([0xff, 0xda]));
+    for (const bytes of [
+      Buffer.alloc(0),
+      Buffer.from([0xff, 0xd8]),
+      Buffer.from('no picture at all'),
+      picture.subarray(0, scan),
+      Buffer.concat([picture.subarray(0, 2), Buffer.from([0xff, 0xf3, 0, 4, 1, 2]), picture.subarray(2)]),
+      Buffer.concat([picture.subarray(0, 2), Buffer.from('odd'), picture.subarray(2)]),
+    ])
+      expect(cleanJpeg(bytes)).toBeNull();
   });
+
+  it.each(['fill bytes', 'between scans', 'after the end', 'small picture', 'no end'])(
+    'keeps no segment of a camera: %s',
+    async (where) => {
+      const picture = await sharp(scene(), { raw: { ...SCENE, channels: 3 } })
+        .jpeg({ progressive: true })
+        .toBuffer();
+      const secret = Buffer.from('\xff\xe1\0\x10Exif\0\0hidden..', 'latin1');
+      const [second = 0] = [...scansOf(picture)].slice(1);
+      const joined = (at: number, ...parts: Buffer[]) => Buffer.concat([picture.subarray(0, at), ...parts, picture.subarray(at)]);
+      const small = Buffer.from('\xff\xe0\0\x16JFIF\0\x01\x01\0\0\x48\0\x48\x01\x01hidden', 'latin1');
+      const telling = {
+        'fill bytes': joined(2, Buffer.from([0xff, 0xff, 0xff]), secret),
+        'between scans': joined(second, secret),
+        'after the end': Buffer.concat([picture, Buffer.from('hidden')]),
+        'small picture': joined(2, small),
+        'no end': joined(2, secret).subarray(0, picture.length + secret.length - 2),
+      }[where];
+      if (telling === undefined) throw new Error('no such case');
+      expect(telling.includes('hidden')).toBe(true);
+      const cleaned = Buffer.from(cleanJpeg(telling) ?? telling);
+      expect(cleaned.includes('hidden')).toBe(false);
+      const pixels = (bytes: Buffer) => sharp(bytes, { failOn: 'none' }).raw().toBuffer();
+      expect((await pixels(cleaned)).equals(await pixels(picture))).toBe(true);
+      expect(Buffer.from(cleanJpeg(cleaned) ?? '').equals(cleaned)).toBe(true);
+    },
+  );
 });
+
+/** Where tables or scans begin that follow the first scan of a progressive picture. */
+function* scansOf(picture: Buffer): Generator<number> {
+  for (let at = picture.indexOf(Buffer.from([0xff, 0xda])); at !== -1; at = picture.indexOf(Buffer.from([0xff, 0xda]), at + 1)) yield at;
+}
 
 /** Text of a PDF may be written in UTF-16, in hexadecimal (ISO 32000-1, 7.9.2.2). */
 function utf16(text: string): string {

@@ -140,7 +140,7 @@ export const CATALOGUE = {
   A909: error('Paper cannot be used', 'The PDF is empty, cut short, or is something else than its name says.'),
   A910: warning(
     'Paper published as it is',
-    'The PDF is signed, locked, odd or very large, so what it says of who made it cannot be taken out.',
+    'The PDF is signed, locked, odd or very large, or holds files, so what it says of who made it cannot all be taken out.',
   ),
   A911: error('Clip cannot be used', 'A clip that lies in the journal is a film by its bytes and by its ending; this is none.'),
   A912: warning(
