@@ -51,12 +51,15 @@ export function axes(
 /** Midnight UTC of a date. */
 export const dayOf = (date: IsoDate): Date => new Date(`${date}T00:00Z`);
 
-/** The plot as markup. Its own style and the names of its pieces are taken out: the label stands for all of it. */
+/** What a plot says of its pieces that the page says better: names, for which the label stands, and looks, which the style sheet has. */
+const TAKEN_OUT = ['style', 'font-variant', 'aria-label', 'aria-hidden'];
+
+/** The plot as markup, without style of its own. */
 export function drawn(label: string, options: PlotOptions): string {
   const { document } = parseHTML('<html></html>');
   const svg = plot({ ...options, document, className: 'plotted' });
   for (const style of svg.querySelectorAll('style')) style.remove();
-  for (const piece of svg.querySelectorAll('*')) for (const name of ['style', 'aria-label', 'aria-hidden']) piece.removeAttribute(name);
+  for (const piece of svg.querySelectorAll('*')) for (const name of TAKEN_OUT) piece.removeAttribute(name);
   for (const name of ['style', 'width', 'height', 'font-family', 'font-size']) svg.removeAttribute(name);
   svg.setAttribute('role', 'img');
   svg.setAttribute('aria-label', label);

@@ -4,7 +4,7 @@ import { ledgerAt } from '../../../../src/journal/ledger/ledger-at.ts';
 import { budgetedSpend, hoursByWeek } from '../../../../src/journal/ledger/over-time.ts';
 import { spendLine, subsystemBars, weekBars } from '../../../../src/site/views/ledger/ledger-charts.ts';
 import { recordOf } from '../../../arbitraries/compiled.ts';
-import { keepsToThePages, readDrawing } from '../../drawing.ts';
+import { keepsToThePages, readDrawing } from '../charts/drawing.ts';
 
 const FILES = {
   'journal.yaml': `title: Van

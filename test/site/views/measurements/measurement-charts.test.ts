@@ -4,7 +4,7 @@ import { readLimits } from '../../../../src/journal/values/limits.ts';
 import { seriesChart } from '../../../../src/site/views/measurements/measurement-charts.ts';
 import { evening, part, soundRecord } from '../../../builders/journal.ts';
 import { measured } from '../../../builders/observed.ts';
-import { keepsToThePages, readDrawing } from '../../drawing.ts';
+import { keepsToThePages, readDrawing } from '../charts/drawing.ts';
 
 type Reading = readonly [date: string, value: string, as?: 'found' | 'left'];
 

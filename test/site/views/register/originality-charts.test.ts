@@ -2,7 +2,7 @@ import Fraction from 'fraction.js';
 import { describe, expect, test } from 'vitest';
 import { letterOf, sharesOverTime, subsystemShareLine, vehicleShareLine } from '../../../../src/site/views/register/originality-charts.ts';
 import { did, evening, part, soundRecord } from '../../../builders/journal.ts';
-import { keepsToThePages, pointsOfLine, readDrawing } from '../../drawing.ts';
+import { keepsToThePages, pointsOfLine, readDrawing } from '../charts/drawing.ts';
 
 // Ten places of weight 1 in all: five studs, a panel of 3, two drums that are no originals.
 // The record is asked for as of the end of November: what is drawn ends there.

@@ -19,6 +19,10 @@ export function keepsToThePages(svg: string | null): void {
     expect(svg).not.toMatch(/<style|\sstyle=/i);
   });
 
+  test('sets its figures by the style sheet: SVG 1.1 knows no tabular figures, and a checker of HTML refuses them as an attribute', () => {
+    expect(svg).not.toMatch(/\sfont-variant=/);
+  });
+
   test('is one picture with its words, and fits any width', () => {
     const labels = [...readDrawing(svg).querySelectorAll('[aria-label], [role]')];
     expect(labels.map((each) => [each.localName, each.getAttribute('role')])).toEqual([['svg', 'img']]);
