@@ -67,9 +67,8 @@ const BY_ROW: Readonly<Record<string, Measure>> = {
 const HELD_AGAINST = /^(?:of|Share|Left)$/;
 
 function measureOf(table: Element, column: string, cell: Element): Measure | null {
-  const account = table.getAttribute('data-measure');
-  if (account !== null)
-    return account === 'minutes' ? 'hours' : wordsOf(table.querySelector('caption')).startsWith('Paid') ? 'paid' : 'cost';
+  if (table.classList.contains('of-minutes')) return 'hours';
+  if (table.classList.contains('of-gross')) return wordsOf(table.querySelector('caption')).startsWith('Paid') ? 'paid' : 'cost';
   if (table.classList.contains('reconcile')) return BY_ROW[wordsOf(cell.previousElementSibling)] ?? null;
   if (table.classList.contains('shelf')) return column.startsWith('Opening') ? 'opening' : column === 'Left' ? 'left' : 'left-money';
   if (table.classList.contains('stock')) return column.includes(' ') ? 'money' : 'quantity';

@@ -6,7 +6,8 @@ export interface Markup {
   readonly markup: string;
 }
 
-type Piece = Markup | string | number | null | undefined | false | readonly Piece[];
+/** What may be put into markup: text is escaped, nothing stays nothing, a list stands one after another. */
+export type Piece = Markup | string | number | null | undefined | false | readonly Piece[];
 
 const ESCAPES: Readonly<Record<string, string>> = { '&': '&amp;', '<': '&lt;', '>': '&gt;', '"': '&quot;', "'": '&#39;' };
 
@@ -17,7 +18,7 @@ export function html(texts: TemplateStringsArray, ...pieces: readonly Piece[]): 
 }
 
 /** Markup pieces with something between them. */
-export function joined(pieces: readonly Markup[], between: string): Markup {
+export function joined(pieces: readonly Markup[], between: string | Markup): Markup {
   return { markup: pieces.map(({ markup }) => markup).join(written(between)) };
 }
 

@@ -1,6 +1,9 @@
-import type { Destination, Whereabouts } from '../../../journal/model.ts';
+import type { Destination, PartId, Whereabouts } from '../../../journal/model.ts';
+import type { Whereat } from '../../../journal/registers/stays.ts';
 import type { Custody } from '../../../journal/timelines/timelines.ts';
 import { PAGES } from '../../addresses.ts';
+import { html, joined, type Markup } from '../page/html.ts';
+import { linked } from '../page/links.ts';
 import type { Sheet } from '../page/sheet.ts';
 import { GONE_WORDS } from '../page/words.ts';
 
@@ -40,6 +43,23 @@ export function spotOf(sheet: Sheet, where: Whereabouts): Spot {
     case 'considered':
       return { before: '', name: 'considered, not here', href: null };
   }
+}
+
+/** Where something is, in words with the link to that place; at the position it belongs to it is simply on the vehicle. */
+export function whereLink(sheet: Sheet, where: Whereabouts, home: string | null = null): Markup {
+  if (where.at === 'fitted' && where.position === home) return html`on the vehicle`;
+  const { before, name, href } = spotOf(sheet, where);
+  return html`${before}${linked(name, href)}`;
+}
+
+/** Every place of a part, of a lot with how many: `14 of 24 on the vehicle, 3 of 24 in stores: tin box`. */
+export function placeLinks(sheet: Sheet, id: PartId, places: readonly Whereat[], between = ', '): Markup {
+  const part = sheet.record.journal.parts.get(id);
+  const many = part?.count ?? 1;
+  return joined(
+    places.map(({ where, count }) => html`${count < many && `${count} of ${many} `}${whereLink(sheet, where, part?.position ?? null)}`),
+    between,
+  );
 }
 
 /** A destination as a note names it: `bag 14`, `shelf B2`. */

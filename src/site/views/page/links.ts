@@ -1,0 +1,44 @@
+/** Names that lead to their pages, as markup for cells and lists. */
+import type { ConsumableId, PartId, PositionId, SessionId } from '../../../journal/model.ts';
+import type { Moment } from '../../../journal/record.ts';
+import { html, joined, type Markup, type Piece } from './html.ts';
+import type { Sheet } from './sheet.ts';
+
+/** Words that open something; plain where there is nothing to open. */
+export const linked = (words: Piece, to: string | null): Markup => (to === null ? html`${words}` : html`<a href="${to}">${words}</a>`);
+
+export const partLink = (sheet: Sheet, id: PartId): Markup => linked(sheet.partName(id), sheet.toPart(id));
+
+export const partLinks = (sheet: Sheet, ids: readonly PartId[]): Markup =>
+  joined(
+    ids.map((id) => partLink(sheet, id)),
+    ', ',
+  );
+
+export const positionLink = (sheet: Sheet, id: PositionId): Markup => linked(sheet.positionName(id), sheet.toPosition(id));
+
+export const consumableLinks = (sheet: Sheet, ids: readonly ConsumableId[]): Markup =>
+  joined(
+    ids.map((id) => linked(sheet.consumableName(id), sheet.toConsumable(id))),
+    ', ',
+  );
+
+/** Since when something is so: a day leading to its session, a day of the catalogue, or as found. */
+export function dayLink(sheet: Sheet, { session, date }: Moment): Markup {
+  if (session !== null) return sessionDay(sheet, session, date);
+  return html`${date <= sheet.record.journal.settings.arrived ? 'as found' : sheet.figures.shortDate(date)}`;
+}
+
+export const sessionDay = (sheet: Sheet, session: SessionId, date: string): Markup =>
+  linked(sheet.figures.shortDate(date), sheet.toSession(session));
+
+/** What a line is charged to: a part, else a subsystem. */
+export function chargeLink(sheet: Sheet, on: Parameters<Sheet['charge']>[0] | null): Markup | null {
+  if (on === null) return null;
+  const { name, href } = sheet.charge(on);
+  return linked(name, href);
+}
+
+/** Words that stand under the first line of a cell; nothing for nothing. */
+export const sub = (words: Piece, set = 'sub'): Markup | false =>
+  words !== null && words !== false && words !== undefined && words !== '' && html`<span class="${set}">${words}</span>`;

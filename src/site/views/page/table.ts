@@ -1,0 +1,129 @@
+/**
+ * Tables as markup. A column is its head and what stands under it in one object, so that head and cells cannot
+ * fall apart; on a phone, where a row is a block, the same head stands before what the row holds.
+ */
+import { html, type Markup, type Piece } from './html.ts';
+
+/** @template Sum what a line of totals is made from; a table without totals has none */
+export interface Column<Row, Sum = never> {
+  readonly head: string;
+  /** What the head opens. */
+  readonly opens?: string | null;
+  /** The head is for who hears the table: what stands under it needs none. */
+  readonly unseen?: boolean;
+  /** Names for the style sheet, of head and cells: `num` sets figures to the right, `date` keeps a day whole. */
+  readonly set?: string;
+  readonly cell: (row: Row) => Piece;
+  /** Names of one cell only. */
+  readonly look?: (row: Row) => string | false | undefined;
+  /** The cell names its row. */
+  readonly names?: boolean;
+  /** In a block its words say by themselves what they are, and the head is left out. */
+  readonly bare?: boolean;
+  /** What stands in this column of a line of totals; the words of the line run up to the first column that has it. */
+  readonly sum?: (sum: Sum) => Piece;
+}
+
+/** A line across a table: the head of a group, a total, a running total. */
+export interface Line<Sum> {
+  readonly words: Piece;
+  /** Null: the words run across the whole table. */
+  readonly sum: Sum | null;
+  readonly id?: string | undefined;
+  readonly set?: string;
+}
+
+export interface Group<Row, Sum = never> {
+  readonly id?: string | undefined;
+  readonly head?: Line<Sum> | null;
+  readonly rows: readonly Row[];
+}
+
+export interface TableOf<Row, Sum = never> {
+  /** What it is, for who hears it, and for the region in which it scrolls. */
+  readonly label: string;
+  readonly caption?: Piece;
+  /** Names for the style sheet. */
+  readonly set?: string;
+  /** The words of each row say what stands beside them: the heads are for who hears the table. */
+  readonly headless?: boolean;
+  /** On a phone its rows stay rows: an account of few columns, or of so many that it scrolls. Else a row is a block there. */
+  readonly keepsRows?: boolean;
+  readonly columns: readonly Column<Row, Sum>[];
+  readonly groups: readonly Group<Row, Sum>[];
+  readonly foot?: readonly Line<Sum>[];
+  /** The anchor of a row; `nth` counts from 0 within its group. */
+  readonly anchor?: (row: Row, nth: number) => string | null;
+  /** A line of totals that stands under a row. */
+  readonly under?: (row: Row) => Line<Sum> | null | undefined;
+  /** Rows that were set before, where pages share them. */
+  readonly known?: { get(row: Row): string | undefined; set(row: Row, markup: string): unknown };
+}
+
+/** A table that is set: what the component shows. */
+export interface SetTable {
+  readonly label: string;
+  readonly markup: string;
+}
+
+/** The rows of a table that has no groups. */
+export function rows<Row, Sum = never>(list: readonly Row[]): readonly Group<Row, Sum>[] {
+  return [{ rows: list }];
+}
+
+export function setTable<Row, Sum = never>(table: TableOf<Row, Sum>): SetTable {
+  const { label, caption, columns, groups, foot = [] } = table;
+  const set = [table.set, !table.keepsRows && 'blocks'].filter(Boolean).join(' ');
+  const bodies = groups.map((group) => bodyOf(table, group));
+  const { markup } = html`<table${classOf(set)}>${caption && html`<caption>${caption}</caption>`}${headOf(table)}${bodies}${
+    foot.length > 0 && html`<tfoot>${foot.map((line) => lineOf(columns, line, 'row'))}</tfoot>`
+  }</table>`;
+  return { label, markup };
+}
+
+function headOf<Row, Sum>({ columns, headless = false }: TableOf<Row, Sum>): Markup {
+  const cells = columns.map(({ head, opens, unseen, set }) => {
+    const words = unseen ? html`<span class="seen-by-readers-only">${head}</span>` : opens ? html`<a href="${opens}">${head}</a>` : head;
+    return html`<th scope="col"${classOf(set)}>${words}</th>`;
+  });
+  return html`<thead${headless && classOf('seen-by-readers-only')}><tr>${cells}</tr></thead>`;
+}
+
+function bodyOf<Row, Sum>(table: TableOf<Row, Sum>, { id, head, rows: list }: Group<Row, Sum>): Markup {
+  const lines = list.map((row, nth) => {
+    const under = table.under?.(row);
+    const markup = table.known?.get(row) ?? rowOf(table, row, nth).markup;
+    table.known?.set(row, markup);
+    return under ? html`${{ markup }}${lineOf(table.columns, under, 'row')}` : { markup };
+  });
+  return html`<tbody${idOf(id)}>${head && lineOf(table.columns, head, 'rowgroup')}${lines}</tbody>`;
+}
+
+function rowOf<Row, Sum>({ columns, anchor }: TableOf<Row, Sum>, row: Row, nth: number): Markup {
+  return html`<tr${idOf(anchor?.(row, nth))}>${columns.map((column) => cellOf(column, row))}</tr>`;
+}
+
+function cellOf<Row, Sum>(column: Column<Row, Sum>, row: Row): Markup {
+  const { head, set, names = false, bare = names } = column;
+  const held = html`${column.cell(row)}`;
+  const label = !bare && held.markup !== '' && html` data-label="${head}"`;
+  const look = [set, column.look?.(row)].filter(Boolean).join(' ');
+  return names ? html`<th scope="row"${classOf(look)}${label}>${held}</th>` : html`<td${classOf(look)}${label}>${held}</td>`;
+}
+
+function lineOf<Row, Sum>(columns: readonly Column<Row, Sum>[], { words, sum, id, set }: Line<Sum>, scope: 'row' | 'rowgroup'): Markup {
+  const first = sum === null ? -1 : columns.findIndex((column) => column.sum !== undefined);
+  const span = first < 0 ? columns.length : first;
+  const figures =
+    sum !== null &&
+    columns.slice(span).map((column) => {
+      const held = html`${column.sum?.(sum)}`;
+      if (column.names) return html`<th scope="row"${classOf(column.set)}>${held}</th>`;
+      return html`<td${classOf(column.set)}${held.markup !== '' && html` data-label="${column.head}"`}>${held}</td>`;
+    });
+  return html`<tr${idOf(id)}${classOf(set)}><th scope="${scope}"${span > 1 && html` colspan="${span}"`}>${words}</th>${figures}</tr>`;
+}
+
+const classOf = (names: string | undefined): Markup | false => names !== undefined && names !== '' && html` class="${names}"`;
+
+const idOf = (id: string | null | undefined): Markup | false => typeof id === 'string' && html` id="${id}"`;

@@ -1,0 +1,68 @@
+import { wayWords } from '../../../exports/tax-words.ts';
+import type { Bill } from '../../../journal/model.ts';
+import type { Entry } from '../../../journal/record.ts';
+import { sessionAddress } from '../../addresses.ts';
+import { entryAddress } from '../ledger/entry-place.ts';
+import { html, joined, type Markup } from '../page/html.ts';
+import { linked, sub } from '../page/links.ts';
+import type { Sheet } from '../page/sheet.ts';
+import { rows, type SetTable, setTable } from '../page/table.ts';
+import { paperFacts } from './papers.ts';
+
+/** Bills one a line, the last first: seller, what was bought, tax, gross, and the paper where any of them has one. */
+export function billTable(sheet: Sheet, bills: readonly Bill[], label: string): SetTable {
+  const { figures } = sheet;
+  const papered = bills.some(({ paper }) => paper !== null);
+  const accountOf = ({ session }: Bill): string => sheet.link(`${sessionAddress(session)}#account`);
+  return setTable<Bill, number>({
+    label,
+    caption: `The last first, in ${sheet.record.journal.settings.currency}`,
+    set: 'bills',
+    columns: [
+      { head: 'Date', set: 'date', bare: true, cell: (bill) => linked(figures.shortDate(bill.date), accountOf(bill)) },
+      { head: 'From', bare: true, cell: ({ from }) => from ?? 'not said' },
+      { head: 'What', set: 'what', bare: true, cell: (bill) => whatOf(sheet, bill) },
+      {
+        head: 'Tax',
+        set: 'num',
+        cell: (bill) => html`${figures.amount(bill.lines.reduce((sum, { tax }) => sum + tax, 0))}${sub(unusualWay(bill))}`,
+      },
+      {
+        head: 'Gross',
+        set: 'num',
+        cell: (bill) => linked(figures.amount(bill.gross), accountOf(bill)),
+        sum: (total) => figures.amount(total),
+      },
+      ...(papered
+        ? [{ head: 'Paper', bare: true, cell: ({ paper }: Bill) => (paper === null ? 'no paper' : paperLink(sheet, paper)) }]
+        : []),
+    ],
+    groups: rows<Bill, number>(bills.toReversed()),
+    foot: [{ words: 'Total', sum: bills.reduce((sum, { gross }) => sum + gross, 0) }],
+  });
+}
+
+/** The way in which the tax of a bill was reckoned; null where it is that of most sellers, which needs no words. */
+function unusualWay({ way }: Bill): string | null {
+  return way === null || (way.tax === 'line' && !way.sharedFirst) ? null : wayWords(way);
+}
+
+/** What each line of the bill is, leading to its entry in the account of the session: the first, where a line is split. */
+function whatOf(sheet: Sheet, bill: Bill): Markup {
+  const entries = (sheet.index.entriesOf.get(bill.session) ?? []).filter((entry) => entry.bill === bill.id);
+  const byLine = new Map(entries.toReversed().map((entry) => [lineOf(entry), entry]));
+  return joined(
+    bill.lines.map(({ what, place }) => {
+      const entry = byLine.get(`${place.line}:${place.column}`);
+      return linked(what, entry ? sheet.link(entryAddress(entry)) : null);
+    }),
+    '; ',
+  );
+}
+
+const lineOf = ({ place }: Entry): string => `${place.line}:${place.column}`;
+
+function paperLink(sheet: Sheet, path: string): Markup | string {
+  const facts = paperFacts(sheet, path);
+  return facts === null ? path : html`<a href="${facts.href}">Paper</a> (${facts.words})`;
+}

@@ -1,0 +1,37 @@
+import type { Part, Position } from '../../../journal/model.ts';
+import { whereaboutsAt } from '../../../journal/registers/stays.ts';
+import { html } from '../page/html.ts';
+import { linked } from '../page/links.ts';
+import type { Sheet } from '../page/sheet.ts';
+import { rows, type SetTable, setTable } from '../page/table.ts';
+import { ORIGIN_WORDS } from '../page/words.ts';
+import { placeLinks } from '../stores/where.ts';
+
+/** The parts of a subsystem: name, origin, where each is, its marks. Candidates stand under their position. */
+export function partTable(sheet: Sheet, positions: readonly Position[], label: string): SetTable {
+  const { parts } = sheet.record.journal;
+  const own = ({ id, position }: Part): boolean => id === position;
+  return setTable<Part>({
+    label,
+    set: 'schedule parts',
+    columns: [
+      {
+        head: 'Part',
+        names: true,
+        set: 'part',
+        look: (part) => (own(part) ? 'own' : 'candidate'),
+        cell: (part) =>
+          html`${linked(part.name, own(part) ? sheet.toPosition(part.id) : sheet.toPart(part.id))}${part.count > 1 && html` <span class="nowrap">×\u00a0${part.count}</span>`}`,
+      },
+      { head: 'Origin', set: 'origin', bare: true, cell: ({ origin }) => (origin === null ? 'not known' : ORIGIN_WORDS[origin]) },
+      {
+        head: 'Where it is',
+        set: 'where',
+        bare: true,
+        cell: ({ id }) => placeLinks(sheet, id, whereaboutsAt(sheet.record, id, sheet.record.day), '; '),
+      },
+      { head: 'Marks', cell: ({ marks }) => marks },
+    ],
+    groups: rows(positions.flatMap((position) => position.parts.flatMap((id) => parts.get(id) ?? []))),
+  });
+}

@@ -1,0 +1,20 @@
+import type { OffVehicle } from '../../../journal/registers/stores.ts';
+import { html } from '../page/html.ts';
+import { dayLink, partLink, sub } from '../page/links.ts';
+import type { Sheet } from '../page/sheet.ts';
+import { rows, type SetTable, setTable } from '../page/table.ts';
+import { whereLink } from '../stores/where.ts';
+
+/** Originals that are off the vehicle, and where; what is gone says how and why. */
+export function originalsOffTable(sheet: Sheet, originals: readonly OffVehicle[]): SetTable {
+  return setTable<OffVehicle>({
+    label: 'Originals off the vehicle',
+    columns: [
+      { head: 'Part', names: true, cell: ({ part }) => partLink(sheet, part) },
+      { head: 'How many', set: 'num', cell: ({ count }) => count },
+      { head: 'Where', bare: true, cell: ({ where, note }) => html`${whereLink(sheet, where)}${sub(note)}` },
+      { head: 'Since', set: 'date', cell: ({ since }) => dayLink(sheet, since) },
+    ],
+    groups: rows(originals),
+  });
+}

@@ -1,0 +1,113 @@
+/**
+ * The surveyor's schedule: a row a position, grouped by subsystem, decision beside fact. A row that did not
+ * change between two dates is the same object in both registers, so what was set for it once is used again:
+ * views of every month cost what changed.
+ */
+import type { JournalRecord } from '../../../journal/record.ts';
+import type { Originality } from '../../../journal/registers/originality.ts';
+import type { OriginalPlace, RegisterRow } from '../../../journal/registers/register.ts';
+import { html, joined, type Markup } from '../page/html.ts';
+import { linked, partLink, positionLink } from '../page/links.ts';
+import type { Sheet } from '../page/sheet.ts';
+import { type Column, type Group, type SetTable, setTable } from '../page/table.ts';
+import { capital, ORIGIN_WORDS, VERDICT_WORDS } from '../page/words.ts';
+import { whereLink } from '../stores/where.ts';
+
+const made = new WeakMap<JournalRecord['history'], Map<string, WeakMap<RegisterRow, string>>>();
+
+/** @param setAlike names the pages whose links are alike, as they stand in one folder: they share what was set before */
+export function registerTable(
+  sheet: Sheet,
+  list: readonly RegisterRow[],
+  originality: Originality,
+  label: string,
+  setAlike: string,
+): SetTable {
+  return setTable<RegisterRow>({
+    label,
+    caption: html`<span class="seen-by-readers-only">${label}</span>`,
+    set: 'schedule register',
+    columns: columnsOf(sheet),
+    groups: groupsOf(sheet, list, originality),
+    known: knownRows(sheet.record, setAlike),
+  });
+}
+
+function knownRows({ history }: JournalRecord, setAlike: string): WeakMap<RegisterRow, string> {
+  const all = made.get(history) ?? new Map<string, WeakMap<RegisterRow, string>>();
+  made.set(history, all);
+  const known = all.get(setAlike) ?? new WeakMap<RegisterRow, string>();
+  all.set(setAlike, known);
+  return known;
+}
+
+function groupsOf(sheet: Sheet, list: readonly RegisterRow[], { bySubsystem }: Originality): Group<RegisterRow>[] {
+  const rows = Map.groupBy(list, ({ subsystem }) => subsystem);
+  const order = new Set([...sheet.record.journal.subsystems.keys(), ...rows.keys()]);
+  return [...order].flatMap((id) => {
+    const share = bySubsystem.get(id);
+    const inPlace = share && share.places > 0 && html`<span class="note"> ${share.fitted} of ${share.places} originals in place</span>`;
+    const of = rows.get(id);
+    return of ? [{ id, head: { words: html`${sheet.subsystemName(id)}${inPlace}`, sum: null }, rows: of }] : [];
+  });
+}
+
+function columnsOf(sheet: Sheet): readonly Column<RegisterRow>[] {
+  return [
+    {
+      head: 'Position',
+      names: true,
+      set: 'position',
+      cell: ({ position, count }) =>
+        html`${positionLink(sheet, position)}${count > 1 && html` <span class="nowrap">×\u00a0${count}</span>`}`,
+    },
+    { head: 'Outcome', set: 'outcome', bare: true, cell: ({ outcome }) => capital(outcome.words) },
+    { head: 'Decided', set: 'decided', cell: (row) => decided(sheet, row) },
+    { head: 'On the vehicle', set: 'fitted', cell: (row) => fitted(sheet, row) },
+    { head: 'Where the original is, if off', set: 'away', cell: (row) => away(sheet, row) },
+    { head: 'Mismatch, or still to do', bare: true, cell: remarks },
+  ];
+}
+
+function decided(sheet: Sheet, { inForce, position, count: places, undecided }: RegisterRow): Markup {
+  if (inForce.length === 0) return html`<span class="zero">${undecided > 0 ? 'undecided' : 'none'}</span>`;
+  const page = `${sheet.toPosition(position)}#decisions`;
+  return lines(
+    inForce.map(({ decision: { verdict, with: other }, count }) => {
+      const some = count < places && `${count} of ${places}: `;
+      return html`${some}${linked(VERDICT_WORDS[verdict], page)}${other !== null && html` with ${partLink(sheet, other)}`}`;
+    }),
+  );
+}
+
+function fitted(sheet: Sheet, row: RegisterRow): Markup {
+  if (row.fitted.length === 0) return html`<span class="zero">nothing</span>`;
+  return lines(
+    row.fitted.map(({ part, count, origin }) => {
+      const some = (row.fitted.length > 1 || count < row.count) && `${count} of ${row.count}: `;
+      const asDecided = row.inForce.some(({ decision }) => decision.with === part);
+      const named = part !== row.position && (asDecided ? ', as decided' : html`, ${partLink(sheet, part)}`);
+      return html`${some}${origin === null ? 'origin not known' : ORIGIN_WORDS[origin]}${named}`;
+    }),
+  );
+}
+
+/** Where originals are that do not stand at their position. */
+function away(sheet: Sheet, row: RegisterRow): Markup {
+  const off = row.originals.filter(({ where }) => where.at !== 'fitted' || where.position !== row.position);
+  return lines(off.map((place) => placeOf(sheet, row, place)));
+}
+
+function placeOf(sheet: Sheet, row: RegisterRow, { where, count, part }: OriginalPlace): Markup {
+  const some = row.count > 1 && `${count} of ${row.count}: `;
+  return html`${some}${part !== row.position && `${sheet.partName(part)}, `}${whereLink(sheet, where)}`;
+}
+
+function remarks({ mismatches, pending }: RegisterRow): Markup {
+  const against = mismatches.map(({ words }) => html`<span class="attention">${words}</span>`);
+  return lines([...against, ...pending.map(({ words }) => html`${capital(words)}`)]);
+}
+
+function lines(pieces: readonly Markup[]): Markup {
+  return joined(pieces, html`<br>`);
+}

@@ -1,0 +1,26 @@
+import type { Unrecorded } from '../../../journal/registers/unrecorded.ts';
+import { html } from '../page/html.ts';
+import { dayLink, partLink } from '../page/links.ts';
+import type { Sheet } from '../page/sheet.ts';
+import { rows, type SetTable, setTable } from '../page/table.ts';
+
+/** Parts that lack a record, with when they came off and, where any did, went back. */
+export function unrecordedTable(sheet: Sheet, lacking: readonly Unrecorded[], label: string): SetTable {
+  const back = lacking.some(({ backOn }) => backOn !== null);
+  return setTable<Unrecorded>({
+    label,
+    columns: [
+      {
+        head: 'Part',
+        names: true,
+        cell: ({ part, count }) => {
+          const lot = sheet.record.journal.parts.get(part)?.count ?? 1;
+          return html`${partLink(sheet, part)}${lot > 1 && html`<span class="nowrap">, ${count} of ${lot}</span>`}`;
+        },
+      },
+      { head: 'Came off', set: 'date', cell: ({ off }) => dayLink(sheet, off) },
+      ...(back ? [{ head: 'Went back', set: 'date', cell: ({ backOn }: Unrecorded) => backOn && dayLink(sheet, backOn) }] : []),
+    ],
+    groups: rows(lacking),
+  });
+}

@@ -1,0 +1,51 @@
+import type { Hazard } from '../../../journal/model.ts';
+import { hazardsOfPart } from '../../../journal/registers/hazards.ts';
+import type { OffVehicle } from '../../../journal/registers/stores.ts';
+import { hazardMark } from '../cautions/hazard-mark.ts';
+import { html } from '../page/html.ts';
+import { dayLink, partLink, sub } from '../page/links.ts';
+import type { Sheet } from '../page/sheet.ts';
+import { type Column, rows, type SetTable, setTable } from '../page/table.ts';
+import { tickBox } from '../page/tick-box.ts';
+import { ORIGIN_WORDS } from '../page/words.ts';
+import { whereLink } from './where.ts';
+
+/** What the last column says: whether it goes with the vehicle, where it is, or nothing. */
+export type StoreSays = 'goes' | 'where' | null;
+
+/** The hazards of what lies somewhere; what is gone or missing carries none here. */
+function hazardsHere({ record }: Sheet, { part, where }: OffVehicle): readonly Hazard[] {
+  return where.at === 'gone' || where.at === 'missing' ? [] : hazardsOfPart(record, part, record.day);
+}
+
+/** Things off the vehicle: what, how many, origin, condition, since when. `ticked` gives each a box on paper. */
+export function storeTable(
+  sheet: Sheet,
+  things: readonly OffVehicle[],
+  label: string,
+  { says = 'goes', ticked = false }: { readonly says?: StoreSays; readonly ticked?: boolean } = {},
+): SetTable {
+  const last: Readonly<Record<'goes' | 'where', Column<OffVehicle>>> = {
+    goes: { head: 'Goes with the vehicle', cell: ({ goesWithVehicle }) => goesWithVehicle && 'yes' },
+    where: { head: 'Where', bare: true, cell: ({ where }) => whereLink(sheet, where) },
+  };
+  return setTable<OffVehicle>({
+    label,
+    set: says === 'where' ? 'store placed' : 'store',
+    columns: [
+      {
+        head: 'Part',
+        names: true,
+        set: 'part',
+        cell: (thing) => html`${partLink(sheet, thing.part)}${sub(thing.note)}${hazardMark(sheet, hazardsHere(sheet, thing))}`,
+      },
+      { head: 'How many', set: 'num', cell: ({ count }) => count },
+      { head: 'Origin', set: 'origin', bare: true, cell: ({ origin }) => (origin === null ? 'not known' : ORIGIN_WORDS[origin]) },
+      { head: 'Condition', set: 'condition', cell: ({ condition }) => condition },
+      { head: 'Since', set: 'date', cell: ({ since }) => dayLink(sheet, since) },
+      ...(says === null ? [] : [last[says]]),
+      ...(ticked ? [tickBox('Seen')] : []),
+    ],
+    groups: rows(things),
+  });
+}
