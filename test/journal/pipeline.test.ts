@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import fc from 'fast-check';
+import Fraction from 'fraction.js';
 import { describe, expect, test } from 'vitest';
 import { compileJournal } from '../../src/journal/pipeline.ts';
 import type { JournalRecord } from '../../src/journal/record.ts';
@@ -26,6 +27,13 @@ function flat(record: JournalRecord): string {
 test('the demo has no errors, and exactly the warnings it means to show', () => {
   const { diagnostics } = compileJournal(DEMO, { today: TODAY });
   expect(diagnostics.map((each) => `${each.severity} ${each.code}`).sort()).toEqual(['warning A701', 'warning A904']);
+});
+
+test('a part that names no weight weighs exactly one', () => {
+  const { journal } = demo();
+  const weights = [...journal.parts.values(), ...journal.positions.values()].map(({ weight }) => weight);
+  expect(weights.filter((weight) => !(weight instanceof Fraction))).toEqual([]);
+  expect(weights.filter((weight) => weight.equals(1)).length).toBeGreaterThan(100);
 });
 
 test('the order in which files are read changes nothing', () => {

@@ -31,7 +31,8 @@ export const partSchema = fields({
   hazard: manyOf(oneOf(HAZARDS)),
   component: manyOf(newId),
   /** For the originality share; 0 leaves the position out. */
-  weight: weight.default(new Fraction(1)),
+  // A default that is made each time: one that is an object would be copied without its class.
+  weight: weight.default(() => new Fraction(1)),
   private: maybe(prose),
   note: maybe(prose),
 });
