@@ -3,8 +3,8 @@ import type { ItemRow } from '../../../journal/registers/open-items.ts';
 import { html } from '../page/html.ts';
 import { chargeLink, linked } from '../page/links.ts';
 import type { Sheet } from '../page/sheet.ts';
-import { rows, type SetTable, setTable } from '../page/table.ts';
-import { tickBox } from '../page/tick-box.ts';
+import { rows, type SetTable, setTable } from '../tables/table.ts';
+import { tickBox } from '../tables/tick-box.ts';
 
 /** Things to buy, to take to a sale: what, what for and what is known of that, about how much, and a box to tick on paper. */
 export function buyTable(sheet: Sheet, items: readonly ItemRow[]): SetTable {

@@ -2,8 +2,8 @@ import type { Gate, ItemRow } from '../../../journal/registers/open-items.ts';
 import { html, type Markup } from '../page/html.ts';
 import { chargeLink, dayLink, linked, sessionDay, sub } from '../page/links.ts';
 import type { Sheet } from '../page/sheet.ts';
-import { rows, type SetTable, setTable } from '../page/table.ts';
 import { counted } from '../page/words.ts';
+import { rows, type SetTable, setTable } from '../tables/table.ts';
 
 /** Temporary measures that are live: what each is on, how long it has stood, and which gate it holds. */
 export function temporaryTable(sheet: Sheet, measures: readonly ItemRow[], gates: readonly Gate[]): SetTable {

@@ -1,7 +1,7 @@
 import type { Markup } from '../page/html.ts';
 import { linked } from '../page/links.ts';
 import type { Sheet } from '../page/sheet.ts';
-import { type Column, rows, type SetTable, setTable } from '../page/table.ts';
+import { type Column, rows, type SetTable, setTable } from '../tables/table.ts';
 import type { AccountTable, Cell, Heading, Measure } from './account.ts';
 
 type Row = AccountTable['rows'][number];

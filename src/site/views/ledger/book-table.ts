@@ -1,7 +1,7 @@
 import type { Totals } from '../../../journal/ledger/totals.ts';
 import { linked } from '../page/links.ts';
 import type { Sheet } from '../page/sheet.ts';
-import { type Column, rows, type SetTable, setTable } from '../page/table.ts';
+import { type Column, rows, type SetTable, setTable } from '../tables/table.ts';
 import type { BookRow } from './book-rows.ts';
 import type { OpenBook } from './open-book.ts';
 

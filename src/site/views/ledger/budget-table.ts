@@ -3,7 +3,7 @@ import { shareBar } from '../charts/bar.ts';
 import { html, type Piece } from '../page/html.ts';
 import { linked } from '../page/links.ts';
 import type { Sheet } from '../page/sheet.ts';
-import { type Column, rows, type SetTable, setTable } from '../page/table.ts';
+import { type Column, rows, type SetTable, setTable } from '../tables/table.ts';
 import type { OpenBook } from './open-book.ts';
 
 /** What the budgets of hours, and those of money, come to; null where there is none. */

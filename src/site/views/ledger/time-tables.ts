@@ -7,7 +7,7 @@ import { html, joined, type Markup } from '../page/html.ts';
 import { linked } from '../page/links.ts';
 import type { Sheet } from '../page/sheet.ts';
 import { shownDates } from '../page/shown-dates.ts';
-import { rows, type SetTable, setTable } from '../page/table.ts';
+import { rows, type SetTable, setTable } from '../tables/table.ts';
 import { bookAddress } from './entry-books.ts';
 
 /** Weeks with the sessions that make up their hours. */

@@ -5,7 +5,7 @@ import { html, type Markup } from '../page/html.ts';
 import { limitWords } from '../page/limits.ts';
 import { linked, partLink, sessionDay, sub } from '../page/links.ts';
 import type { Sheet } from '../page/sheet.ts';
-import { type Column, rows, type SetTable, setTable } from '../page/table.ts';
+import { type Column, rows, type SetTable, setTable } from '../tables/table.ts';
 
 /** Whether a reading is within its limits; '' where it has none. */
 const withinWords = (within: boolean | null): string => (within === null ? '' : within ? 'within limits' : 'outside limits');

@@ -2,8 +2,8 @@ import type { MethodTrial } from '../../../journal/registers/methods.ts';
 import { html } from '../page/html.ts';
 import { consumableLinks, partLinks, sessionDay, sub } from '../page/links.ts';
 import type { Sheet } from '../page/sheet.ts';
-import { type Column, rows, type SetTable, setTable } from '../page/table.ts';
 import { RESULT_WORDS } from '../page/words.ts';
+import { type Column, rows, type SetTable, setTable } from '../tables/table.ts';
 
 /** What need not be said of each trial, as what stands over them says it of all. */
 interface SaidOver {

@@ -6,7 +6,7 @@ import { entryAddress } from '../ledger/entry-place.ts';
 import { html, joined, type Markup } from '../page/html.ts';
 import { linked, sub } from '../page/links.ts';
 import type { Sheet } from '../page/sheet.ts';
-import { rows, type SetTable, setTable } from '../page/table.ts';
+import { rows, type SetTable, setTable } from '../tables/table.ts';
 import { paperFacts } from './papers.ts';
 
 /** Bills one a line, the last first: seller, what was bought, tax, gross, and the paper where any of them has one. */

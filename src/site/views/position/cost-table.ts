@@ -2,7 +2,7 @@ import type { PositionTotals } from '../../../journal/ledger/of-position.ts';
 import { positionAddress } from '../../addresses.ts';
 import { linked } from '../page/links.ts';
 import type { Sheet } from '../page/sheet.ts';
-import { rows, type SetTable, setTable } from '../page/table.ts';
+import { rows, type SetTable, setTable } from '../tables/table.ts';
 
 /** Positions one a line with what they took; each figure opens the account on the position's page. */
 export function costTable(sheet: Sheet, positions: readonly PositionTotals[], label: string): SetTable {

@@ -3,8 +3,8 @@ import { registerAtAddress } from '../../addresses.ts';
 import { html, joined, type Markup } from '../page/html.ts';
 import { linked, partLink, positionLink, sessionDay, sub } from '../page/links.ts';
 import type { Sheet } from '../page/sheet.ts';
-import { rows, type SetTable, setTable } from '../page/table.ts';
 import { capital } from '../page/words.ts';
+import { rows, type SetTable, setTable } from '../tables/table.ts';
 
 /** A points table as it stood at a milestone, and the names of those reached that day. */
 export interface IdentityThen {

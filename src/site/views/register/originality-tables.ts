@@ -6,7 +6,7 @@ import { html, type Piece } from '../page/html.ts';
 import { linked } from '../page/links.ts';
 import type { Sheet } from '../page/sheet.ts';
 import { shownDates } from '../page/shown-dates.ts';
-import { type Column, rows, type SetTable, setTable } from '../page/table.ts';
+import { type Column, rows, type SetTable, setTable } from '../tables/table.ts';
 import type { ShareOnDay } from './originality-charts.ts';
 
 /** The share of the vehicle or of a subsystem, now and as found. */

@@ -2,8 +2,8 @@ import type { OffVehicle } from '../../../journal/registers/stores.ts';
 import { html } from '../page/html.ts';
 import { dayLink, partLink, sub } from '../page/links.ts';
 import type { Sheet } from '../page/sheet.ts';
-import { rows, type SetTable, setTable } from '../page/table.ts';
 import { whereLink } from '../stores/where.ts';
+import { rows, type SetTable, setTable } from '../tables/table.ts';
 
 /** Originals that are off the vehicle, and where; what is gone says how and why. */
 export function originalsOffTable(sheet: Sheet, originals: readonly OffVehicle[]): SetTable {

@@ -2,9 +2,9 @@ import type { AgedPending } from '../../../journal/registers/pending.ts';
 import { html } from '../page/html.ts';
 import { positionLink, sub } from '../page/links.ts';
 import type { Sheet } from '../page/sheet.ts';
-import { rows, type SetTable, setTable } from '../page/table.ts';
 import { capital, counted } from '../page/words.ts';
 import { decisionWords } from '../position/decision-words.ts';
+import { rows, type SetTable, setTable } from '../tables/table.ts';
 
 /** Decisions not carried out, the oldest first. */
 export function pendingTable(sheet: Sheet, pending: readonly AgedPending[]): SetTable {

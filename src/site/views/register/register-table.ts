@@ -9,9 +9,9 @@ import type { OriginalPlace, RegisterRow } from '../../../journal/registers/regi
 import { html, joined, type Markup } from '../page/html.ts';
 import { linked, partLink, positionLink } from '../page/links.ts';
 import type { Sheet } from '../page/sheet.ts';
-import { type Column, type Group, type SetTable, setTable } from '../page/table.ts';
 import { capital, ORIGIN_WORDS, VERDICT_WORDS } from '../page/words.ts';
 import { whereLink } from '../stores/where.ts';
+import { type Column, type Group, type SetTable, setTable } from '../tables/table.ts';
 
 const made = new WeakMap<JournalRecord['history'], Map<string, WeakMap<RegisterRow, string>>>();
 

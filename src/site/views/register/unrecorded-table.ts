@@ -2,7 +2,7 @@ import type { Unrecorded } from '../../../journal/registers/unrecorded.ts';
 import { html } from '../page/html.ts';
 import { dayLink, partLink } from '../page/links.ts';
 import type { Sheet } from '../page/sheet.ts';
-import { rows, type SetTable, setTable } from '../page/table.ts';
+import { rows, type SetTable, setTable } from '../tables/table.ts';
 
 /** Parts that lack a record, with when they came off and, where any did, went back. */
 export function unrecordedTable(sheet: Sheet, lacking: readonly Unrecorded[], label: string): SetTable {

@@ -5,8 +5,8 @@ import { html, type Piece } from '../page/html.ts';
 import { linked } from '../page/links.ts';
 import { dateOfSession } from '../page/long-lists.ts';
 import type { Sheet } from '../page/sheet.ts';
-import { type Column, type Group, type SetTable, setTable } from '../page/table.ts';
 import { counted, listed } from '../page/words.ts';
+import { type Column, type Group, type SetTable, setTable } from '../tables/table.ts';
 import { type SessionFigures, sessionFigures } from './session-facts.ts';
 
 interface SessionRow {

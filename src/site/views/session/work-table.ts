@@ -2,8 +2,8 @@ import type { PartEntry } from '../../../journal/model.ts';
 import { html } from '../page/html.ts';
 import { partLink, sub } from '../page/links.ts';
 import type { Sheet } from '../page/sheet.ts';
-import { rows, type SetTable, setTable } from '../page/table.ts';
 import { CONDITION_WORDS, capital } from '../page/words.ts';
+import { rows, type SetTable, setTable } from '../tables/table.ts';
 import { deedWords } from './session-facts.ts';
 
 /** What was done to each part in a session: its condition where any was classed, and what was noted of it. */

@@ -8,8 +8,8 @@ import { entryAddress } from '../ledger/entry-place.ts';
 import { html, joined, type Markup } from '../page/html.ts';
 import { linked, sub } from '../page/links.ts';
 import type { Sheet } from '../page/sheet.ts';
-import { type Column, type Line, rows, type SetTable, setTable } from '../page/table.ts';
 import { unitWords } from '../page/words.ts';
+import { type Column, type Line, rows, type SetTable, setTable } from '../tables/table.ts';
 import { shownHoldings, shownMovements } from './adding-up.ts';
 import { movementAnchor, stockAddress } from './stock-pages.ts';
 

@@ -4,8 +4,8 @@ import { hazardMark } from '../cautions/hazard-mark.ts';
 import { html, joined } from '../page/html.ts';
 import { dayLink, linked, partLink } from '../page/links.ts';
 import type { Sheet } from '../page/sheet.ts';
-import { rows, type SetTable, setTable } from '../page/table.ts';
-import { tickBox } from '../page/tick-box.ts';
+import { rows, type SetTable, setTable } from '../tables/table.ts';
+import { tickBox } from '../tables/tick-box.ts';
 
 /** Filled bags one a line: number, what each holds, the parts of the catalogue in it, what it came off. */
 export function bagTable(sheet: Sheet, bags: readonly BagRow[], label: string): SetTable {

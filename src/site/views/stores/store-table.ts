@@ -5,9 +5,9 @@ import { hazardMark } from '../cautions/hazard-mark.ts';
 import { html } from '../page/html.ts';
 import { dayLink, partLink, sub } from '../page/links.ts';
 import type { Sheet } from '../page/sheet.ts';
-import { type Column, rows, type SetTable, setTable } from '../page/table.ts';
-import { tickBox } from '../page/tick-box.ts';
 import { ORIGIN_WORDS } from '../page/words.ts';
+import { type Column, rows, type SetTable, setTable } from '../tables/table.ts';
+import { tickBox } from '../tables/tick-box.ts';
 import { whereLink } from './where.ts';
 
 /** What the last column says: whether it goes with the vehicle, where it is, or nothing. */

@@ -1,4 +1,4 @@
-import { html } from './html.ts';
+import { html } from '../page/html.ts';
 import type { Column } from './table.ts';
 
 /** A column for paper: a box to tick when a thing was seen, or bought. */

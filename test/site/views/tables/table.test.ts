@@ -1,7 +1,7 @@
 import { parseHTML } from 'linkedom';
 import { describe, expect, it } from 'vitest';
 import { html } from '../../../../src/site/views/page/html.ts';
-import { type Column, rows, setTable, type TableOf } from '../../../../src/site/views/page/table.ts';
+import { type Column, rows, setTable, type TableOf } from '../../../../src/site/views/tables/table.ts';
 
 interface Pipe {
   readonly name: string;

@@ -2,7 +2,7 @@
  * Tables as markup. A column is its head and what stands under it in one object, so that head and cells cannot
  * fall apart; on a phone, where a row is a block, the same head stands before what the row holds.
  */
-import { html, type Markup, type Piece } from './html.ts';
+import { html, type Markup, type Piece } from '../page/html.ts';
 
 /** @template Sum what a line of totals is made from; a table without totals has none */
 export interface Column<Row, Sum = never> {
