@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { MendedText } from '../../src/journal/read/source/mended-text.ts';
+import { MendedText } from '../../src/journal/read/mending/mended-text.ts';
 
 const edit = fc.record({ start: fc.nat(40), length: fc.nat(6), text: fc.string({ maxLength: 5 }).map((text) => text.toUpperCase()) });
 

@@ -5,11 +5,11 @@
 import { isAlias, isMap, isScalar, isSeq, type Node, type Pair, type YAMLMap, type YAMLSeq } from 'yaml';
 import { type Diagnostic, diagnostic } from '../../diagnostics/diagnostic.ts';
 import type { Place } from '../../model.ts';
-import { mend } from './mend.ts';
-import type { MendedText } from './mended-text.ts';
+import { mend } from '../mending/mend.ts';
+import type { MendedText } from '../mending/mended-text.ts';
+import { describeYamlError, isLost } from '../mending/not-mended.ts';
 import type { SourceText } from './text.ts';
 import { type Span, type Spot, type Tree, treeOf, type Value } from './tree.ts';
-import { describeYamlError, isLost } from './yaml-slips.ts';
 
 interface Reading {
   readonly source: SourceText;

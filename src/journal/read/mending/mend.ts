@@ -7,8 +7,8 @@ import { type Complaint, complaintsOf } from './complaints.ts';
 import { continuationSlip, entryAboveSlip, indentationSlip } from './indentation.ts';
 import { type Line, lineSlips } from './line-slips.ts';
 import { MendedText } from './mended-text.ts';
+import { isLost } from './not-mended.ts';
 import type { Slip } from './slip.ts';
-import { isLost } from './yaml-slips.ts';
 
 export interface Mended {
   readonly document: Document;
@@ -110,7 +110,8 @@ function* suspects(now: Parsed, known: ReadonlySet<string>): Generator<Suspect> 
       const line = lines[n];
       if (!line || seen.has(n)) continue;
       seen.add(n);
-      yield* lineSlips(text, line, known, opens(text, lines, n));
+      const below = lines.find((each, m) => m > n && !isBlank(text, each));
+      yield* lineSlips(text, line, below?.end ?? line.end, known);
       const indentation = indentationSlip(text, lines, n);
       if (indentation) yield { ...indentation, otherwise: entryAboveSlip(text, lines, n) };
     }
@@ -137,18 +138,8 @@ function openedAbove(text: string, lines: readonly Line[], from: number): number
   return found;
 }
 
-function opens(text: string, lines: readonly Line[], n: number): boolean {
-  const next = lines.find((line, m) => m > n && !isBlank(text, line));
-  const here = lines[n];
-  return next !== undefined && here !== undefined && (indentOf(text, next) > indentOf(text, here) || text.startsWith('- ', next.start));
-}
-
 function previous(text: string, lines: readonly Line[], from: number): number {
   return lines.findLastIndex((line, n) => n < from && !isBlank(text, line));
-}
-
-function indentOf(text: string, { start, end }: Line): number {
-  return text.slice(start, end).search(/\S/);
 }
 
 function isBlank(text: string, { start, end }: Line): boolean {

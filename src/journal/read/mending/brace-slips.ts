@@ -1,0 +1,141 @@
+/** Slips inside braces and brackets that open on one line and are meant to close on it. */
+import { bracketSlips } from './bracket-slips.ts';
+import { type Groups, type Row, type Slip, slipsByTable } from './slip.ts';
+import { valueSlip, type Written } from './value-slips.ts';
+
+const BEFORE = ({ shown }: Groups): string => `Write a comma before \`${shown}:\`.`;
+const NAMED = ({ name, value = '' }: Groups): string => `Write \`${name}: ${value.trim()}\`.`;
+
+/** Between the fields of an entry in braces. */
+const BETWEEN_FIELDS: readonly Row[] = [
+  {
+    code: 'A201',
+    typed: /,\s*(?<shown>,)/u,
+    message: 'A comma stands here with nothing before it.',
+    hint: 'Take it out.',
+    meant: { shown: '' },
+  },
+  {
+    code: 'A208',
+    typed: /(?<mark>;)\s+(?<shown>KNOWN)\s*[:=]\s/u,
+    message: 'Fields inside braces are kept apart by commas.',
+    hint: BEFORE,
+    meant: { mark: ',' },
+  },
+  {
+    code: 'A208',
+    typed: /[^\s,;{[:](?<gap>)\s+(?<shown>KNOWN)\s*:\s/u,
+    message: 'A comma is missing between two fields.',
+    hint: BEFORE,
+    meant: { gap: ',' },
+  },
+  {
+    code: 'A208',
+    typed: /(?<shown>(?<name>KNOWN)(?<mark>\s*(?:=|::|：)))(?<gap>\s*)(?=(?<value>[^,}\]]*))/u,
+    message: 'Between a field and its value stands `: `.',
+    hint: NAMED,
+    meant: { mark: ':', gap: ' ' },
+  },
+  {
+    code: 'A208',
+    typed: /(?<=[{,]\s*)(?<shown>(?<name>[\p{L}_][\p{L}\d_-]*):(?<gap>))(?=(?<value>[^\s:/,}\]][^,}\]]*))/u,
+    message: 'After the colon of a field stands a space.',
+    hint: NAMED,
+    meant: { gap: ' ' },
+  },
+  {
+    code: 'A208',
+    typed: /(?<=[{,]\s*)(?<shown>KNOWN)(?<colon>)(?=\s+[^\s:：=,}\]])/u,
+    message: 'A field has no colon.',
+    hint: ({ shown }) => `Write \`${shown}: \` and its value.`,
+    meant: { colon: ':' },
+  },
+  {
+    code: 'A208',
+    typed: /(?<all>(?<=[{,]\s*)(?<shown>[\p{L}\d_][^,:：={}[\]"']*?)\s*(?:,\s*|(?=\})))/u,
+    message: 'A field has no value.',
+    hint: 'Every field is `name: value`.',
+    meant: { all: '' },
+  },
+];
+
+/**
+ * Reads a line from its first brace or bracket, as a person would.
+ *
+ * @param line the line, its sound quotations masked
+ * @param start where in the text the line begins
+ * @param from where in the text the brace or bracket stands
+ * @param known names that fields have
+ */
+export function braceSlips(text: string, line: string, start: number, from: number, known: ReadonlySet<string>): Slip[] {
+  const masked = text.slice(0, start) + line;
+  const values = valuesIn(line, from - start, known).map(([field, at, end]): Written => {
+    const written = text.slice(start + at, start + end);
+    return { field, start: start + at + written.search(/\S|$/), text: written.trim() };
+  });
+  return [
+    ...oneOfAKind(bracketSlips(masked, from, known)),
+    ...oneOfAKind(values.map((value) => valueSlip(value, true)).filter((slip) => slip !== null)),
+    ...slipsByTable(BETWEEN_FIELDS, masked, from, masked.length, known),
+  ];
+}
+
+/** The first of each kind; the others are mended with it. */
+function oneOfAKind(slips: readonly Slip[]): Slip[] {
+  const kinds = Map.groupBy(slips, ({ message }) => message.replaceAll(/`[^`]*`/g, ''));
+  return [...kinds.values()].flatMap(([first, ...more]) =>
+    first ? [{ ...first, edits: [first, ...more].flatMap(({ edits }) => edits) }] : [],
+  );
+}
+
+/** Fields whose values are prose, in which a comma is likelier than a forgotten colon. */
+const PROSE: ReadonlySet<string> = new Set(
+  'note because how what private marks finish goes-back caption alt name evidence title unpaid refund material from words'.split(' '),
+);
+
+type Value = readonly [field: string | null, start: number, end: number];
+
+/** Where the plain values stand on a line: those of fields to the next field, those of lists to the next comma. */
+function valuesIn(line: string, from: number, known: ReadonlySet<string>): Value[] {
+  const names = `(?:${[...known].join('|') || '(?!)'})`;
+  const name = /(?<=[{,]\s*|^[^{[]*)("[^"]*"|'[^']*'|[^\s,{}[\]"':][^,{}[\]:]*?)\s*:\s+|(?<![^\s{[,])\[\s*/gu;
+  const values: Value[] = [];
+  name.lastIndex = from;
+  for (let found = name.exec(line); found; found = name.exec(line)) {
+    const at = found.index + found[0].length;
+    const field = found[1]?.replaceAll(/["']/g, '') ?? null;
+    if (field === null) values.push(...itemsIn(line, at, names));
+    else if (!/^(?:[{]|"x*"|'x*')/.test(line.slice(at)) && !(line[at] === '[' && closesAsList(line.slice(at)))) {
+      const end = valueEnd(line, at, field, names);
+      values.push([field, at, end]);
+      name.lastIndex = Math.max(end, at);
+    }
+  }
+  return values.filter(([, at, end]) => line.slice(at, end).trim() !== '');
+}
+
+/** `[x] y` in braces is a value that begins with a bracket. */
+function closesAsList(rest: string): boolean {
+  return /^[^\]]*(?:$|\]\s*(?:[,}\]#]|$))/.test(rest);
+}
+
+function itemsIn(line: string, from: number, names: string): Value[] {
+  const end = from + line.slice(from).search(new RegExp(`[\\]}{]|,\\s*${names}\\s*:\\s|\\s#|$`));
+  const values: Value[] = [];
+  for (const { index, 0: item } of line.slice(from, end).matchAll(/[^,]+/g)) {
+    if (!/^\s*["']x*["']\s*$/.test(item)) values.push([null, from + index, from + index + item.length]);
+  }
+  return values;
+}
+
+/** A value ends before another field, the end of the entry, or a comment. */
+function valueEnd(line: string, from: number, field: string, names: string): number {
+  const rest = line.slice(from).replaceAll(/(?<!^)\[[^[\]]*\]/g, (inner) => 'x'.repeat(inner.length));
+  const bare = PROSE.has(field) ? '' : `|,\\s*${names}\\s+[^\\s:,}\\]]`;
+  const end = new RegExp(
+    `[}\\]]\\s*(?:[,}\\]#]|$)|\\}(?!.*\\})|;?\\s+${names}\\s*:\\s|\\s#[^}\\]]*$${bare}` +
+      `|,\\s*(?:$|[,}\\]]|"[^"]*"\\s*:|[\\p{Ll}\\d_][\\p{L}\\d_-]*\\s*(?:[:：](?:\\s|$)|=\\s)|[a-z-]+:[^\\s/])|$`,
+    'u',
+  );
+  return from + rest.search(end);
+}
