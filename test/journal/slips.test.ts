@@ -73,6 +73,10 @@ const SLIPS: readonly [what: string, slip: string, code: string, shown: string, 
   ['no space after one of an entry', 'parts:\n  - part: drum\n    did:inspected', 'A208', ':', '`did: inspected`'],
   ['two colons', 'private:: x', 'A208', ':: ', '`private: x`'],
   ['no colon', 'private x', 'A201', 'private x', '`private: x`'],
+  ['a brace closed too early', 'parts:\n  - { part: drum, }did: inspected }', 'A201', '}', 'Take it out'],
+  ['another mark for the colon', 'private; x', 'A201', 'private; x', '`private: x`'],
+  ['another mark over a list', 'parts;\n  - { part: drum, did: inspected }', 'A201', 'parts', '`parts:`'],
+  ['a bracket in a word', 'parts:\n  - { part: drum, did: inspected, note: wo]rn }', 'A208', 'wo]rn', '`note: "wo]rn"`'],
   ['no colon over a list', 'parts\n  - { part: drum, did: inspected }', 'A201', 'parts', '`parts:`'],
   ['a line that goes on', 'private: one\ntwo three', 'A201', 'two three', 'indent it'],
   ['a field too deep', 'private: x\n  cautions: [asbestos]', 'A201', 'cautions: [asbestos]', 'no space'],
@@ -143,6 +147,12 @@ test('what is wrong in the entry with the slip is told as well', () => {
 
 test('hyphens without a space are told, each', () => {
   expect(saidOf('cautions:\n  -asbestos\n  -battery').codes).toEqual(['A402', 'A201', 'A201', 'A610', 'A903']);
+});
+
+test('a line that is past mending is left out, and costs no other', () => {
+  const codes = saidOf('parts:\n  - { part: drum, did:][inspected],}[ note: { }\n  - { part: none }').codes;
+  expect(codes.filter((code) => !/^A2/.test(code))).toEqual(['A402', 'A401', 'A610', 'A903']);
+  expect(codes.length).toBeLessThan(10);
 });
 
 describe('beside text in blocks', () => {

@@ -16,6 +16,13 @@ const BETWEEN_FIELDS: readonly Row[] = [
     meant: { shown: '' },
   },
   {
+    code: 'A201',
+    typed: /(?<=[{,]\s*)(?<shown>[}\]])(?=\s*\p{L})/u,
+    message: 'An entry is closed here that has not ended.',
+    hint: 'Take it out.',
+    meant: { shown: '' },
+  },
+  {
     code: 'A208',
     typed: /(?<mark>;)\s+(?<shown>KNOWN)\s*[:=]\s/u,
     message: 'Fields inside braces are kept apart by commas.',
@@ -52,7 +59,7 @@ const BETWEEN_FIELDS: readonly Row[] = [
   },
   {
     code: 'A208',
-    typed: /(?<all>(?<=[{,]\s*)(?<shown>[\p{L}\d_][^,:：={}[\]"']*?)\s*(?:,\s*|(?=\})))/u,
+    typed: /(?<all>(?<=[{,]\s*)(?<shown>[\p{L}\d_][^,:：={}[\]"']*?)\s*(?:,\s*|(?=\})|$))/u,
     message: 'A field has no value.',
     hint: 'Every field is `name: value`.',
     meant: { all: '' },
@@ -73,10 +80,11 @@ export function braceSlips(text: string, line: string, start: number, from: numb
     const written = text.slice(start + at, start + end);
     return { field, start: start + at + written.search(/\S|$/), text: written.trim() };
   });
+  const lists = masked.slice(from).replaceAll(/\[[^\]{}]*/g, (list) => '['.padEnd(list.length, 'x'));
   return [
-    ...oneOfAKind(bracketSlips(masked, from, known)),
     ...oneOfAKind(values.map((value) => valueSlip(value, true)).filter((slip) => slip !== null)),
-    ...slipsByTable(BETWEEN_FIELDS, masked, from, masked.length, known),
+    ...slipsByTable(BETWEEN_FIELDS, masked.slice(0, from) + lists, from, masked.length, known),
+    ...oneOfAKind(bracketSlips(masked, from, known)),
   ];
 }
 
@@ -107,7 +115,7 @@ function valuesIn(line: string, from: number, known: ReadonlySet<string>): Value
     if (field === null) values.push(...itemsIn(line, at, names));
     else if (!/^(?:[{]|"x*"|'x*')/.test(line.slice(at)) && !(line[at] === '[' && closesAsList(line.slice(at)))) {
       const end = valueEnd(line, at, field, names);
-      values.push([field, at, end]);
+      if (!/^\]\s*[,}]/.test(line.slice(end))) values.push([field, at, end]);
       name.lastIndex = Math.max(end, at);
     }
   }
@@ -120,7 +128,8 @@ function closesAsList(rest: string): boolean {
 }
 
 function itemsIn(line: string, from: number, names: string): Value[] {
-  const end = from + line.slice(from).search(new RegExp(`[\\]}{]|,\\s*${names}\\s*:\\s|\\s#|$`));
+  const end =
+    from + line.slice(from).search(new RegExp(`[}\\]]\\s*(?:[,}\\]#]|$)|\\](?!.*\\])|(?<![^,]\\s*)\\{|,\\s*${names}\\s*:\\s|\\s#|$`));
   const values: Value[] = [];
   for (const { index, 0: item } of line.slice(from, end).matchAll(/[^,]+/g)) {
     if (!/^\s*["']x*["']\s*$/.test(item)) values.push([null, from + index, from + index + item.length]);

@@ -16,7 +16,6 @@ export function bracketSlips(text: string, from: number, known: ReadonlySet<stri
   const slips: Slip[] = [];
   const open: Open[] = [];
   const field = new RegExp(`^,\\s*(?:${[...known].join('|') || '(?!)'})\\s*:\\s`);
-  let inWords = 0;
   const close = (at: number): void => {
     const last = open.pop();
     if (last) slips.push(unclosed(text, last, at));
@@ -27,13 +26,15 @@ export function bracketSlips(text: string, from: number, known: ReadonlySet<stri
     const last = open.at(-1);
     if (/^\s#[^}\]]*$/.test(rest)) return [...slips, ...open.reverse().map((each) => unclosed(text, each, at))];
     if (mark === ',' && last?.mark === '[' && field.test(rest)) close(at);
-    if ((mark === '{' || mark === '[') && (/[{[,:-]\s*$/.test(text.slice(from - 2, at)) || at === from)) open.push({ mark, at });
-    else if (mark === '[' || mark === '{') inWords += 1;
-    if (mark !== '}' && mark !== ']') continue;
-    if (inWords > 0) {
-      inWords -= 1;
-      continue;
+    if (mark === '{' || mark === '[') {
+      if (at === from || /[{[,:-]\s*$/.test(text.slice(from, at))) open.push({ mark, at });
+      else at += (/^\[[^[\]{},]*\]/.exec(rest)?.[0].length ?? 1) - 1;
     }
+    if (
+      (mark !== '}' && mark !== ']') ||
+      !(/^.\s*(?:[,}\]#]|$)/.test(rest) || (at === text.lastIndexOf(mark) && (mark === '}' || text[from] === '[')))
+    )
+      continue;
     const opener = mark === '}' ? '{' : '[';
     if (last?.mark !== opener && open.some((each) => each.mark === opener)) close(at);
     else if (last && last.mark !== opener) {

@@ -23,6 +23,8 @@ export function indentationSlip(text: string, lines: readonly Line[], at: number
   const column = indent.length;
   const allowed = dash === undefined ? fields : dashes;
   if (allowed.length === 0 || allowed.includes(column)) return null;
+  const odd = dash === undefined ? null : oddAbove(text, lines, at);
+  if (odd) return moved(text, lines, odd.line, odd.column, column);
   const wanted = allowed.reduce((best, each) => (Math.abs(each - column) < Math.abs(best - column) ? each : best));
   return moved(text, lines, at, column, wanted);
 }
@@ -42,15 +44,15 @@ export function continuationSlip(text: string, lines: readonly Line[], at: numbe
   };
 }
 
-/** What would put the entry above, which stands where a line does not, where the line is. */
-export function entryAboveSlip(text: string, lines: readonly Line[], at: number): Slip | null {
-  const columnOf = ({ start, end }: Line): number => text.slice(start, end).search(/- /);
-  const isEntry = (n: number): boolean => /^ *- /.test(text.slice(lines[n]?.start, lines[n]?.end));
-  let above = at - 1;
-  while (above >= 0 && !isEntry(above)) above -= 1;
-  const [line, other] = [lines[at], lines[above]];
-  if (!line || !other || !isEntry(at) || columnOf(line) === columnOf(other)) return null;
-  return moved(text, lines, above, columnOf(other), columnOf(line));
+/** The entry above, where that one is out of line: the next stands as this one does, and none before it as that. */
+function oddAbove(text: string, lines: readonly Line[], at: number): { readonly line: number; readonly column: number } | null {
+  const entries = lines
+    .map(({ start, end }, line) => ({ line, column: /^ *(?=- )/.exec(text.slice(start, end))?.[0].length ?? -1 }))
+    .filter(({ column }) => column !== -1);
+  const n = entries.findIndex(({ line }) => line === at);
+  const [before, above, here, next] = [-2, -1, 0, 1].map((by) => entries[n + by]);
+  const isOdd = n > 0 && here?.column === next?.column && above?.column !== here?.column && before?.column !== above?.column;
+  return isOdd && above ? above : null;
 }
 
 function moved(text: string, lines: readonly Line[], at: number, column: number, wanted: number): Slip {

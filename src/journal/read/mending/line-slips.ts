@@ -72,7 +72,7 @@ const ON_A_LINE: readonly Row[] = [
   },
   {
     code: 'A208',
-    typed: /^ *(?:- +)*(?<name>[A-Za-z][\w-]*)(?<shown>[ \t]*(?:::|：)\s*|:[^\S \t\r\n]+|:(?=[^\s:])(?!\/\/))(?<value>.*?)EOL/u,
+    typed: /^ *(?:- +)*(?<name>[A-Za-z][\w-]*)(?<shown>[ \t]*(?:::|：)[ \t]*|:[^\S \t\r\n]+|:(?=[^\s:])(?!\/\/))(?<value>.*?)EOL/u,
     message: COLON,
     hint: NAMED,
     meant: { shown: ({ value }) => (value === '' ? ':' : ': ') },
@@ -86,14 +86,14 @@ const ON_A_LINE: readonly Row[] = [
   },
   {
     code: 'A201',
-    typed: /^(?<indent> *)(?<shown>[A-Za-z][\w-]*)(?<colon>)[ \t\r]*\n(?:\k<indent> +\S|- )/u,
+    typed: /^(?<indent> *)(?<shown>[A-Za-z][\w-]*)(?<colon>[^\w\s:-]?)[ \t\r]*\n(?:\k<indent> +\S|- )/u,
     message: NO_COLON,
     hint: ({ shown }) => `Write \`${shown}:\`.`,
     meant: { colon: ':' },
   },
   {
     code: 'A201',
-    typed: /^ *(?<shown>(?<name>KNOWN)(?<colon>)[ \t]+(?<value>[^\s:=].*?))EOL/u,
+    typed: /^ *(?<shown>(?<name>KNOWN)(?<colon>[^\w\s:=-]?)[ \t]+(?<value>[^\s:=].*?))EOL/u,
     message: NO_COLON,
     hint: NAMED,
     meant: { colon: ':' },

@@ -4,7 +4,7 @@
  */
 import { type Document, parseDocument } from 'yaml';
 import { type Complaint, complaintsOf } from './complaints.ts';
-import { continuationSlip, entryAboveSlip, indentationSlip } from './indentation.ts';
+import { continuationSlip, indentationSlip } from './indentation.ts';
 import { type Line, lineSlips } from './line-slips.ts';
 import { MendedText } from './mended-text.ts';
 import { isLost } from './not-mended.ts';
@@ -21,6 +21,8 @@ export interface Mended {
 
 /** So many characters may be parsed to find the mends of one file; a note is some thousands long. */
 const MOST_PARSED = 400_000;
+/** A line with more slips than this is past mending. */
+const MOST_ON_A_LINE = 4;
 
 interface Parsed {
   readonly document: Document;
@@ -33,43 +35,38 @@ interface Parsed {
  * @throws RangeError when it is nested too deeply for the parser
  */
 export function mend(written: string, known: ReadonlySet<string>): Mended {
-  let now = parse(new MendedText(written));
-  let left = MOST_PARSED;
   const slips: Slip[] = [];
-  for (let better: Parsed | null = now; better !== null && now.complaints.length > 0; ) {
-    better = null;
-    for (const slip of suspects(now, known)) {
-      left -= written.length;
-      if (left < 0) break;
+  let left = Math.floor(MOST_PARSED / (written.length + 1));
+  for (let now = parse(new MendedText(written)); ; ) {
+    const better = now.complaints.length > 0 ? mended(now) : null;
+    if (better === null) return { ...now, slips };
+    now = better;
+  }
+
+  /** The first mend that stands; null when there is none, or no time to look for it. */
+  function mended(now: Parsed): Parsed | null {
+    for (const suspect of suspects(now, known)) {
+      const line = lineAt(written, now.text.origin(suspect.start));
+      const isPast = slips.filter(({ start }) => lineAt(written, start) === line).length >= MOST_ON_A_LINE;
+      const slip = isPast ? leftOut(now.text.text, suspect.start) : suspect;
+      left -= 1;
+      if (left < 0) return null;
       const tried = parse(now.text.with(slip.edits));
       if (!isBetter(tried, now)) continue;
-      // Of two entries that do not line up, it is the one that the others do not line up with.
-      if (slip.otherwise) {
-        const other = parse(now.text.with(slip.otherwise.edits));
-        left -= written.length;
-        if (other.complaints.length < tried.complaints.length) {
-          slips.push(placed(slip.otherwise, now.text));
-          better = other;
-          break;
-        }
-      }
-      slips.push(placed(slip, now.text));
-      better = tried;
-      break;
+      slips.push(asWritten(slip, now.text));
+      return tried;
     }
-    now = better ?? now;
+    return null;
   }
-  return { ...now, slips };
 }
 
-function placed(slip: Slip, text: MendedText): Slip {
+function asWritten(slip: Slip, text: MendedText): Slip {
   const edits = slip.edits.map((edit) => ({ ...edit, start: text.origin(edit.start), end: text.origin(edit.end) }));
   return { ...slip, start: text.origin(slip.start), end: text.origin(slip.end), edits };
 }
 
-/** A slip, and what else may have been meant. */
-interface Suspect extends Slip {
-  readonly otherwise?: Slip | null;
+function lineAt(text: string, offset: number): number {
+  return text.lastIndexOf('\n', offset - 1);
 }
 
 function parse(text: MendedText): Parsed {
@@ -95,7 +92,7 @@ function isOpenQuote(message: string): boolean {
 }
 
 /** Slips near the first complaint, the likeliest first. */
-function* suspects(now: Parsed, known: ReadonlySet<string>): Generator<Suspect> {
+function* suspects(now: Parsed, known: ReadonlySet<string>): Generator<Slip> {
   const { text } = now.text;
   const lines = linesOf(text);
   const seen = new Set<number>();
@@ -113,19 +110,20 @@ function* suspects(now: Parsed, known: ReadonlySet<string>): Generator<Suspect> 
       const below = lines.find((each, m) => m > n && !isBlank(text, each));
       yield* lineSlips(text, line, below?.end ?? line.end, known);
       const indentation = indentationSlip(text, lines, n);
-      if (indentation) yield { ...indentation, otherwise: entryAboveSlip(text, lines, n) };
+      if (indentation) yield indentation;
     }
     const line = lines[here];
-    if (line && error && isLost(error.message)) yield leftOut(text, line);
+    if (line && error && isLost(error.message)) yield leftOut(text, line.start);
   }
 }
 
 /** Without the line that stops the parser the rest can be read. */
-function leftOut(text: string, { start, end }: Line): Slip {
-  const from = start + text.slice(start, end).search(/\S/);
+function leftOut(text: string, at: number): Slip {
+  const start = lineAt(text, at) + 1;
+  const end = start + (/^[^\r\n]*/.exec(text.slice(start))?.[0].length ?? 0);
   const message = 'This line cannot be made out as YAML.';
   const hint = 'Look for a bracket, a brace or a quotation mark too many or too few, here and in the line above.';
-  return { code: 'A201', start: from, end, message, hint, edits: [{ start, end, text: '' }] };
+  return { code: 'A201', start: start + text.slice(start, end).search(/\S/), end, message, hint, edits: [{ start, end, text: '' }] };
 }
 
 /** The nearest lines above on which a quotation mark may be left open. */
