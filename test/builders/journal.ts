@@ -1,5 +1,4 @@
 /** Journals for tests, written as the fields a test is about; everything else has a plain default. */
-import Fraction from 'fraction.js';
 import type {
   ActionWord,
   BagFilling,
@@ -17,6 +16,8 @@ import type {
 } from '../../src/journal/model.ts';
 import type { JournalRecord, Ledger } from '../../src/journal/record.ts';
 import { replay } from '../../src/journal/replay/replay.ts';
+import { partSchema } from '../../src/journal/schema/catalogues.ts';
+import { blankEntry, blankSession } from './blank.ts';
 
 export const ARRIVED = '2030-09-14';
 export const TODAY = '2031-12-31';
@@ -29,25 +30,15 @@ type PartFields = Partial<Omit<Part, 'id' | 'position' | 'makesPosition'>> & { r
 export function part(id: string, fields: PartFields = {}): Part {
   const { for: of, ...rest } = fields;
   return {
-    id,
-    name: id,
+    ...partSchema.parse({ id, name: id }),
     subsystem: 'brakes',
     origin: of === undefined ? 'original' : 'donor',
-    evidence: null,
-    count: 1,
     position: of ?? id,
     makesPosition: of === undefined,
     found: of === undefined ? 'fitted' : 'loose',
     store: null,
-    acquired: null,
-    marks: null,
-    finish: null,
-    condition: null,
     hazards: [],
     components: [],
-    weight: new Fraction(1),
-    private: null,
-    note: null,
     place: placeAt('parts/brakes.yaml'),
     ...rest,
   };
@@ -59,15 +50,8 @@ type EntryFields = Partial<Omit<PartEntry, 'part' | 'did' | 'to' | 'from'>> & { 
 export function did(id: string, words: ActionWord | readonly ActionWord[], fields: EntryFields = {}): PartEntry {
   const { to, from, ...rest } = fields;
   return {
-    part: id,
+    ...blankEntry('parts', { part: id }),
     did: typeof words === 'string' ? [words] : words,
-    count: null,
-    at: null,
-    how: null,
-    condition: null,
-    marks: null,
-    finish: null,
-    note: null,
     place: placeAt('sessions/note.md'),
     ...rest,
     to: destination(to),
@@ -165,19 +149,7 @@ function sessionOf({ date, name, fields }: Evening, positions: ReadonlyMap<strin
   let line = 1;
   const place = () => placeAt(file, ++line);
   return {
-    hours: [],
-    methods: [],
-    measured: [],
-    bills: [],
-    sold: [],
-    used: [],
-    counted: [],
-    pictures: [],
-    film: [],
-    papers: [],
-    cautions: [],
-    private: null,
-    corrects: null,
+    ...(blankSession() as unknown as Session),
     correctsPlace: null,
     datePlace: placeAt(file),
     links: [],

@@ -36,8 +36,8 @@ function liesHere(record: RegisterSource, part: PartId, date: IsoDate): boolean 
 
 /** Measured out of its limits when it was last measured, or seen with major symptoms (class 3) when it was last looked at. */
 function hasFailed(record: RegisterSource, part: PartId, date: IsoDate): boolean {
-  const seen = observationsOf(record, part).findLast((one) => one.condition !== null && one.date <= date);
-  return seen?.condition === 3 || seriesOf(record, part, date).some(({ within }) => within === false);
+  const seen = observationsOf(record, part).findLast((one) => one.entry.condition !== null && one.date <= date);
+  return seen?.entry.condition === 3 || seriesOf(record, part, date).some(({ within }) => within === false);
 }
 
 /** A part that could stand there: it is here, or thought of, and neither gone nor still to come. */

@@ -1,31 +1,21 @@
 import type { Condition, IsoDate, PartEntry, PartId, SessionId } from '../model.ts';
-import { perRecord, type RegisterSource } from './source.ts';
+import { OBSERVED, seenIn } from './observed.ts';
+import { groupedBy, perRecord, type RegisterSource } from './source.ts';
 import { orderedSessions } from './stays.ts';
 
-/** Something seen of a part and written down in an entry: its condition, its marks, its finish. */
+/** Something seen of a part and written down in an entry. */
 export interface Observation {
   readonly part: PartId;
   readonly date: IsoDate;
   readonly session: SessionId;
-  readonly condition: Condition | null;
-  readonly marks: string | null;
-  readonly finish: string | null;
   readonly entry: PartEntry;
 }
 
 const byPart = perRecord((record) => {
-  const seen = new Map<PartId, Observation[]>();
-  for (const { id: session, date, parts } of orderedSessions(record)) {
-    for (const entry of parts) {
-      const { part, condition, marks, finish } = entry;
-      if (condition === null && marks === null && finish === null) continue;
-      const observation = { part, date, session, condition, marks, finish, entry };
-      const list = seen.get(part);
-      if (list) list.push(observation);
-      else seen.set(part, [observation]);
-    }
-  }
-  return seen;
+  const seen = orderedSessions(record).flatMap(({ id: session, date, parts }) =>
+    parts.filter((entry) => seenIn(entry).length > 0).map((entry): Observation => ({ part: entry.part, date, session, entry })),
+  );
+  return groupedBy(seen, ({ part }) => part);
 });
 
 /** What was written down of a part, oldest first. */
@@ -33,8 +23,26 @@ export function observationsOf(record: RegisterSource, part: PartId): readonly O
   return byPart(record).get(part) ?? [];
 }
 
+/** What was noted of one field of a part since it was catalogued, oldest first. */
+export interface NotedSince {
+  readonly label: string;
+  readonly list: readonly { readonly words: string; readonly date: IsoDate; readonly session: SessionId }[];
+}
+
+/** The fields of which something was noted, in the order of the table; what has no name is left to the chronicle. */
+export function notedSince(record: RegisterSource, part: PartId): readonly NotedSince[] {
+  const seen = observationsOf(record, part);
+  return OBSERVED.flatMap(({ label, words: wordsOf }) => {
+    const list = seen.flatMap(({ entry, date, session }) => {
+      const words = wordsOf(entry);
+      return words === null ? [] : [{ words, date, session }];
+    });
+    return label === null || list.length === 0 ? [] : [{ label, list }];
+  });
+}
+
 /** The condition last written down by the end of a day, else the catalogue's. */
 export function conditionAt(record: RegisterSource, part: PartId, date: IsoDate): Condition | null {
-  const found = observationsOf(record, part).findLast((seen) => seen.condition !== null && seen.date <= date);
-  return found?.condition ?? record.journal.parts.get(part)?.condition ?? null;
+  const found = observationsOf(record, part).findLast(({ entry, date: seen }) => entry.condition !== null && seen <= date);
+  return found?.entry.condition ?? record.journal.parts.get(part)?.condition ?? null;
 }

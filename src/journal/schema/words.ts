@@ -86,8 +86,15 @@ export type BoughtAs = (typeof BOUGHT_AS)[number];
 export const ENTRY_KINDS = ['labour', ...BOUGHT_AS, 'sale'] as const;
 export type EntryKind = (typeof ENTRY_KINDS)[number];
 
-/** Condition class 0 to 3: no, minor, moderate, major symptoms (EN 16096, by analogy). */
+/** Condition class 0 to 3 (EN 16096, by analogy). */
 export type Condition = 0 | 1 | 2 | 3;
+
+export const CONDITION_WORDS: Readonly<Record<Condition, string>> = {
+  0: 'no symptoms',
+  1: 'minor symptoms',
+  2: 'moderate symptoms',
+  3: 'major symptoms',
+};
 
 export const COPIES = ['workshop', 'record', 'public'] as const;
 export type CopyName = (typeof COPIES)[number];

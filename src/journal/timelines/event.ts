@@ -7,7 +7,7 @@ import type { Observation } from '../registers/observations.ts';
 export type TimelineEvent = { readonly date: IsoDate; readonly session: SessionId | null } & (
   | { readonly kind: 'arrived'; readonly part: PartId }
   | { readonly kind: 'deed'; readonly deed: Deed }
-  /** Condition, marks or finish written down. */
+  /** Something written down of a part. */
   | { readonly kind: 'observation'; readonly observation: Observation }
   | { readonly kind: 'measurement'; readonly measurement: Measurement }
   | { readonly kind: 'decision'; readonly decision: Decision }

@@ -2,7 +2,6 @@
 import type {
   ActionWord,
   BoughtAs,
-  Condition,
   CopyName,
   EntryKind,
   GoneHow,
@@ -65,14 +64,6 @@ export const ACTION_WORDS: Readonly<Record<ActionWord, string>> = {
   lubricated: 'lubricated',
   tested: 'tested',
   marked: 'marked',
-};
-
-/** EN 16096 condition classes, by analogy. */
-export const CONDITION_WORDS: Readonly<Record<Condition, string>> = {
-  0: 'no symptoms',
-  1: 'minor symptoms',
-  2: 'moderate symptoms',
-  3: 'major symptoms',
 };
 
 export const GONE_WORDS: Readonly<Record<GoneHow, string>> = {

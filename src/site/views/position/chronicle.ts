@@ -1,11 +1,12 @@
 /** What happened at a position, day by day, each event put into a line of words with its links. */
 import type { PartEntry, Picture, Session, SessionId } from '../../../journal/model.ts';
 import type { Deed } from '../../../journal/record.ts';
+import { seenIn } from '../../../journal/registers/observed.ts';
 import { sameWhere } from '../../../journal/replay/words.ts';
 import type { TimelineEvent } from '../../../journal/timelines/timelines.ts';
 import { html, type Markup } from '../page/html.ts';
 import type { Sheet } from '../page/sheet.ts';
-import { ACTION_WORDS, CONDITION_WORDS, capital, ITEM_KIND_WORDS, listed, RESULT_WORDS, sentence, VERDICT_WORDS } from '../page/words.ts';
+import { ACTION_WORDS, capital, ITEM_KIND_WORDS, listed, RESULT_WORDS, sentence, VERDICT_WORDS } from '../page/words.ts';
 import { paperFacts } from '../papers/papers.ts';
 import { clipHref, clipName } from '../pictures/film.ts';
 import { spotOf } from '../stores/where.ts';
@@ -27,7 +28,7 @@ export function chronicleOf(sheet: Sheet, events: readonly TimelineEvent[]): rea
   }));
 }
 
-/** Deeds of one note's entry make one line, with what it wrote down of the part: `Removed; in stores: shelf B2. Condition 2.` */
+/** Deeds of one note's entry make one line, with what it wrote down of the part: `Removed; in stores: shelf B2. Condition: 2, moderate symptoms.` */
 function deedLines(sheet: Sheet, events: readonly TimelineEvent[]): Markup[] {
   const deeds = events.flatMap((event) => (event.kind === 'deed' ? [event.deed] : []));
   return [...Map.groupBy(deeds, ({ entry }) => entry)].map(([entry, done]) => {
@@ -35,7 +36,7 @@ function deedLines(sheet: Sheet, events: readonly TimelineEvent[]): Markup[] {
     const last = done.at(-1);
     const many = part && part.count > 1 && last && last.count < part.count ? ` (${last.count} of ${part.count})` : '';
     const words = listed([...new Set(done.map(({ did }) => ACTION_WORDS[did]))]);
-    return html`${partLink(sheet, entry.part)}${many}: ${words}${placeAfter(sheet, done, part?.position)}. ${seenOf(entry)} ${sentence(entry.note)}`;
+    return html`${partLink(sheet, entry.part)}${many}: ${words}${placeAfter(sheet, done, part?.position)}. ${seenOf(entry)}`;
   });
 }
 
@@ -49,14 +50,12 @@ function placeAfter(sheet: Sheet, done: readonly Deed[], home: string | undefine
   return html`; ${before}${spot.href === null ? spot.name : link(spot.href, spot.name)}`;
 }
 
-/** What was written down of a part: its condition, marks and finish. */
-function seenOf({ condition, marks, finish }: Pick<PartEntry, 'condition' | 'marks' | 'finish'>): string {
-  const seen = [
-    condition === null ? '' : `condition ${condition}, ${CONDITION_WORDS[condition]}`,
-    marks === null ? '' : `marks: ${marks}`,
-    finish === null ? '' : `finish: ${finish}`,
-  ].filter((one) => one !== '');
-  return sentence(capital(seen.join('; ')));
+/** What an entry wrote down of its part: what has a name first, then the note. */
+function seenOf(entry: PartEntry): string {
+  const seen = seenIn(entry);
+  const named = seen.flatMap(({ label, words }) => (label === null ? [] : [`${label.toLowerCase()}: ${words}`]));
+  const rest = seen.flatMap(({ label, words }) => (label === null ? [sentence(words)] : []));
+  return [sentence(capital(named.join('; '))), ...rest].filter((words) => words !== '').join(' ');
 }
 
 function lineOf(sheet: Sheet, event: TimelineEvent): Markup | null {
@@ -65,7 +64,7 @@ function lineOf(sheet: Sheet, event: TimelineEvent): Markup | null {
       return html`${partLink(sheet, event.part)}: acquired.`;
     case 'observation': {
       const { entry, part } = event.observation;
-      return entry.did.length > 0 ? null : html`${partLink(sheet, part)}: ${seenOf(event.observation)} ${sentence(entry.note)}`;
+      return entry.did.length > 0 ? null : html`${partLink(sheet, part)}: ${seenOf(entry)}`;
     }
     case 'measurement': {
       const { what, value, within, part, as } = event.measurement;

@@ -1,11 +1,12 @@
 /** What can be searched for: notes, parts with their marks, decisions, methods, open items, film marks, bags, consumables. */
-import type { Part, PartId, Session, SubsystemId } from '../../../journal/model.ts';
+import { CONDITION_WORDS, type Part, type PartEntry, type PartId, type Session, type SubsystemId } from '../../../journal/model.ts';
 import type { ItemHistory } from '../../../journal/record.ts';
 import { filmIndex } from '../../../journal/registers/film.ts';
 import { observationsOf } from '../../../journal/registers/observations.ts';
+import { seenIn } from '../../../journal/registers/observed.ts';
 import type { Sheet } from '../page/sheet.ts';
 import { shownProse } from '../page/shown-prose.ts';
-import { CONDITION_WORDS, ITEM_KIND_WORDS, ORIGIN_WORDS, RESULT_WORDS, VERDICT_WORDS } from '../page/words.ts';
+import { ITEM_KIND_WORDS, ORIGIN_WORDS, RESULT_WORDS, VERDICT_WORDS } from '../page/words.ts';
 import { clipAnchor, clipName } from '../pictures/film.ts';
 
 /** One thing to find. Keys are short: a long journal has tens of thousands. */
@@ -81,10 +82,19 @@ function ofSession(sheet: Sheet, session: Session): SearchDocument {
 
 function ofPart(sheet: Sheet, part: Part): SearchDocument {
   const seen = observationsOf(sheet.record, part.id);
-  const marks = [part.marks, ...seen.map((one) => one.marks)].filter((text) => text !== null).join('. ');
+  const marks = [part.marks, ...seen.map(({ entry }) => entry.marks)].filter((text) => text !== null).join('. ');
   const condition = part.condition === null ? null : CONDITION_WORDS[part.condition];
   const origin = part.origin === null ? null : ORIGIN_WORDS[part.origin];
-  const texts = [...seen.map(({ finish }) => finish), part.finish, part.note, part.evidence, part.private, origin, condition, part.id];
+  const texts = [
+    ...seen.flatMap(({ entry }) => notedIn(entry)),
+    part.finish,
+    part.note,
+    part.evidence,
+    part.private,
+    origin,
+    condition,
+    part.id,
+  ];
   return {
     k: 'part',
     t: part.name,
@@ -94,6 +104,11 @@ function ofPart(sheet: Sheet, part: Part): SearchDocument {
     s: part.subsystem,
     d: '',
   };
+}
+
+/** What an entry noted by name; its marks are told apart, and its note stands with the session. */
+function notedIn(entry: PartEntry): string[] {
+  return seenIn(entry).flatMap(({ label, words }) => (label === null || words === entry.marks ? [] : [words]));
 }
 
 function decisionsOf(sheet: Sheet, session: Session): SearchDocument[] {

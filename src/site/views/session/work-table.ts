@@ -1,29 +1,26 @@
 import type { PartEntry } from '../../../journal/model.ts';
+import { seenIn } from '../../../journal/registers/observed.ts';
 import { html } from '../page/html.ts';
 import { partLink, sub } from '../page/links.ts';
 import type { Sheet } from '../page/sheet.ts';
-import { CONDITION_WORDS, capital } from '../page/words.ts';
+import { capital } from '../page/words.ts';
 import { rows, type SetTable, setTable } from '../tables/table.ts';
 import { deedWords } from './session-facts.ts';
 
-/** What was done to each part in a session: its condition where any was classed, and what was noted of it. */
+/** What was done to each part in a session, and everything that was noted of it. */
 export function workTable(sheet: Sheet, entries: readonly PartEntry[]): SetTable {
-  const graded = entries.some(({ condition }) => condition !== null);
-  const classed = ({ condition }: PartEntry): string => (condition === null ? '' : `${condition}, ${CONDITION_WORDS[condition]}`);
   return setTable<PartEntry>({
     label: 'What was done to each part',
     set: 'work',
     columns: [
       { head: 'Part', names: true, cell: ({ part }) => partLink(sheet, part) },
       { head: 'Done', bare: true, cell: (entry) => capital(deedWords(entry)) },
-      ...(graded ? [{ head: 'Condition', cell: classed }] : []),
-      {
-        head: 'Noted',
-        bare: true,
-        cell: ({ note, marks, finish, how }) =>
-          html`${note}${marks !== null && sub(`Marks: ${marks}`)}${finish !== null && sub(`Finish: ${finish}`)}${how !== null && sub(capital(how))}`,
-      },
+      { head: 'Noted', bare: true, cell: (entry) => html`${notedOf(entry)}${entry.how !== null && sub(capital(entry.how))}` },
     ],
     groups: rows(entries),
   });
+}
+
+function notedOf(entry: PartEntry) {
+  return seenIn(entry).map(({ label, words }) => (label === null ? words : sub(`${label}: ${words}`)));
 }
