@@ -1,5 +1,6 @@
 import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import type { Part } from '../../src/journal/model.ts';
 import type { JournalRecord } from '../../src/journal/record.ts';
 import { bagsAt } from '../../src/journal/registers/bags.ts';
 import { filmIndex } from '../../src/journal/registers/film.ts';
@@ -136,10 +137,7 @@ describe('recorded before it is covered', () => {
       'the picture of the bag it went into',
       [evening('2030-10-01', { bags: [{ bag: 1, picture: 'bag-1.jpg' }], parts: [did('drum', 'removed', { to: 'bag 1' })] }), back],
     ],
-    [
-      'the picture of a bag whose contents came off it',
-      [off, evening('2030-10-03', { bags: [{ bag: 1, off: 'drum', picture: 'bag-1.jpg' }] }), back],
-    ],
+    ['that there are no marks', [evening('2030-10-01', { parts: [did('drum', 'removed', { marks: 'none' })] }), back]],
   ])('%s is a record', (_, evenings) => {
     expect(lacking(...evenings)).toEqual([[], []]);
   });
@@ -147,12 +145,37 @@ describe('recorded before it is covered', () => {
   test.each([
     ['a picture of another part', { pictures: [picture('plate.jpg', ['plate'])] }],
     ['another part on film', { film: [clip('reel.mp4', [[12, ['plate']]])] }],
+    [
+      'a picture that is named for another part, beside whose words it stands',
+      { pictures: [{ ...picture('plate.jpg', ['plate', 'drum']), named: ['plate'] }] },
+    ],
+    ['the picture of a bag of what came off it', { bags: [{ bag: 1, off: 'drum', picture: 'bag-1.jpg' }] }],
+    ['that nobody took its marks', { parts: [did('drum', 'inspected', { marks: 'not taken' })] }],
     ['a bag without a picture', { bags: [{ bag: 1, off: 'drum' }] }],
     ['the picture of a bag of another part', { bags: [{ bag: 1, off: 'plate', picture: 'bag-1.jpg' }] }],
     ['its condition and its finish', { parts: [did('drum', 'inspected', { condition: 2, finish: 'bare' })] }],
     ['a measurement', { measured: [measured('drum', 'inside diameter', '9.043 in')] }],
   ])('%s is no record', (_, fields) => {
     expect(lacking(off, evening('2030-10-03', fields), back)).toEqual([[], ['drum']]);
+  });
+
+  test('what is fitted for the first time counts too: a spare, a new part, one that was found loose', () => {
+    const spare = evening('2030-10-02', { parts: [did('drum-spare', 'fitted')] });
+    expect(lacking(off, spare)).toEqual([['drum'], ['drum-spare']]);
+    const loose = [part('badge', { found: 'loose', store: 'loft' }), part('bolts-new', { for: 'bolts', found: 'considered', count: 4 })];
+    const on = (more: Partial<Part>, ...evenings: Evening[]) => {
+      const of = soundRecord({ parts: [...parts, ...loose.map((one) => ({ ...one, ...more }))], evenings });
+      const { offNow, backOn } = unrecordedAt(of, null);
+      return [offNow, backOn].map((list) => list.map(({ part: id, count, since }) => `${count} ${id} ${since.how} ${since.date}`));
+    };
+    const bought = evening('2030-10-01', {
+      parts: [did('bolts-new', 'acquired', { to: 'loft' }), did('bolts', 'removed', { marks: 'none' })],
+    });
+    const fitted = evening('2030-10-03', { parts: [did('badge', 'fitted'), did('bolts-new', 'fitted', { count: 3 })] });
+    expect(on({})).toEqual([['1 badge arrived 2030-09-14'], []]);
+    expect(on({}, bought, fitted)).toEqual([[], ['1 badge arrived 2030-09-14', '3 bolts-new arrived 2030-10-01']]);
+    expect(on({ marks: 'C 4417' }, bought, fitted)).toEqual([[], []]);
+    expect(on({ marks: 'not taken' }, bought, fitted)[1]).toHaveLength(2);
   });
 
   test('what was recorded before it came off does not count, nor at an earlier time when it was off', () => {
@@ -177,9 +200,10 @@ describe('recorded before it is covered', () => {
       ),
       null,
     );
-    expect(
-      [lists.offNow, lists.backOn].map((list) => list.map(({ count, off: gone, backOn }) => [count, gone.date, backOn?.date])),
-    ).toEqual([[[1, '2030-10-01', undefined]], [[2, '2030-10-01', '2030-10-09']]]);
+    expect([lists.offNow, lists.backOn].map((list) => list.map(({ count, since, backOn }) => [count, since.date, backOn?.date]))).toEqual([
+      [[1, '2030-10-01', undefined]],
+      [[2, '2030-10-01', '2030-10-09']],
+    ]);
   });
 
   test('of a lot, those that went back before the others were recorded stay on the list only while nothing was recorded since', () => {
@@ -199,7 +223,7 @@ describe('recorded before it is covered', () => {
     expect(counts(...early, scrapped, evening('2030-10-06', { pictures: [picture('bolts.jpg', ['bolts'])] }))).toEqual([[], []]);
   });
 
-  test('whatever is written down, a single part is listed just when nothing recorded it since it last came off', () => {
+  test('whatever is written down, a single part is listed just when nothing recorded it since it last came off or arrived', () => {
     fc.assert(
       fc.property(journals, (of) => {
         const one = record(of);
@@ -221,17 +245,22 @@ describe('recorded before it is covered', () => {
 function unrecordedByHand({ journal, history }: JournalRecord, id: string): [boolean, boolean] {
   const sessions = [...journal.sessions].sort((a, b) => (a.file < b.file ? -1 : 1));
   const deeds = history.deeds.filter(({ part: about }) => about === id);
-  const off = deeds.findLast((deed) => deed.did === 'removed');
-  if (!off) return [false, false];
-  const since = sessions.slice(sessions.findIndex((session) => session.id === off.session));
+  const came = deeds.findLast(({ did: word }) => word === 'removed' || word === 'acquired' || word === 'made');
+  const stood = history.stays.get(id)?.[0]?.where.at === 'fitted';
+  if (!came && stood) return [false, false];
+  const { acquired = null } = journal.parts.get(id) ?? {};
+  const since = came
+    ? sessions.slice(sessions.findIndex((session) => session.id === came.session))
+    : sessions.filter(({ date }) => acquired === null || date >= acquired);
   const recorded = since.some(
     ({ parts: entries, pictures, film }) =>
-      entries.some((entry) => entry.part === id && (entry.marks !== null || entry.did.includes('marked'))) ||
+      entries.some((entry) => entry.part === id && ((entry.marks ?? 'not taken') !== 'not taken' || entry.did.includes('marked'))) ||
       pictures.some(({ shows }) => shows.includes(id)) ||
       film.some(({ marks }) => marks.some((mark) => mark.parts.includes(id))),
   );
   const now = history.stays.get(id)?.find(({ to }) => to === null)?.where.at;
-  return [!recorded && (now === 'stores' || now === 'bag' || now === 'out'), !recorded && now === 'fitted'];
+  const off = now === 'stores' || now === 'bag' || now === 'out';
+  return [!recorded && off && came?.did === 'removed', !recorded && now === 'fitted'];
 }
 
 test('methods are gathered by what was done and by material, newest first, with what came of them', () => {

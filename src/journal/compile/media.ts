@@ -63,7 +63,7 @@ function listedPicture(entry: NoteFields['pictures'][number], find: Find, contex
   const { says, place, placeOf } = entry;
   const file = find(says.file, placeOf('file'));
   const shows = partsNamed(says.shows, entry, context, 'shows');
-  return file === null ? null : { ...says, file, shows, inProse: false, unmentioned: false, place };
+  return file === null ? null : { ...says, file, shows, named: shows, inProse: false, unmentioned: false, place };
 }
 
 function proseImage(
@@ -83,6 +83,7 @@ function proseImage(
   return {
     file,
     shows: [...new Set<PartId>([...(more?.shows ?? []), ...linked])],
+    named: more?.shows ?? [],
     view: more?.view ?? null,
     caption: more?.caption ?? image.title ?? (image.alt === '' ? null : image.alt),
     alt: more?.alt ?? (image.alt === '' ? null : image.alt),
@@ -97,7 +98,7 @@ function unmentioned(mentioned: ReadonlySet<string | null>, context: NoteContext
   const beside = context.shelf.folders.get(folderOf(context.file)) ?? [];
   return beside
     .filter((path) => PICTURE.test(path) && !mentioned.has(path))
-    .map((file) => ({ file, shows: [], view: null, caption: null, alt: null, inProse: false, unmentioned: true, place: null }));
+    .map((file) => ({ file, shows: [], named: [], view: null, caption: null, alt: null, inProse: false, unmentioned: true, place: null }));
 }
 
 export function filmOf(list: NoteFields['film'], context: NoteContext): FilmClip[] {

@@ -121,6 +121,8 @@ export interface ItemOpening extends Placed<Omit<EntryOf<'opens'>, 'on' | 'price
 
 /** A picture by its path inside the journal. */
 export interface Picture extends Given<EntryOf<'pictures'>> {
+  /** Those of `shows` that its entry under `pictures` names; the others are linked in its paragraph. */
+  readonly named: readonly PartId[];
   /** It stands in the prose; otherwise it is shown after it. */
   readonly inProse: boolean;
   /** Nobody mentions it: it lies in the session's folder. */

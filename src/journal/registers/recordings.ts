@@ -1,5 +1,5 @@
-import type { BagFilling, IsoDate, PartId, Session, SessionId } from '../model.ts';
-import { perRecord, type RegisterSource } from './source.ts';
+import type { IsoDate, PartId, Session, SessionId } from '../model.ts';
+import { groupedBy, perRecord, type RegisterSource } from './source.ts';
 import { orderedSessions } from './stays.ts';
 
 /** A session in which marks or a picture of a part were recorded. */
@@ -11,7 +11,7 @@ export interface Recording {
 const byPart = perRecord((record) => {
   const found = new Map<PartId, Recording[]>();
   for (const session of orderedSessions(record)) {
-    for (const part of new Set(recordedIn(session))) {
+    for (const part of new Set([...recordedIn(session), ...baggedIn(record, session)])) {
       const recording = { session: session.id, date: session.date };
       const list = found.get(part);
       if (list) list.push(recording);
@@ -22,24 +22,35 @@ const byPart = perRecord((record) => {
 });
 
 /**
- * The sessions that recorded a part, in order: its marks were written down or a mark put on, or it was shown in a
- * picture, on film, or in the picture of the bag it was put into or whose contents came off it.
+ * The sessions that recorded a part, in order: its marks were looked for or a mark put on, or it was shown in a
+ * picture, on film, or in the picture of the bag it was put into. A picture that its entry names for some parts shows
+ * those; else those linked in its paragraph.
  */
 export function recordingsOf(record: RegisterSource, part: PartId): readonly Recording[] {
   return byPart(record).get(part) ?? [];
 }
 
 function recordedIn(session: Session): readonly PartId[] {
-  const marked = session.parts.filter(({ marks, did }) => marks !== null || did.includes('marked'));
+  const marked = session.parts.filter(({ marks, did }) => areMarksTaken(marks) || did.includes('marked'));
   return [
     ...marked.map(({ part }) => part),
-    ...session.pictures.flatMap(({ shows }) => shows),
+    ...session.pictures.flatMap(({ shows, named }) => (named.length > 0 ? named : shows)),
     ...session.film.flatMap(({ marks }) => marks.flatMap(({ parts }) => parts)),
-    ...session.bags.filter(({ picture }) => picture !== null).flatMap((bag) => partsOfBag(session, bag)),
   ];
 }
 
-function partsOfBag({ parts }: Session, { bag, off }: BagFilling): readonly PartId[] {
-  const inside = parts.filter(({ to }) => to?.bag === bag).map(({ part }) => part);
-  return off === null ? inside : [off, ...inside];
+/** True for marks as written, and for `none`: looked for, and not there. */
+export function areMarksTaken(marks: string | null): boolean {
+  return marks !== null && marks.trim().toLowerCase() !== 'not taken';
 }
+
+/** What a session put into bags of which it has a picture. */
+function baggedIn(record: RegisterSource, session: Session): readonly PartId[] {
+  const pictured = session.bags.filter(({ picture }) => picture !== null).map(({ bag }) => bag);
+  return pictured.flatMap((bag) => (putIntoBags(record).get(session.id) ?? []).filter((one) => one.bag === bag).map(({ part }) => part));
+}
+
+const putIntoBags = perRecord((record) => {
+  const put = record.history.deeds.flatMap(({ to, part, session }) => (to.at === 'bag' ? [{ bag: to.bag, part, session }] : []));
+  return groupedBy(put, ({ session }) => session);
+});

@@ -4,7 +4,7 @@ import { dayLink, partLink } from '../page/links.ts';
 import type { Sheet } from '../page/sheet.ts';
 import { rows, type SetTable, setTable } from '../tables/table.ts';
 
-/** Parts that lack a record, with when they came off and, where any did, went back. */
+/** Parts that lack a record, with when they came off or arrived and, where any did, went on. */
 export function unrecordedTable(sheet: Sheet, lacking: readonly Unrecorded[], label: string): SetTable {
   const back = lacking.some(({ backOn }) => backOn !== null);
   return setTable<Unrecorded>({
@@ -18,8 +18,12 @@ export function unrecordedTable(sheet: Sheet, lacking: readonly Unrecorded[], la
           return html`${partLink(sheet, part)}${lot > 1 && html`<span class="nowrap">, ${count} of ${lot}</span>`}`;
         },
       },
-      { head: 'Came off', set: 'date', cell: ({ off }) => dayLink(sheet, off) },
-      ...(back ? [{ head: 'Went back', set: 'date', cell: ({ backOn }: Unrecorded) => backOn && dayLink(sheet, backOn) }] : []),
+      {
+        head: 'Came off or arrived',
+        set: 'date',
+        cell: ({ since }) => html`${since.how === 'arrived' && 'arrived '}${dayLink(sheet, since)}`,
+      },
+      ...(back ? [{ head: 'Went on', set: 'date', cell: ({ backOn }: Unrecorded) => backOn && dayLink(sheet, backOn) }] : []),
     ],
     groups: rows(lacking),
   });

@@ -12,7 +12,17 @@ import { compileFiles } from '../../../journal/base.ts';
 function taken(days: readonly string[]): PictureOfSession[] {
   return days.toSorted().map((date, n) => ({
     session: { date } as Session,
-    picture: { file: String(n), shows: [], view: null, caption: null, alt: null, inProse: false, unmentioned: true, place: null },
+    picture: {
+      file: String(n),
+      shows: [],
+      named: [],
+      view: null,
+      caption: null,
+      alt: null,
+      inProse: false,
+      unmentioned: true,
+      place: null,
+    },
   }));
 }
 
