@@ -33,7 +33,7 @@ const LAYERS: Readonly<Record<string, readonly string[]>> = {
   ledger: ['diagnostics', 'values', 'model'],
   check: ['diagnostics', 'values', 'model'],
   registers: ['diagnostics', 'values', 'model', 'replay'],
-  timelines: ['model', 'replay', 'registers'],
+  timelines: ['values', 'model', 'replay', 'registers'],
   pipeline: ['diagnostics', 'model', 'read', 'compile', 'replay', 'ledger', 'check', 'registers'],
 };
 

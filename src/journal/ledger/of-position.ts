@@ -1,25 +1,18 @@
 /** What one position, or a decision about it, took in time and money. */
 import type { Decision, IsoDate, Journal, Position, PositionId, SessionId } from '../model.ts';
 import type { Entry, JournalRecord, Ledger } from '../record.ts';
+import { keptIn, once } from '../values/once.ts';
 import { type Books, type Sum, sumOf } from './sums.ts';
 import { type Totals, totalsOf } from './totals.ts';
 
-const indexes = new WeakMap<Ledger, ReadonlyMap<PositionId, readonly Entry[]>>();
-
-/** The job-cost entries of every position, found once a ledger. */
-function costIndex(ledger: Ledger): ReadonlyMap<PositionId, readonly Entry[]> {
-  const known = indexes.get(ledger);
-  if (known) return known;
+/** The job-cost entries of every position. */
+const costIndex = once(({ entries }: Ledger): ReadonlyMap<PositionId, readonly Entry[]> => {
   const index = new Map<PositionId, Entry[]>();
-  for (const entry of ledger.entries) {
-    if (entry.position === null || !entry.cost) continue;
-    const list = index.get(entry.position);
-    if (list) list.push(entry);
-    else index.set(entry.position, [entry]);
+  for (const entry of entries) {
+    if (entry.position !== null && entry.cost) keptIn(index, entry.position, () => []).push(entry);
   }
-  indexes.set(ledger, index);
   return index;
-}
+});
 
 /** Job cost and hours of a position at a date: of every part that belongs to it. */
 export function costOfPosition({ ledger }: Pick<Books, 'ledger'>, position: PositionId, at: IsoDate | null): Sum {
@@ -68,15 +61,9 @@ export function costByDecision(record: JournalRecord, position: PositionId, at: 
   return [...first, ...turns.map((decisions, i) => ({ decisions, sum: sumOf(groups[i] ?? []) }))];
 }
 
-const orders = new WeakMap<Journal, ReadonlyMap<SessionId, number>>();
-
-function orderOfSessions(journal: Journal): ReadonlyMap<SessionId, number> {
-  const known = orders.get(journal);
-  if (known) return known;
-  const order = new Map(journal.sessions.map((session, i): [SessionId, number] => [session.id, i]));
-  orders.set(journal, order);
-  return order;
-}
+const orderOfSessions = once(
+  ({ sessions }: Journal): ReadonlyMap<SessionId, number> => new Map(sessions.map((session, i) => [session.id, i])),
+);
 
 /** Decisions of one session belong together: a lot may be partly kept and partly replaced. */
 function turnsOf(decisions: readonly Decision[]): Decision[][] {

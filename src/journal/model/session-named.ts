@@ -1,4 +1,5 @@
 import type { Journal, Session } from '../model.ts';
+import { once } from '../values/once.ts';
 
 interface Index {
   readonly byId: ReadonlyMap<string, Session>;
@@ -6,17 +7,11 @@ interface Index {
   readonly byDate: ReadonlyMap<string, Session | null>;
 }
 
-const indexes = new WeakMap<Journal, Index>();
-
-function indexOf(journal: Journal): Index {
-  const known = indexes.get(journal);
-  if (known) return known;
+const indexOf = once(({ sessions }: Journal): Index => {
   const byDate = new Map<string, Session | null>();
-  for (const session of journal.sessions) byDate.set(session.date, byDate.has(session.date) ? null : session);
-  const index = { byId: new Map(journal.sessions.map((session) => [session.id, session])), byDate };
-  indexes.set(journal, index);
-  return index;
-}
+  for (const session of sessions) byDate.set(session.date, byDate.has(session.date) ? null : session);
+  return { byId: new Map(sessions.map((session) => [session.id, session])), byDate };
+});
 
 /** The session of an id, or of a date that only one session has; null when there is none. */
 export function sessionNamed(journal: Journal, name: string): Session | null {

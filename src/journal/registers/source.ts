@@ -1,5 +1,6 @@
 import type { IsoDate } from '../model.ts';
 import type { JournalRecord } from '../record.ts';
+import { once } from '../values/once.ts';
 
 /** What registers read: the whole record, or what the checks have of it before the ledger is made. */
 export type RegisterSource = Pick<JournalRecord, 'journal' | 'history' | 'day'>;
@@ -16,14 +17,7 @@ export function dateOf(record: RegisterSource, at: At): IsoDate {
  * positions costs no more than one pass. It may depend on the journal and its history, never on its day.
  */
 export function perRecord<T>(build: (record: RegisterSource) => T): (record: RegisterSource) => T {
-  const built = new WeakMap<object, T>();
-  return (record) => {
-    const known = built.get(record.history);
-    if (known !== undefined) return known;
-    const made = build(record);
-    built.set(record.history, made);
-    return made;
-  };
+  return once(build, ({ history }) => history);
 }
 
 /** Gathers things under a key, keys and things in the order they come. */

@@ -1,17 +1,15 @@
 import type { PartId, PositionId } from '../model.ts';
-import type { History, JournalRecord, Ledger } from '../record.ts';
+import type { JournalRecord } from '../record.ts';
 import { groupedBy } from '../registers/source.ts';
 import { rankOf } from '../registers/stays.ts';
+import { once } from '../values/once.ts';
 import { KINDS, type TimelineEvent } from './event.ts';
 import { gatherEvents, type Tagged } from './gather-events.ts';
 
 interface EventIndex {
-  readonly ledger: Ledger;
   readonly byPart: ReadonlyMap<PartId, readonly TimelineEvent[]>;
   readonly byPosition: ReadonlyMap<PositionId, readonly TimelineEvent[]>;
 }
-
-const indexes = new WeakMap<History, EventIndex>();
 
 /** What happened to a part, in order. */
 export function eventsOfPart(record: JournalRecord, part: PartId): readonly TimelineEvent[] {
@@ -23,20 +21,17 @@ export function eventsOfPosition(record: JournalRecord, position: PositionId): r
   return indexOf(record).byPosition.get(position) ?? [];
 }
 
-/** Built once for a history and its ledger: one pass over everything there is. */
-function indexOf(record: JournalRecord): EventIndex {
-  const { history, ledger } = record;
-  const known = indexes.get(history);
-  if (known?.ledger === ledger) return known;
+/** One pass over everything there is. */
+function makeIndex(record: JournalRecord): EventIndex {
   const tagged = inOrder(record, gatherEvents(record));
   const byPart = tagged.flatMap(({ event, parts }) => [...new Set(parts)].map((part) => ({ key: part, event })));
   const byPosition = tagged.flatMap(({ event, parts, positions }) =>
     [...new Set([...parts.map((part) => homeOf(record, part)), ...positions])].map((key) => ({ key, event })),
   );
-  const index = { ledger, byPart: eventsBy(byPart), byPosition: eventsBy(byPosition) };
-  indexes.set(history, index);
-  return index;
+  return { byPart: eventsBy(byPart), byPosition: eventsBy(byPosition) };
 }
+
+const indexOf = once(makeIndex);
 
 function eventsBy(keyed: readonly { key: string; event: TimelineEvent }[]): Map<string, readonly TimelineEvent[]> {
   return new Map([...groupedBy(keyed, ({ key }) => key)].map(([key, list]) => [key, list.map(({ event }) => event)]));

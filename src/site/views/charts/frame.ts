@@ -1,4 +1,5 @@
 /** What the pages of a folder have in common, as markup made once for all of them. */
+import { keptIn, once } from '../../../journal/values/once.ts';
 import type { PageName } from '../../addresses.ts';
 import type { SiteRecord } from '../../record.ts';
 import { CONTENTS } from '../page/contents.ts';
@@ -25,7 +26,7 @@ const STYLES = [
 
 /** The links to the style sheets and the icon. */
 export function headLinks(sheet: Sheet): string {
-  return madeOnce(sheet, 'head', () => {
+  return inFolder(sheet, 'head', () => {
     const styles = STYLES.map((style) => html`<link rel="stylesheet" href="${sheet.link(`css/${style}.css`)}">`);
     return html`${styles}<link rel="icon" href="${sheet.link('icon.svg')}" type="image/svg+xml">`.markup;
   });
@@ -33,20 +34,16 @@ export function headLinks(sheet: Sheet): string {
 
 /** @param part the entry that the page belongs to */
 export function contentsEntries(sheet: Sheet, part: PageName | null): string {
-  return madeOnce(sheet, `contents ${part}`, () => {
+  return inFolder(sheet, `contents ${part}`, () => {
     const entry = ({ page, name }: (typeof CONTENTS)[number]) =>
       html`<li><a href="${sheet.toPage(page)}"${page === part && html` aria-current="page"`}>${name}</a></li>`;
     return html`${CONTENTS.map(entry)}`.markup;
   });
 }
 
-const made = new WeakMap<SiteRecord, Map<string, string>>();
+const markupOf = once((_: SiteRecord) => new Map<string, string>());
 
-function madeOnce(sheet: Sheet, what: string, make: () => string): string {
-  const known = made.get(sheet.record) ?? new Map<string, string>();
-  made.set(sheet.record, known);
-  const key = `${what} ${sheet.address.slice(0, sheet.address.lastIndexOf('/') + 1)}`;
-  const markup = known.get(key) ?? make();
-  known.set(key, markup);
-  return markup;
+/** Markup that is alike on all pages of a folder. */
+function inFolder({ record, address }: Sheet, what: string, make: () => string): string {
+  return keptIn(markupOf(record), `${what} ${address.slice(0, address.lastIndexOf('/') + 1)}`, make);
 }

@@ -7,6 +7,7 @@ import { type MonthTable, subsystemByMonth } from '../../../journal/ledger/by-mo
 import { type Sum, sumOf, type View } from '../../../journal/ledger/sums.ts';
 import type { JournalRecord } from '../../../journal/record.ts';
 import { monthsFrom, yearOf } from '../../../journal/values/date.ts';
+import { keptIn, once } from '../../../journal/values/once.ts';
 import { type Address, ledgerYearAddress } from '../../addresses.ts';
 import { figuresOf } from '../page/figures.ts';
 import { bookAddress, sectionAddress } from './entry-books.ts';
@@ -143,13 +144,12 @@ function turned({ of, columns, rows, totals, total }: AccountTable): AccountTabl
   };
 }
 
-const made = new WeakMap<JournalRecord['ledger'], Map<View, MonthTable>>();
+const tablesByView = once(
+  (_: JournalRecord) => new Map<View, MonthTable>(),
+  ({ ledger }) => ledger,
+);
 
-/** Subsystem by month of one view, made once: every year's page reads it. */
+/** Subsystem by month of one view: every year's page reads it. */
 function tableOf(record: JournalRecord, view: View): MonthTable {
-  const tables = made.get(record.ledger) ?? new Map<View, MonthTable>();
-  made.set(record.ledger, tables);
-  const table = tables.get(view) ?? subsystemByMonth(record, view, null);
-  tables.set(view, table);
-  return table;
+  return keptIn(tablesByView(record), view, () => subsystemByMonth(record, view, null));
 }

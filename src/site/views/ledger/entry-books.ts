@@ -3,9 +3,11 @@
  * and of the whole, each in sections with their totals. A book that would be too long for one page has a
  * page a year, and its first page adds the years up.
  */
+
 import { ENTRY_KINDS, type EntryKind, GENERAL } from '../../../journal/model.ts';
 import type { Entry, JournalRecord } from '../../../journal/record.ts';
 import { monthOf, yearOf } from '../../../journal/values/date.ts';
+import { once } from '../../../journal/values/once.ts';
 import { type Address, PAGES } from '../../addresses.ts';
 import { figuresOf } from '../page/figures.ts';
 import { capital, ENTRY_KIND_WORDS } from '../page/words.ts';
@@ -30,16 +32,11 @@ export interface EntryBook {
   readonly split: boolean;
 }
 
-const made = new WeakMap<JournalRecord['ledger'], ReadonlyMap<string, EntryBook>>();
-
 /** Every book of the ledger by its slug. */
-export function entryBooks(record: JournalRecord): ReadonlyMap<string, EntryBook> {
-  const known = made.get(record.ledger);
-  if (known) return known;
-  const books = new Map(makeBooks(record).map((book) => [book.slug, book]));
-  made.set(record.ledger, books);
-  return books;
-}
+export const entryBooks: (record: JournalRecord) => ReadonlyMap<string, EntryBook> = once(
+  (record) => new Map(makeBooks(record).map((book) => [book.slug, book])),
+  ({ ledger }) => ledger,
+);
 
 function makeBooks({ journal, ledger }: JournalRecord): EntryBook[] {
   const { entries } = ledger;

@@ -6,6 +6,7 @@ import { Running, type Totals } from '../../../journal/ledger/totals.ts';
 import type { IsoDate } from '../../../journal/model.ts';
 import type { Entry, JournalRecord } from '../../../journal/record.ts';
 import { yearOf } from '../../../journal/values/date.ts';
+import { keptIn, once } from '../../../journal/values/once.ts';
 import type { Address } from '../../addresses.ts';
 import { shownDates } from '../page/shown-dates.ts';
 import { bookAddress, bookYearAddress, type EntryBook, entryBooks } from './entry-books.ts';
@@ -16,13 +17,14 @@ export interface RunningTotal {
   readonly totals: Totals;
 }
 
-const made = new WeakMap<EntryBook, readonly RunningTotal[]>();
+const totalsByBook = once(
+  (_: JournalRecord) => new WeakMap<EntryBook, readonly RunningTotal[]>(),
+  ({ ledger }) => ledger,
+);
 
 /** The running totals of a book, oldest first: one for each shown day by which something more was booked. */
 export function runningTotals(record: JournalRecord, book: EntryBook): readonly RunningTotal[] {
-  const known = made.get(book) ?? makeTotals(book, shownDatesOf(record));
-  made.set(book, known);
-  return known;
+  return keptIn(totalsByBook(record), book, () => makeTotals(book, datesOf(record)));
 }
 
 function makeTotals({ entries }: EntryBook, dates: readonly IsoDate[]): RunningTotal[] {
@@ -41,13 +43,10 @@ function makeTotals({ entries }: EntryBook, dates: readonly IsoDate[]): RunningT
   return stops;
 }
 
-const dates = new WeakMap<JournalRecord['ledger'], readonly IsoDate[]>();
-
-function shownDatesOf(record: JournalRecord): readonly IsoDate[] {
-  const known = dates.get(record.ledger) ?? shownDates(record).map(({ date }) => date);
-  dates.set(record.ledger, known);
-  return known;
-}
+const datesOf = once(
+  (record: JournalRecord): readonly IsoDate[] => shownDates(record).map(({ date }) => date),
+  ({ ledger }) => ledger,
+);
 
 /** The anchor of a running total: the day of the last entry in it. */
 export function runningAnchor({ last }: RunningTotal): string {

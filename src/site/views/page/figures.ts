@@ -5,6 +5,7 @@
 import type Fraction from 'fraction.js';
 import type { IsoDate, Minor, Settings } from '../../../journal/model.ts';
 import { formatMinutes, formatMoney, minorToDecimal } from '../../../journal/values/money.ts';
+import { keptIn, once } from '../../../journal/values/once.ts';
 
 /** How one journal writes its figures. */
 export interface Figures {
@@ -39,16 +40,8 @@ export interface Figures {
 /** A minus as wide as a figure; a hyphen is not one. */
 const MINUS = '\u2212';
 
-const made = new WeakMap<Settings, Figures>();
-
-/** The figures of a journal, made once. */
-export function figuresOf(settings: Settings): Figures {
-  const known = made.get(settings);
-  if (known) return known;
-  const figures = makeFigures(settings);
-  made.set(settings, figures);
-  return figures;
-}
+/** The figures of a journal. */
+export const figuresOf: (settings: Settings) => Figures = once(makeFigures);
 
 function makeFigures(settings: Settings): Figures {
   const { locale, currencyDigits: digits } = settings;
@@ -80,9 +73,5 @@ function makeFigures(settings: Settings): Figures {
 
 function remembering(format: (text: string) => string): (text: string) => string {
   const known = new Map<string, string>();
-  return (text) => {
-    const written = known.get(text) ?? format(text);
-    known.set(text, written);
-    return written;
-  };
+  return (text) => keptIn(known, text, () => format(text));
 }

@@ -13,6 +13,7 @@ import type {
   SessionId,
 } from '../../../journal/model.ts';
 import type { Deed, Entry, ItemHistory, JournalRecord, MilestoneReached } from '../../../journal/record.ts';
+import { keptIn, once } from '../../../journal/values/once.ts';
 
 /** Something a session holds, with the session. */
 export interface InSession<T> {
@@ -40,16 +41,8 @@ export interface RecordIndex {
   readonly correctedBy: ReadonlyMap<SessionId, readonly Session[]>;
 }
 
-const made = new WeakMap<JournalRecord['journal'], RecordIndex>();
-
 /** The indexes of a record. One pass over sessions, deeds and entries. */
-export function indexOf(record: JournalRecord): RecordIndex {
-  const known = made.get(record.journal);
-  if (known) return known;
-  const index = makeIndex(record);
-  made.set(record.journal, index);
-  return index;
-}
+export const indexOf: (record: JournalRecord) => RecordIndex = once(makeIndex, ({ journal }) => journal);
 
 function makeIndex({ journal, history, ledger }: JournalRecord): RecordIndex {
   const { sessions } = journal;
@@ -110,11 +103,7 @@ function inSessions<T>(
 export function byKey<T>(things: Iterable<T>, keys: (thing: T) => Iterable<string>): Map<string, T[]> {
   const groups = new Map<string, T[]>();
   for (const thing of things) {
-    for (const key of keys(thing)) {
-      const group = groups.get(key);
-      if (group) group.push(thing);
-      else groups.set(key, [thing]);
-    }
+    for (const key of keys(thing)) keptIn(groups, key, () => []).push(thing);
   }
   return groups;
 }

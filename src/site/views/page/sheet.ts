@@ -1,7 +1,9 @@
 /** One page being set: its record, its figures, and how it links to everything else. */
+
 import type { Charge, IsoDate, PartId, PositionId, SessionId, SubsystemId } from '../../../journal/model.ts';
 import { GENERAL } from '../../../journal/model.ts';
 import type { Moment } from '../../../journal/record.ts';
+import { keptIn, once } from '../../../journal/values/once.ts';
 import {
   type Address,
   bagAddress,
@@ -96,7 +98,8 @@ interface Remembered {
   readonly href: string;
 }
 
-const remembered = new WeakMap<SiteRecord, Map<string, Map<string, Map<string, Remembered>>>>();
+/** By the folder of the page and what is linked. */
+const remembered = once((_: SiteRecord) => new Map<string, Map<string, Map<string, Remembered>>>());
 
 interface Links {
   link(to: Address): string;
@@ -109,29 +112,20 @@ interface Links {
  * that alone is left of a link to the page itself.
  */
 function rememberedLinks(record: SiteRecord, address: Address): Links {
-  const folder = within(within(remembered, record), address.slice(0, address.lastIndexOf('/') + 1));
+  const folder = keptIn(remembered(record), address.slice(0, address.lastIndexOf('/') + 1), () => new Map());
   const own = linksFrom(address);
   const here = pageOf(address);
   const of: Links['of'] = (kind, addressOf) => {
-    const known = within(folder, kind);
+    const known = keptIn(folder, kind, () => new Map());
     return (id) => {
-      let link = known.get(id);
-      if (link === undefined) {
+      const link = keptIn(known, id, () => {
         const to = addressOf(id);
-        link = { page: pageOf(to), address: to, href: own(to) };
-        known.set(id, link);
-      }
+        return { page: pageOf(to), address: to, href: own(to) };
+      });
       return link.page === here ? own(link.address) : link.href;
     };
   };
   return { link: of('address', (to) => to), of };
-}
-
-/** The map under a key of a map of maps, made on the first call. */
-function within<K, V extends Map<string, unknown>>(maps: { get(key: K): V | undefined; set(key: K, value: V): unknown }, key: K): V {
-  const known = maps.get(key) ?? (new Map() as V);
-  maps.set(key, known);
-  return known;
 }
 
 function namesOf({ journal }: SiteRecord, index: RecordIndex) {

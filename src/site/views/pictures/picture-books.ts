@@ -2,8 +2,10 @@
  * All pictures in books: one of all by date, and one for each subsystem. A book is one page while it is short; a
  * longer one has a page for each year, a year that is too long one for each month, and a month that is too long several.
  */
+
 import { GENERAL, type SubsystemId } from '../../../journal/model.ts';
 import { monthOf, yearOf } from '../../../journal/values/date.ts';
+import { once } from '../../../journal/values/once.ts';
 import type { Address } from '../../addresses.ts';
 import { PAGES } from '../../addresses.ts';
 import type { SiteRecord } from '../../record.ts';
@@ -27,16 +29,8 @@ export interface PictureBook {
   readonly leaves: readonly PictureLeaf[];
 }
 
-const made = new WeakMap<SiteRecord['journal'], readonly PictureBook[]>();
-
 /** The book of all first, then those of the subsystems that have pictures, in the journal's order. */
-export function pictureBooks(record: SiteRecord): readonly PictureBook[] {
-  const known = made.get(record.journal);
-  if (known) return known;
-  const books = makeBooks(record);
-  made.set(record.journal, books);
-  return books;
-}
+export const pictureBooks: (record: SiteRecord) => readonly PictureBook[] = once(makeBooks, ({ journal }) => journal);
 
 function makeBooks(record: SiteRecord): PictureBook[] {
   const all = allPictures(record);

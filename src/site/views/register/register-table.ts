@@ -6,14 +6,13 @@
 import type { JournalRecord } from '../../../journal/record.ts';
 import type { Originality } from '../../../journal/registers/originality.ts';
 import type { OriginalPlace, RegisterRow } from '../../../journal/registers/register.ts';
+import { keptIn, once } from '../../../journal/values/once.ts';
 import { html, joined, type Markup } from '../page/html.ts';
 import { linked, partLink, positionLink } from '../page/links.ts';
 import type { Sheet } from '../page/sheet.ts';
 import { capital, ORIGIN_WORDS, VERDICT_WORDS } from '../page/words.ts';
 import { whereLink } from '../stores/where.ts';
 import { type Column, type Group, type SetTable, setTable } from '../tables/table.ts';
-
-const made = new WeakMap<JournalRecord['history'], Map<string, WeakMap<RegisterRow, string>>>();
 
 /** @param setAlike names the pages whose links are alike, as they stand in one folder: they share what was set before */
 export function registerTable(
@@ -29,17 +28,14 @@ export function registerTable(
     set: 'schedule register',
     columns: columnsOf(sheet),
     groups: groupsOf(sheet, list, originality),
-    known: knownRows(sheet.record, setAlike),
+    known: keptIn(rowsByPages(sheet.record), setAlike, () => new WeakMap<RegisterRow, string>()),
   });
 }
 
-function knownRows({ history }: JournalRecord, setAlike: string): WeakMap<RegisterRow, string> {
-  const all = made.get(history) ?? new Map<string, WeakMap<RegisterRow, string>>();
-  made.set(history, all);
-  const known = all.get(setAlike) ?? new WeakMap<RegisterRow, string>();
-  all.set(setAlike, known);
-  return known;
-}
+const rowsByPages = once(
+  (_: JournalRecord) => new Map<string, WeakMap<RegisterRow, string>>(),
+  ({ history }) => history,
+);
 
 function groupsOf(sheet: Sheet, list: readonly RegisterRow[], { bySubsystem }: Originality): Group<RegisterRow>[] {
   const rows = Map.groupBy(list, ({ subsystem }) => subsystem);
