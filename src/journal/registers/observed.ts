@@ -17,6 +17,7 @@ export const OBSERVED: readonly ObservedField[] = [
   { label: 'Condition', words: ({ condition }) => (condition === null ? null : `${condition}, ${CONDITION_WORDS[condition]}`) },
   { label: 'Marks', words: ({ marks }) => marks },
   { label: 'Finish', words: ({ finish }) => finish },
+  { label: 'Torque', words: ({ torque }) => torque?.text ?? null },
 ];
 
 /** What an entry says of one field. */

@@ -6,6 +6,7 @@ import * as z from 'zod';
 import type { Code } from '../diagnostics/catalogue.ts';
 import { didYouMean } from '../diagnostics/nearest.ts';
 import { readDate } from '../values/date.ts';
+import { convertTo, type Quantity, readQuantity } from '../values/quantity.ts';
 import { bad, ok, type Reading } from '../values/reading.ts';
 import { having } from './facts.ts';
 
@@ -85,6 +86,18 @@ type Named<Fields> = { [Name in keyof Fields as OneWord<Name>]: Fields[Name] };
 function inOneWord(written: object): object {
   const oneWord = (name: string): string => name.replaceAll(/-([a-z])/g, (_, letter: string) => letter.toUpperCase());
   return Object.fromEntries(Object.entries(written).map(([name, value]) => [oneWord(name), value]));
+}
+
+/** More than nothing of what a unit measures, written in any unit for it: `45 lbf.ft` where N.m is expected. */
+export function amountIn(unit: string) {
+  return read((written): Reading<Quantity> => {
+    const quantity = readQuantity(written);
+    if (!quantity.ok) return quantity;
+    const inUnit = convertTo(quantity.value, unit);
+    if (!inUnit.ok) return inUnit;
+    if (inUnit.value.compare(0) > 0) return quantity;
+    return bad('A308', `\`${written}\` is nothing: an amount is more than that.`, 'Leave the field out where there is none.');
+  }, `1 ${unit}`);
 }
 
 export const date = read(readDate, '2000-01-01');

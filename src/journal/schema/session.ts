@@ -3,6 +3,7 @@ import * as z from 'zod';
 import { readQuantity } from '../values/quantity.ts';
 import { decisive, having } from './facts.ts';
 import {
+  amountIn,
   bagNumber,
   condition,
   count,
@@ -42,6 +43,8 @@ const touched = fields({
   condition: maybe(condition),
   marks: maybe(prose),
   finish: maybe(prose),
+  /** What it was tightened to. */
+  torque: maybe(amountIn('N.m')),
   note: maybe(prose),
 });
 

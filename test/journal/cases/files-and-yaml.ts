@@ -92,6 +92,14 @@ export const FILES_AND_YAML: readonly Case[] = [
     note: 'used: [{ consumable: brake-cleaner, amount: 3 kg, on: brakes }]',
     at: '3 kg',
   },
+  {
+    shows: 'a torque that is a length',
+    code: 'A309',
+    note: 'parts: [{ part: studs, did: fitted, torque: 45 mm }]',
+    at: '45 mm',
+    says: /torque/,
+  },
+  { shows: 'a torque of nothing', code: 'A308', note: 'parts: [{ part: studs, did: fitted, torque: 0 N.m }]', at: '0 N.m' },
   { shows: 'a count of nothing', code: 'A310', note: 'parts: [{ part: studs, did: removed, count: 0 }]', at: '0 }' },
   { shows: 'an id with spaces', code: 'A311', note: 'opens: [{ id: Bleed It, kind: task, what: x }]', at: 'Bleed It', hint: /bleed-it/ },
   ...['2031-03-02-50%', '2031-03-02 drum', '2031-03-02\n', '2031-03-02\t', '2031-03-02\\\\drum', '..%2f..%2fout', 'Drum', 'a/b-'].map(

@@ -2,6 +2,7 @@ import { afterEach, expect, test } from 'vitest';
 import { notedSince } from '../../../src/journal/registers/observations.ts';
 import { OBSERVED, type ObservedField } from '../../../src/journal/registers/observed.ts';
 import { positionTimeline } from '../../../src/journal/timelines/timelines.ts';
+import { type Quantity, readQuantity } from '../../../src/journal/values/quantity.ts';
 import type { PicturePlan } from '../../../src/photos/plan.ts';
 import { PAGES } from '../../../src/site/addresses.ts';
 import { sheetOf } from '../../../src/site/views/page/sheet.ts';
@@ -14,6 +15,12 @@ const asItStands = [...table];
 afterEach(() => {
   table.splice(0, table.length, ...asItStands);
 });
+
+function quantity(text: string): Quantity {
+  const read = readQuantity(text);
+  if (!read.ok) throw new Error(read.problem);
+  return read.value;
+}
 
 /** What the two pages show of one evening's entries on a drum. */
 function pagesOf(...entries: Parameters<typeof did>[]) {
@@ -44,9 +51,9 @@ test('a field that is put into the table of what an entry observes stands on bot
 });
 
 test('everything that an entry can observe stands on both pages', () => {
-  const said = { note: 'Scored but sound', condition: 2, marks: 'C 4417', finish: 'bare iron' } as const;
+  const said = { note: 'Scored but sound', condition: 2, marks: 'C 4417', finish: 'bare iron', torque: quantity('45 lbf.ft') } as const;
   const pages = pagesOf(['drum', ['inspected', 'cleaned'], said]);
-  for (const words of ['Scored but sound', '2, moderate symptoms', 'C 4417', 'bare iron']) {
+  for (const words of ['Scored but sound', '2, moderate symptoms', 'C 4417', 'bare iron', '45 lbf.ft']) {
     expect(pages.session).toContain(words);
     expect(pages.position).toContain(words);
   }
