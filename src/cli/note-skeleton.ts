@@ -1,6 +1,8 @@
 /** The text of a new note. */
+
 import type { IsoDate } from '../journal/model.ts';
 import type { ItemHistory, JournalRecord } from '../journal/record.ts';
+import { bagsAt } from '../journal/registers/bags.ts';
 
 /** A title as part of a file name: `Front brakes, nearside` is `front-brakes-nearside`. */
 export function slugOf(title: string): string {
@@ -48,7 +50,9 @@ function openComments(record: JournalRecord): string {
   const open = [...record.history.items.values()].filter((item) => item.closed === null);
   const temporary = open.filter((item) => item.opening.kind === 'temporary');
   const due = open.filter((item) => item.opening.kind !== 'temporary' && next !== undefined && dueBefore(item) === next.id);
-  const bags = [...record.history.bags.values()].filter((bag) => bag.emptied === null).map((bag) => bag.bag);
+  const bags = bagsAt(record, null)
+    .filter(({ emptied }) => emptied === null)
+    .map(({ bag }) => bag);
   return [
     ...section('Temporary measures still in place', temporary.map(line)),
     ...section(`To do before: ${next?.name ?? ''}`, due.map(line)),

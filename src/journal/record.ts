@@ -41,6 +41,8 @@ export interface Moment {
 export interface Stay {
   readonly part: PartId;
   readonly count: number;
+  /** Which of a numbered lot; null where they cannot be told apart. */
+  readonly which: readonly number[] | null;
   readonly where: Whereabouts;
   readonly from: Moment;
   /** Null: still so. */
@@ -52,6 +54,8 @@ export interface Deed {
   readonly part: PartId;
   readonly did: ActionWord;
   readonly count: number;
+  /** Which of a numbered lot; null where they cannot be told apart. */
+  readonly which: readonly number[] | null;
   readonly date: IsoDate;
   readonly session: SessionId;
   /** Where it was before, and after (the same for work done in place). */
@@ -62,9 +66,17 @@ export interface Deed {
   readonly entry: PartEntry;
 }
 
+/** What was done under one number of a bag, oldest first. */
 export interface BagHistory {
   readonly bag: number;
-  readonly filled: { readonly session: SessionId; readonly date: IsoDate; readonly filling: BagFilling };
+  /** Never empty. */
+  readonly fillings: readonly FilledBag[];
+}
+
+/** One filling of a bag. */
+export interface FilledBag {
+  /** `session` is null for a bag that was full at the start. */
+  readonly filled: { readonly session: SessionId | null; readonly date: IsoDate; readonly filling: BagFilling };
   readonly emptied: { readonly session: SessionId; readonly date: IsoDate } | null;
 }
 

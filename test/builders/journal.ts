@@ -35,6 +35,8 @@ export function part(id: string, fields: PartFields = {}): Part {
     origin: of === undefined ? 'original' : 'donor',
     position: of ?? id,
     makesPosition: of === undefined,
+    inside: null,
+    bag: null,
     found: of === undefined ? 'fitted' : 'loose',
     store: null,
     hazards: [],
@@ -52,6 +54,7 @@ export function did(id: string, words: ActionWord | readonly ActionWord[], field
   return {
     ...blankEntry('parts', { part: id }),
     did: typeof words === 'string' ? [words] : words,
+    which: null,
     place: placeAt('sessions/note.md'),
     ...rest,
     to: destination(to),
@@ -111,9 +114,9 @@ export function journal({
 }: JournalFields): Journal {
   const positions = new Map<string, Position>();
   for (const maker of parts.filter((one) => one.makesPosition)) {
-    const { id, name, subsystem, count, weight, components } = maker;
+    const { id, name, subsystem, count, weight, components, inside } = maker;
     const belonging = parts.filter((one) => one.position === id && one !== maker).map((one) => one.id);
-    positions.set(id, { id, name, subsystem, count, weight, components, parts: [id, ...belonging] });
+    positions.set(id, { id, name, subsystem, count, weight, components, inside, parts: [id, ...belonging] });
   }
   return {
     settings: {
@@ -163,7 +166,18 @@ function sessionOf({ date, name, fields }: Evening, positions: ReadonlyMap<strin
     decisions: (fields.decisions ?? []).map((one, index) => {
       const position = parts.find((other) => other.id === one.part)?.position ?? one.part;
       const count = positions.get(position)?.count ?? 1;
-      return { id: `${id}#${index + 1}`, session: id, date, position, with: null, count, because: null, place: place(), ...one };
+      return {
+        id: `${id}#${index + 1}`,
+        session: id,
+        date,
+        position,
+        with: null,
+        count,
+        which: null,
+        because: null,
+        place: place(),
+        ...one,
+      };
     }),
     bags: (fields.bags ?? []).map((bag) => {
       const told = typeof bag === 'number' ? { bag } : bag;

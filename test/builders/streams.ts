@@ -1,6 +1,7 @@
 /** Random event streams over a small workshop: most entries make sense, many do not. */
 import * as fc from 'fast-check';
-import { ACTIONS, type ActionWord, type IsoDate, type Journal, VERDICTS } from '../../src/journal/model.ts';
+import { ACTIONS, type ActionWord, type IsoDate, type Journal, type Place, VERDICTS } from '../../src/journal/model.ts';
+import { replay } from '../../src/journal/replay/replay.ts';
 import { addDays } from '../../src/journal/values/date.ts';
 import { ARRIVED, decide, did, type Evening, evening, journal, part } from './journal.ts';
 import { clip, picture } from './observed.ts';
@@ -106,3 +107,25 @@ export const journals: fc.Arbitrary<Journal> = evenings.map((list) => journal({ 
 
 /** A day within the time of the evenings. */
 export const days: fc.Arbitrary<IsoDate> = fc.integer({ min: 0, max: 130 }).map((day) => addDays(ARRIVED, day));
+
+/** Journals of which nothing is told: entries that cannot be are taken out, until none is left. */
+export const soundJournals: fc.Arbitrary<Journal> = journals.map((of) => {
+  let sound = of;
+  for (;;) {
+    const told = new Set(replay(sound).diagnostics.map(({ place }) => `${place.file}:${place.line}`));
+    if (told.size === 0) return sound;
+    const stands = ({ place }: { readonly place: Place }) => !told.has(`${place.file}:${place.line}`);
+    const sessions = sound.sessions.map((session) => ({
+      ...session,
+      parts: session.parts.filter(stands),
+      decisions: session.decisions.filter(stands),
+      bags: session.bags.filter(stands),
+      emptied: session.emptied.filter(stands),
+      opens: session.opens.filter(stands),
+      closes: session.closes.filter(stands),
+      defers: session.defers.filter(stands),
+      reached: session.reached.filter(stands),
+    }));
+    sound = { ...sound, sessions };
+  }
+});

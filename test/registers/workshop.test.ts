@@ -11,7 +11,7 @@ import { goesWithVehicleAt, storesAt } from '../../src/journal/registers/stores.
 import { unrecordedAt } from '../../src/journal/registers/unrecorded.ts';
 import { did, type Evening, evening, part, record, soundRecord } from '../builders/journal.ts';
 import { clip, measured, method, picture } from '../builders/observed.ts';
-import { journals } from '../builders/streams.ts';
+import { soundJournals } from '../builders/streams.ts';
 import { readFragment } from '../values/media-fragment.ts';
 
 const parts = [
@@ -225,7 +225,7 @@ describe('recorded before it is covered', () => {
 
   test('whatever is written down, a single part is listed just when nothing recorded it since it last came off or arrived', () => {
     fc.assert(
-      fc.property(journals, (of) => {
+      fc.property(soundJournals, (of) => {
         const one = record(of);
         const { offNow, backOn } = unrecordedAt(one, null);
         for (const id of ['drum', 'drum-spare', 'drum-new', 'plate']) {

@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
+import { bagsAt } from '../../src/journal/registers/bags.ts';
 import { replay } from '../../src/journal/replay/replay.ts';
-import { codes, did, type Evening, evening, journal, part } from '../builders/journal.ts';
+import { codes, did, type Evening, evening, journal, part, soundRecord } from '../builders/journal.ts';
 
 const parts = [part('cylinder'), part('bolts', { count: 4 })];
 const faults = (...evenings: Evening[]): string[] => codes({ parts, evenings });
@@ -11,15 +12,56 @@ describe('a bag', () => {
     const back = evening('2030-10-08', { emptied: [14], parts: [did('bolts', 'fitted', { from: 'bag 14' })] });
     expect(faults(filled, back)).toEqual([]);
     const { bags } = replay(journal({ parts, evenings: [filled, back] })).history;
-    expect(bags.get(14)).toMatchObject({ filled: { date: '2030-10-01' }, emptied: { date: '2030-10-08' } });
+    expect(bags.get(14)?.fillings).toMatchObject([{ filled: { date: '2030-10-01' }, emptied: { date: '2030-10-08' } }]);
   });
 
   test('that was emptied cannot be emptied again', () => {
     expect(faults(evening('2030-10-01', { bags: [2], emptied: [2] }), evening('2030-10-02', { emptied: [2] }))).toEqual(['A603']);
   });
 
-  test('has a number that is used once, even after it was emptied', () => {
-    expect(faults(evening('2030-10-01', { bags: [2], emptied: [2] }), evening('2030-10-02', { bags: [2] }))).toEqual(['A601']);
+  test('that was emptied may be filled again, and one that is full may not', () => {
+    expect(faults(evening('2030-10-01', { bags: [2], emptied: [2] }), evening('2030-10-02', { bags: [2] }))).toEqual([]);
+    expect(faults(evening('2030-10-01', { bags: [2] }), evening('2030-10-02', { bags: [2] }))).toEqual(['A601']);
+    expect(faults(evening('2030-10-01', { bags: [2, 2] }))).toEqual(['A601']);
+  });
+
+  test('that one note empties and fills again holds only what that note put into it', () => {
+    const again = evening('2030-10-08', {
+      emptied: [14],
+      bags: [14],
+      parts: [did('bolts', 'fitted', { from: 'bag 14' }), did('cylinder', 'removed', { to: 'bag 14' })],
+    });
+    expect(faults(filled, again)).toEqual([]);
+    const { bags } = replay(journal({ parts, evenings: [filled, again] })).history;
+    expect(bags.get(14)?.fillings.map(({ filled: { date }, emptied }) => [date, emptied?.date])).toEqual([
+      ['2030-10-01', '2030-10-08'],
+      ['2030-10-08', undefined],
+    ]);
+    const of = soundRecord({ parts, evenings: [filled, again] });
+    const at = (date: string) => bagsAt(of, date).map((row) => [row.parts.map(({ part: id }) => id), row.earlier.length]);
+    expect([at('2030-10-07'), at('2030-10-08')]).toEqual([[[['bolts'], 0]], [[['cylinder'], 1]]]);
+  });
+
+  test('that was full when the record began holds what the catalogue says, until it is emptied', () => {
+    const kept = [...parts, part('springs', { found: 'loose', bag: 3, count: 2 })];
+    const back = evening('2030-10-08', { emptied: [3], parts: [did('springs', 'fitted', { from: 'bag 3' })] });
+    const of = soundRecord({ parts: kept, evenings: [back] });
+    const before = bagsAt(of, '2030-10-07').map(({ bag, filling, filled: { session }, parts: inside }) => [
+      bag,
+      filling.holds,
+      session,
+      inside.length,
+    ]);
+    expect(before).toEqual([[3, ['springs'], null, 1]]);
+    expect(bagsAt(of, null)[0]?.emptied?.date).toBe('2030-10-08');
+  });
+
+  test('says by `off` where what came off went, where its entry says no other place', () => {
+    const inBag = evening('2030-10-01', { bags: [{ bag: 5, off: 'cylinder' }], parts: [did('cylinder', 'removed')] });
+    expect(bagsAt(soundRecord({ parts, evenings: [inBag] }), null)[0]?.parts.map(({ part: id }) => id)).toEqual(['cylinder']);
+    const elsewhere = evening('2030-10-01', { bags: [{ bag: 5, off: 'cylinder' }], parts: [did('cylinder', 'removed', { to: 'loft' })] });
+    expect(bagsAt(soundRecord({ parts, evenings: [elsewhere] }), null)[0]?.parts).toEqual([]);
+    expect(faults(evening('2030-10-01', { bags: [{ bag: 5, off: 'cylinder' }] }))).toEqual(['A618']);
   });
 
   test('is not emptied before it is filled', () => {

@@ -173,10 +173,16 @@ describe('what cannot be', () => {
     expect(problem?.message).toContain('3 of `studs`');
   });
 
-  test('an entry that fails at its last word changes nothing at all', () => {
-    expect(placesAfter('drum', evening('2030-10-01', { parts: [did('drum', ['removed', 'returned'], { to: 'loft' })] }))).toEqual([
-      '1 fitted at drum',
-    ]);
+  test('an entry that fails at one of its words is told once, and what it speaks of is where it puts it', () => {
+    const slip = evening('2030-10-01', { parts: [did('drum', ['removed', 'returned'], { to: 'loft' })] });
+    expect(faults(slip)).toEqual(['A508']);
+    expect(placesAfter('drum', slip)).toEqual(['1 in stores, loft']);
+  });
+
+  test('where one is fitted that there is no room for, what stood there is taken to have come off', () => {
+    const slip = evening('2030-10-01', { parts: [did('drum-spare', 'fitted')] });
+    const goesOn = evening('2030-10-02', { parts: [did('drum-spare', 'removed', { to: 'loft' }), did('drum', 'fitted')] });
+    expect(faults(slip, goesOn)).toEqual(['A502']);
   });
 
   test('a catalogue that fits too much as found is told so, and what does not fit is left off', () => {

@@ -1,5 +1,6 @@
 import { relative, resolve } from 'node:path';
 import { type Label, type LabelSheet, labelsOf, labelsTypst, PLAIN_SHEET, sheetProblem } from '../../exports/labels.ts';
+import { bagsAt } from '../../journal/registers/bags.ts';
 import { bagAddress } from '../../site/addresses.ts';
 import { hasErrors } from '../../site/check-journal.ts';
 import { CONTENT, type Command, type Option, type OptionValues } from '../command.ts';
@@ -43,7 +44,9 @@ export const labels: Command = {
       return EXIT.journalHasErrors;
     }
     const { history } = opened.record;
-    const filled = [...history.bags.values()].filter((bag) => bag.emptied === null).map((bag) => bag.bag);
+    const filled = bagsAt(opened.record, null)
+      .filter(({ emptied }) => emptied === null)
+      .map(({ bag }) => bag);
     const bags = wanted ?? filled.sort((a, b) => a - b);
     const made: Label[] = labelsOf(opened.record, bags, bagAddress);
     const absent = bags.filter((bag) => !history.bags.has(bag));

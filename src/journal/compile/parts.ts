@@ -21,11 +21,11 @@ export function compileParts(files: readonly PartsFile[], catalogues: Catalogues
       out.report('A410', placeOf('id'), `\`${says.id}\` is a subsystem already, and \`on:\` could mean either.`);
     }
     const position = positionOf(entry, makes, out);
-    const store = given(says.at, (name) => storeNamed(name, catalogues, placeOf('at'), out));
+    const inside = given(says.in, (id) => insideOf(id, entry, makes, out));
     checkComponents(entry, words, out);
-    catalogues.parts.set(says.id, partOf(entry, subsystem, position, store));
+    catalogues.parts.set(says.id, partOf(entry, { subsystem, position, inside, ...lyingPlace(entry, catalogues, out) }));
   }
-  addPositions([...catalogues.parts.values()], catalogues.positions);
+  addPositions(nestedSoundly(catalogues.parts, out), catalogues.positions);
 }
 
 interface Written {
@@ -67,21 +67,77 @@ function positionOf({ says, placeOf }: PartEntry, makes: ReadonlySet<string>, ou
   return says.id;
 }
 
+/** The position that a part's own is a place in. A candidate goes where its position is, and says so by `for`. */
+function insideOf(outer: string, { says, placeOf }: PartEntry, makes: ReadonlySet<string>, out: Reporter): string | null {
+  if (says.for !== null) {
+    const hint = `Leave \`in\` out: \`${says.for}\` says what it is in.`;
+    out.report('A301', placeOf('in'), `\`${says.id}\` belongs to \`${says.for}\`, and \`in\` is said of a position.`, { hint });
+    return null;
+  }
+  if (makes.has(outer)) return outer;
+  const hint = didYouMean(outer, makes);
+  out.report('A407', placeOf('in'), `No part that makes a position has the id \`${outer}\`.`, { hint });
+  return null;
+}
+
+/** Every part, those whose place is in several things or, in the end, in itself as if they were on the vehicle. */
+function nestedSoundly(parts: Map<string, Part>, out: Reporter): Part[] {
+  for (const part of [...parts.values()]) {
+    if (part.inside === null || !isUnsound(part, parts, out)) continue;
+    parts.set(part.id, { ...part, inside: null });
+  }
+  return [...parts.values()];
+}
+
+function isUnsound(part: Part, parts: ReadonlyMap<string, Part>, out: Reporter): boolean {
+  const outer = parts.get(part.inside ?? '');
+  if (!outer) return false;
+  const lot = [...parts.values()].find(({ position, count }) => position === outer.id && count > 1);
+  const related = [{ place: (lot ?? outer).place, message: `This is \`${(lot ?? outer).id}\`.` }];
+  if (lot) {
+    const message = `\`${part.id}\` is \`in: ${outer.id}\`, and \`${lot.id}\`, which stands there, is a lot of ${lot.count}: nobody knows in which.`;
+    out.report('A414', part.place, message, { hint: `Give each of \`${lot.id}\` an entry of its own, or leave \`in\` out.`, related });
+    return true;
+  }
+  const chain = [part.id];
+  for (let at: Part | undefined = outer; at; at = parts.get(at.inside ?? '')) {
+    if (at.id === part.id) {
+      const message = `\`${part.id}\` is in the end \`in\` itself: ${[...chain, part.id].map((id) => `\`${id}\``).join(' in ')}.`;
+      out.report('A413', part.place, message, { hint: 'Leave `in` out of one of them.', related });
+      return true;
+    }
+    if (chain.includes(at.id)) return false;
+    chain.push(at.id);
+  }
+  return false;
+}
+
+/** Where a part lies at the start, or is put when it comes: a store, or a bag that was full when the record began. */
+function lyingPlace({ says, placeOf }: PartEntry, catalogues: Catalogues, out: Reporter): Pick<Part, 'store' | 'bag'> {
+  if (says.at === null) return { store: null, bag: null };
+  const { bag, name } = says.at;
+  if (bag === null) return { store: storeNamed(name, catalogues, placeOf('at'), out), bag: null };
+  if (says.acquired === null || says.acquired <= catalogues.settings.arrived) return { store: null, bag };
+  const message = `\`${says.id}\` came on ${says.acquired}, and bag ${bag} can only have held it from the start.`;
+  out.report('A604', placeOf('at'), message, { hint: 'Leave `at` out, and say in the note of that day which bag it went into.' });
+  return { store: null, bag: null };
+}
+
 function storeNamed(name: string, { stores }: Catalogues, place: Place, out: Reporter): string | null {
   if (stores.includes(name)) return name;
   out.report('A406', place, `There is no store \`${name}\` in journal.yaml.`, { hint: didYouMean(name, stores) });
   return null;
 }
 
-function partOf({ says, placeOf }: PartEntry, subsystem: SubsystemId, position: string, store: string | null): Part {
-  const { for: other, at, hazard, component, ...rest } = says;
+function partOf({ says, placeOf }: PartEntry, placed: Pick<Part, 'subsystem' | 'position' | 'inside' | 'store' | 'bag'>): Part {
+  const { for: other, in: outer, at, hazard, component, ...rest } = says;
   const more = { makesPosition: other === null, found: says.found ?? foundOf(says), hazards: hazard, components: component };
-  return { ...rest, ...more, subsystem, position, store, place: placeOf('id') };
+  return { ...rest, ...more, ...placed, place: placeOf('id') };
 }
 
-/** What makes a position stood there. A candidate lay where `at` says, or comes on its day; with neither it was only considered. */
+/** What makes a position stood there, unless it lay in a bag. A candidate lay where `at` says, or comes on its day; with neither it was only considered. */
 function foundOf(says: PartFields): Part['found'] {
-  if (says.for === null) return 'fitted';
+  if (says.for === null) return says.at?.bag ? 'loose' : 'fitted';
   return says.at === null && says.acquired === null ? 'considered' : 'loose';
 }
 
@@ -91,7 +147,8 @@ function addPositions(parts: readonly Part[], positions: Map<string, Position>):
   for (const { id, position, makesPosition } of parts) {
     if (!makesPosition) belonging.set(position, [...(belonging.get(position) ?? []), id]);
   }
-  for (const { id, name, subsystem, count, weight, components, makesPosition } of parts) {
-    if (makesPosition) positions.set(id, { id, name, subsystem, count, weight, components, parts: [id, ...(belonging.get(id) ?? [])] });
+  for (const { id, name, subsystem, count, weight, components, inside, makesPosition } of parts) {
+    if (makesPosition)
+      positions.set(id, { id, name, subsystem, count, weight, components, inside, parts: [id, ...(belonging.get(id) ?? [])] });
   }
 }

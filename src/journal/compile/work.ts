@@ -1,5 +1,5 @@
 /** Hours, parts touched, decisions, methods and measurements of a note. */
-import type { Decision, Measurement, Method, PartEntry, Place, WorkedTime } from '../model.ts';
+import type { Decision, Measurement, Method, Part, PartEntry, Place, WorkedTime } from '../model.ts';
 import type { NoteFields } from '../read/journal-source.ts';
 import { isWithin, readLimits } from '../values/limits.ts';
 import { byDay, readTime } from '../values/time.ts';
@@ -21,14 +21,43 @@ export function hoursOf(list: NoteFields['hours'], context: NoteContext): Worked
 
 export function touchedOf(list: NoteFields['parts'], context: NoteContext): PartEntry[] {
   const { names } = context;
-  return believed(list, ({ says, place, placeOf }) => {
+  return believed(list, (entry) => {
+    const { says, place, placeOf } = entry;
     const part = names.part(says.part, placeOf('part'));
     const at = given(says.at, (id) => names.position(id, placeOf('at')));
     const bags = (['to', 'from'] as const).filter((field) => isMeantAsBag(says[field]?.name));
     for (const field of bags) reportBag(says[field]?.name ?? '', placeOf(field), context);
     if (part === null || (says.at !== null && at === null) || bags.length > 0) return null;
-    return { ...says, part: part.id, at, place };
+    const which = whichOf(says, part, placeOf('which'), context);
+    const into = partsNamed(says.into, entry, context, 'into');
+    return { ...says, part: part.id, at, which, into, count: says.count ?? which?.length ?? null, place };
   });
+}
+
+/** Which of a numbered lot, each once, smallest first; null where that is not said or cannot be. */
+function whichOf(
+  { which, count }: { readonly which: readonly number[]; readonly count: number | null },
+  part: Part,
+  at: Place,
+  { out }: NoteContext,
+): readonly number[] | null {
+  if (which.length === 0) return null;
+  const related = [{ place: part.place, message: `\`${part.id}\` is in the catalogue here.` }];
+  if (part.numbered === null) {
+    const hint = 'Say `numbered:` and how they are told apart in its catalogue entry, or `count` here.';
+    out.report('A518', at, `The parts of \`${part.id}\` are not numbered: they are only counted.`, { hint, related });
+    return null;
+  }
+  const beyond = which.find((one) => one > part.count);
+  const all = [...new Set(which)].sort((a, b) => a - b);
+  if (beyond === undefined && (count === null || count === all.length)) return all;
+  const message =
+    beyond === undefined
+      ? `\`which\` names ${all.length} of \`${part.id}\`, and \`count\` says ${count}.`
+      : `There is no number ${beyond} of \`${part.id}\`: it has ${part.count}.`;
+  const hint = beyond === undefined ? 'Leave `count` out.' : `Numbers of \`${part.id}\` go from 1 to ${part.count}.`;
+  out.report('A518', at, message, { hint, related });
+  return null;
 }
 
 function isMeantAsBag(name: string | null | undefined): boolean {
@@ -49,8 +78,9 @@ export function decisionsOf(list: NoteFields['decisions'], context: NoteContext)
     const other = given(says.with, (id) => names.part(id, placeOf('with')));
     if (part === null || (says.with !== null && other === null)) return null;
     const { position } = part;
-    const count = says.count ?? catalogues.positions.get(position)?.count ?? 1;
-    return { ...says, part: part.id, with: other?.id ?? null, id: `${id}#${i + 1}`, session: id, date, position, count, place };
+    const which = part && whichOf(says, part, placeOf('which'), context);
+    const count = says.count ?? which?.length ?? catalogues.positions.get(position)?.count ?? 1;
+    return { ...says, part: part.id, with: other?.id ?? null, id: `${id}#${i + 1}`, session: id, date, position, which, count, place };
   });
 }
 

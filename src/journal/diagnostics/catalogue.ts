@@ -73,6 +73,8 @@ export const CATALOGUE = {
     'The code is in neither the GHS nor the CLP Regulation as listed here. It is shown as written.',
   ),
   A412: error('Corrects itself or a later note', 'A note corrects a session that was before it.'),
+  A413: error('Parts in a circle', 'A position lies in a part that lies, in the end, in itself.'),
+  A414: error('In a position of several', 'What other positions are places in holds one.'),
 
   A501: error('Not fitted', 'The action needs the part on the vehicle, and it is not.'),
   A502: error('Position taken', 'The position already holds its full count.'),
@@ -88,8 +90,13 @@ export const CATALOGUE = {
   A512: error('Catalogue overfills the position', 'As found, more is fitted than the position takes.'),
   A513: error('Destination without a move', '`to` says where the part went, and no action of the entry takes it there.'),
   A514: error('Acquired on two days', 'The catalogue says that the part came on another day than the note does.'),
+  A515: error('Nothing to fit it into', 'The position is a place in another part, and that part is not here, or is several.'),
+  A516: error('Fitted into itself', 'A part cannot be in itself, or in what is in it.'),
+  A517: error('Which of them', 'The parts of the lot can be told apart, and the count leaves a choice.'),
+  A518: error('No such number', 'The lot is not numbered, or has no part of that number.'),
+  A519: warning('Originals go with it', 'A part goes for good, and originals that are in it go along.'),
 
-  A601: error('Bag used twice', 'A bag number is used once.'),
+  A601: error('Bag used twice', 'A bag is filled that is full: it must be emptied first.'),
   A602: error('Bag emptied but not filled', 'The bag was never filled, or only later.'),
   A603: error('Bag emptied twice', 'The bag was emptied before.'),
   A604: error('Bag cannot take more', 'A part goes only into a bag that the same note fills.'),
@@ -105,6 +112,7 @@ export const CATALOGUE = {
   A614: warning('Admitted item is not open', '`with-open` names an item that was not open or not due before the milestone.'),
   A615: error('Temporary measure without an end', 'A temporary measure names the milestone it must be undone before.'),
   A616: warning('Milestone before an earlier one', 'A milestone is reached while one that stands before it is not.'),
+  A618: warning('Bag with nothing of what it names', '`off` of a bag names a part that the note does not take off.'),
   A617: error('Due before what is past', 'An item is opened before, or put off to, a milestone that was reached already.'),
 
   A701: warning(

@@ -82,7 +82,10 @@ export interface Consumable extends Placed<Omit<ConsumableSource, 'opening' | 'h
 
 /** Where (part of) a part is. The counts over all whereabouts of a part add up to its count. */
 export type Whereabouts =
-  | { readonly at: 'fitted'; readonly position: PositionId }
+  /** On the vehicle; `within` is the part that it is in, where the position is a place in another part. */
+  | { readonly at: 'fitted'; readonly position: PositionId; readonly within?: PartId }
+  /** In a part that is not on the vehicle: at which place in it, and where that part is. */
+  | { readonly at: 'in'; readonly part: PartId; readonly position: PositionId; readonly where: Whereabouts }
   | { readonly at: 'stores' /** null: in stores, unplaced */; readonly store: string | null }
   | { readonly at: 'bag'; readonly bag: number }
   | { readonly at: 'out'; readonly firm: string }
@@ -93,20 +96,24 @@ export type Whereabouts =
   /** A candidate that nobody has brought: it was only thought of. */
   | { readonly at: 'considered' };
 
-export interface Part extends Placed<Omit<PartSource, 'for' | 'found' | 'at' | 'hazard' | 'component'>> {
+export interface Part extends Placed<Omit<PartSource, 'for' | 'in' | 'found' | 'at' | 'hazard' | 'component'>> {
   readonly subsystem: SubsystemId;
   /** The position it belongs to: its own, or the one it is a candidate for. */
   readonly position: PositionId;
   readonly makesPosition: boolean;
+  /** The position that the one it makes is a place in; null on the vehicle itself, and for a candidate. */
+  readonly inside: PositionId | null;
   /** A candidate that was only considered is not here until a note brings it. */
   readonly found: NonNullable<PartSource['found']> | 'considered';
   /** Where it lay at the start, or where it was put when acquired. */
   readonly store: string | null;
+  /** The bag it was in at the start. */
+  readonly bag: number | null;
   readonly hazards: readonly Hazard[];
   readonly components: readonly Component[];
 }
 
-/** A place on the vehicle; it takes as many as its count. */
+/** A place on the vehicle, or in a part; it takes as many as its count. */
 export interface Position {
   readonly id: PositionId;
   readonly name: string;
@@ -114,6 +121,8 @@ export interface Position {
   readonly count: number;
   readonly weight: Fraction;
   readonly components: readonly Component[];
+  /** The position that this one is a place in: it moves with what stands there. Null on the vehicle itself. */
+  readonly inside: PositionId | null;
   /** Parts that belong here, the one that made the position first, then in catalogue order. */
   readonly parts: readonly PartId[];
 }

@@ -34,9 +34,12 @@ export interface WorkedTime extends Placed<Omit<EntryOf<'hours'>, 'on' | 'time'>
 }
 
 /** One entry under `parts`: a part touched. */
-export type PartEntry = Placed<EntryOf<'parts'>>;
+export interface PartEntry extends Placed<Omit<EntryOf<'parts'>, 'which'>> {
+  /** Which of a numbered lot, smallest first; null where the entry does not say. */
+  readonly which: readonly number[] | null;
+}
 
-export interface Decision extends Placed<Omit<EntryOf<'decisions'>, 'count'>> {
+export interface Decision extends Placed<Omit<EntryOf<'decisions'>, 'count' | 'which'>> {
   /** Unique in the journal: session id and its place in the list, `2031-03-12-front-brakes#1`. */
   readonly id: string;
   readonly session: SessionId;
@@ -44,6 +47,8 @@ export interface Decision extends Placed<Omit<EntryOf<'decisions'>, 'count'>> {
   readonly position: PositionId;
   /** How many of the lot it speaks of; the position's whole count when not said. */
   readonly count: number;
+  /** Which of a numbered lot, smallest first; null where it does not say. */
+  readonly which: readonly number[] | null;
 }
 
 export type Method = Placed<EntryOf<'methods'>>;

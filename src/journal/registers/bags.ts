@@ -1,19 +1,22 @@
-import type { BagFilling, IsoDate, PartId, SessionId } from '../model.ts';
-import type { BagHistory, Moment, Stay } from '../record.ts';
+import type { BagFilling, IsoDate, PartId } from '../model.ts';
+import type { BagHistory, FilledBag, Moment, Stay } from '../record.ts';
 import { type At, dateOf, groupedBy, perRecord, type RegisterSource } from './source.ts';
 import { staysAsOf } from './stays.ts';
 
-/** A numbered bag as it stood at the end of a day. */
+/** What a numbered bag holds, or held, as it stood at the end of a day. */
 export interface BagRow {
   readonly bag: number;
   readonly filling: BagFilling;
-  readonly filled: { readonly session: SessionId; readonly date: IsoDate };
+  /** `session` is null for a bag that was full at the start. */
+  readonly filled: FilledBag['filled'];
   /** Null while it is filled. */
-  readonly emptied: { readonly session: SessionId; readonly date: IsoDate } | null;
+  readonly emptied: FilledBag['emptied'];
   /** Catalogued parts in it now. */
   readonly parts: readonly { readonly part: PartId; readonly count: number; readonly since: Moment }[];
-  /** Catalogued parts that have been in it, those in it now included. */
+  /** Catalogued parts that have been in it since it was filled, those in it now included. */
   readonly held: readonly { readonly part: PartId; readonly count: number; readonly from: Moment; readonly to: Moment | null }[];
+  /** What was done under the same number before, newest first. */
+  readonly earlier: readonly BagRow[];
 }
 
 const staysByBag = perRecord((record) => {
@@ -21,25 +24,32 @@ const staysByBag = perRecord((record) => {
   return groupedBy(stays, ({ where }: Stay) => (where.at === 'bag' ? where.bag : null));
 });
 
-/** Every bag filled by the end of a day, by number. */
+/** Every bag filled by the end of a day, by number, with what it held last. */
 export function bagsAt(record: RegisterSource, at: At): readonly BagRow[] {
   const date = dateOf(record, at);
-  return bagsByNumber(record)
-    .filter(({ filled }) => filled.date <= date)
-    .map((bag) => bagRowAt(record, bag, date));
+  return bagsByNumber(record).flatMap((bag) => bagRowAt(record, bag, date) ?? []);
 }
 
 const bagsByNumber = perRecord((record) => [...record.history.bags.values()].sort((a, b) => a.bag - b.bag));
 
-/** One bag as it stood at the end of a day. */
-export function bagRowAt(record: RegisterSource, { bag, filled, emptied }: BagHistory, date: IsoDate): BagRow {
-  const stays = staysAsOf(staysByBag(record).get(bag) ?? [], date);
+/** One bag as it stood at the end of a day; null when it was not filled by then. */
+export function bagRowAt(record: RegisterSource, { bag, fillings }: BagHistory, date: IsoDate): BagRow | null {
+  const rows = fillings.filter(({ filled }) => filled.date <= date).map((one) => fillingRowAt(record, bag, one, date));
+  const last = rows.pop();
+  return last ? { ...last, earlier: rows.reverse() } : null;
+}
+
+/** One filling of a bag as it stood at the end of a day. Parts go into a bag only in the note that fills it. */
+export function fillingRowAt(record: RegisterSource, bag: number, { filled, emptied }: FilledBag, date: IsoDate): BagRow {
+  const own = (staysByBag(record).get(bag) ?? []).filter(({ from }) => from.session === filled.session);
+  const stays = staysAsOf(own, date);
   return {
     bag,
     filling: filled.filling,
-    filled: { session: filled.session, date: filled.date },
+    filled: { session: filled.session, date: filled.date, filling: filled.filling },
     emptied: emptied && emptied.date <= date ? emptied : null,
     parts: stays.filter(({ to }) => to === null).map(({ part, count, from }) => ({ part, count, since: from })),
     held: stays.map(({ part, count, from, to }) => ({ part, count, from, to })),
+    earlier: [],
   };
 }

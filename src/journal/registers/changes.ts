@@ -1,7 +1,7 @@
 import type { Decision, IsoDate, PartId } from '../model.ts';
 import type { ItemHistory, MilestoneReached } from '../record.ts';
 import { whereKey } from '../replay/words.ts';
-import { type BagRow, bagRowAt } from './bags.ts';
+import { type BagRow, fillingRowAt } from './bags.ts';
 import { Dated } from './dated.ts';
 import { type ItemRow, itemRowAt } from './open-items.ts';
 import { type RegisterRow, registerAt } from './register.ts';
@@ -38,14 +38,15 @@ const happenings = perRecord((record) => {
   const all = [...items.values()];
   const deferred = all.flatMap((item) => item.deferred.map(({ date }) => ({ item, date })));
   const closed = all.flatMap((item) => (item.closed ? [{ item, date: item.closed.date }] : []));
-  const emptied = [...bags.values()].flatMap((bag) => (bag.emptied ? [{ bag, date: bag.emptied.date }] : []));
+  const fillings = [...bags.values()].flatMap(({ bag, fillings: all }) => all.map((filling) => ({ bag, filling })));
+  const emptied = fillings.flatMap((one) => (one.filling.emptied ? [{ ...one, date: one.filling.emptied.date }] : []));
   return {
     begun: new Dated([...stays.values()].flat(), ({ from }) => from.date),
     decided: new Dated([...decisions.values()].flat(), ({ date }) => date),
     opened: new Dated(all, ({ opened }) => opened.date),
     deferred: new Dated(deferred, ({ date }) => date),
     closed: new Dated(closed, ({ date }) => date),
-    filled: new Dated([...bags.values()], ({ filled }) => filled.date),
+    filled: new Dated(fillings, ({ filling }) => filling.filled.date),
     emptied: new Dated(emptied, ({ date }) => date),
     reached: new Dated([...reached.values()], ({ date }) => date),
   };
@@ -68,8 +69,8 @@ export function changesBetween(record: RegisterSource, a: IsoDate, b: IsoDate): 
     opened: days.opened.within(a, b).map(row),
     closed: days.closed.within(a, b).map(({ item }) => row(item)),
     deferred: [...new Set(days.deferred.within(a, b).map(({ item }) => item))].map(row),
-    bagsFilled: days.filled.within(a, b).map((bag) => bagRowAt(record, bag, b)),
-    bagsEmptied: days.emptied.within(a, b).map(({ bag }) => bagRowAt(record, bag, b)),
+    bagsFilled: days.filled.within(a, b).map(({ bag, filling }) => fillingRowAt(record, bag, filling, b)),
+    bagsEmptied: days.emptied.within(a, b).map(({ bag, filling }) => fillingRowAt(record, bag, filling, b)),
     reached: days.reached.within(a, b),
   };
 }

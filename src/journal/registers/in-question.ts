@@ -25,7 +25,7 @@ const NEVER: IsoDate = '9999-99-99';
 const firstRemoval = perRecord((record) => {
   const found = new Map<string, IsoDate>();
   for (const { did, from, date } of record.history.deeds) {
-    if (did === 'removed' && from.at === 'fitted' && !found.has(from.position)) found.set(from.position, date);
+    if (did === 'removed' && (from.at === 'fitted' || from.at === 'in') && !found.has(from.position)) found.set(from.position, date);
   }
   return found;
 });

@@ -1,5 +1,16 @@
-import type { Condition, GoneHow, IsoDate, Origin, Part, PartId, PositionId, Whereabouts } from '../model.ts';
+import {
+  type Condition,
+  GONE_HOW,
+  type GoneHow,
+  type IsoDate,
+  type Origin,
+  type Part,
+  type PartId,
+  type PositionId,
+  type Whereabouts,
+} from '../model.ts';
 import type { Moment } from '../record.ts';
+import { endOf } from '../replay/seat.ts';
 import { isHere } from '../replay/words.ts';
 import { conditionAt, observationsOf } from './observations.ts';
 import { noteOfGoing } from './originals.ts';
@@ -61,26 +72,36 @@ export interface StoreRows {
 
 /** Stores in declared order, empty ones too; what is unplaced comes last, when there is any. */
 export function storesAt(record: RegisterSource, at: At): readonly StoreRows[] {
-  const lying = offVehicleAt(record, at).filter(({ where }) => where.at === 'stores');
-  const by = groupedBy(lying, ({ where }) => (where.at === 'stores' ? where.store : null));
+  const lying = offVehicleAt(record, at).filter(({ where }) => endOf(where).at === 'stores');
+  const by = groupedBy(lying, ({ where }) => storeOf(where));
   const named = record.journal.stores.map((store) => ({ store, things: by.get(store) ?? [] }));
   const unplaced = by.get(null);
   return unplaced ? [...named, { store: null, things: unplaced }] : named;
 }
 
+function storeOf(where: Whereabouts): string | null {
+  const end = endOf(where);
+  return end.at === 'stores' ? end.store : null;
+}
+
+function firmOf(where: Whereabouts): string {
+  const end = endOf(where);
+  return end.at === 'out' ? end.firm : '';
+}
+
 /** What is with other firms, by firm in order of name. */
 export function outAt(record: RegisterSource, at: At): readonly { readonly firm: string; readonly things: readonly OffVehicle[] }[] {
-  const out = offVehicleAt(record, at).filter(({ where }) => where.at === 'out');
-  const by = groupedBy(out, ({ where }) => (where.at === 'out' ? where.firm : ''));
+  const out = offVehicleAt(record, at).filter(({ where }) => endOf(where).at === 'out');
+  const by = groupedBy(out, ({ where }) => firmOf(where));
   return [...by.keys()].sort().map((firm) => ({ firm, things: by.get(firm) ?? [] }));
 }
 
-/** What has gone for good, in the order scrapped, sold, given, lost. */
+/** What has gone for good, in the order of the words. */
 export function goneAt(record: RegisterSource, at: At): readonly { readonly how: GoneHow; readonly things: readonly OffVehicle[] }[] {
   const gone = offVehicleAt(record, at).filter(({ where }) => where.at === 'gone');
-  return (['scrapped', 'sold', 'given', 'lost'] as const)
-    .map((how) => ({ how, things: gone.filter(({ where }) => where.at === 'gone' && where.how === how) }))
-    .filter(({ things }) => things.length > 0);
+  return GONE_HOW.map((how) => ({ how, things: gone.filter(({ where }) => where.at === 'gone' && where.how === how) })).filter(
+    ({ things }) => things.length > 0,
+  );
 }
 
 /** What was missing as found and has not turned up. */

@@ -1,4 +1,5 @@
 import type { ActionWord, Whereabouts } from '../model.ts';
+import { endOf } from './seat.ts';
 
 type Where = Whereabouts['at'];
 
@@ -22,12 +23,17 @@ export function moves(word: ActionWord): boolean {
   return NEEDS[word] !== undefined;
 }
 
-/** True when a part at that place can be acted on so: the column "needs" of the table of actions. */
+/**
+ * True when a part at that place can be acted on so: the column "needs" of the table of actions. What is in another
+ * part is fitted there: it comes off while the two are here, and can be worked on wherever the whole is.
+ */
 export function suits(word: ActionWord, where: Whereabouts): boolean {
-  return (NEEDS[word] ?? WORKABLE).includes(where.at);
+  const needs = NEEDS[word] ?? WORKABLE;
+  if (where.at !== 'in') return needs.includes(where.at);
+  return word === 'removed' ? HERE_OFF.includes(endOf(where).at) : !moves(word) && needs.includes(endOf(where).at);
 }
 
-/** True when what is there may come back: it was sold, given away or lost. What was scrapped does not. */
+/** True when what is there may come back: it was sold, given away or lost. What was scrapped or made into another thing does not. */
 export function mayComeBack(where: Whereabouts): boolean {
-  return where.at === 'gone' && where.how !== 'scrapped';
+  return where.at === 'gone' && ['sold', 'given', 'lost'].includes(where.how);
 }

@@ -1,160 +1,139 @@
 import type { Diagnostic } from '../diagnostics/diagnostic.ts';
-import type { ActionWord, Destination, PartEntry, Session, Whereabouts } from '../model.ts';
+import type { ActionWord, PartEntry, Session } from '../model.ts';
 import type { Deed, Moment } from '../record.ts';
-import { mayComeBack, moves, suits } from './actions.ts';
-import { destinationOf, destinationText, idleDestination, isAt } from './destinations.ts';
-import { noRoom, notThere, tooMany, wrongState } from './refusals.ts';
+import { moves } from './actions.ts';
+import { choose, type Draft, firstOf, inOrderOf, type Share, without } from './choose.ts';
+import { destinationOf, idleDestination, type Target } from './destinations.ts';
+import { originalsGone } from './gone-with.ts';
+import { noRoom } from './refusals.ts';
 import type { Replay } from './replay.ts';
-import { type Ended, type Pile, stayOf } from './state.ts';
+import { type Pile, stayOf } from './state.ts';
 import { sameWhere } from './words.ts';
 
-/** A part's piles while an entry is applied; nothing is final until all of its words are. */
-interface Draft {
-  readonly piles: readonly Pile[];
-  readonly ended: readonly Ended[];
-  readonly deeds: readonly Deed[];
-  /** The pieces the entry has moved: its later words are about the same ones. Null before it moves any. */
-  readonly hand: ReadonlySet<Pile> | null;
-}
-
-/** So many of a pile. */
-interface Share {
-  readonly pile: Pile;
-  readonly count: number;
+/** A word of an entry, and when it was done. */
+export interface Act {
+  readonly session: Session;
+  readonly entry: PartEntry;
+  readonly word: ActionWord;
 }
 
 /**
- * Applies one entry under `parts`, its words in order. An entry that cannot be changes nothing at all.
+ * Applies one entry under `parts`, its words in order. An entry that cannot be is told once and then believed: what it
+ * speaks of is where the entry puts it.
  *
- * @returns what stands against it, or null when it took effect
+ * @returns what is wrong with it, and what it takes along without saying so
  */
-export function applyEntry(replay: Replay, session: Session, entry: PartEntry): Diagnostic | null {
-  const idle = idleDestination(entry);
-  if (idle) return idle;
+export function applyEntry(replay: Replay, session: Session, entry: PartEntry): readonly Diagnostic[] {
+  const told: Diagnostic[] = [];
+  const tell = (found: Diagnostic | null) => {
+    if (found && (told.length === 0 || found.severity === 'warning')) told.push(found);
+  };
+  tell(idleDestination(entry));
   let draft: Draft = { piles: replay.state.pilesOf(entry.part), ended: [], deeds: [], hand: null };
-  for (const word of entry.did) {
-    const next = applyWord(replay, session, entry, word, draft);
-    if ('code' in next) return next;
-    draft = next;
-  }
+  for (const word of entry.did) draft = applyWord(replay, { session, entry, word }, draft, tell);
   if (entry.did.length > 0) replay.state.commit(entry.part, draft.piles, draft.ended, draft.deeds);
-  return null;
+  return told;
 }
 
-function applyWord(replay: Replay, session: Session, entry: PartEntry, word: ActionWord, draft: Draft): Draft | Diagnostic {
-  const shares = choose(replay, entry, word, draft);
-  if ('code' in shares) return shares;
-  if (!moves(word)) {
-    const done = shares.map((share) => deedOf(replay, session, entry, word, share, share.pile.where));
+type Tell = (found: Diagnostic | null) => void;
+
+function applyWord(replay: Replay, act: Act, draft: Draft, tell: Tell): Draft {
+  const { shares, problem } = choose(replay, act, draft);
+  tell(problem);
+  if (!moves(act.word)) {
+    const done = shares.map((share) => deedOf(replay, act, share, share.pile.where));
     return { ...draft, deeds: [...draft.deeds, ...done] };
   }
-  const to = destinationOf(replay, session, entry, word);
-  if ('code' in to) return to;
-  const full = to.at === 'fitted' ? overfills(replay, entry, to.position, sumOf(shares), draft) : null;
-  return full ?? moved(replay, session, entry, word, draft, shares, to);
+  const target = destinationOf(replay, act.session, act.entry, act.word);
+  tell(target.problem);
+  if (act.word === 'gone') tell(originalsGone(replay, act.entry));
+  const fitting = target.seat ? makeRoom(replay, act, target.seat, shares, draft, tell) : shares;
+  return moved(replay, act, draft, fitting, target);
 }
 
-/** The pieces a word is about: in the state it needs, from where the entry says, oldest stay first. */
-function choose(replay: Replay, entry: PartEntry, word: ActionWord, draft: Draft): readonly Share[] | Diagnostic {
-  const all = draft.piles;
-  let piles = draft.hand ? all.filter((pile) => draft.hand?.has(pile)) : all;
-  const source = draft.hand ? null : sourceOf(entry);
-  if (source) {
-    const unknown = source.bag === null ? null : replay.bags.unknown(source.bag, entry.place);
-    if (unknown) return unknown;
-    piles = piles.filter(({ where }) => isAt(source, where));
-    if (piles.length === 0) return notThere(entry, destinationText(source), all);
-  }
-  const able = ableTo(replay, piles, entry, word, draft);
-  if (able.length === 0) return wrongState(entry, word, piles);
-  const count = able.reduce((sum, pile) => sum + pile.count, 0);
-  if (entry.count !== null && entry.count > count) return tooMany(entry, word, count, all);
-  return take(able, entry.count ?? count);
-}
-
-/** Those that the action may be done to. What is acquired `from` somebody may be what had gone: it comes after what never was here. */
-function ableTo(replay: Replay, piles: readonly Pile[], entry: PartEntry, word: ActionWord, draft: Draft): readonly Pile[] {
-  const able = suited(piles, entry, word, draft);
-  if (word !== 'acquired' && word !== 'made') return able;
-  const enough = able.reduce((sum, pile) => sum + pile.count, 0) >= (entry.count ?? 1);
-  if (entry.from && !enough) return [...able, ...piles.filter(({ where }) => mayComeBack(where))];
-  // Where the catalogue has brought it on another day, the two are told apart by a check, and the note is believed.
-  const dated = (replay.journal.parts.get(entry.part)?.acquired ?? null) !== null;
-  return able.length === 0 && dated ? piles.filter(({ where, from }) => where.at === 'stores' && from.session === null) : able;
-}
-
-/** `from`; or `at`, where it does not say where to fit. Of what comes here `from` says who had it. */
-function sourceOf(entry: PartEntry): Destination | null {
-  if (entry.did.includes('acquired') || entry.did.includes('made')) return null;
-  if (entry.from || entry.at === null || entry.did.includes('fitted')) return entry.from;
-  return { bag: null, name: entry.at };
-}
-
-/** Work in place before a move is about the pieces that will be moved. */
-function suited(piles: readonly Pile[], entry: PartEntry, word: ActionWord, draft: Draft): readonly Pile[] {
-  const able = piles.filter(({ where }) => suits(word, where));
-  const move = moves(word) || draft.hand ? undefined : entry.did.find(moves);
-  const bound = move ? able.filter(({ where }) => suits(move, where)) : [];
-  return bound.length > 0 ? bound : able;
-}
-
-function take(piles: readonly Pile[], count: number): readonly Share[] {
-  const shares: Share[] = [];
-  let left = count;
-  for (const pile of piles) {
-    if (left === 0) break;
-    shares.push({ pile, count: Math.min(left, pile.count) });
-    left -= Math.min(left, pile.count);
-  }
-  return shares;
-}
-
-function overfills(replay: Replay, entry: PartEntry, position: string, wanted: number, draft: Draft): Diagnostic | null {
-  const takes = replay.journal.positions.get(position)?.count ?? 0;
-  const isThere = ({ where }: Pile) => where.at === 'fitted' && where.position === position;
-  const others = [...replay.state.occupants(position).keys()].filter((part) => part !== entry.part);
-  const standing = [...others.flatMap((part) => replay.state.pilesOf(part)), ...draft.piles].filter(isThere);
-  const held = standing.reduce((sum, pile) => sum + pile.count, 0);
-  return held + wanted > takes ? noRoom(entry, position, takes, wanted, standing) : null;
-}
-
-function moved(
+/**
+ * Takes out of a seat what others stand in the way of the shares. Where nothing does, nothing is told.
+ *
+ * @returns the shares as far as they then fit
+ */
+function makeRoom(
   replay: Replay,
-  session: Session,
-  entry: PartEntry,
-  word: ActionWord,
-  draft: Draft,
+  act: Act,
+  seat: NonNullable<Target['seat']>,
   shares: readonly Share[],
-  to: Whereabouts,
-): Draft {
-  const from: Moment = { date: session.date, session: session.id };
-  const leaving = shares.filter(({ pile }) => !sameWhere(pile.where, to));
-  const left = new Map(leaving.map(({ pile, count }) => [pile, pile.count - count]));
+  draft: Draft,
+  tell: Tell,
+): readonly Share[] {
+  const takes = replay.journal.positions.get(seat.position)?.count ?? 0;
+  const isThere = (pile: Pile) => pile.seat?.position === seat.position && pile.seat.carrier === seat.carrier;
+  const coming = shares.filter(({ pile }) => !isThere(pile));
+  const others = replay.state.standingIn(seat).filter(({ part }) => part !== act.entry.part);
+  const own = draft.piles.filter(isThere);
+  let over = sumOf(others) + sumOf(own) + sumOf(coming) - takes;
+  if (over <= 0) return shares;
+  tell(noRoom(act.entry, seat.position, takes, sumOf(coming), [...others, ...own]));
+  for (const pile of others) {
+    if (over <= 0) break;
+    takeOut(replay, act, pile, Math.min(over, pile.count));
+    over -= pile.count;
+  }
+  return over > 0 ? [...shares.filter(({ pile }) => isThere(pile)), ...firstOf(coming, sumOf(coming) - over)] : shares;
+}
+
+/** Puts so many of a pile into stores, unplaced: the note says that something else stands where they stood. */
+function takeOut(replay: Replay, { session, entry }: Act, pile: Pile, count: number): void {
+  const from = momentOf(session);
+  const which = pile.which?.slice(0, count) ?? null;
+  const all = replay.state.pilesOf(pile.part);
+  const rest = all.flatMap((one) => (one === pile ? without(pile, count, which) : [one]));
+  const where = { at: 'stores', store: null } as const;
+  const out: Pile = { ...pile, count, which, where, seat: null, from, cause: entry.place, order: replay.state.nextOrder() };
+  replay.state.commit(pile.part, [...rest, out], [{ stay: stayOf(pile, count, which, from), order: pile.order }]);
+}
+
+/** Moves the shares to the target. What is there already stays as it is. */
+function moved(replay: Replay, act: Act, draft: Draft, shares: readonly Share[], { where, seat }: Target): Draft {
+  const from = momentOf(act.session);
+  const leaving = shares.filter(({ pile }) => !sameWhere(pile.where, where));
   const piles = draft.piles.flatMap((pile) => {
-    const rest = left.get(pile);
-    return rest === undefined ? [pile] : rest === 0 ? [] : [{ ...pile, count: rest }];
+    const share = leaving.find((one) => one.pile === pile);
+    return share ? without(pile, share.count, share.which) : [pile];
   });
   const hand = new Set(shares.filter((share) => !leaving.includes(share)).map(({ pile }) => pile));
   if (leaving.length > 0) {
-    const count = sumOf(leaving);
-    const arrived = { part: entry.part, count, where: to, from, cause: entry.place, order: replay.state.nextOrder() };
+    const order = replay.state.nextOrder();
+    const which = inOrderOf(leaving.flatMap((share) => share.which ?? []));
+    const arrived: Pile = {
+      part: act.entry.part,
+      count: sumOf(leaving),
+      which: leaving[0]?.which ? which : null,
+      where,
+      seat: seat && { ...seat, since: order },
+      from,
+      cause: act.entry.place,
+      order,
+    };
     piles.push(arrived);
     hand.add(arrived);
   }
-  const ended = leaving.map(({ pile, count }) => ({ stay: stayOf(pile, count, from), order: pile.order }));
-  const deeds = shares.map((share) => deedOf(replay, session, entry, word, share, to));
+  const ended = leaving.map(({ pile, count, which }) => ({ stay: stayOf(pile, count, which, from), order: pile.order }));
+  const deeds = shares.map((share) => deedOf(replay, act, share, where));
   return { piles, ended: [...draft.ended, ...ended], deeds: [...draft.deeds, ...deeds], hand };
 }
 
 /** Work on a part off the vehicle concerns the position it belongs to. */
-function deedOf(replay: Replay, session: Session, entry: PartEntry, did: ActionWord, share: Share, to: Whereabouts): Deed {
+function deedOf(replay: Replay, { session, entry, word: did }: Act, { pile, count, which }: Share, to: Target['where']): Deed {
   const { part } = entry;
-  const { where: from } = share.pile;
-  const fitted = to.at === 'fitted' ? to : from.at === 'fitted' ? from : null;
-  const position = fitted?.position ?? replay.journal.parts.get(part)?.position ?? part;
-  return { part, did, count: share.count, date: session.date, session: session.id, from, to, position, entry };
+  const { where: from } = pile;
+  const stood = [to, from].find((where) => where.at === 'fitted' || where.at === 'in');
+  const position = stood?.position ?? replay.journal.parts.get(part)?.position ?? part;
+  return { part, did, count, which, ...momentOf(session), session: session.id, from, to, position, entry };
 }
 
-function sumOf(shares: readonly Share[]): number {
-  return shares.reduce((sum, { count }) => sum + count, 0);
+function momentOf({ date, id }: Session): Moment {
+  return { date, session: id };
+}
+
+function sumOf(list: readonly { readonly count: number }[]): number {
+  return list.reduce((sum, { count }) => sum + count, 0);
 }

@@ -1,51 +1,74 @@
 import { type Diagnostic, diagnostic } from '../diagnostics/diagnostic.ts';
-import { didYouMean } from '../diagnostics/nearest.ts';
-import type { ActionWord, Destination, PartEntry, Session, Whereabouts } from '../model.ts';
+import { didYouMean, nearest } from '../diagnostics/nearest.ts';
+import type { ActionWord, Destination, GoneHow, PartEntry, Session, Whereabouts } from '../model.ts';
 import type { Replay } from './replay.ts';
+import type { Seat } from './seat.ts';
+import { seatFor } from './seating.ts';
+
+/** Where an action takes a part, and what is wrong with that: it is taken there all the same. */
+export interface Target {
+  readonly where: Whereabouts;
+  readonly seat: Omit<Seat, 'since'> | null;
+  readonly problem: Diagnostic | null;
+}
 
 /** Words whose destination is `to`. */
 const GOES_TO: readonly ActionWord[] = ['removed', 'stored', 'sent-out', 'returned', 'acquired', 'made'];
 
-/** Where a moving action takes the part, or why that cannot be said. */
-export function destinationOf(replay: Replay, session: Session, entry: PartEntry, word: ActionWord): Whereabouts | Diagnostic {
+/** Where a moving action takes the part. */
+export function destinationOf(replay: Replay, session: Session, entry: PartEntry, word: ActionWord): Target {
   const part = replay.journal.parts.get(entry.part);
   switch (word) {
     case 'fitted':
-      return { at: 'fitted', position: entry.at ?? part?.position ?? entry.part };
+      return seatFor(replay, entry, entry.at ?? part?.position ?? entry.part);
     case 'gone':
-      return entry.how === null || entry.how === 'made-safe'
-        ? noDestination(entry, word, '`how: scrapped`, `sold`, `given` or `lost`')
-        : { at: 'gone', how: entry.how };
+      return goneTo(entry);
     case 'sent-out':
-      return entry.to?.name ? { at: 'out', firm: entry.to.name } : noDestination(entry, word, '`to:` and the firm');
+      return to({ at: 'out', firm: entry.to?.name ?? 'a firm' }, entry.to?.name ? null : noDestination(entry, word, '`to:` and the firm'));
     case 'stored':
-      return entry.to === null ? noDestination(entry, word, '`to:` and a store') : putDown(replay, session, entry, null);
+      if (entry.to === null) return to({ at: 'stores', store: null }, noDestination(entry, word, '`to:` and a store'));
+      return putDown(replay, session, entry, null);
     case 'acquired':
     case 'made':
       return putDown(replay, session, entry, part?.store ?? null);
+    case 'removed':
+      if (entry.to === null) return to(replay.bags.takesOff(session, entry.part) ?? { at: 'stores', store: null });
+      return putDown(replay, session, entry, null);
     default:
       return putDown(replay, session, entry, null);
   }
 }
 
+function to(where: Whereabouts, problem: Diagnostic | null = null): Target {
+  return { where, seat: null, problem };
+}
+
+function goneTo(entry: PartEntry): Target {
+  const { how } = entry;
+  if (how === null || how === 'loan' || how === 'made-safe') {
+    return to({ at: 'gone', how: 'lost' }, noDestination(entry, 'gone', '`how: scrapped`, `sold`, `given`, `lost` or `made-into`'));
+  }
+  if (how !== 'made-into' || entry.into.length > 0) return to({ at: 'gone', how: how satisfies GoneHow });
+  return to({ at: 'gone', how }, noDestination(entry, 'gone', '`into:` and what it was made into'));
+}
+
 /** A store, or a bag that this note fills. `to` of an entry that sends the part out is the firm's. */
-function putDown(replay: Replay, session: Session, entry: PartEntry, otherwise: string | null): Whereabouts | Diagnostic {
-  const { to } = entry;
-  if (to === null || entry.did.includes('sent-out')) return { at: 'stores', store: otherwise };
-  if (to.bag !== null) return replay.bags.refuses(to.bag, session, entry.place) ?? { at: 'bag', bag: to.bag };
-  if (replay.journal.stores.includes(to.name)) return { at: 'stores', store: to.name };
-  const hint = didYouMean(to.name, replay.journal.stores);
-  return diagnostic('A406', entry.place, `There is no store \`${to.name}\` in journal.yaml.`, { hint });
+function putDown(replay: Replay, session: Session, entry: PartEntry, otherwise: string | null): Target {
+  const named = entry.to;
+  if (entry.did.includes('sent-out')) return to({ at: 'stores', store: otherwise });
+  if (named === null) return to({ at: 'stores', store: otherwise });
+  if (named.bag !== null) return to({ at: 'bag', bag: named.bag }, replay.bags.refuses(named.bag, session, entry.place));
+  const { stores } = replay.journal;
+  if (stores.includes(named.name)) return to({ at: 'stores', store: named.name });
+  const hint = didYouMean(named.name, stores);
+  const problem = diagnostic('A406', entry.place, `There is no store \`${named.name}\` in journal.yaml.`, { hint });
+  return to({ at: 'stores', store: nearest(named.name, stores) ?? named.name }, problem);
 }
 
 function noDestination(entry: PartEntry, word: ActionWord, what: string): Diagnostic {
-  const missing =
-    word === 'gone'
-      ? `\`${entry.part}\` is gone, and the entry does not say how.`
-      : `\`${entry.part}\` was ${word.replace('-', ' ')}, and the entry does not say where to.`;
-  return diagnostic('A510', entry.place, missing, {
-    hint: `Add ${what}.`,
-  });
+  const said = word === 'gone' ? `\`${entry.part}\` is gone` : `\`${entry.part}\` was ${word.replace('-', ' ')}`;
+  const missing = word !== 'gone' ? 'where to' : entry.how === 'made-into' ? 'what was made of it' : 'how';
+  return diagnostic('A510', entry.place, `${said}, and the entry does not say ${missing}.`, { hint: `Add ${what}.` });
 }
 
 /** A `to` that no action of the entry goes by: a move was meant and not recorded. */
@@ -59,13 +82,20 @@ export function destinationText(destination: Destination): string {
   return destination.bag === null ? destination.name : `bag ${destination.bag}`;
 }
 
-/** True when that is the place `from` means: a bag, a store, a firm or a position. */
+/** True when that is the place `from` means: a bag, a store, a firm, a position, or a part that it is in. */
 export function isAt(destination: Destination, where: Whereabouts): boolean {
   if (destination.bag !== null) return where.at === 'bag' && where.bag === destination.bag;
   const { name } = destination;
-  return (
-    (where.at === 'stores' && where.store === name) ||
-    (where.at === 'fitted' && where.position === name) ||
-    (where.at === 'out' && where.firm === name)
-  );
+  switch (where.at) {
+    case 'stores':
+      return where.store === name;
+    case 'fitted':
+      return where.position === name || where.within === name;
+    case 'in':
+      return where.position === name || where.part === name;
+    case 'out':
+      return where.firm === name;
+    default:
+      return false;
+  }
 }

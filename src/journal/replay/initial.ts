@@ -1,7 +1,8 @@
 import { type Diagnostic, diagnostic } from '../diagnostics/diagnostic.ts';
-import type { IsoDate, Journal, Part, PartId, Session, Whereabouts } from '../model.ts';
+import type { IsoDate, Journal, Part, PartId, PositionId, Session, Whereabouts } from '../model.ts';
 import type { Moment } from '../record.ts';
 import { compareText } from '../values/text-order.ts';
+import { type Seat, whereSeated } from './seat.ts';
 import { State, stayOf } from './state.ts';
 
 /** Catalogue dates on which parts arrive, oldest first. */
@@ -17,20 +18,22 @@ export interface Initial {
   readonly diagnostics: readonly Diagnostic[];
 }
 
-/** Puts every part of the catalogue where it was on the day the vehicle arrived. */
+/** Puts every part of the catalogue where it was on the day the vehicle arrived, what others are in before what is in it. */
 export function asFound(journal: Journal, sessions: readonly Session[]): Initial {
   const state = new State();
   const diagnostics: Diagnostic[] = [];
   const { arrived } = journal.settings;
   const from: Moment = { date: arrived, session: null };
-  for (const part of makersFirst(journal)) {
-    let where = whereFound(part, arrived);
-    const problem = where.at === 'fitted' ? overfilled(journal, state, part) : null;
-    if (problem) {
-      diagnostics.push(problem);
-      where = { at: 'stores', store: part.store };
-    }
-    state.commit(part.id, [{ part: part.id, count: part.count, where, from, cause: part.place, order: state.nextOrder() }]);
+  for (const part of outermostFirst(journal)) {
+    const order = state.nextOrder();
+    const seat = part.found === 'fitted' && !isLater(part, arrived) ? seatAsFound(journal, state, part) : null;
+    const problem = seat ? overfilled(journal, state, part, seat) : null;
+    if (problem) diagnostics.push(problem);
+    const seated = seat && !problem ? { ...seat, since: order } : null;
+    const where = seated ? whereSeated(seated, seated.carrier === null ? null : state.whereOf(seated.carrier)) : whereFound(part, arrived);
+    state.commit(part.id, [
+      { part: part.id, count: part.count, which: numbersOf(part), where, seat: seated, from, cause: part.place, order },
+    ]);
   }
   const brought = broughtOn(sessions);
   const arrivals = [...journal.parts.values()]
@@ -40,18 +43,35 @@ export function asFound(journal: Journal, sessions: readonly Session[]): Initial
   return { state, arrivals, diagnostics };
 }
 
-/** Parts that make a position, then candidates: what belongs there has the place before what only stands in. */
-function makersFirst(journal: Journal): readonly Part[] {
-  const parts = [...journal.parts.values()];
-  return [...parts.filter((part) => part.makesPosition), ...parts.filter((part) => !part.makesPosition)];
+/** By how deep their position lies in others; at each, parts that make it and then candidates, which only stand in. */
+function outermostFirst(journal: Journal): readonly Part[] {
+  const depth = new Map([...journal.positions.keys()].map((id) => [id, depthOf(journal, id)]));
+  const rank = (part: Part) => 2 * (depth.get(part.position) ?? 0) + (part.makesPosition ? 0 : 1);
+  return [...journal.parts.values()].sort((a, b) => rank(a) - rank(b));
+}
+
+/** How many parts a position lies in: none on the vehicle itself. A circle, which is told elsewhere, ends where it began. */
+function depthOf(journal: Journal, position: PositionId): number {
+  const seen = new Set<PositionId>();
+  for (let at = journal.positions.get(position)?.inside; at && !seen.has(at); at = journal.positions.get(at)?.inside) seen.add(at);
+  return seen.size;
+}
+
+/** As found, what is in another part is in the one that stood there, or in the one that belongs there. */
+function seatAsFound(journal: Journal, state: State, { position }: Part): Omit<Seat, 'since'> {
+  const outer = journal.positions.get(position)?.inside ?? null;
+  return { position, carrier: outer === null || outer === position ? null : (state.holderAt(outer) ?? outer) };
+}
+
+function numbersOf({ numbered, count }: Part): readonly number[] | null {
+  return numbered === null ? null : Array.from({ length: count }, (_, index) => index + 1);
 }
 
 function whereFound(part: Part, arrived: IsoDate): Whereabouts {
   if (part.found === 'missing') return { at: 'missing' };
   if (isLater(part, arrived)) return { at: 'not-yet' };
   if (part.found === 'considered') return { at: 'considered' };
-  if (part.found === 'fitted') return { at: 'fitted', position: part.position };
-  return { at: 'stores', store: part.store };
+  return part.bag === null ? { at: 'stores', store: part.store } : { at: 'bag', bag: part.bag };
 }
 
 function isLater(part: Part, arrived: IsoDate): boolean {
@@ -69,15 +89,12 @@ function broughtOn(sessions: readonly Session[]): ReadonlyMap<PartId, ReadonlySe
   return brought;
 }
 
-function overfilled(journal: Journal, state: State, part: Part): Diagnostic | null {
+function overfilled(journal: Journal, state: State, part: Part, seat: Omit<Seat, 'since'>): Diagnostic | null {
   const position = journal.positions.get(part.position);
-  const others = [...state.occupants(part.position)];
-  const taken = others.reduce((sum, [, count]) => sum + count, 0);
+  const others = state.standingIn(seat);
+  const taken = others.reduce((sum, { count }) => sum + count, 0);
   if (!position || taken + part.count <= position.count) return null;
-  const related = others.flatMap(([id]) => {
-    const place = journal.parts.get(id)?.place;
-    return place ? [{ place, message: `${id} is fitted there as found.` }] : [];
-  });
+  const related = others.map(({ part: id, cause }) => ({ place: cause, message: `${id} is fitted there as found.` }));
   const message = `As found, ${taken + part.count} are fitted at \`${position.id}\`, which takes ${position.count}.`;
   const hint = 'Say `found: loose` or `found: missing` for what was not on the vehicle, or correct `count`.';
   return diagnostic('A512', part.place, message, { hint, related });
@@ -89,7 +106,7 @@ export function arrive(state: State, { date, part }: Arrival): void {
   const where: Whereabouts = { at: 'stores', store: part.store };
   const all = state.pilesOf(part.id);
   const coming = all.filter((pile) => pile.where.at === 'not-yet');
-  const ended = coming.map((pile) => ({ stay: stayOf(pile, pile.count, moment), order: pile.order }));
+  const ended = coming.map((pile) => ({ stay: stayOf(pile, pile.count, pile.which, moment), order: pile.order }));
   const here = coming.map((pile) => ({ ...pile, where, from: moment, cause: part.place, order: state.nextOrder() }));
   state.commit(part.id, [...all.filter((pile) => !coming.includes(pile)), ...here], ended);
 }

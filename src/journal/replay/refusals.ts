@@ -2,8 +2,10 @@ import type { Code } from '../diagnostics/catalogue.ts';
 import { type Diagnostic, diagnostic, type Related } from '../diagnostics/diagnostic.ts';
 import type { ActionWord, PartEntry, PositionId, Whereabouts } from '../model.ts';
 import type { Moment } from '../record.ts';
+import { moves } from './actions.ts';
+import { endOf } from './seat.ts';
 import type { Pile } from './state.ts';
-import { whereInWords } from './words.ts';
+import { numbersInWords, whereInWords } from './words.ts';
 
 /** Why an action cannot be: the part is not in the state the action needs. Says where it is and since when. */
 export function wrongState(entry: PartEntry, word: ActionWord, piles: readonly Pile[]): Diagnostic {
@@ -15,6 +17,27 @@ export function wrongState(entry: PartEntry, word: ActionWord, piles: readonly P
 export function tooMany(entry: PartEntry, word: ActionWord, able: number, piles: readonly Pile[]): Diagnostic {
   const message = `${entry.count} of \`${entry.part}\` ${cannotBe(word)}, only ${able} can: ${whereItIs(piles)}`;
   return refusal('A504', entry, message, piles, `Say \`count: ${able}\`, or record first what became of the others.`);
+}
+
+/** Some of the numbers named are not in the state the action needs. */
+export function notThoseThere(
+  entry: PartEntry,
+  word: ActionWord,
+  absent: readonly number[],
+  able: readonly number[],
+  piles: readonly Pile[],
+): Diagnostic {
+  const message = `${numbersInWords(absent)} of \`${entry.part}\` ${cannotBe(word)}: ${whereItIs(piles)}`;
+  const hint =
+    able.length === 0 ? null : `Say \`which: [${able.join(', ')}]\` or some of these, or record first what became of the others.`;
+  return refusal('A504', entry, message, piles, hint);
+}
+
+/** A bare count of a lot whose parts can be told apart leaves a choice. */
+export function whichOfThem(entry: PartEntry, able: readonly Pile[]): Diagnostic {
+  const free = able.flatMap(({ which }) => which ?? []).sort((a, b) => a - b);
+  const message = `${entry.count} of \`${entry.part}\` leaves a choice: it could be any of ${free.join(', ')}.`;
+  return refusal('A517', entry, message, able, `Say which: \`which: [${free.slice(0, entry.count ?? 1).join(', ')}]\`, or others of them.`);
 }
 
 /** `from` (or `at`) names a place where none of the part is. */
@@ -52,7 +75,13 @@ function whereItIs(piles: readonly Pile[]): string {
   const [first] = piles;
   if (!first) return 'it is nowhere.';
   if (piles.length === 1) return `it is ${whereInWords(first.where)}, since ${sinceWords(first.from)}.`;
-  return `${piles.map(({ count, where, from }) => `${count} ${whereInWords(where)} since ${sinceWords(from)}`).join('; ')}.`;
+  return `${piles.map(sharesInWords).join('; ')}.`;
+}
+
+/** `it is in stores` told of each share; of a numbered lot with its numbers. */
+function sharesInWords({ count, which, where, from }: Pile): string {
+  const what = which ? numbersInWords(which) : String(count);
+  return `${what} ${whereInWords(where)} since ${sinceWords(from)}`;
 }
 
 function sinceWords({ date, session }: Moment): string {
@@ -65,7 +94,7 @@ function cannotBe(word: ActionWord): string {
 
 const REASONS: Partial<Record<Code, string>> = {
   A501: 'it is not fitted; ',
-  A503: 'it is on the vehicle already; ',
+  A503: 'it is fitted already; ',
   A505: 'it went before; ',
   A506: 'it is not here; ',
   A507: 'it was here already; ',
@@ -85,13 +114,15 @@ const HINTS: Partial<Record<Code, string>> = {
 /** Which of the problems it is; for a lot spread about, the nearest to what the action needs. */
 function codeOf(word: ActionWord, piles: readonly Pile[]): Code {
   const any = (...wheres: Whereabouts['at'][]) => piles.some(({ where }) => wheres.includes(where.at));
+  const inOut = piles.some(({ where }) => where.at === 'in' && endOf(where).at === 'out');
   if (word === 'acquired' || word === 'made') {
-    if (any('fitted', 'stores', 'bag', 'out')) return 'A507';
+    if (any('fitted', 'in', 'stores', 'bag', 'out')) return 'A507';
     return any('missing') ? 'A506' : 'A505';
   }
-  if (word === 'returned') return any('fitted', 'stores', 'bag') ? 'A508' : any('missing', 'not-yet', 'considered') ? 'A506' : 'A505';
+  if (word === 'returned') return any('fitted', 'in', 'stores', 'bag') ? 'A508' : any('missing', 'not-yet', 'considered') ? 'A506' : 'A505';
   if (word === 'removed' && any('stores', 'bag')) return 'A501';
-  if (word === 'fitted' && any('fitted')) return 'A503';
-  if (any('fitted')) return 'A509';
+  if (inOut && (word === 'removed' || !moves(word))) return 'A506';
+  if (word === 'fitted' && any('fitted', 'in')) return 'A503';
+  if (any('fitted', 'in')) return 'A509';
   return any('out', 'missing', 'not-yet', 'considered') ? 'A506' : 'A505';
 }

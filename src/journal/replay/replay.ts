@@ -20,13 +20,13 @@ export interface Replay {
 /**
  * Replays a journal: the present is the as-found state with every action of every session in order.
  * In a session, bags are filled first, then parts are acted on as written, bags emptied, items opened,
- * deferred and closed, milestones reached, and decisions taken. What cannot be is reported and changes nothing.
+ * deferred and closed, milestones reached, and decisions taken. What cannot be is told once, and then believed.
  */
 export function replay(journal: Journal): { history: History; diagnostics: Diagnostic[] } {
   const sessions = sessionsInOrder(journal.sessions);
   const { state, arrivals, diagnostics: found } = asFound(journal, sessions);
   const diagnostics = [...found];
-  const bags = new Bags(sessions);
+  const bags = new Bags(sessions, journal.parts.values(), journal.settings.arrived);
   const items = new Items(sessions);
   const milestones = new Milestones(journal.milestones, items);
   const decisions = new Decisions(journal);
@@ -37,10 +37,14 @@ export function replay(journal: Journal): { history: History; diagnostics: Diagn
     for (; !next.done && next.value.date <= session.date; next = coming.next()) arrive(state, next.value);
     diagnostics.push(...bags.fill(session));
     for (const entry of session.parts) {
-      const problem = applyEntry(context, session, entry);
-      if (problem) diagnostics.push(problem);
+      diagnostics.push(...applyEntry(context, session, entry));
     }
-    diagnostics.push(...bags.empty(context, session), ...milestones.tooLate(session), ...items.apply(session));
+    diagnostics.push(
+      ...bags.idle(context, session),
+      ...bags.empty(context, session),
+      ...milestones.tooLate(session),
+      ...items.apply(session),
+    );
     diagnostics.push(...milestones.apply(session), ...decisions.apply(session));
   }
   for (; !next.done; next = coming.next()) arrive(state, next.value);
@@ -50,7 +54,7 @@ export function replay(journal: Journal): { history: History; diagnostics: Diagn
     occupants: occupantsOf(journal, stays),
     deeds: state.deeds,
     decisions: decisions.history,
-    bags: bags.history,
+    bags: bags.history(),
     items: items.history,
     reached: milestones.history,
   };

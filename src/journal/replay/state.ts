@@ -1,11 +1,17 @@
 import type { PartId, Place, PositionId, Whereabouts } from '../model.ts';
 import type { Deed, Moment, Stay } from '../record.ts';
+import { type Seat, whereSeated } from './seat.ts';
+import { sameWhere } from './words.ts';
 
 /** So many of a part that came to one place together. Piles never change; moving a share makes new ones. */
 export interface Pile {
   readonly part: PartId;
   readonly count: number;
+  /** Which of a numbered lot; null where they cannot be told apart. */
+  readonly which: readonly number[] | null;
   readonly where: Whereabouts;
+  /** The place it stands in, on the vehicle or in another part; null while it stands in none. */
+  readonly seat: Seat | null;
   readonly from: Moment;
   /** What put it there: an entry of a note, or the catalogue. */
   readonly cause: Place;
@@ -22,8 +28,10 @@ export interface Ended {
 /** Where everything is while sessions are replayed. Only `commit` changes it. */
 export class State {
   readonly #piles = new Map<PartId, readonly Pile[]>();
-  readonly #fitted = new Map<PositionId, Map<PartId, number>>();
+  readonly #seated = new Map<PositionId, Set<PartId>>();
+  readonly #inside = new Map<PartId, Set<PartId>>();
   readonly #bags = new Map<number, Set<PartId>>();
+  readonly #stoodLast = new Map<PositionId, { readonly part: PartId; readonly since: number }>();
   readonly #ended: Ended[] = [];
   readonly deeds: Deed[] = [];
   #order = 0;
@@ -38,9 +46,32 @@ export class State {
     return this.#piles.get(part) ?? [];
   }
 
-  /** How many of each part are fitted at a position. */
-  occupants(position: PositionId): ReadonlyMap<PartId, number> {
-    return this.#fitted.get(position) ?? NOBODY;
+  /** What stands in a seat, part by part. */
+  standingIn({ position, carrier }: Pick<Seat, 'position' | 'carrier'>): readonly Pile[] {
+    const isThere = ({ seat }: Pile) => seat?.position === position && seat.carrier === carrier;
+    return [...(this.#seated.get(position) ?? [])].flatMap((part) => this.pilesOf(part).filter(isThere));
+  }
+
+  /** The part that stands at a position on the vehicle, else the one that was last put there; null when none ever was. */
+  holderAt(position: PositionId): PartId | null {
+    const isOn = ({ where }: Pile) => where.at === 'fitted' && where.position === position;
+    const on = [...(this.#seated.get(position) ?? [])].find((part) => this.pilesOf(part).some(isOn));
+    return on ?? this.#stoodLast.get(position)?.part ?? null;
+  }
+
+  /** Parts that stand in a part, in the order in which they came; what is in those is not among them. */
+  inside(carrier: PartId): readonly PartId[] {
+    return [...(this.#inside.get(carrier) ?? [])];
+  }
+
+  /** Everything in a part, and in what is in it. */
+  allInside(carrier: PartId): readonly PartId[] {
+    return this.inside(carrier).flatMap((part) => [part, ...this.allInside(part)]);
+  }
+
+  /** Where a part is as a whole, for what stands in it. */
+  whereOf(part: PartId): Whereabouts {
+    return this.pilesOf(part)[0]?.where ?? { at: 'missing' };
   }
 
   /** Parts with a pile in the bag. */
@@ -48,30 +79,47 @@ export class State {
     return [...(this.#bags.get(bag) ?? [])];
   }
 
-  /** Puts a part's piles in the place of its earlier ones. */
+  /** Puts a part's piles in the place of its earlier ones; what stands in the part goes with it. */
   commit(part: PartId, piles: readonly Pile[], ended: readonly Ended[] = [], deeds: readonly Deed[] = []): void {
     for (const pile of this.pilesOf(part)) this.#forget(pile);
     for (const pile of piles) this.#note(pile);
     this.#piles.set(part, piles);
     this.#ended.push(...ended);
     this.deeds.push(...deeds);
+    for (const inner of this.inside(part)) this.#follow(inner, part, piles[piles.length - 1], deeds.at(-1) ?? null);
   }
 
-  #forget({ part, where }: Pile): void {
-    if (where.at === 'fitted') this.#fitted.get(where.position)?.delete(part);
+  /** Moves what stands in a carrier to where that has gone. What has gone for good stands in nothing any more. */
+  #follow(part: PartId, carrier: PartId, cause: Pile | undefined, deed: Deed | null): void {
+    const to = this.whereOf(carrier);
+    if (!cause) return;
+    const ended: Ended[] = [];
+    const deeds: Deed[] = [];
+    const piles = this.pilesOf(part).map((pile) => {
+      if (pile.seat?.carrier !== carrier) return pile;
+      const where = whereSeated(pile.seat, to);
+      if (sameWhere(where, pile.where)) return pile;
+      ended.push({ stay: stayOf(pile, pile.count, pile.which, cause.from), order: pile.order });
+      if (where.at === 'gone' && deed?.did === 'gone') deeds.push(goneWith(deed, pile, where));
+      const seat = where.at === 'gone' ? null : pile.seat;
+      return { ...pile, where, seat, from: cause.from, cause: cause.cause, order: this.nextOrder() };
+    });
+    if (ended.length > 0) this.commit(part, piles, ended, deeds);
+  }
+
+  #forget({ part, where, seat }: Pile): void {
+    if (seat) this.#seated.get(seat.position)?.delete(part);
+    if (seat?.carrier) this.#inside.get(seat.carrier)?.delete(part);
     if (where.at === 'bag') this.#bags.get(where.bag)?.delete(part);
   }
 
-  #note({ part, where, count }: Pile): void {
-    if (where.at === 'fitted') {
-      const occupants = this.#fitted.get(where.position) ?? new Map<PartId, number>();
-      occupants.set(part, (occupants.get(part) ?? 0) + count);
-      this.#fitted.set(where.position, occupants);
+  #note({ part, where, seat }: Pile): void {
+    if (seat) {
+      addTo(this.#seated, seat.position, part);
+      if (seat.carrier !== null) addTo(this.#inside, seat.carrier, part);
+      if (seat.since >= (this.#stoodLast.get(seat.position)?.since ?? 0)) this.#stoodLast.set(seat.position, { part, since: seat.since });
     }
-    if (where.at === 'bag') {
-      const parts = this.#bags.get(where.bag) ?? new Set<PartId>();
-      this.#bags.set(where.bag, parts.add(part));
-    }
+    if (where.at === 'bag') addTo(this.#bags, where.bag, part);
   }
 
   /** Every stay, ended or not, by part, in the order in which the moves began them. */
@@ -79,19 +127,27 @@ export class State {
     const byPart = new Map<PartId, Ended[]>([...this.#piles.keys()].map((part) => [part, []]));
     for (const ended of this.#ended) byPart.get(ended.stay.part)?.push(ended);
     for (const [part, piles] of this.#piles) {
-      for (const pile of piles) byPart.get(part)?.push({ stay: stayOf(pile, pile.count, null), order: pile.order });
+      for (const pile of piles) byPart.get(part)?.push({ stay: stayOf(pile, pile.count, pile.which, null), order: pile.order });
     }
     return new Map([...byPart].map(([part, list]) => [part, inOrder(list)]));
   }
 }
 
-const NOBODY: ReadonlyMap<PartId, number> = new Map();
+function addTo<K>(sets: Map<K, Set<PartId>>, key: K, part: PartId): void {
+  const parts = sets.get(key);
+  if (parts) parts.add(part);
+  else sets.set(key, new Set([part]));
+}
+
+function goneWith(deed: Deed, { part, count, which, where: from, seat }: Pile, to: Whereabouts): Deed {
+  return { ...deed, part, count, which, from, to, position: seat?.position ?? part };
+}
 
 function inOrder(list: Ended[]): Stay[] {
   return list.sort((a, b) => a.order - b.order).map(({ stay }) => stay);
 }
 
 /** A pile, or a share of it, as the stay it was until the moment given. */
-export function stayOf({ part, where, from }: Pile, count: number, to: Moment | null): Stay {
-  return { part, count, where, from, to };
+export function stayOf({ part, where, from }: Pile, count: number, which: readonly number[] | null, to: Moment | null): Stay {
+  return { part, count, which, where, from, to };
 }

@@ -4,7 +4,9 @@ import type { Origin, Whereabouts } from '../model.ts';
 export function whereInWords(where: Whereabouts): string {
   switch (where.at) {
     case 'fitted':
-      return `fitted at ${where.position}`;
+      return where.within === undefined ? `fitted at ${where.position}` : `fitted at ${where.position} in ${where.within}`;
+    case 'in':
+      return `in ${where.part}, ${whereInWords(where.where)}`;
     case 'stores':
       return where.store === null ? 'in stores, unplaced' : `in stores, ${where.store}`;
     case 'bag':
@@ -12,7 +14,7 @@ export function whereInWords(where: Whereabouts): string {
     case 'out':
       return `out with ${where.firm}`;
     case 'gone':
-      return `gone (${where.how})`;
+      return `gone (${where.how.replaceAll('-', ' ')})`;
     case 'missing':
       return 'missing';
     case 'not-yet':
@@ -25,6 +27,12 @@ export function whereInWords(where: Whereabouts): string {
 /** False for what has not come, or was only thought of. What is gone or missing belongs to the record and counts. */
 export function isHere({ at }: Whereabouts): boolean {
   return at !== 'not-yet' && at !== 'considered';
+}
+
+/** Some of a numbered lot: `number 2`, `numbers 2 and 4`. */
+export function numbersInWords(which: readonly number[]): string {
+  const [last, ...before] = which.toReversed();
+  return before.length === 0 ? `number ${last}` : `numbers ${before.toReversed().join(', ')} and ${last}`;
 }
 
 /** An origin as a reader says it; null is an origin that nobody knows. */
@@ -45,7 +53,9 @@ export function whereKey(where: Whereabouts): string {
 function detailOf(where: Whereabouts): string {
   switch (where.at) {
     case 'fitted':
-      return where.position;
+      return where.within === undefined ? where.position : `${where.position}@${where.within}`;
+    case 'in':
+      return `${where.position}@${where.part}/${whereKey(where.where)}`;
     case 'stores':
       return where.store ?? '';
     case 'bag':

@@ -5,7 +5,7 @@ import * as z from 'zod';
 import { readQuantity } from '../values/quantity.ts';
 import { bad, ok, type Reading } from '../values/reading.ts';
 import { decisive } from './facts.ts';
-import { condition, count, date, fields, manyOf, maybe, newId, oneOf, prose, read, text } from './fields.ts';
+import { condition, count, date, destination, fields, manyOf, maybe, newId, oneOf, prose, read, text } from './fields.ts';
 import { HAZARDS, ORIGINS } from './words.ts';
 
 const weight = read((written): Reading<Fraction> => {
@@ -20,9 +20,13 @@ export const partSchema = fields({
   origin: maybe(oneOf(ORIGINS)),
   evidence: maybe(prose),
   count: decisive(count.default(1)),
+  /** How the parts of a lot are told apart: `I to IIII, front to back`. Without it they are only counted. */
+  numbered: decisive(maybe(prose)),
   for: decisive(maybe(text)),
+  /** The position that the one it makes is a place in. */
+  in: decisive(maybe(text)),
   found: maybe(oneOf(['fitted', 'loose', 'missing'])),
-  at: maybe(text),
+  at: maybe(destination),
   /** From this day it is here; without it, it was here from the start or only a session can bring it. */
   acquired: maybe(date),
   marks: maybe(prose),

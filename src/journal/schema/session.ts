@@ -35,10 +35,15 @@ const touched = fields({
   did: decisive(manyOf(oneOf(ACTIONS))),
   to: maybe(destination),
   at: maybe(text),
+  /** Where it was taken from; for what is acquired, who had it. */
   from: maybe(destination),
   /** Without it, all that are in the state the action needs. */
   count: decisive(maybe(count)),
-  /** How it went, or that what was dangerous in it is dangerous no longer. */
+  /** Which of a numbered lot. */
+  which: decisive(manyOf(count)),
+  /** What it was fitted into, or made into. */
+  into: manyOf(text),
+  /** How it went, that it is out on loan, or that what was dangerous in it is dangerous no longer. */
   how: maybe(oneOf(HOW)),
   condition: maybe(condition),
   marks: maybe(prose),
@@ -53,6 +58,7 @@ const decision = fields({
   verdict: oneOf(VERDICTS),
   with: maybe(text),
   count: decisive(maybe(count)),
+  which: decisive(manyOf(count)),
   because: maybe(prose),
 });
 

@@ -71,11 +71,12 @@ export type Component = string;
 export const ITEM_KINDS = ['task', 'question', 'buy', 'temporary'] as const;
 export type ItemKind = (typeof ITEM_KINDS)[number];
 
-export const GONE_HOW = ['scrapped', 'sold', 'given', 'lost'] as const;
+export const GONE_HOW = ['scrapped', 'sold', 'given', 'lost', 'made-into'] as const;
 export type GoneHow = (typeof GONE_HOW)[number];
 
-/** How an entry was done: how a part went, or that what was dangerous in it is dangerous no longer. */
-export const HOW = [...GONE_HOW, 'made-safe'] as const;
+/** How an entry was done: how a part went, that it was sent out on loan, or that what was dangerous in it is dangerous no longer. */
+export const HOW = [...GONE_HOW, 'loan', 'made-safe'] as const;
+export type How = (typeof HOW)[number];
 
 export const RESULTS = ['good', 'fair', 'poor'] as const;
 export type MethodResult = (typeof RESULTS)[number];

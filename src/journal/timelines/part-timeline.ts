@@ -3,6 +3,7 @@ import type { JournalRecord, Stay } from '../record.ts';
 import { type MeasurementSeries, seriesOf } from '../registers/measurements.ts';
 import { groupedBy } from '../registers/source.ts';
 import { compareMoments, staysOf, type Whereat, whereaboutsAt } from '../registers/stays.ts';
+import { endOf } from '../replay/seat.ts';
 import { isHere } from '../replay/words.ts';
 import type { TimelineEvent } from './event.ts';
 import { eventsOfPart } from './events.ts';
@@ -60,7 +61,9 @@ function custodyOf(record: JournalRecord, stays: readonly Stay[]): readonly Cust
   return spans.sort((a, b) => order(a.from, b.from));
 }
 
-function custodyAt(where: Whereabouts): Custody {
+/** Who has what a part is in has the part. */
+function custodyAt(place: Whereabouts): Custody {
+  const where = endOf(place);
   switch (where.at) {
     case 'out':
       return { by: 'firm', firm: where.firm };

@@ -39,6 +39,23 @@ export const REFERENCES: readonly Case[] = [
     at: '2031-03-01-earlyer',
     hint: /earlier/,
   },
+  {
+    shows: 'parts in a circle',
+    code: 'A413',
+    file: 'parts/brakes.yaml',
+    files: { parts: `${PARTS}- { id: engine, name: Engine, in: magneto }\n- { id: magneto, name: Magneto, in: engine }\n` },
+    at: 'engine',
+    says: /`engine` in `magneto` in `engine`/,
+    once: true,
+  },
+  {
+    shows: 'a part in one of several',
+    code: 'A414',
+    file: 'parts/brakes.yaml',
+    files: { parts: `${PARTS}- { id: cap, name: Cap, in: studs }\n` },
+    at: 'cap',
+    says: /lot of 5/,
+  },
   { shows: 'a correction of the note itself', code: 'A412', note: 'corrects: 2031-03-12-brakes', at: '2031-03-12-brakes', once: true },
   {
     shows: 'a correction of a later note',
@@ -99,6 +116,45 @@ export const WHEREABOUTS: readonly Case[] = [
     says: /2031-03-12.*2031-02-01/,
     once: true,
   },
+  {
+    shows: 'what another part stands in is not here',
+    code: 'A515',
+    note: 'parts: [{ part: dust-cap, did: removed }, { part: drum, did: [removed, gone], how: sold }, { part: dust-cap, did: fitted }]',
+    files: { parts: `${PARTS}- { id: dust-cap, name: Dust cap, in: drum }\n` },
+    at: '{ part: dust-cap, did: fitted',
+    says: /gone \(sold\)/,
+    hint: /into:/,
+    once: true,
+  },
+  {
+    shows: 'a part in itself',
+    code: 'A516',
+    note: 'parts: [{ part: dust-cap, did: removed }, { part: dust-cap, did: fitted, into: dust-cap }]',
+    files: { parts: `${PARTS}- { id: dust-cap, name: Dust cap, in: drum }\n` },
+  },
+  {
+    shows: 'a count that leaves a choice',
+    code: 'A517',
+    note: 'parts: [{ part: wheels, did: removed, count: 2 }]',
+    files: { parts: `${PARTS}- { id: wheels, name: Wheels, count: 4, numbered: "I to IIII, front to back" }\n` },
+    says: /1, 2, 3, 4/,
+    hint: /which: \[1, 2\]/,
+  },
+  { shows: 'numbers of what is only counted', code: 'A518', note: 'parts: [{ part: studs, did: removed, which: [1, 2] }]', at: '[1, 2]' },
+  {
+    shows: 'a number that the lot has not',
+    code: 'A518',
+    note: 'decisions: [{ part: wheels, verdict: keep, which: 5, because: sound }]',
+    files: { parts: `${PARTS}- { id: wheels, name: Wheels, count: 4, numbered: "I to IIII" }\n` },
+    says: /no number 5/,
+  },
+  {
+    shows: 'originals that go with what they are in',
+    code: 'A519',
+    note: 'parts: [{ part: drum, did: [removed, gone], how: scrapped }]',
+    files: { parts: `${PARTS}- { id: dust-cap, name: Dust cap, origin: original, in: drum }\n` },
+    says: /dust-cap/,
+  },
   { shows: 'a destination without a move', code: 'A513', note: 'parts: [{ part: drum-donor, did: cleaned, to: shelf A1 }]' },
   {
     shows: 'the catalogue fits no more than there is room for',
@@ -110,7 +166,7 @@ export const WHEREABOUTS: readonly Case[] = [
 
 export const BAGS_AND_ITEMS: readonly Case[] = [
   {
-    shows: 'a bag number is used once',
+    shows: 'a bag that is full is not filled',
     code: 'A601',
     note: 'bags: [{ bag: 3, holds: [2 bolts] }]',
     files: earlier('bags: [{ bag: 3, holds: [4 nuts] }]'),
@@ -135,6 +191,13 @@ export const BAGS_AND_ITEMS: readonly Case[] = [
     note: 'emptied: [3]',
     files: earlier('parts: [{ part: studs, did: removed, count: 2, to: bag 3 }]\nbags: [{ bag: 3, holds: [2 studs] }]'),
     says: /studs/i,
+  },
+  {
+    shows: 'a bag that names what did not come off',
+    code: 'A618',
+    note: 'bags: [{ bag: 3, holds: [2 studs], off: studs }]',
+    says: /fitted at studs/,
+    hint: /to: bag 3/,
   },
   { shows: 'a bag nobody fills', code: 'A606', note: 'parts: [{ part: drum, did: removed, to: bag 8 }]' },
   {

@@ -71,6 +71,7 @@ export const GONE_WORDS: Readonly<Record<GoneHow, string>> = {
   sold: 'sold',
   given: 'given away',
   lost: 'lost',
+  'made-into': 'made into something else',
 };
 
 export const ITEM_KIND_WORDS: Readonly<Record<ItemKind, string>> = {

@@ -37,7 +37,11 @@ export function bagTable(sheet: Sheet, bags: readonly BagRow[], label: string): 
           ),
       },
       { head: 'Off', set: 'off', cell: ({ filling: { off } }) => off !== null && partLink(sheet, off) },
-      { head: 'Since', set: 'date', cell: ({ filled }) => dayLink(sheet, filled) },
+      {
+        head: 'Since',
+        set: 'date',
+        cell: ({ filled: { session, date } }) => (session === null ? sheet.figures.shortDate(date) : dayLink(sheet, { session, date })),
+      },
       tickBox('Seen'),
     ],
     groups: rows(bags),

@@ -24,6 +24,8 @@ export function spotOf(sheet: Sheet, where: Whereabouts): Spot {
   switch (where.at) {
     case 'fitted':
       return { before: 'on the vehicle: ', name: sheet.positionName(where.position), href: sheet.toPosition(where.position) };
+    case 'in':
+      return { before: `${placeWords(sheet, where.where)}, in `, name: sheet.partName(where.part), href: sheet.toPart(where.part) };
     case 'stores':
       return {
         before: 'in stores: ',
@@ -60,6 +62,12 @@ export function placeLinks(sheet: Sheet, id: PartId, places: readonly Whereat[],
     places.map(({ where, count }) => html`${count < many && `${count} of ${many} `}${whereLink(sheet, where, part?.position ?? null)}`),
     between,
   );
+}
+
+/** Where something is, in one run of words: `in stores: shelf B2`. */
+export function placeWords(sheet: Sheet, where: Whereabouts): string {
+  const { before, name } = spotOf(sheet, where);
+  return before + name;
 }
 
 /** A destination as a note names it: `bag 14`, `shelf B2`. */

@@ -15,11 +15,13 @@ const position = (count: number): Position => ({
   count,
   weight: new Fraction(1),
   components: [],
+  inside: null,
   parts: ['drum', 'spare'],
 });
 const stay = (id: string, count: number, from: string, to: string | null): Stay => ({
   part: id,
   count,
+  which: null,
   where: { at: 'fitted', position: 'drum' },
   from: { date: from, session: null },
   to: to === null ? null : { date: to, session: null },
