@@ -178,7 +178,8 @@ function fieldsOf(each: RawSession, shelf: () => number, setShelf: (ml: number) 
 function lineOf(line: RawLine): string {
   const tax = line.tax === 0 ? 'exempt' : `${line.tax}%${line.onTop ? ' on top' : ''}`;
   const refund = line.refund ? ', refund: sent back' : '';
-  return `{ what: Thing, as: ${line.as}, for: ${line.for}, cost: ${pounds(line.refund ? -line.pence : line.pence)}, tax: ${tax}${refund} }`;
+  // What comes back was bought before the journal began: no purchase in it bears its name.
+  return `{ what: ${line.refund ? 'Older thing' : 'Thing'}, as: ${line.as}, for: ${line.for}, cost: ${pounds(line.refund ? -line.pence : line.pence)}, tax: ${tax}${refund} }`;
 }
 
 function list(field: string, lines: readonly string[]): string {

@@ -12,7 +12,18 @@ const HEAD = { id: '2031-03-12#bill-1', session: '2031-03-12', date: '2031-03-12
 const charge = (subsystem: string, weight: number | string = 1) => ({ charge: { part: null, subsystem }, weight: new Fraction(weight) });
 
 function line(cost: string, more: Partial<LineSource> = {}): LineSource {
-  return { what: 'Pipe', as: 'part', consumable: null, amount: null, charges: [charge('brakes')], cost, tax: null, refund: null, ...more };
+  return {
+    what: 'Pipe',
+    as: 'part',
+    consumable: null,
+    amount: null,
+    charges: [charge('brakes')],
+    cost,
+    tax: null,
+    refund: null,
+    refundOf: null,
+    ...more,
+  };
 }
 
 function bill(lines: readonly LineSource[], more: Partial<BillSource> = {}) {

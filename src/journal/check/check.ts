@@ -7,6 +7,7 @@ import type { Diagnostic } from '../diagnostics/diagnostic.ts';
 import type { IsoDate } from '../model.ts';
 import type { JournalRecord } from '../record.ts';
 import { acquiredOnTwoDays } from './acquired-on-two-days.ts';
+import { billsOnce } from './bills-once.ts';
 import { correctedSessions } from './corrected-sessions.ts';
 import { datesInTime } from './dates-in-time.ts';
 import { folderDates } from './folder-dates.ts';
@@ -14,6 +15,7 @@ import { hoursOfADay } from './hours-of-a-day.ts';
 import { overlappingHours } from './overlapping-hours.ts';
 import { pictureWords } from './picture-words.ts';
 import { proseLinks } from './prose-links.ts';
+import { soldParts } from './sold-parts.ts';
 
 export interface CheckedAgainst {
   /** The day of checking: no note is of a later one. */
@@ -31,6 +33,8 @@ export const CHECKS: readonly Check[] = [
   acquiredOnTwoDays,
   overlappingHours,
   hoursOfADay,
+  soldParts,
+  billsOnce,
   pictureWords,
   proseLinks,
 ];

@@ -16,6 +16,7 @@ export interface LineSource {
   readonly cost: string;
   readonly tax: string | null;
   readonly refund: string | null;
+  readonly refundOf: string | null;
 }
 
 /** A bill as the note has it. */

@@ -1,13 +1,16 @@
 /** consumables.yaml → what is used up. */
 
 import { didYouMean } from '../diagnostics/nearest.ts';
+import type { Consumable } from '../model.ts';
 import type { ConsumableFields } from '../read/journal-source.ts';
 import type { Reporter } from '../read/reporter.ts';
 import type { Tree } from '../read/source/tree.ts';
 import { readNewId } from '../schema/fields.ts';
 import { HAZARD_STATEMENTS, statementCode, statementWords } from '../values/hazard-statements.ts';
 import { readAmount } from '../values/money.ts';
-import { convertTo, readQuantity } from '../values/quantity.ts';
+import { stockAmount } from '../values/packs.ts';
+import { convertTo, type Quantity, readQuantity } from '../values/quantity.ts';
+import { PACKS, type Pack } from '../values/units.ts';
 import type { Catalogues } from './context.ts';
 
 /** Fills the catalogues' consumables. */
@@ -22,16 +25,27 @@ export function compileConsumables(
     out.take(readNewId(id), place);
     const unit = out.take(readQuantity(`1 ${each.unit}`), tree.placeOf([id, 'unit']));
     if (unit === null) continue;
-    catalogues.consumables.set(id, {
+    const consumable: Consumable = {
       id,
       name: each.name,
       unit: unit.unit,
       statements: statementsOf(id, each, tree, out),
       hazards: each.hazard,
-      opening: openingOf(id, each, unit.unit, tree, catalogues, out),
+      packs: packsOf(id, each, unit.unit, tree, out),
+      opening: null,
       place,
-    });
+    };
+    catalogues.consumables.set(id, { ...consumable, opening: openingOf(each, consumable, tree, catalogues, out) });
   }
+}
+
+/** How much each pack holds, in a unit that the stock is kept in. */
+function packsOf(id: string, source: ConsumableFields, unit: string, tree: Tree, out: Reporter): Consumable['packs'] {
+  const told = PACKS.flatMap((pack): [Pack, Quantity][] => {
+    const holds = source[pack];
+    return holds !== null && out.take(convertTo(holds, unit), tree.placeOf([id, pack])) !== null ? [[pack, holds]] : [];
+  });
+  return new Map(told);
 }
 
 function statementsOf(id: string, { hazards }: ConsumableFields, tree: Tree, out: Reporter): string[] {
@@ -47,13 +61,19 @@ function statementsOf(id: string, { hazards }: ConsumableFields, tree: Tree, out
 }
 
 /** Opening stock is some of it, worth something or nothing. */
-function openingOf(id: string, source: ConsumableFields, unit: string, tree: Tree, catalogues: Catalogues, out: Reporter) {
+function openingOf(
+  source: ConsumableFields,
+  consumable: Consumable,
+  tree: Tree,
+  catalogues: Catalogues,
+  out: Reporter,
+): Consumable['opening'] {
   if (!source.opening) return null;
   const { amount, value: written } = source.opening;
-  const place = (field: string) => tree.placeOf([id, 'opening', field]);
+  const place = (field: string) => tree.placeOf([consumable.id, 'opening', field]);
   const before = out.diagnostics.length;
-  const inUnit = out.take(convertTo(amount, unit), place('amount'));
-  const value = out.take(readAmount(written, catalogues.settings.currencyDigits), place('value'));
+  const inUnit = out.take(stockAmount(amount, consumable), place('amount'));
+  const value = out.take(readAmount(written, catalogues.settings.currencyDigits, catalogues.settings.currency), place('value'));
   if (inUnit !== null && (inUnit.n === 0n || inUnit.s < 0n)) {
     out.report('A308', place('amount'), `‘${amount.text}’ is not an amount of stock: it must be more than nothing.`, {
       hint: 'Leave `opening` out where there was none.',

@@ -56,6 +56,6 @@ export function namesIn(catalogues: Catalogues, out: Reporter): Names {
       if (subsystems.has(id) || id === GENERAL) return { part: null, subsystem: id };
       return unknown('A408', place, 'part or subsystem', id, [...subsystems.keys(), ...parts.keys()]);
     },
-    money: (text, place) => out.take(readAmount(text, settings.currencyDigits), place),
+    money: (text, place) => out.take(readAmount(text, settings.currencyDigits, settings.currency), place),
   };
 }

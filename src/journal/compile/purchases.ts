@@ -4,7 +4,7 @@ import type { Bill, BillLine } from '../model.ts';
 import { GENERAL } from '../model.ts';
 import type { Entry } from '../read/entry.ts';
 import type { NoteFields } from '../read/journal-source.ts';
-import { convertTo } from '../values/quantity.ts';
+import { stockAmount } from '../values/packs.ts';
 import { believed, given, known } from './believed.ts';
 import { type BillSource, type LineSource, readBill } from './bill-source.ts';
 import { billOf } from './bills.ts';
@@ -47,8 +47,8 @@ export function billsOf(list: NoteFields['bills'], context: NoteContext): Bill[]
 }
 
 /** What a line that names something unknown still says in figures, so that what is wrong in them is told in the same run. */
-function figuresOf({ says: { cost, tax, refund } }: LineEntry): LineSource {
-  return { what: '', as: 'part', consumable: null, amount: null, charges: [], cost, tax, refund };
+function figuresOf({ says: { cost, tax, refund, refundOf } }: LineEntry): LineSource {
+  return { what: '', as: 'part', consumable: null, amount: null, charges: [], cost, tax, refund, refundOf };
 }
 
 /** @param complete whether everything that the lines name is known; of others only the figures are read, and there is no bill */
@@ -79,7 +79,7 @@ function lineOf(entry: LineEntry, context: NoteContext): LineSource | null {
       out.report('A302', place, 'The field `amount` is missing.', { hint });
       return null;
     }
-    if (out.take(convertTo(says.amount, consumable.unit), placeOf('amount')) === null) return null;
+    if (out.take(stockAmount(says.amount, consumable), placeOf('amount')) === null) return null;
   }
   if (charges === null || entry.doubtful) return null;
   const what = says.what ?? consumable?.name;
@@ -87,9 +87,20 @@ function lineOf(entry: LineEntry, context: NoteContext): LineSource | null {
     out.report('A302', place, 'The field `what` is missing.', { hint: 'Say what was bought, or name a `consumable`.' });
     return null;
   }
-  const { amount, cost, tax, refund } = says;
+  const { amount, cost, tax, refund, refundOf } = says;
+  if (consumable !== null && says.as !== null && says.as !== 'consumable') {
+    const hint = 'Leave `as` out: a consumable goes onto its shelf, and costs the job as it is used.';
+    out.report('A813', placeOf('as'), `${consumable.name} is a consumable, and is bought here as ${says.as}.`, { hint });
+    return null;
+  }
+  if (refundOf !== null && refund === null) {
+    out.report('A302', place, 'The field `refund` is missing.', {
+      hint: '`refund` says why money came back, `refund-of` from which purchase.',
+    });
+    return null;
+  }
   const as = says.as ?? (consumable ? 'consumable' : 'part');
-  return { what, as, consumable: consumable?.id ?? null, amount, charges, cost, tax, refund };
+  return { what, as, consumable: consumable?.id ?? null, amount, charges, cost, tax, refund, refundOf };
 }
 
 /** A split says where a line is laid; what it is `for` must then be known all the same. */

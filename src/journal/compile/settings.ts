@@ -18,7 +18,7 @@ import { peopleOf, type ReadMoney } from './people.ts';
 export function compileSettings(source: JournalFields, tree: Tree, out: Reporter): Catalogues {
   const currency = out.take(readCurrency(source.currency), tree.placeOf(['currency'])) ?? { code: source.currency, digits: 2 };
   const money: ReadMoney = (text, path) => {
-    const amount = out.take(readAmount(text, currency.digits), tree.placeOf(path));
+    const amount = out.take(readAmount(text, currency.digits, currency.code), tree.placeOf(path));
     if (amount === null || amount >= 0) return amount;
     out.report('A808', tree.placeOf(path), 'Neither a rate nor a budget is negative.', { hint: 'Write it without the minus.' });
     return null;

@@ -2,8 +2,9 @@
 import type { ConsumableId, StockTake, Use } from '../model.ts';
 import type { Entry } from '../read/entry.ts';
 import type { NoteFields } from '../read/journal-source.ts';
-import { convertTo, type Quantity } from '../values/quantity.ts';
-import { believed } from './believed.ts';
+import { stockAmount } from '../values/packs.ts';
+import type { Quantity } from '../values/quantity.ts';
+import { believed, given } from './believed.ts';
 import type { NoteContext } from './session.ts';
 
 export function usesOf(list: NoteFields['used'], context: NoteContext): Use[] {
@@ -17,7 +18,12 @@ export function usesOf(list: NoteFields['used'], context: NoteContext): Use[] {
 export function countedOf(list: NoteFields['counted'], context: NoteContext): StockTake[] {
   return believed(list, (entry) => {
     const consumable = stockOf(entry, context);
-    return consumable === null ? null : { ...entry.says, consumable, place: entry.place };
+    const value = given(entry.says.value, (written) => context.names.money(written, entry.placeOf('value')));
+    if (value !== null && value < 0) {
+      context.out.report('A808', entry.placeOf('value'), 'The value of what was found is negative.', { hint: 'It is 0 or more.' });
+    }
+    if (consumable === null || (entry.says.value !== null && (value === null || value < 0))) return null;
+    return { ...entry.says, consumable, value, place: entry.place };
   });
 }
 
@@ -25,5 +31,5 @@ export function countedOf(list: NoteFields['counted'], context: NoteContext): St
 function stockOf({ says, placeOf }: Entry<{ consumable: string; amount: Quantity }>, { names, out }: NoteContext): ConsumableId | null {
   const consumable = names.consumable(says.consumable, placeOf('consumable'));
   if (consumable === null) return null;
-  return out.take(convertTo(says.amount, consumable.unit), placeOf('amount')) === null ? null : consumable.id;
+  return out.take(stockAmount(says.amount, consumable), placeOf('amount')) === null ? null : consumable.id;
 }

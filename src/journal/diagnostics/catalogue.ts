@@ -136,6 +136,13 @@ export const CATALOGUE = {
   A808: error('Negative amount', 'Only a refund is negative.'),
   A809: error('Clock time does not exist', 'The clocks went forward over this time.'),
   A810: error('No rate yet', 'The person has no rate on this date.'),
+  A811: error('More came back than was paid', 'A refund is more than what is left of what its purchase cost.'),
+  A812: error('No such purchase', 'The note that a refund names tells of no such purchase.'),
+  A813: error('Consumable bought as something else', 'A consumable goes onto its shelf and cannot be bought as a part, a tool or work.'),
+  A814: error('Mark-up out of range', 'Mark-up is from 0 to 1000 %.'),
+  A815: error('Sold, but not there to be sold', 'A part that is sold is on the vehicle, or was sold before.'),
+  A816: warning('Sold, but still here', 'A part is sold, and no action says that it went.'),
+  A817: warning('A bill twice', 'Two bills have the same paper, seller and total.'),
 
   A901: error('Picture not there', 'The picture is neither beside the note nor at that path.'),
   A902: error('Paper not there', 'The paper is neither beside the note nor in papers/.'),

@@ -30,6 +30,9 @@ export function averageCosting(): Costing {
       amount = amount.add(more);
       worth = plus(worth, cost);
     },
+    putBack(more, cost) {
+      this.add(more, cost);
+    },
     take(taken) {
       return taken.n === 0n ? NO_WORTH : leave(taken, minus(worth, partOf(worth, taken, amount)));
     },

@@ -4,6 +4,7 @@ import type { Bill, BillLine, Charge, Foreign, Journal, Minor, Sale, Session } f
 import type { Entry } from '../record.ts';
 import { shareOut } from '../values/money.ts';
 import { asPart, type Taxed, type TaxPart, turned } from '../values/tax.ts';
+import { lineId } from './refunds.ts';
 
 /** What every entry of a session shares, and what only some have. */
 const PLAIN = { person: null, minutes: null, standing: 'unsaid', taxRate: null, foreign: null, bill: null, consumable: null } as const;
@@ -64,7 +65,7 @@ function foreignOver(foreign: Foreign | null, charges: BillLine['charges']): For
  */
 export function billEntries(session: Session, bill: Bill, journal: Journal): Entry[] {
   return bill.lines.flatMap((line, i) => {
-    const id = bill.lines.length === 1 ? bill.id : `${bill.id}-${i + 1}`;
+    const id = lineId(bill, i);
     return line.parts.flatMap((part, at) => partEntries(session, bill, line, part, at === 0 ? id : `${id}-shared`, journal));
   });
 }

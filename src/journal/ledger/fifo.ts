@@ -6,8 +6,13 @@ import { atLeastNothing, minus, NO_WORTH, partOf, plus, type Worth } from './wor
 interface Layer {
   readonly amount: Fraction;
   readonly worth: Worth;
+  readonly purchase: string | null;
   taken: Fraction;
   takenWorth: Worth;
+}
+
+function layerOf(amount: Fraction, worth: Worth, purchase: string | null): Layer {
+  return { amount, worth, purchase, taken: new Fraction(0), takenWorth: NO_WORTH };
 }
 
 /**
@@ -34,8 +39,13 @@ export function fifoCosting(): Costing {
     get worth() {
       return worth;
     },
-    add(more, cost) {
-      layers.push({ amount: more, worth: cost, taken: new Fraction(0), takenWorth: NO_WORTH });
+    add(more, cost, purchase) {
+      layers.push(layerOf(more, cost, purchase ?? null));
+      amount = amount.add(more);
+      worth = plus(worth, cost);
+    },
+    putBack(more, cost) {
+      layers.splice(oldest, 0, layerOf(more, cost, null));
       amount = amount.add(more);
       worth = plus(worth, cost);
     },
@@ -52,8 +62,8 @@ export function fifoCosting(): Costing {
       }
       return gone(taken, cost);
     },
-    giveBack(taken, refund) {
-      return gone(taken, takeNewest(layers, taken, refund));
+    giveBack(taken, refund, purchase) {
+      return gone(taken, takeNewest(layers, taken, refund, purchase ?? null));
     },
   };
 }
@@ -65,22 +75,32 @@ function issue(layer: Layer, amount: Fraction): Worth {
   return minus(layer.takenWorth, before);
 }
 
-/** Takes from the newest layers; one that is only partly given back bears the rest of the refund. */
-function takeNewest(layers: Layer[], amount: Fraction, refund: Worth): Worth {
+/** Takes from the layer of a purchase, then from the newest; one that is only partly given back bears the rest of the refund. */
+function takeNewest(layers: Layer[], amount: Fraction, refund: Worth, purchase: string | null): Worth {
   let cost = NO_WORTH;
   let wanted = amount;
-  while (wanted.n !== 0n) {
-    const layer = layers.pop() as Layer;
+  for (const at of newestFirst(layers, purchase)) {
+    const layer = layers[at] as Layer;
     const left = layer.amount.sub(layer.taken);
+    if (left.n === 0n) continue;
     const leftWorth = minus(layer.worth, layer.takenWorth);
-    if (left.lte(wanted)) {
-      wanted = wanted.sub(left);
-      cost = plus(cost, leftWorth);
-      continue;
+    if (left.gt(wanted)) {
+      const rest = atLeastNothing(minus(leftWorth, minus(refund, cost)));
+      layers[at] = layerOf(left.sub(wanted), rest, layer.purchase);
+      return plus(cost, minus(leftWorth, rest));
     }
-    const rest = atLeastNothing(minus(leftWorth, minus(refund, cost)));
-    layers.push({ amount: left.sub(wanted), worth: rest, taken: new Fraction(0), takenWorth: NO_WORTH });
-    return plus(cost, minus(leftWorth, rest));
+    layer.taken = layer.amount;
+    layer.takenWorth = layer.worth;
+    wanted = wanted.sub(left);
+    cost = plus(cost, leftWorth);
+    if (wanted.n === 0n) return cost;
   }
   return cost;
+}
+
+function newestFirst(layers: readonly Layer[], purchase: string | null): number[] {
+  const all = [...layers.keys()].reverse();
+  if (purchase === null) return all;
+  const isOf = (at: number): boolean => layers[at]?.purchase === purchase;
+  return [...all.filter(isOf), ...all.filter((at) => !isOf(at))];
 }

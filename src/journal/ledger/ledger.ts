@@ -4,6 +4,7 @@ import { type BillLine, type ConsumableId, GENERAL, type Journal, type Session }
 import type { Entry, Ledger, StockAccount } from '../record.ts';
 import { billEntries, entryOf, saleEntry, untaxed } from './entries.ts';
 import { chargesOf } from './labour.ts';
+import { lineId, type Settled, settleRefunds } from './refunds.ts';
 import { type Shelf, shelfOf } from './shelf.ts';
 import type { Worth } from './worth.ts';
 
@@ -11,6 +12,7 @@ import type { Worth } from './worth.ts';
 interface Books {
   readonly journal: Journal;
   readonly shelves: ReadonlyMap<ConsumableId, Shelf>;
+  readonly bills: Settled['bills'];
   readonly diagnostics: Diagnostic[];
 }
 
@@ -19,7 +21,7 @@ interface Books {
  * last the stock-take, which says what is there at the end of it.
  *
  * @param inDoubt consumables of which some stock could not be read
- * @returns the diagnostics A805 (shortage), A810 (no rate yet) and A308 (an amount of stock that is none)
+ * @returns the diagnostics A805 (shortage), A810 (no rate yet), A308 (an amount of stock that is none) and those of refunds
  */
 export function ledgerOf(journal: Journal, inDoubt: ReadonlySet<ConsumableId>): { ledger: Ledger; diagnostics: Diagnostic[] } {
   const diagnostics: Diagnostic[] = [];
@@ -27,9 +29,11 @@ export function ledgerOf(journal: Journal, inDoubt: ReadonlySet<ConsumableId>): 
   for (const consumable of journal.consumables.values()) {
     shelves.set(consumable.id, shelfOf(consumable, journal.settings, !inDoubt.has(consumable.id), diagnostics));
   }
-  const books: Books = { journal, shelves, diagnostics };
+  const settled = settleRefunds(journal);
+  diagnostics.push(...settled.diagnostics);
+  const books: Books = { journal, shelves, bills: settled.bills, diagnostics };
   const entries = journal.sessions.flatMap((session) => entriesOf(session, books)).sort(byDate);
-  const bills = journal.sessions.flatMap((session) => session.bills);
+  const bills = [...settled.bills.values()].flat();
   return { ledger: { entries, bills, stock: accounts(books) }, diagnostics };
 }
 
@@ -41,9 +45,9 @@ function byDate(a: Entry, b: Entry): number {
 function entriesOf(session: Session, books: Books): Entry[] {
   return [
     ...labourEntries(session, books),
-    ...session.bills.flatMap((bill) => [
+    ...(books.bills.get(session.id) ?? []).flatMap((bill) => [
       ...billEntries(session, bill, books.journal),
-      ...bill.lines.flatMap((line, i) => stockLine(session, line, bill.lines.length === 1 ? bill.id : `${bill.id}-${i + 1}`, books)),
+      ...bill.lines.flatMap((line, i) => stockLine(session, line, lineId(bill, i), books)),
     ]),
     ...session.sold.map((sale, i) => saleEntry(session, sale, i, books.journal)),
     ...useEntries(session, books),
@@ -77,7 +81,7 @@ function stockLine(session: Session, line: BillLine, entry: string, { journal, s
     return [];
   }
   const refund = { gross: -line.gross, tax: -line.tax };
-  const difference = shelf.returned(line.amount, refund, line.refund, occasion);
+  const difference = shelf.returned(line.amount, refund, line.refund, line.purchase, occasion);
   if (difference.gross === 0 && difference.tax === 0) return [];
   const charge = line.charges[0]?.charge ?? { part: null, subsystem: GENERAL };
   const own = stockEntry(`${entry}-difference`, `${line.what}: difference on giving it back`, line);
@@ -93,14 +97,16 @@ function useEntries(session: Session, { journal, shelves }: Books): Entry[] {
   });
 }
 
-/** What a stock-take finds missing has been used on the job, no one knows on what. */
+/** What a stock-take finds missing has been used on the job, no one knows on what; what turns up is set against that. */
 function countEntries(session: Session, { journal, shelves }: Books): Entry[] {
   return session.counted.flatMap((take, i) => {
     const id = `${session.id}#counted-${i + 1}`;
     const shelf = shelves.get(take.consumable);
-    const lost = shelf?.counted(take.amount, take.because, { session, entry: id, place: take.place });
-    if (!lost || (shelf?.movements.at(-1)?.amount.s ?? 0n) >= 0n) return [];
-    const what = `${journal.consumables.get(take.consumable)?.name ?? take.consumable}, missing at a stock-take: ${take.because}`;
+    const lost = shelf?.counted(take, { session, entry: id, place: take.place });
+    const missing = (shelf?.movements.at(-1)?.amount.s ?? 0n) < 0n;
+    if (!lost || (!missing && lost.gross === 0)) return [];
+    const name = journal.consumables.get(take.consumable)?.name ?? take.consumable;
+    const what = `${name}, ${missing ? 'missing' : 'turned up'} at a stock-take: ${take.because}`;
     return [entryOf(session, { part: null, subsystem: GENERAL }, moneyOf(lost), stockEntry(id, what, take), journal)];
   });
 }

@@ -1,13 +1,14 @@
 /** The stock of one consumable, kept movement by movement. */
 import Fraction from 'fraction.js';
 import { type Diagnostic, diagnostic } from '../diagnostics/diagnostic.ts';
-import type { Consumable, IsoDate, Place, Quantity, Session, Settings } from '../model.ts';
+import type { Consumable, IsoDate, Minor, Place, Quantity, Session, Settings, StockTake } from '../model.ts';
 import type { StockMovement } from '../record.ts';
-import { convertTo, formatQuantity } from '../values/quantity.ts';
+import { stockAmount } from '../values/packs.ts';
+import { formatQuantity } from '../values/quantity.ts';
 import { averageCosting } from './average.ts';
 import type { Costing } from './costing.ts';
 import { fifoCosting } from './fifo.ts';
-import { minus, NO_WORTH, type Worth } from './worth.ts';
+import { minus, NO_WORTH, partOf, plus, type Worth } from './worth.ts';
 
 const NONE = new Fraction(0);
 
@@ -23,10 +24,24 @@ export interface Shelf {
   bought(amount: Quantity, worth: Worth, occasion: Occasion): void;
   /** What the stock used cost. */
   used(amount: Quantity, occasion: Occasion): Worth;
-  /** What of the shelf's worth the refund did not bring back; negative when it brought more. */
-  returned(amount: Quantity, refund: Worth, why: string, occasion: Occasion): Worth;
-  /** What the missing stock cost; nothing when there is as much as the books have, or more. */
-  counted(amount: Quantity, because: string, occasion: Occasion): Worth;
+  /**
+   * What of the shelf's worth the refund did not bring back; negative when it brought more.
+   *
+   * @param purchase the id of the line that it gives back, where that is known
+   */
+  returned(amount: Quantity, refund: Worth, why: string, purchase: string | null, occasion: Occasion): Worth;
+  /**
+   * What a stock-take cost: what the missing stock had, negative for what turned up. That undoes what was missed before,
+   * the last first, at what it was missed for; what is beyond that nobody paid for, and it is worth what the note says,
+   * else nothing.
+   */
+  counted(take: StockTake, occasion: Occasion): Worth;
+}
+
+/** Stock that was missed at a stock-take, and at what. */
+interface Loss {
+  readonly amount: Fraction;
+  readonly worth: Worth;
 }
 
 /**
@@ -57,11 +72,33 @@ export function shelfOf(consumable: Consumable, { stock, arrived }: Settings, kn
     costing.add(amount, worth);
     note('opening', amount, worth, { date: arrived, session: null, entry: null, because: null });
   }
+  const losses: Loss[] = [];
+  const missed = (amount: Fraction): Worth => {
+    const worth = costing.take(amount);
+    losses.push({ amount, worth });
+    return worth;
+  };
+  const turnedUp = (amount: Fraction, value: Minor): Worth => {
+    let [left, worth] = [amount, NO_WORTH];
+    while (left.n !== 0n) {
+      const loss = losses.pop();
+      if (!loss) break;
+      const back = left.lt(loss.amount) ? left : loss.amount;
+      const at = partOf(loss.worth, back, loss.amount);
+      costing.putBack(back, at);
+      if (back.lt(loss.amount)) losses.push({ amount: loss.amount.sub(back), worth: minus(loss.worth, at) });
+      [left, worth] = [left.sub(back), plus(worth, at)];
+    }
+    if (left.n === 0n) return worth;
+    const found = { gross: value, tax: 0 };
+    costing.add(left, found);
+    return plus(worth, found);
+  };
   return {
     movements,
     bought(asked, worth, occasion) {
       const amount = inUnit(asked, consumable);
-      costing.add(amount, worth);
+      costing.add(amount, worth, occasion.entry ?? undefined);
       note('bought', amount, worth, when(occasion));
     },
     used(asked, occasion) {
@@ -70,23 +107,26 @@ export function shelfOf(consumable: Consumable, { stock, arrived }: Settings, kn
       note('used', amount.neg(), negated(cost), when(occasion));
       return cost;
     },
-    returned(asked, refund, why, occasion) {
+    returned(asked, refund, why, purchase, occasion) {
       const amount = atMost(asked, 'given back', occasion);
-      const gone = costing.giveBack(amount, refund);
+      const gone = costing.giveBack(amount, refund, purchase);
       note('returned', amount.neg(), negated(gone), when(occasion, why));
-      return minus(gone, refund);
+      return withinGross(minus(gone, refund));
     },
-    counted(asked, because, occasion) {
+    counted({ amount: asked, because, value }, occasion) {
       if (asked.value.s < 0n) diagnostics.push(notAnAmount(asked.text, occasion.place));
       const there = asked.value.s < 0n ? costing.amount : inUnit(asked, consumable);
       const change = there.sub(costing.amount);
-      const lost = change.s < 0n ? costing.take(change.neg()) : NO_WORTH;
-      // Nobody paid for what turns up, so it is worth nothing and makes the rest no dearer.
-      if (change.s > 0n && change.n !== 0n) costing.add(change, NO_WORTH);
-      note('counted', change, negated(lost), when(occasion, because));
-      return lost;
+      const cost = change.s < 0n ? missed(change.neg()) : negated(turnedUp(change, value ?? 0));
+      note('counted', change, negated(cost), when(occasion, because));
+      return cost;
     },
   };
+}
+
+/** Tax that is no more than the money it is in. */
+function withinGross({ gross, tax }: Worth): Worth {
+  return { gross, tax: Math.min(Math.max(tax, Math.min(0, gross)), Math.max(0, gross)) };
 }
 
 type When = Pick<StockMovement, 'date' | 'session' | 'entry' | 'because'>;
@@ -101,8 +141,8 @@ function negated(worth: Worth): Worth {
 }
 
 /** An amount in the consumable's unit; that it converts has been checked where it was read. */
-function inUnit(amount: Quantity, { unit }: Consumable): Fraction {
-  const converted = convertTo(amount, unit);
+function inUnit(amount: Quantity, consumable: Consumable): Fraction {
+  const converted = stockAmount(amount, consumable);
   return converted.ok ? converted.value : amount.value;
 }
 

@@ -21,6 +21,7 @@ import type {
 import type { IsoDate } from '../values/date.ts';
 import type { Minor } from '../values/decimal.ts';
 import type { Quantity } from '../values/quantity.ts';
+import type { Pack } from '../values/units.ts';
 
 export interface Rate {
   /** In force from this day; the first rate of a person is in force from the start. */
@@ -71,12 +72,14 @@ export interface Settings extends Given<Pick<JournalSource, AsWritten>> {
   readonly keepPictureFacts: readonly ('time' | 'camera')[];
 }
 
-export interface Consumable extends Placed<Omit<ConsumableSource, 'opening' | 'hazard' | 'hazards'>> {
+export interface Consumable extends Placed<Pick<ConsumableSource, 'name' | 'unit'>> {
   readonly id: ConsumableId;
   /** Codes of hazard statements, as listed; one that is not known as written. */
   readonly statements: readonly string[];
   /** Hazards of the trade that its statements do not tell. */
   readonly hazards: readonly Hazard[];
+  /** How much a tube, a can … of it holds. */
+  readonly packs: ReadonlyMap<Pack, Quantity>;
   readonly opening: { readonly amount: Quantity; readonly value: Minor } | null;
 }
 

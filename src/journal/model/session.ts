@@ -62,7 +62,7 @@ export interface Measurement extends Placed<Omit<EntryOf<'measured'>, 'limits'>>
 }
 
 /** One thing bought, costed in the journal's currency. gross = net + tax, always. */
-export interface BillLine extends Placed<Pick<EntryOf<'bought'>, 'consumable' | 'amount' | 'refund'>> {
+export interface BillLine extends Placed<Pick<EntryOf<'bought'>, 'consumable' | 'amount' | 'refund' | 'refundOf'>> {
   readonly what: string;
   readonly as: BoughtAs;
   /** Shares add up to 1; one entry unless `split`. */
@@ -73,6 +73,8 @@ export interface BillLine extends Placed<Pick<EntryOf<'bought'>, 'consumable' | 
   readonly taxed: Tax;
   /** The same money by how it stands to tax: carriage and discount may stand otherwise than the line. Never empty. */
   readonly parts: readonly TaxPart[];
+  /** Of a refund: the id of the line that it gives back, as far as the journal tells of it. */
+  readonly purchase: string | null;
   /** The gross in the currency of the bill. */
   readonly foreign: Foreign | null;
 }
@@ -113,7 +115,10 @@ export interface Use extends Placed<Omit<EntryOf<'used'>, 'on'>> {
   readonly on: Charge;
 }
 
-export type StockTake = Placed<EntryOf<'counted'>>;
+export interface StockTake extends Placed<Omit<EntryOf<'counted'>, 'value'>> {
+  /** What was found beyond the books is worth; null where the note does not say. */
+  readonly value: Minor | null;
+}
 
 export type BagFilling = Placed<EntryOf<'bags'>>;
 

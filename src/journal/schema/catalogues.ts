@@ -4,6 +4,7 @@ import Fraction from 'fraction.js';
 import * as z from 'zod';
 import { readQuantity } from '../values/quantity.ts';
 import { bad, ok, type Reading } from '../values/reading.ts';
+import { PACKS, type Pack } from '../values/units.ts';
 import { decisive } from './facts.ts';
 import { condition, count, date, destination, fields, manyOf, maybe, newId, oneOf, prose, read, text } from './fields.ts';
 import { HAZARDS, ORIGINS } from './words.ts';
@@ -44,10 +45,16 @@ export type PartSource = z.output<typeof partSchema>;
 
 export const partsSchema = z.array(partSchema);
 
+const pack = maybe(read(readQuantity));
+
+/** How much a tube, a can … of it holds. */
+const packs = Object.fromEntries(PACKS.map((name) => [name, pack])) as Record<Pack, typeof pack>;
+
 export const consumableSchema = fields({
   name: prose,
   /** The unit its stock is shown in. */
   unit: text,
+  ...packs,
   /** Codes of hazard statements. */
   hazards: manyOf(text),
   /** Hazards of the trade. */

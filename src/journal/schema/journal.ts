@@ -1,6 +1,6 @@
 /** journal.yaml. */
 import * as z from 'zod';
-import { readPercent } from '../values/tax.ts';
+import { readMarkUp } from '../values/tax.ts';
 import { having } from './facts.ts';
 import { date, fields, listOf, manyOf, maybe, oneOf, prose, read, text } from './fields.ts';
 import { COPIES, LEAVE_OUT } from './words.ts';
@@ -28,7 +28,7 @@ export const journalSchema = fields({
   milestones: having(named(text), { brings: 'milestone' }),
   stores: having(manyOf(text), { brings: 'store' }),
   stock: oneOf(['fifo', 'average']).default('fifo'),
-  'mark-up': named(read(readPercent, '0%')),
+  'mark-up': named(read(readMarkUp, '0%')),
   copies: z.partialRecord(z.enum(COPIES), copy).default({}),
   pictures: fields({ keep: listOf(oneOf(['time', 'camera'])).default(['time']) }).prefault({}),
 });

@@ -92,6 +92,8 @@ const lineShape = {
   split: decisive(maybe(z.record(z.string(), text))),
   /** Why money came back. */
   refund: maybe(prose),
+  /** The note that tells of the purchase, by its id or date. */
+  'refund-of': maybe(text),
 };
 
 const bought = fields({ ...lineShape, from: maybe(prose), paper: maybe(text) });
@@ -118,7 +120,8 @@ const sold = fields({
 });
 
 const used = fields({ consumable: text, amount: read(readQuantity), on: text });
-const counted = fields({ consumable: text, amount: read(readQuantity), because: prose });
+/** `value` is what was found beyond the books is worth. */
+const counted = fields({ consumable: text, amount: read(readQuantity), because: prose, value: maybe(text) });
 
 const bag = fields({
   bag: bagNumber,

@@ -29,6 +29,16 @@ function percentHint(written: string): string | null {
   return Number(written) >= 1 ? `Write ${written}%.` : 'Write it in hundredths, with the sign: a fifth is 20%.';
 }
 
+/** More than this on top of what a thing cost is a slip of the pen. */
+const MOST_MARK_UP = 10;
+
+/** Reads a mark-up, `12.5%`, from 0 to 1000 %. */
+export function readMarkUp(text: string): Reading<Fraction> {
+  const share = readPercent(text);
+  if (!share.ok || (share.value.s >= 0n && share.value.lte(MOST_MARK_UP))) return share;
+  return bad('A814', `Mark-up is from 0 to 1000 %, not ${quoted(text)}.`);
+}
+
 /** Reads `20%` (inside the cost), `20% on top` (the cost is net) or `exempt`. */
 export function readTax(text: string): Reading<Tax> {
   const written = asTyped(text);
