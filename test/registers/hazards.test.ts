@@ -18,6 +18,7 @@ const consumable = (id: string, statements: readonly string[], hazards: Consumab
   unit: 'L',
   statements,
   hazards,
+  packs: new Map(),
   opening: null,
   place,
 });
