@@ -1,4 +1,5 @@
 import type { Command } from './command.ts';
+import { book } from './commands/book.ts';
 import { build } from './commands/build.ts';
 import { check } from './commands/check.ts';
 import { dev } from './commands/dev.ts';
@@ -9,4 +10,4 @@ import { statement } from './commands/statement.ts';
 import { verify } from './commands/verify.ts';
 
 /** Every command, in the order of the help. */
-export const COMMANDS: readonly Command[] = [init, newNote, check, dev, build, labels, statement, verify];
+export const COMMANDS: readonly Command[] = [init, newNote, check, dev, build, book, labels, statement, verify];

@@ -1,0 +1,124 @@
+/** What follows the story: methods, the account, what comes with the vehicle, cautions, papers, and the ways in. */
+import { budgets } from '../journal/ledger/budgets.ts';
+import { ledgerAt } from '../journal/ledger/ledger-at.ts';
+import { NO_TOTALS } from '../journal/ledger/totals.ts';
+import { methodsIndex } from '../journal/registers/methods.ts';
+import { goesWithVehicleAt, offVehicleAt } from '../journal/registers/stores.ts';
+import { CAUTIONS, COMPETENT_FIRST, hazardsOfParts } from '../site/views/cautions/cautions.ts';
+import { capital, HAZARD_WORDS, listed, RESULT_WORDS, sentence } from '../site/views/page/words.ts';
+import { papersByKind } from '../site/views/papers/paper-shelf.ts';
+import { spotOf } from '../site/views/stores/where.ts';
+import { type BookSetting, mention } from './setting.ts';
+import { call, list, literal, words } from './typst-text.ts';
+
+const row = (...cells: readonly string[]): string => cells.map((cell) => `[${cell}]`).join(', ');
+
+export function methods(setting: BookSetting): string {
+  const { sheet } = setting;
+  const trials = methodsIndex(setting.record).byMethod.flatMap((group) => [...group.trials].reverse());
+  if (trials.length === 0) return '';
+  const cells = trials.map(({ method, date }) => {
+    const stuff = [...method.with.map((id) => sheet.consumableName(id)), ...(method.material === null ? [] : [method.material])];
+    return row(
+      words(sentence(method.how)),
+      method.on.map((part) => `${mention(setting, part)}${words(sheet.partName(part))}`).join(words(', ')),
+      words(listed(stuff)),
+      words([method.result === null ? '' : RESULT_WORDS[method.result], method.note ?? ''].filter((one) => one !== '').join(': ')),
+      words(sheet.figures.shortDate(date)),
+    );
+  });
+  return `= Methods and materials\n\n#record-table(columns: (1.6fr, 1.2fr, 1fr, 1.2fr, auto), head: ([What was done], [To], [With], [What came of it], [When]), ${cells.join(', ')})`;
+}
+
+export function account(setting: BookSetting): string {
+  const { sheet, record } = setting;
+  const { figures } = sheet;
+  const at = ledgerAt(record, record.day);
+  const rows = budgets(record.journal, at).filter(({ worked, spent }) => worked !== 0 || spent !== 0);
+  if (rows.length === 0) return '';
+  const cells = rows.map(({ subsystem, worked, spent }) => {
+    const totals = at.bySubsystem.get(subsystem.id) ?? NO_TOTALS;
+    return row(words(subsystem.name), words(figures.hours(worked)), words(figures.amount(spent)), words(figures.amount(totals.cost)));
+  });
+  const opening =
+    'What the work took, by subsystem: hours by whoever worked them; parts, materials as used and outside work; and both together, hours at their rates.';
+  return `= The account\n\n${words(opening)}\n\n#record-table(columns: (1fr, auto, auto, auto), align: (left, right, right, right), head: ([Subsystem], [Hours], [Without labour], [Job cost]), ${cells.join(', ')})`;
+}
+
+export function comesWith(setting: BookSetting): string {
+  const { sheet, record } = setting;
+  const kept = goesWithVehicleAt(record, null);
+  const others = offVehicleAt(record, null).filter((one) => !one.goesWithVehicle && one.where.at !== 'gone' && one.where.at !== 'missing');
+  const table = (things: typeof kept) =>
+    `#record-table(columns: (1.6fr, 1fr, auto), head: ([Part], [Where], [Since]), ${things
+      .map(({ part, count, where, since }) => {
+        const spot = spotOf(sheet, where);
+        return row(
+          `${mention(setting, part)}${words(`${sheet.partName(part)}${count > 1 ? ` × ${count}` : ''}`)}`,
+          words(capital(spot.before + spot.name)),
+          words(sheet.figures.shortDate(since.date)),
+        );
+      })
+      .join(', ')})`;
+  if (kept.length === 0 && others.length === 0) return '';
+  return [
+    '= What comes with the vehicle',
+    ...(kept.length === 0 ? [] : [words('Originals that are off the vehicle stay with it.'), table(kept)]),
+    ...(others.length === 0 ? [] : ['#heading(level: 2)[Other things in stores]', table(others)]),
+  ].join('\n\n');
+}
+
+export function cautions(setting: BookSetting): string {
+  const { record } = setting;
+  const here = [...record.journal.parts.values()].filter(({ hazards }) => hazards.length > 0);
+  const set = hazardsOfParts(here).map((hazard) => {
+    const parts = here.filter(({ hazards }) => hazards.includes(hazard));
+    const { what, text, source } = CAUTIONS[hazard];
+    const where = `${capital(HAZARD_WORDS[hazard])}: ${listed(parts.map(({ name }) => name))}. ${source}`;
+    return call('caution', { what: `[${words(sentence(what))}]`, where: `[${words(where)}]` }, words(text));
+  });
+  return set.length === 0 ? '' : `= Cautions\n\n${words(COMPETENT_FIRST)}\n\n${set.join('\n\n')}`;
+}
+
+export function papers(setting: BookSetting): string {
+  const { sheet, record } = setting;
+  const kinds = papersByKind(record);
+  if (kinds.length === 0) return '';
+  const set = kinds.map(([kind, all]) => {
+    const cells = all.map((paper) =>
+      row(
+        words(paper.what ?? paper.file.slice(paper.file.lastIndexOf('/') + 1)),
+        words(sheet.date(paper.date)),
+        words(listed(paper.sessions.map(({ title }) => title))),
+      ),
+    );
+    const pages = all.flatMap(({ file, what }) => {
+      const first = record.pictures.paper(file)?.firstPage;
+      return kind === 'bill' || kind === 'receipt' || !first
+        ? []
+        : [
+            call('picture', {
+              path: literal(`/${first.fallback.file}`),
+              alt: literal(what ?? 'A paper.'),
+              share: '80%',
+              tall: '150mm',
+              caption: what === null ? 'none' : `[${words(what)}]`,
+            }),
+          ];
+    });
+    return [
+      `#heading(level: 2)[${words(capital(kind.replaceAll('-', ' ')))}]`,
+      `#record-table(columns: (1.6fr, auto, 1.4fr), head: ([Paper], [Of], [Laid in]), ${cells.join(', ')})`,
+      ...pages,
+    ].join('\n\n');
+  });
+  return `= Papers\n\n${set.join('\n\n')}`;
+}
+
+/** The index and the list of pictures; to be set last, when all mentions are known. */
+export function waysIn({ record, named }: BookSetting): string {
+  const names = [...named].map((id) => [id, record.journal.parts.get(id)?.name ?? id] as const);
+  names.sort(([, a], [, b]) => a.localeCompare(b, record.journal.settings.locale));
+  const index = `= Index of parts\n\n#index-of(${list(names.map(([id, name]) => `(${literal(id)}, ${literal(name)})`))})`;
+  return `${names.length === 0 ? '' : index}\n\n= List of pictures\n\n#pictures-list()`;
+}

@@ -1,0 +1,126 @@
+/** The register, the lives of what changed, and every departure from the original, each with its reason. */
+import type { PositionId, Verdict } from '../journal/model.ts';
+import { type RegisterRow, registerAt } from '../journal/registers/register.ts';
+import { positionTimeline, type Track } from '../journal/timelines/position-timeline.ts';
+import { capital, ORIGIN_WORDS, sentence, VERDICT_WORDS } from '../site/views/page/words.ts';
+import { spotOf } from '../site/views/stores/where.ts';
+import { type BookSetting, mention } from './setting.ts';
+import { call, words } from './typst-text.ts';
+
+export function register(setting: BookSetting): string {
+  const groups = Map.groupBy(registerAt(setting.record, null), ({ subsystem }) => subsystem);
+  const tables = [...groups].map(
+    ([subsystem, rows]) => `#heading(level: 2)[${words(setting.sheet.subsystemName(subsystem))}]\n${registerTable(setting, rows)}`,
+  );
+  return tables.length === 0 ? '' : `= The register\n\n${tables.join('\n\n')}`;
+}
+
+function registerTable(setting: BookSetting, rows: readonly RegisterRow[]): string {
+  const cells = rows.map((row) => {
+    const name = setting.sheet.positionName(row.position) + (row.count > 1 ? ` × ${row.count}` : '');
+    const remarks = [...row.mismatches.map((one) => one.words), ...row.pending.map((one) => capital(one.words))];
+    return [
+      `${mention(setting, row.position)}${words(name)}`,
+      words(decidedWords(setting, row)),
+      words(standsWords(setting, row)),
+      [capital(row.outcome.words), ...remarks].map(words).join(' #linebreak() '),
+    ]
+      .map((cell) => `[${cell}]`)
+      .join(', ');
+  });
+  return `#record-table(columns: (1.35fr, 1fr, 1.25fr, 1.2fr), head: ([Place], [Decided], [Stands there], [Outcome]), ${cells.join(', ')})`;
+}
+
+function decidedWords({ sheet }: BookSetting, row: RegisterRow): string {
+  if (row.inForce.length === 0) return row.undecided > 0 ? 'undecided' : '';
+  return row.inForce
+    .map(({ decision, count }) => {
+      const some = count < row.count ? `${count} of ${row.count}: ` : '';
+      return `${some}${VERDICT_WORDS[decision.verdict]}${decision.with === null ? '' : ` with ${sheet.partName(decision.with)}`}`;
+    })
+    .join('; ');
+}
+
+function standsWords({ sheet }: BookSetting, row: RegisterRow): string {
+  const here = row.fitted.map(({ part, count, origin }) => {
+    const some = row.fitted.length > 1 || count < row.count ? `${count} of ${row.count}: ` : '';
+    return `${some}${origin === null ? 'origin not known' : ORIGIN_WORDS[origin]}${part === row.position ? '' : `, ${sheet.partName(part)}`}`;
+  });
+  return here.length === 0 ? 'nothing' : here.join('; ');
+}
+
+/** Verdicts that leave things as they are. */
+const PASSIVE: ReadonlySet<Verdict> = new Set(['keep', 'defer']);
+
+/** Positions that changed: another part has stood there, a decision was overturned, or it was decided to do something. */
+export function lives(setting: BookSetting): string {
+  const set = [...setting.record.journal.positions.keys()].flatMap((id) => {
+    const { tracks, decisions } = positionTimeline(setting.record, id);
+    const changed =
+      tracks.some(({ asFound }) => !asFound) || decisions.length > 1 || decisions.some(({ decision }) => !PASSIVE.has(decision.verdict));
+    return changed ? [lifeOf(setting, id)] : [];
+  });
+  return set.length === 0
+    ? ''
+    : `= Lives\n\n${words('What stood where, from when to when, and what was decided about it.')}\n\n${set.join('\n\n')}`;
+}
+
+function lifeOf(setting: BookSetting, id: PositionId): string {
+  const { sheet } = setting;
+  const { tracks, decisions, position } = positionTimeline(setting.record, id);
+  const stood = tracks.map((track) =>
+    call('stood', {
+      what: `[${words(trackWords(setting, track, id))}]`,
+      when: `[${words(whenWords(setting, track))}]`,
+      original: String(track.asFound),
+    }),
+  );
+  const decided = decisions.map(({ decision, supersededBy }) => {
+    const what = `${VERDICT_WORDS[decision.verdict]}${decision.with === null ? '' : ` with ${sheet.partName(decision.with)}`}${decision.count < position.count ? ` (${decision.count} of ${position.count})` : ''}`;
+    return call('decided', {
+      when: `[${words(sheet.date(decision.date))}]`,
+      what: `[${words(capital(what))}]`,
+      because: `[${words(sentence(decision.because))}]`,
+      superseded: String(supersededBy.length > 0),
+    });
+  });
+  return call('life', { name: `[${mention(setting, id)}${words(position.name)}]` }, [...stood, ...decided].join('\n'));
+}
+
+function trackWords({ sheet }: BookSetting, { part, origin }: Track, position: PositionId): string {
+  const name = part === position ? 'As found' : sheet.partName(part);
+  return `${name}, ${origin === null ? 'origin not known' : ORIGIN_WORDS[origin]}`;
+}
+
+function whenWords({ sheet }: BookSetting, { from, to }: Track): string {
+  const short = sheet.figures.shortDate;
+  return to === null ? `since ${short(from.date)}` : `${short(from.date)} to ${short(to.date)}`;
+}
+
+/** Places that hold something else than what the works put there, or nothing. */
+export function departures(setting: BookSetting): string {
+  const { sheet } = setting;
+  const away = registerAt(setting.record, null).filter(
+    (row) => row.fitted.some(({ origin }) => origin !== 'original') || (row.empty > 0 && row.originals.length > 0),
+  );
+  const cells = away.map((row) => {
+    const reasons = row.inForce.flatMap(({ decision }) => (decision.because === null ? [] : [sentence(decision.because)]));
+    const where = row.originals
+      .filter((one) => one.where.at !== 'fitted' || one.where.position !== row.position)
+      .map((one) => {
+        const spot = spotOf(sheet, one.where);
+        return `${row.count > 1 ? `${one.count} of ${row.count}: ` : ''}${spot.before}${spot.name}`;
+      });
+    return [
+      `${mention(setting, row.position)}${words(sheet.positionName(row.position))}`,
+      words(standsWords(setting, row)),
+      words(reasons.join(' ')),
+      words(capital(where.join('; '))),
+    ]
+      .map((cell) => `[${cell}]`)
+      .join(', ');
+  });
+  if (cells.length === 0) return '';
+  const opening = 'Every place that does not hold what the works put there, why, and where the original is. What is kept can be put back.';
+  return `= Departures from the original\n\n${words(opening)}\n\n#record-table(columns: (1.1fr, 1.1fr, 1.7fr, 1fr), head: ([Place], [Stands there], [Reason], [The original]), ${cells.join(', ')})`;
+}

@@ -1,0 +1,76 @@
+/** What every part of the book is set from: the record with its names and figures, and the pictures as files. */
+import { inside } from '../journal/compile/paths.ts';
+import type { PartId, Picture, Session } from '../journal/model.ts';
+import { decoded, linkNamed } from '../journal/values/link.ts';
+import type { SiteRecord } from '../site/record.ts';
+import { type Sheet, sheetOf } from '../site/views/page/sheet.ts';
+import { altOf } from '../site/views/pictures/pictures.ts';
+import { call, literal, words } from './typst-text.ts';
+
+export interface BookSetting {
+  readonly sheet: Sheet;
+  readonly record: SiteRecord;
+  /** Parts that the book names, for its index. */
+  readonly named: Set<PartId>;
+}
+
+export function settingOf(record: SiteRecord): BookSetting {
+  return { sheet: sheetOf(record, 'index.html'), record, named: new Set() };
+}
+
+/** Notes that a part is spoken of here. */
+export function mention({ record, named }: BookSetting, id: PartId): string {
+  if (!record.journal.parts.has(id)) return '';
+  named.add(id);
+  return `#mention(${literal(id)})`;
+}
+
+/** Where a picture lies among the files that the book is set from; null when it has none. */
+export function pictureFile({ record }: BookSetting, file: string): string | null {
+  const rendition = record.pictures.rendition(file);
+  return rendition === null ? null : `/${rendition.fallback.file}`;
+}
+
+/** Shares of the width, by what a picture is: what shows the whole is as wide as the page. */
+const DETAIL_SHARE = '62%';
+
+/**
+ * A picture with its words; '' where the book has no file of it.
+ *
+ * @param said words that stand with it in the prose, set after its caption
+ */
+export function figure(setting: BookSetting, picture: Picture, session: Session, said: string | null = null): string {
+  const path = pictureFile(setting, picture.file);
+  if (path === null) return '';
+  const captions = [...new Set([picture.caption, said].filter((one) => one !== null && one !== ''))] as string[];
+  const share = picture.view === 'detail' ? DETAIL_SHARE : '100%';
+  const caption = captions.length === 0 ? 'none' : `[${words(captions.join(' '))}]`;
+  const shown = picture.shows.map((part) => mention(setting, part)).join('');
+  return `${shown}${call('picture', { path: literal(path), alt: literal(altOf(setting.sheet, picture, session)), share, caption })}`;
+}
+
+/** The picture that an address in a note's prose means. */
+export function pictureAt(session: Session, url: string): Picture | null {
+  const folder = session.file.slice(0, session.file.lastIndexOf('/'));
+  const path = inside(folder, decoded(url));
+  return session.pictures.find(({ file }) => file === path) ?? null;
+}
+
+/** What a link of the prose is called where it has no words of its own. */
+export function nameOfLink({ sheet }: BookSetting, url: string): string {
+  const link = linkNamed(url);
+  switch (link?.scheme) {
+    case 'part':
+      return sheet.partName(link.id);
+    case 'bag':
+      return `bag ${link.id}`;
+    case 'session':
+      return sheet.sessionTitle(link.id);
+    case 'consumable':
+      return sheet.consumableName(link.id);
+    case 'item':
+      return sheet.record.history.items.get(link.id)?.opening.what ?? link.id;
+    default:
+      return url;
+  }
+}

@@ -1,0 +1,86 @@
+/** The story: the notes in order, in chapters that end where a milestone was reached. */
+import type { Session } from '../journal/model.ts';
+import { sessionsInOrder } from '../journal/replay/order.ts';
+import { counted, listed, sentence, VERDICT_WORDS } from '../site/views/page/words.ts';
+import { sessionFigures } from '../site/views/session/session-facts.ts';
+import { proseToTypst } from './prose.ts';
+import { type BookSetting, figure, mention, nameOfLink, pictureAt } from './setting.ts';
+import { call, literal, words } from './typst-text.ts';
+
+export interface Chapter {
+  readonly title: string;
+  readonly sessions: readonly Session[];
+}
+
+/** A chapter for each milestone, up to the session that reached it; what is after the last is a chapter of its own. */
+export function chaptersOf({ record, sheet }: BookSetting): readonly Chapter[] {
+  const chapters: Chapter[] = [];
+  let sessions: Session[] = [];
+  for (const session of sessionsInOrder(record.journal.sessions)) {
+    sessions.push(session);
+    const reached = session.reached.map(({ milestone }) => sheet.milestoneName(milestone));
+    if (reached.length === 0) continue;
+    chapters.push({ title: listed(reached), sessions });
+    sessions = [];
+  }
+  const title = chapters.length === 0 ? 'The work so far' : 'Since then';
+  return sessions.length === 0 ? chapters : [...chapters, { title, sessions }];
+}
+
+export function story(setting: BookSetting): string {
+  return chaptersOf(setting)
+    .map((chapter) => chapterText(setting, chapter))
+    .join('\n\n');
+}
+
+function chapterText(setting: BookSetting, { title, sessions }: Chapter): string {
+  const { date, figures } = setting.sheet;
+  const [first, last] = [sessions[0], sessions.at(-1)];
+  const minutes = sessions.reduce((sum, { hours }) => hours.reduce((total, one) => total + one.minutes, sum), 0);
+  const days = first && last ? (first.date === last.date ? date(first.date) : `${date(first.date)} to ${date(last.date)}`) : '';
+  const span = [days, counted(sessions.length, 'session'), ...(minutes === 0 ? [] : [figures.time(minutes)])].join(' · ');
+  const head = call('chapter', { title: `[${words(title)}]`, span: `[${words(span)}]` });
+  return [head, ...sessions.map((session) => evening(setting, session))].join('\n\n');
+}
+
+function evening(setting: BookSetting, session: Session): string {
+  const { sheet } = setting;
+  const inProse = new Set<string>();
+  const prose = proseToTypst(session.body, {
+    picture: (url, alt) => {
+      const picture = pictureAt(session, url);
+      if (picture === null || inProse.has(picture.file)) return '';
+      inProse.add(picture.file);
+      // What stands in the brackets of a picture that has a text of its own is said with it.
+      return figure(setting, picture, session, picture.alt === alt ? null : alt);
+    },
+    mention: (part) => mention(setting, part),
+    nameOf: (url) => nameOfLink(setting, url),
+  });
+  const rest = session.pictures.filter(({ file, unmentioned }) => !inProse.has(file) && !unmentioned);
+  const touched = session.parts.map(({ part }) => mention(setting, part)).join('');
+  return [
+    `${call('evening', { title: `[${words(session.title)}]`, date: `[${words(sheet.date(session.date))}]`, 'label-name': literal(session.id) })}${touched}`,
+    prose,
+    ...rest.map((picture) => figure(setting, picture, session)),
+    factsOf(setting, session),
+  ]
+    .filter((one) => one !== '')
+    .join('\n\n');
+}
+
+/** Who, how long, what it cost, and what was decided: one small paragraph under the prose. */
+function factsOf(setting: BookSetting, session: Session): string {
+  const { sheet } = setting;
+  const { figures } = sheet;
+  const { people, cost } = sessionFigures(sheet, session);
+  const who = people.map(({ name, minutes }) => `${name} ${figures.time(minutes)}`);
+  const costs = cost === 0 ? [] : [`cost ${figures.money(cost)}`];
+  const decisions = session.decisions.map(({ part, verdict, with: other, because }) => {
+    const what = `${sheet.partName(part)}: ${VERDICT_WORDS[verdict]}${other === null ? '' : ` with ${sheet.partName(other)}`}`;
+    return `${mention(setting, part)}#strong[${words(sentence(what))}] ${words(sentence(because))}`;
+  });
+  const line = [...who, ...costs].join(' · ');
+  const lines = [...(line === '' ? [] : [words(line)]), ...decisions];
+  return lines.length === 0 ? '' : call('facts', {}, lines.join(' #linebreak() '));
+}
