@@ -2,9 +2,10 @@
 import { budgets } from '../journal/ledger/budgets.ts';
 import { ledgerAt } from '../journal/ledger/ledger-at.ts';
 import { NO_TOTALS } from '../journal/ledger/totals.ts';
+import { hazardsOfPart, hazardsOfParts } from '../journal/registers/hazards.ts';
 import { methodsIndex } from '../journal/registers/methods.ts';
 import { goesWithVehicleAt, offVehicleAt } from '../journal/registers/stores.ts';
-import { CAUTIONS, COMPETENT_FIRST, hazardsOfParts } from '../site/views/cautions/cautions.ts';
+import { CAUTIONS, COMPETENT_FIRST, standingWords } from '../site/views/cautions/cautions.ts';
 import { capital, HAZARD_WORDS, listed, RESULT_WORDS, sentence } from '../site/views/page/words.ts';
 import { papersByKind } from '../site/views/papers/paper-shelf.ts';
 import { spotOf } from '../site/views/stores/where.ts';
@@ -68,13 +69,15 @@ export function comesWith(setting: BookSetting): string {
   ].join('\n\n');
 }
 
-export function cautions(setting: BookSetting): string {
-  const { record } = setting;
-  const here = [...record.journal.parts.values()].filter(({ hazards }) => hazards.length > 0);
-  const set = hazardsOfParts(here).map((hazard) => {
-    const parts = here.filter(({ hazards }) => hazards.includes(hazard));
-    const { what, text, source } = CAUTIONS[hazard];
-    const where = `${capital(HAZARD_WORDS[hazard])}: ${listed(parts.map(({ name }) => name))}. ${source}`;
+/** The hazards of what is still here, with where it lies. */
+export function cautions({ record }: BookSetting): string {
+  const ids = [...record.journal.parts.keys()];
+  const set = hazardsOfParts(record, ids, record.day).map((hazard) => {
+    const here = ids.filter((id) => hazardsOfPart(record, id, record.day).includes(hazard));
+    const { what, text, sources } = CAUTIONS[hazard];
+    const names = listed(here.map((id) => record.journal.parts.get(id)?.name ?? id));
+    const from = sources.map((source) => `${source.name}${standingWords(source)}`).join('; ');
+    const where = `${capital(HAZARD_WORDS[hazard])}: ${names}. ${sentence(from)}`;
     return call('caution', { what: `[${words(sentence(what))}]`, where: `[${words(where)}]` }, words(text));
   });
   return set.length === 0 ? '' : `= Cautions\n\n${words(COMPETENT_FIRST)}\n\n${set.join('\n\n')}`;

@@ -1,6 +1,6 @@
 /** The record as one typeset book: PDF/A-3a, tagged, with the tables and notes it was made from attached. */
 import { readFileSync } from 'node:fs';
-import { NodeCompiler } from '@myriaddreamin/typst-ts-node-compiler';
+import { typeset } from '../exports/typeset.ts';
 import type { SiteRecord } from '../site/record.ts';
 import { account, cautions, comesWith, methods, papers, waysIn } from './appendices.ts';
 import { howToRead, theVehicle, titlePage } from './opening.ts';
@@ -89,16 +89,6 @@ function exactLiteral(text: string): string {
  * @throws Error with the typesetter's own words when it does not take the source, which is a fault of ours
  */
 export function makeBook(record: SiteRecord, options: BookOptions): Uint8Array {
-  const source = bookSource(record, options);
-  const fonts = new URL('../exports/fonts', import.meta.url).pathname;
-  const compiler = NodeCompiler.create({ workspace: options.workspace, fontArgs: [{ fontPaths: [fonts] }] });
   options.progress('Setting the book');
-  const compiled = compiler.compile({ mainFileContent: source });
-  if (!compiled.result) {
-    const problems = compiled.takeDiagnostics();
-    const said = problems ? compiler.fetchDiagnostics(problems).map((each: { message?: string }) => each.message ?? '') : [];
-    throw new Error(`the book could not be set: ${[...new Set(said)].slice(0, 5).join('; ')}`);
-  }
-  options.progress('Writing the book');
-  return compiler.pdf(compiled.result, { pdfStandard: 'a-3a' });
+  return typeset(bookSource(record, options), { workspace: options.workspace, standard: 'a-3a' }).pdf;
 }

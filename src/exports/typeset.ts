@@ -1,4 +1,4 @@
-/** Typst source → PDF, by the Typst compiler that comes as a package, with the fonts it carries. */
+/** Typst source → PDF, by the Typst compiler that comes as a package, with the fonts it carries and our own. */
 import { NodeCompiler } from '@myriaddreamin/typst-ts-node-compiler';
 
 export interface Typeset {
@@ -7,17 +7,30 @@ export interface Typeset {
   readonly cut: readonly unknown[];
 }
 
+export interface TypesetOptions {
+  /** The folder that `/` of the source means; its pictures lie there. */
+  readonly workspace?: string;
+  /** As the compiler names it: `a-3a`. */
+  readonly standard?: string;
+}
+
+/** The faces of the site, as print takes them. */
+const FACES = new URL('./fonts', import.meta.url).pathname;
+
 /**
  * @param source a whole Typst document
  * @throws Error with Typst's own words when the source does not compile
  */
-export function typeset(source: string): Typeset {
-  const compiler = NodeCompiler.create({});
+export function typeset(source: string, { workspace, standard }: TypesetOptions = {}): Typeset {
+  const compiler = NodeCompiler.create({ fontArgs: [{ fontPaths: [FACES] }], ...(workspace === undefined ? {} : { workspace }) });
   const compiled = compiler.compile({ mainFileContent: source });
   if (!compiled.result) {
     const problems = compiled.takeDiagnostics();
     const words = problems ? compiler.fetchDiagnostics(problems).map((each: { message?: string }) => each.message ?? '') : [];
-    throw new Error(`the labels could not be set: ${words.join('; ')}`);
+    throw new Error(`it could not be typeset: ${[...new Set(words)].slice(0, 5).join('; ')}`);
   }
-  return { pdf: compiler.pdf(compiled.result), cut: compiler.query(compiled.result, { selector: '<cut>', field: 'value' }) as unknown[] };
+  return {
+    pdf: compiler.pdf(compiled.result, standard === undefined ? undefined : { pdfStandard: standard }),
+    cut: compiler.query(compiled.result, { selector: '<cut>', field: 'value' }) as unknown[],
+  };
 }

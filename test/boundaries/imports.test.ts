@@ -14,11 +14,12 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   markdown: ['journal', 'photos', 'site/addresses.ts'],
   exports: ['journal'],
   site: ['journal', 'load', 'markdown', 'photos', 'exports'],
+  book: ['journal', 'photos', 'exports', 'site'],
   components: ['journal', 'site', 'photos', 'layouts'],
   layouts: ['site', 'components'],
   pages: ['journal', 'site', 'components', 'layouts', 'exports'],
   client: ['site/views'],
-  cli: ['journal', 'load', 'markdown', 'photos', 'exports', 'site'],
+  cli: ['journal', 'load', 'markdown', 'photos', 'exports', 'site', 'book'],
 };
 
 /** The layers of src/journal in their order, and what each imports of those before it, types included; itself always. */
