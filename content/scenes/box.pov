@@ -28,17 +28,19 @@ object { Cap texture { Brass translate 3 } translate <-4.2,.72,8.2> } object { C
 union { // back of a round mirror
   lathe { cubic_spline 8, <0,1.1>, <0,1.1>, <1,1.05>, <1.6,.7>, <4,.62>, <5.1,.4>, <5.4,0>, <5.4,-.3> } cylinder { y*.6, y*1.9, .55 } torus { 5.35, .18 }
   texture { Black_Paint(.75,.15) } rotate <3,0,4> translate <12.4,1.3,5.2> }
-#macro Ticket(File) // a tin bread-price ticket
-  union {
-    difference { object { Soft_Box(<-2,0,-2.7>, <2,.12,2.7>, .05) } cylinder { <0,-1,2.25>, <0,1,2.25>, .18 }
-      texture { pigment { image_pattern { png File interpolate 2 once } translate <-.5,-.5,0> rotate x*90 scale <3.2,1,4.3>
-        pigment_map { [.3 S(32,52,42)] [.7 function { max(F_Step(max(abs(x)-1.62,abs(z)-2.3),0,.04),F_Step(F_Mix(x,y+5,z)*.8+F_Mix(x*4,1,z*4)*.25,.62,.64)*2) } pigment_map { [0 S(226,214,180)] [.9 S(34,60,46)] [1 S(34,60,46)] [1.01 S(96,56,34)] }] } }
-        finish { diffuse .75 specular .5 roughness .015 } } }
+#macro Ticket(Torn) // a bread ticket of buff card, punched at one end
+  difference {
+    box { <-3.2,0,-2.2>, <3.2,.07,2.2> }
+    cylinder { <-2.7,-1,0>, <-2.7,1,0>, .17 }
+    #if (Torn) prism { -1, 1, 6, <3.4,-1.1>, <2.7,-.7>, <2.5,.1>, <1.7,.8>, <1.9,2.4>, <3.5,2.4> } #end
+    texture { pigment { image_pattern { png "ticket.png" interpolate 2 once } translate <-.5,-.5,0> rotate x*90 scale <6.4,1,4.4>
+      pigment_map { [.3 S(46,46,38)] [.7 function { F_Mix(x*.5,y+5,z*.5)*.7+F_Mix(x*3,1,z*3)*.3 } color_map { [.3 S(176,150,104)] [.7 S(206,182,138)] }] } }
+      finish { diffuse .8 specular .05 } }
   }
 #end
-object { Ticket("price-1.png") rotate <0,-14,0> translate <-3.4,.75,.6> }
-object { Ticket("price-2.png") rotate <4,19,3> translate <.1,.95,2.4> }
-object { Ticket("price-3.png") rotate <0,-48,0> translate <5,.75,-.4> }
+object { Ticket(0) rotate <0,-12,0> translate <-3.9,.75,1.7> }
+object { Ticket(0) rotate <2,21,2> translate <.6,.9,4.3> }
+object { Ticket(1) rotate <1,-38,0> translate <4.6,.78,-.6> }
 sphere_sweep { cubic_spline 26, // sash cord, loosely coiled
   #local I = 0; #while (I < 26) <cos(I*.72)*(3.1+.5*sin(I*1.7))*(1+(I>22)*.35), .35+I*.045+rand(R)*.25, sin(I*.72)*(2.7+.4*cos(I*1.3))>, .3 #local I = I+1; #end
   tolerance .05 texture { Sash_Cord } translate <-12.5,.7,-5.4> }

@@ -4,12 +4,13 @@
 set -eu
 out=$1
 mkdir -p "$out"
-fonts=/usr/share/fonts
-roman=$fonts/opentype/urw-base35/C059-Bold.otf
-block=$fonts/opentype/league-spartan/LeagueSpartan-ExtraBold.otf
-script=$fonts/opentype/dancingscript/DancingScript-Bold.otf
-hand=$fonts/truetype/breip/Breip.ttf
-marker=$fonts/opentype/bwht/BecauseWeLearn-Regular.otf
+. "$(dirname "$0")/faces.sh"
+roman=$(face C059 Bold)
+block=$(face 'League Spartan' ExtraBold)
+script=$(face 'Dancing Script' Bold)
+hand=$(face Breip Medium)
+marker=$(face 'Because We Learn' Regular)
+numerals=$(face 'Because We Connect' Regular)
 
 # A line of white letters on black, stretched to WIDTH x HEIGHT pixels.
 line() { # FONT KERN TEXT WIDTH HEIGHT FILE
@@ -40,6 +41,7 @@ nearside() {
   line "$roman" 22 'TANSLEY & DAUGHTER' 3330 260 "$out/l1.png"
   line "$roman" 100 'BAKERS' 1150 180 "$out/l2.png"
   line "$block" 44 'PENNY LOAF LANE' 2140 140 "$out/l3.png"
+  convert "$out/l3.png" -background black -rotate -.3 "$out/l3.png" # it climbs
   convert -size 3760x1840 xc:black -gravity north -compose lighten \
     "$out/l1.png" -geometry +0+390 -composite "$out/l2.png" -geometry +0+890 -composite \
     "$out/l3.png" -geometry +0+1290 -composite "$out/green.png"
@@ -88,16 +90,16 @@ cd "$out"
 nearside
 door
 scratches
-marker=$fonts/opentype/bwht/BecauseWeConnect-Regular.otf label three 400x240 200 3
-marker=$fonts/opentype/bwht/BecauseWeConnect-Regular.otf label six 400x240 200 6
+marker=$numerals label three 400x240 200 3
+marker=$numerals label six 400x240 200 6
 for n in A B C D; do label "mark-$n" 240x240 190 "$n"; done
 label temporary 1400x320 250 TEMPORARY
-for n in 1 2 3; do
-  price=$(echo '4d 6d 8½d' | cut -d' ' -f$n)
-  convert -size 240x320 xc:white -gravity center -fill '#151515' -font "$roman" -pointsize 112 -annotate +0+0 "$price" "price-$n.png"
-done
+# The bread ticket, printed on both sides of a card.
+convert -size 640x440 xc:white -gravity north -fill '#151515' -font "$roman" -pointsize 84 -annotate +0+52 TANSLEY \
+  -pointsize 46 -annotate +0+196 'ONE PENNY LOAF' -pointsize 34 -annotate +0+312 'PAY AT THE VAN' \
+  -fill none -stroke '#151515' -strokewidth 6 -draw 'roundrectangle 16,16 624,424 22,22' ticket.png
 convert -size 300x300 xc:white -gravity center -fill '#151515' -font "$roman" -pointsize 92 -annotate +0+0 '½ LB' half.png
-label stamp 300x120 90 '207'
+label stamp 300x120 100 '25'
 
 # A page of print and a page of handwriting, too small to read.
 convert -size 1400x1000 xc:'#fff' -font "$roman" -pointsize 15 -fill '#333' $(awk 'BEGIN{srand(2); for(c=0;c<5;c++)for(r=0;r<44;r++){

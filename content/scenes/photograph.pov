@@ -1,15 +1,27 @@
-// The van at the kerb in 1953, from its near side: light body, three dark lines, a woman in an apron at the rear door.
+// The van at the kerb in 1953, from its near side and a little before it: light panel, three dark lines, dark below and in front,
+// through the cab window a panelled bulkhead with a pane; a woman in an apron before the open rear door.
 #declare Base = .2;
 #include "stage.inc"
 #include "van.inc"
-Look(<30,125,-640>, <20,98,0>, 46)
+Look(<-250,130,-600>, <12,94,0>, 44)
 light_source { <-600,900,-700>, rgb 1.05 area_light x*60, y*60, 3, 3 adaptive 1 }
 Fill_Light(<500,300,-800>, rgb .2)
-#declare I_Letter = function { pigment { image_map { png "lettering.png" interpolate 2 once } scale <188,94,1> translate <1,88,0> } }
+#declare I_Letter = function { pigment { image_map { png "lettering.png" interpolate 2 once } scale <188,94,1> } }
 #declare Light = texture { pigment { rgb .72 } finish { specular .25 roughness .03 } }
 #declare Named = texture { pigment { function { I_Letter(x,y,0).red } color_map { [.3 rgb .72] [.5 rgb .06] } } finish { specular .25 roughness .03 } }
 #declare Dark = texture { pigment { rgb .06 } finish { specular .5 roughness .02 reflection .08 } }
-object { Box_Body(Light, Named, T_Canvas) } object { Cab(Dark) } object { Chassis() } object { Wheels(Dark) }
+#declare Doors_1953 = union {
+  intersection { object { Rear_Doors(Light) } plane { -x, -.5 } }
+  object { Leaf(1) rotate y*75 translate <-70,0,-1> texture { Light } }
+}
+object { Box_Body_With(Dark, Named, T_Canvas, Doors_1953) } object { Chassis() } object { Wheels(Dark) }
+difference { object { Cab(Dark) } box { <-74,60,-65>, <9,170,65> texture { Dark } } box { <-68,119,-80>, <-9,163,-60> texture { Dark } } }
+// the bulkhead: framed, two panels below and a pane above
+union {
+  difference { box { <-3,58,-66>, <-1,172,66> } box { <-9,126,-40>, <9,156,-6> } box { <-4,66,-60>, <-2.4,112,-4> } box { <-4,66,4>, <-2.4,112,60> } }
+  box { <-2.4,126,-24>, <-1.6,156,-22.6> }
+  texture { pigment { rgb .5 } finish { ambient .25 } }
+}
 plane { y, 0 pigment { function { F_Mix(x*.1,1,z*.1) } color_map { [.3 rgb .16] [.7 rgb .24] } } }
 // The pavement and the shop behind.
 Rounded(<-900,0,110>, <900,14,400>, 2)

@@ -1,7 +1,8 @@
-// The bare seat frame against a brick wall, two of its springs broken.
+// The bare seat frame against a brick wall. Left = 0: two of its springs broken; 1: two new ones, painted.
 #declare Base = .15;
 #include "stage.inc"
-#declare T_Black = texture { Black_Paint(.35,.3) }
+#ifndef (Left) #declare Left = 0; #end
+#declare T_Black = texture { Black_Paint(.45-.4*Left,.3) }
 Look(<-62,78,-150>, <0,42,0>, 45)
 Door_Light(<-170,170,-170>, <0,30,0>, 1.5)
 Floor() Brick_Wall(36)
@@ -22,7 +23,7 @@ union {
 // Flat springs: zigzag wires hooked front to back; the third and fifth are broken and hang.
 #local I = 0;
 #while (I < 6)
-  #local X = -18+I*7.2; #local Cut = ((I = 2) | (I = 4));
+  #local X = -18+I*7.2; #local Cut = ((I = 2) | (I = 4))*(1-Left);
   union {
     #local J = 0;
     #while (J < 22)
@@ -33,7 +34,7 @@ union {
       #declare Before = P;
       #local J = J+1;
     #end
-    texture { Steel_Dull } }
+    texture { #if (Left & ((I = 2) | (I = 4))) Steel_Bright #else Steel_Dull #end } }
   #local I = I+1;
 #end
-cylinder { <-3.6,33,18>, <-4.4,26,13>, .38 texture { Rust } } cylinder { <10.8,33,18>, <11.8,24,15>, .38 texture { Rust } }
+#if (!Left) cylinder { <-3.6,33,18>, <-4.4,26,13>, .38 texture { Rust } } cylinder { <10.8,33,18>, <11.8,24,15>, .38 texture { Rust } } #end

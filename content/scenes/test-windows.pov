@@ -1,9 +1,9 @@
 // Four trial squares of 50 mm on the brown nearside panel, taped and lettered A to D.
 #declare Fill = .5;
 #include "workshop.inc"
-#declare Row = 66.2; // height of their middle
-#declare CA = 34.2; #declare CB = 44.6; #declare CC = 54.0; #declare CD = 63.4;
-#declare F_Square = function(x,y,c) { 2.5 - max(abs(x-c), abs(y-66.2)) }
+#declare Row = 18.6; // height of their middle: under the third line, B on the foot of its last E
+#declare CA = 135.2; #declare CB = 145.6; #declare CC = 155; #declare CD = 164.4;
+#declare F_Square = function(x,y,c) { 2.5 - max(abs(x-c), abs(y-18.6)) }
 #declare F_Ragged = function { (f_noise3d(x*1.3,y*1.3,1)-.5)*.5 + (f_noise3d(x*5,y*5,2)-.5)*.25 }
 #declare F_Clear = function { max(
   F_Step(F_Square(x,y,CD)+F_Ragged(x,y,z), -.12, .3),
@@ -39,10 +39,10 @@
     no_shadow translate <X,Y,-.07> }
 #end
 #declare Lean = .012;
-Eye(<42,57,-38>, <48.6,66,0>, 56, .45, <52,66,0>)
-Tube(<30,150,-85>, 1.1)
-Hand_Lamp(<2,84,-26>, .62, 60)
-Floor() Brick_Wall(60)
+Eye(<143,9.4,-38>, <149.6,18.4,0>, 56, .45, <153,18.4,0>)
+Tube(<131,102,-85>, 1.1)
+Hand_Lamp(<103,36,-26>, .62, 60)
+Brick_Wall(60)
 union {
   box { <0,0,0>, <188,92,.2> texture { T_Panel } }
   height_field { function 160,160 { min(1,F_Wrinkle(x*6,(1-y)*6,0)*.8)*min(1,8*min(min(x,1-x),min(y,1-y))) } smooth translate <-.5,-.01,-.5> rotate x*-90 scale <5,5,.28>
@@ -50,7 +50,7 @@ union {
   intersection { box { <CB-2.5,Row-2.5,-.015>, <CB+2.5,Row+2.5,.1> }
     texture { function { F_Step(F_Square(x,y,CB)+F_Ragged(x,y,z),-.1,.15) } texture_map { [.4 Brown] [.6 T_Eaten] } } }
   Window_Tape(CA, 1) Window_Tape(CB, 2) Window_Tape(CC, 3) Window_Tape(CD, 4)
-  Mark("mark-A.png",CA,69.72) Mark("mark-B.png",CB,69.8) Mark("mark-C.png",CC,69.7) Mark("mark-D.png",CD,69.75)
+  Mark("mark-A.png",CA,Row+3.52) Mark("mark-B.png",CB,Row+3.6) Mark("mark-C.png",CC,Row+3.5) Mark("mark-D.png",CD,Row+3.55)
   // a dribble run out of C below the tape
-  box { <CC-4,40,-.012>, <CC+4,61.3,-.01> no_shadow texture { pigment { function { F_Step(1-abs(x-54-f_noise3d(1,y*.3,2)*1.5)*1.4-(61-y)*.05 + (f_noise3d(x*2,y*.4,1)-.5)*.4,.2,.5) } color_map { [0 srgbt <.2,.12,.08,1>] [1 srgbt <.2,.12,.08,.3>] } } finish { diffuse .7 } } }
+  box { <CC-4,-8,-.012>, <CC+4,13.7,-.01> no_shadow texture { pigment { function { F_Step(1-abs(x-155-f_noise3d(1,y*.3,2)*1.5)*1.4-(13.4-y)*.05 + (f_noise3d(x*2,y*.4,1)-.5)*.4,.2,.5) } color_map { [0 srgbt <.2,.12,.08,1>] [1 srgbt <.2,.12,.08,.3>] } } finish { diffuse .7 } } }
 }

@@ -3,8 +3,9 @@
 set -eu
 work=$(mktemp -d)
 trap 'rm -rf "$work"' EXIT
-roman=/usr/share/fonts/opentype/urw-base35/C059-Bold.otf
-sans=/usr/share/fonts/opentype/urw-base35/NimbusSans-Bold.otf
+. "$(dirname "$0")/../faces.sh"
+roman=$(face C059 Bold)
+sans=$(face 'Nimbus Sans' Bold)
 cd "$work"
 convert -size 1000x620 xc:'#d6c094' -seed 5 \( -size 1000x620 plasma:gray46-gray58 -colorspace Gray -blur 0x6 \) -compose overlay -composite \
   \( -size 1000x620 xc:gray50 -attenuate .35 +noise Gaussian -colorspace Gray -blur 0x.8 \) -compose overlay -composite card.png

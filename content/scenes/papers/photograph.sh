@@ -1,6 +1,8 @@
 #!/bin/sh
 # Prints the rendered photograph.pov as an old one. Usage: photograph.sh RENDER.png OUT.jpg. Needs ImageMagick, Rufscript.
 set -eu
+. "$(dirname "$0")/../faces.sh"
+pencil=$(face Rufscript Regular)
 work=$(mktemp -d)
 trap 'rm -rf "$work"' EXIT
 convert "$1" -resize '1300x975!' -rotate -.6 -gravity center -crop 1240x900+0+0 +repage -colorspace Gray -blur 0x1.3 -auto-level -gamma 1.55 \
@@ -14,7 +16,7 @@ convert "$work/image.png" -fill none -stroke 'rgba(255,255,255,.35)' -strokewidt
   -draw 'circle 300,210 303,211 circle 911,402 913,403 circle 650,130 652,132 circle 120,760 123,761' \
   -bordercolor '#e2e2e2' -border 55x40 -gravity north -background '#e2e2e2' -extent 1350x1060 \
   -colorspace sRGB -fill '#94815f' -tint 30 "$work/print.png"
-convert "$work/print.png" -gravity southwest -font /usr/share/fonts/truetype/rufscript/Rufscript010.ttf -pointsize 46 -fill 'rgba(82,80,84,.8)' \
+convert "$work/print.png" -gravity southwest -font "$pencil" -pointsize 46 -fill 'rgba(82,80,84,.8)' \
   -annotate +96+26 'June 1953' "$work/named.png"
 # Deckle edge: the outline waved by a slow and a quick wave.
 convert -size 1350x1060 xc:white -bordercolor black -border 12 -wave 4x23 -gravity center -crop 1350x1060+0+0 +repage \

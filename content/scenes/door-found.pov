@@ -1,0 +1,3 @@
+// The near rear door as it came off.
+#declare Left = 0;
+#include "door.pov"

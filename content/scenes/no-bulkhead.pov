@@ -1,0 +1,3 @@
+// Behind the driver's place as found: no bulkhead.
+#declare Stage = 0;
+#include "ply.pov"

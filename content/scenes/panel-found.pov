@@ -1,0 +1,3 @@
+// The nearside panel as it came off the van.
+#declare Cleared = 0;
+#include "whole-name.pov"

@@ -1,0 +1,3 @@
+// The rear shoes lined anew.
+#declare Left = 1;
+#include "shoes.pov"

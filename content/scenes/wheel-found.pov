@@ -1,0 +1,3 @@
+// The near rear wheel as it came.
+#declare Left = 0;
+#include "wheel.pov"
