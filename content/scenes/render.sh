@@ -1,5 +1,5 @@
 #!/bin/sh
-# Renders the journal's pictures. Usage: render.sh WORK_FOLDER [SCENE...]   (no scene: all of pictures.txt, or of $LIST)
+# Renders the journal's pictures. Usage: render.sh WORK_FOLDER [SCENE...]   (no scene: all of pictures.txt)
 # Needs povray, ImageMagick and exiftool. DRAFT=1 makes half-size, quick pictures in WORK_FOLDER only; AGAIN=1 develops the last trace anew.
 set -eu
 scenes=$(cd "$(dirname "$0")" && pwd)
@@ -72,6 +72,6 @@ picture() { # SCENE TARGET WIDTH HEIGHT TAKEN OFFSET ORIENTATION
   mv "$work/$1.jpg" "$scenes/../$2"
 }
 
-grep -v "^#" "$scenes/${LIST:-pictures.txt}" | while IFS='|' read -r scene target width height taken offset turn; do
+grep -v "^#" "$scenes/pictures.txt" | while IFS='|' read -r scene target width height taken offset turn; do
   case " ${*:-$scene} " in *" $scene "*) echo "$scene"; picture "$scene" "$target" "$width" "$height" "$taken" "$offset" "$turn" || echo "failed: $scene" ;; esac
 done
