@@ -64,7 +64,7 @@ function readSpan<T extends z.ZodType>(
   const quick = quickTree(source, start, end, top);
   const { tree, diagnostics, mended } = quick
     ? { tree: quick, diagnostics: [], mended: [] }
-    : readYaml(source, start, end, top, fieldNames(schema));
+    : readYaml(source, start, end, top, { all: fieldNames(schema), prose: fieldNames(schema, ({ prose }) => prose === true) });
   out.diagnostics.push(...diagnostics);
   if (tree === null) return null;
   const understood = understand(schema, tree, standIns);

@@ -1,6 +1,6 @@
 /** Slips inside braces and brackets that open on one line and are meant to close on it. */
 import { bracketSlips } from './bracket-slips.ts';
-import { type Groups, type Row, type Slip, slipsByTable } from './slip.ts';
+import { type FieldNames, type Groups, patternOf, type Row, type Slip, slipsByTable } from './slip.ts';
 import { valueSlip, type Written } from './value-slips.ts';
 
 const BEFORE = ({ shown }: Groups): string => `Write a comma before \`${shown}:\`.`;
@@ -74,7 +74,7 @@ const BETWEEN_FIELDS: readonly Row[] = [
  * @param from where in the text the brace or bracket stands
  * @param known names that fields have
  */
-export function braceSlips(text: string, line: string, start: number, from: number, known: ReadonlySet<string>): Slip[] {
+export function braceSlips(text: string, line: string, start: number, from: number, known: FieldNames): Slip[] {
   const masked = text.slice(0, start) + line;
   const values = valuesIn(line, from - start, known).map(([field, at, end]): Written => {
     const written = text.slice(start + at, start + end);
@@ -96,16 +96,11 @@ function oneOfAKind(slips: readonly Slip[]): Slip[] {
   );
 }
 
-/** Fields whose values are prose, in which a comma is likelier than a forgotten colon. */
-const PROSE: ReadonlySet<string> = new Set(
-  'note because how what private marks finish goes-back caption alt name evidence title unpaid refund material from words'.split(' '),
-);
-
 type Value = readonly [field: string | null, start: number, end: number];
 
 /** Where the plain values stand on a line: those of fields to the next field, those of lists to the next comma. */
-function valuesIn(line: string, from: number, known: ReadonlySet<string>): Value[] {
-  const names = `(?:${[...known].join('|') || '(?!)'})`;
+function valuesIn(line: string, from: number, known: FieldNames): Value[] {
+  const names = `${patternOf(known)}`;
   const name = /(?<=[{,]\s*|^[^{[]*)("[^"]*"|'[^']*'|[^\s,{}[\]"':][^,{}[\]:]*?)\s*:\s+|(?<![^\s{[,])\[\s*/gu;
   const values: Value[] = [];
   name.lastIndex = from;
@@ -114,7 +109,7 @@ function valuesIn(line: string, from: number, known: ReadonlySet<string>): Value
     const field = found[1]?.replaceAll(/["']/g, '') ?? null;
     if (field === null) values.push(...itemsIn(line, at, names));
     else if (!/^(?:[{]|"x*"|'x*')/.test(line.slice(at)) && !(line[at] === '[' && closesAsList(line.slice(at)))) {
-      const end = valueEnd(line, at, field, names);
+      const end = valueEnd(line, at, known.prose.has(field), names);
       if (!/^\]\s*[,}]/.test(line.slice(end))) values.push([field, at, end]);
       name.lastIndex = Math.max(end, at);
     }
@@ -137,10 +132,10 @@ function itemsIn(line: string, from: number, names: string): Value[] {
   return values;
 }
 
-/** A value ends before another field, the end of the entry, or a comment. */
-function valueEnd(line: string, from: number, field: string, names: string): number {
+/** A value ends before another field, the end of the entry, or a comment. In prose a comma is likelier than a forgotten colon. */
+function valueEnd(line: string, from: number, isProse: boolean, names: string): number {
   const rest = line.slice(from).replaceAll(/(?<!^)\[[^[\]]*\]/g, (inner) => 'x'.repeat(inner.length));
-  const bare = PROSE.has(field) ? '' : `|,\\s*${names}\\s+[^\\s:,}\\]]`;
+  const bare = isProse ? '' : `|,\\s*${names}\\s+[^\\s:,}\\]]`;
   const end = new RegExp(
     `[}\\]]\\s*(?:[,}\\]#]|$)|\\}(?!.*\\})|;?\\s+${names}\\s*:\\s|\\s#[^}\\]]*$${bare}` +
       `|,\\s*(?:$|[,}\\]]|"[^"]*"\\s*:|[\\p{Ll}\\d_][\\p{L}\\d_-]*\\s*(?:[:：](?:\\s|$)|=\\s)|[a-z-]+:[^\\s/])|$`,

@@ -1,5 +1,5 @@
 /** Braces and brackets that do not pair on their line, and what follows where an entry has ended. */
-import type { Slip } from './slip.ts';
+import { type FieldNames, patternOf, type Slip } from './slip.ts';
 
 const CLOSERS = 'Close every `{` with `}` and every `[` with `]`';
 
@@ -12,10 +12,10 @@ interface Open {
  * @param text the YAML up to the end of the line, its sound quotations masked
  * @param from where the first brace or bracket of the line stands
  */
-export function bracketSlips(text: string, from: number, known: ReadonlySet<string>): Slip[] {
+export function bracketSlips(text: string, from: number, known: FieldNames): Slip[] {
   const slips: Slip[] = [];
   const open: Open[] = [];
-  const field = new RegExp(`^,\\s*(?:${[...known].join('|') || '(?!)'})\\s*:\\s`);
+  const field = new RegExp(`^,\\s*${patternOf(known)}\\s*:\\s`);
   const close = (at: number): void => {
     const last = open.pop();
     if (last) slips.push(unclosed(text, last, at));

@@ -1,7 +1,7 @@
 /** Slips in how a line of a note's fields or of a catalogue begins, and in the value that stands on it. */
 import { braceSlips } from './brace-slips.ts';
 import type { Edit } from './mended-text.ts';
-import { type Groups, maskQuotations, type Row, type Slip, slipsByTable } from './slip.ts';
+import { type FieldNames, type Groups, maskQuotations, type Row, type Slip, slipsByTable } from './slip.ts';
 import { valueSlip } from './value-slips.ts';
 
 /** A line of a text: the end does not count its line end. */
@@ -117,7 +117,7 @@ const SOUND = /^(?:$|[|>][+-]?\d?$|\{.*\}$|\[.*\]$|"(?:[^"\\]|\\.)*"$|'(?:[^']|'
  * @param known names that fields have
  * @returns every slip on the line, one of each kind
  */
-export function lineSlips(text: string, { start, end }: Line, below: number, known: ReadonlySet<string>): Slip[] {
+export function lineSlips(text: string, { start, end }: Line, below: number, known: FieldNames): Slip[] {
   if (end - start > LONGEST) return [];
   const line = text.slice(start, end);
   const rows = slipsByTable(ON_A_LINE, text, start, below, known).map((slip) => ({

@@ -8,7 +8,7 @@ import { continuationSlip, indentationSlip } from './indentation.ts';
 import { type Line, lineSlips } from './line-slips.ts';
 import { MendedText } from './mended-text.ts';
 import { isLost } from './not-mended.ts';
-import type { Slip } from './slip.ts';
+import type { FieldNames, Slip } from './slip.ts';
 
 export interface Mended {
   readonly document: Document;
@@ -34,7 +34,7 @@ interface Parsed {
  * @param known names that fields have
  * @throws RangeError when it is nested too deeply for the parser
  */
-export function mend(written: string, known: ReadonlySet<string>): Mended {
+export function mend(written: string, known: FieldNames): Mended {
   const slips: Slip[] = [];
   let left = Math.floor(MOST_PARSED / (written.length + 1));
   for (let now = parse(new MendedText(written)); ; ) {
@@ -92,7 +92,7 @@ function isOpenQuote(message: string): boolean {
 }
 
 /** Slips near the first complaint, the likeliest first. */
-function* suspects(now: Parsed, known: ReadonlySet<string>): Generator<Slip> {
+function* suspects(now: Parsed, known: FieldNames): Generator<Slip> {
   const { text } = now.text;
   const lines = linesOf(text);
   const seen = new Set<number>();

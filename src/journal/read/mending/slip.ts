@@ -12,6 +12,17 @@ export interface Slip {
   readonly edits: readonly Edit[];
 }
 
+/** Names that fields have, and those of fields whose values are prose. */
+export interface FieldNames {
+  readonly all: ReadonlySet<string>;
+  readonly prose: ReadonlySet<string>;
+}
+
+/** A pattern for any of the names. */
+export function patternOf({ all }: FieldNames): string {
+  return `(?:${[...all].join('|') || '(?!)'})`;
+}
+
 /** The texts of a pattern's named groups. */
 export type Groups = Readonly<Record<string, string>>;
 
@@ -31,8 +42,8 @@ export interface Row {
  * @param start where in it to begin looking
  * @returns a slip for each row that is found, the first place of it shown and all of them mended
  */
-export function slipsByTable(table: readonly Row[], text: string, start: number, end: number, known: ReadonlySet<string>): Slip[] {
-  const names = `(?:${[...known].join('|') || '(?!)'})(?![\\w-])`;
+export function slipsByTable(table: readonly Row[], text: string, start: number, end: number, known: FieldNames): Slip[] {
+  const names = `${patternOf(known)}(?![\\w-])`;
   const part = text.slice(start, end);
   return table.flatMap((row) => {
     const pattern = new RegExp(row.typed.source.replaceAll('KNOWN', names).replaceAll('EOL', '(?=[ \\t\\r]*(?:\\n|$))'), 'dgu');

@@ -8,17 +8,20 @@ import type { Place } from '../../model.ts';
 import { mend } from '../mending/mend.ts';
 import type { MendedText } from '../mending/mended-text.ts';
 import { describeYamlError, isLost } from '../mending/not-mended.ts';
+import type { FieldNames } from '../mending/slip.ts';
 import type { SourceText } from './text.ts';
 import { type Span, type Spot, type Tree, treeOf, type Value } from './tree.ts';
 
 interface Reading {
   readonly source: SourceText;
   readonly base: number;
-  readonly known: ReadonlySet<string>;
+  readonly known: FieldNames;
   text: MendedText | null;
   readonly diagnostics: Diagnostic[];
   readonly mended: Place[];
 }
+
+const NO_NAMES: FieldNames = { all: new Set(), prose: new Set() };
 
 /** A value, and where it is written. */
 interface Read {
@@ -38,7 +41,7 @@ export function readYaml(
   start: number,
   end: number,
   expects: 'fields' | 'list' = 'fields',
-  known: ReadonlySet<string> = new Set(),
+  known: FieldNames = NO_NAMES,
 ): { tree: Tree | null; diagnostics: Diagnostic[]; mended: readonly Place[] } {
   const reading: Reading = { source, base: start, known, text: null, diagnostics: [], mended: [] };
   let contents: Node | null = null;
