@@ -70,7 +70,7 @@ describe('a fault in one field of an entry does not hide what is wrong in the ot
 
 describe('a name of a field that is misspelt is told once, and its value is read', () => {
   test.each([
-    ['at the top', 'Hours: [{ by: nobody, on: brakes, time: 1h }]', ['4:1 A301', '4:15 A402']],
+    ['at the top', 'hourz: [{ by: nobody, on: brakes, time: 1h }]', ['4:1 A301', '4:15 A402']],
     ['one letter for another', 'part: [{ part: none, did: cleaned }]', ['4:1 A301', '4:16 A401']],
     ['in an entry', 'parts: [{ prat: none, did: cleaned }]', ['4:11 A301', '4:17 A401']],
   ])('%s', (_, fields, said) => {
@@ -78,7 +78,7 @@ describe('a name of a field that is misspelt is told once, and its value is read
   });
 
   test('the date and the title', () => {
-    expect(saidOf('---\nDate: 2031-03-12\nTitel: Brakes\nhours: [{ by: nobody, on: brakes, time: 1h }]\n---\n')).toEqual([
+    expect(saidOf('---\ndote: 2031-03-12\nTitel: Brakes\nhours: [{ by: nobody, on: brakes, time: 1h }]\n---\n')).toEqual([
       '2:1 A301',
       '3:1 A301',
       '4:15 A402',

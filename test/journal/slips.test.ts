@@ -24,14 +24,14 @@ function saidOf(slip: string): Said {
 }
 
 const SLIPS: readonly [what: string, slip: string, code: string, shown: string, hint: string][] = [
-  ['a comma', 'parts:\n  - { part: drum, note: Scored, but sound, did: inspected }', 'A208', 'but sound', '`note: "Scored, but sound"`'],
   [
-    'two commas',
-    'parts:\n  - { part: drum, note: Scored, cracked, and sound. }',
+    'a comma before what may be a field',
+    'parts:\n  - { part: drum, note: Scored, part sound, did: inspected }',
     'A208',
-    'cracked, and sound.',
-    '`note: "Scored, cracked, and sound."`',
+    'part sound',
+    '`note: "Scored, part sound"`',
   ],
+  ['two commas', 'methods:\n  - { on: drum, how: x, with: soda, lye, ash }', 'A208', 'lye, ash', '`with: "soda, lye, ash"`'],
   ['a decimal comma', 'bought:\n  - { what: Pin, cost: 12,50 }', 'A208', '50', '`12.50`'],
   ['a decimal comma before a letter', 'sold:\n  - { what: Pin, price: 1,5h }', 'A208', '5h', '`1.5h`'],
   ['a comma in a name', 'methods:\n  - { on: drum, how: x, with: soda, lye }', 'A208', 'lye', '`with: "soda, lye"`'],
@@ -118,7 +118,7 @@ const SLIPS: readonly [what: string, slip: string, code: string, shown: string, 
   ['a long hyphen', 'parts:\n  – { part: drum, did: inspected }', 'A201', '–', 'plain hyphen'],
   ['an asterisk', 'parts:\n  * { part: drum, did: inspected }', 'A201', '*', 'plain hyphen'],
   ['a space that is none', 'parts:\n\u00a0\u00a0- { part: drum, did: inspected }', 'A201', '\u00a0\u00a0', 'spaces'],
-  ['printed quotation marks', 'private: “Rear: off”', 'A208', '“Rear: off”', '`private: "Rear: off"`'],
+  ['a colon in printed quotation marks', 'private: “Rear: off” it says', 'A208', '“Rear: off” it says', '`private: "“Rear: off” it says"`'],
   ['a value that begins with a hash', 'private: #5 drill', 'A208', '#5 drill', '`private: "#5 drill"`'],
   ['an alias of nothing', 'private: * x', 'A208', '* x', '`private: "* x"`'],
   ['three dots', 'private: x\n...', 'A201', '...', 'Take them out'],
@@ -135,7 +135,7 @@ describe('a slip is told once, with what to type, and hides nothing before or af
 });
 
 test('what is wrong in the entry with the slip is told as well', () => {
-  expect(saidOf('parts:\n  - { part: none, note: Scored, but sound, did: inspected').codes).toEqual([
+  expect(saidOf('parts:\n  - { part: none, note: Scored, part sound, did: inspected').codes).toEqual([
     'A402',
     'A201',
     'A401',
@@ -160,7 +160,7 @@ describe('beside text in blocks', () => {
     ['a block that is sound', 'private: |\n  One: two\n  - x, {y\n  "z"', ['A402', 'A610', 'A903']],
     [
       'a slip below one',
-      "private: >-\n  He said: so, it's\n  - done\nmethods:\n  - { on: drum, how: a, b }",
+      "private: >-\n  He said: so, it's\n  - done\nmethods:\n  - { on: drum, how: a, with: b, c }",
       ['A402', 'A208', 'A610', 'A903'],
     ],
     [
@@ -170,7 +170,7 @@ describe('beside text in blocks', () => {
     ],
     [
       'slips in three entries',
-      'parts:\n  - { part: drum, note: a, b }\n  - { part:drum }\n  - { part: drum',
+      'parts:\n  - { part: drum, note: a, to b }\n  - { part:drum }\n  - { part: drum',
       ['A402', 'A208', 'A208', 'A201', 'A610', 'A903'],
     ],
   ])('%s', (_, slip, codes) => {

@@ -1,5 +1,15 @@
 /** Hours, parts touched, decisions, methods and measurements of a note. */
-import type { Decision, Measurement, Method, Part, PartEntry, Place, WorkedTime } from '../model.ts';
+import {
+  type Decision,
+  GENERAL,
+  type Measurement,
+  type Method,
+  type Part,
+  type PartEntry,
+  type PersonId,
+  type Place,
+  type WorkedTime,
+} from '../model.ts';
 import type { NoteFields } from '../read/journal-source.ts';
 import { isWithin, readLimits } from '../values/limits.ts';
 import { byDay, readTime } from '../values/time.ts';
@@ -9,14 +19,28 @@ import type { NoteContext } from './session.ts';
 export function hoursOf(list: NoteFields['hours'], context: NoteContext): WorkedTime[] {
   const { names, out, catalogues, date } = context;
   return believed(list, ({ says, place, placeOf }) => {
-    const by = names.person(says.by, placeOf('by'));
-    const on = names.charge(says.on, placeOf('on'));
+    const by = says.by === null ? onlyPerson(place, context) : names.person(says.by, placeOf('by'));
+    const on = says.on === null ? UNDER_GENERAL : names.charge(says.on, placeOf('on'));
     const time = out.take(readTime(says.time, date, catalogues.settings.timeZone), placeOf('time'));
     if (by === null || on === null || time === null) return null;
     const { minutes, span } = time;
     const days = span ? byDay(span, date, catalogues.settings.timeZone) : [{ date, minutes }];
     return { by, on, minutes, days, span, text: says.time, unpaid: says.unpaid, place };
   });
+}
+
+const UNDER_GENERAL = { part: null, subsystem: GENERAL };
+
+/** Who worked where no entry says it: nobody else could be meant. */
+function onlyPerson(place: Place, { catalogues, out }: NoteContext): PersonId | null {
+  const [person, ...others] = [...catalogues.people.keys()];
+  if (person !== undefined && others.length === 0) return person;
+  const hint =
+    person === undefined
+      ? 'Name people in journal.yaml, under `people`.'
+      : `One of ${[person, ...others].map((id) => `\`${id}\``).join(', ')}.`;
+  out.report('A302', place, 'The field `by` is missing.', { hint });
+  return null;
 }
 
 export function touchedOf(list: NoteFields['parts'], context: NoteContext): PartEntry[] {

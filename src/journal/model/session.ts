@@ -6,7 +6,7 @@ import type Fraction from 'fraction.js';
 import type { Place } from '../diagnostics/place.ts';
 import type { Given, Placed } from '../schema/given.ts';
 import type { EntryOf, SessionSource } from '../schema/session.ts';
-import type { BoughtAs, PartId, PositionId, SessionId, SubsystemId } from '../schema/words.ts';
+import type { BoughtAs, PartId, PersonId, PositionId, SessionId, SubsystemId } from '../schema/words.ts';
 import type { IsoDate } from '../values/date.ts';
 import type { Minor } from '../values/decimal.ts';
 import type { LinkName } from '../values/link.ts';
@@ -21,7 +21,8 @@ export interface Charge {
   readonly subsystem: SubsystemId;
 }
 
-export interface WorkedTime extends Placed<Omit<EntryOf<'hours'>, 'on' | 'time'>> {
+export interface WorkedTime extends Placed<Omit<EntryOf<'hours'>, 'by' | 'on' | 'time'>> {
+  readonly by: PersonId;
   readonly on: Charge;
   /** Elapsed minutes, clock changes of the journal's time zone counted. */
   readonly minutes: number;

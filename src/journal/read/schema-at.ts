@@ -44,6 +44,17 @@ export function fieldsAt(schema: z.ZodType, path: Path): string[] {
   return Object.keys(definitionOf(open(kindAt(schema, path)))?.shape ?? {});
 }
 
+/** What is known of the field, or of the entries of the list, at a path. */
+export function factsAt(schema: z.ZodType, path: Path): Facts {
+  return factsOf(kindAt(schema, path));
+}
+
+/** Whether a list of entries, each a group of fields, is expected at a path. */
+export function isListOfGroups(schema: z.ZodType, path: Path): boolean {
+  const { element } = definitionOf(open(kindAt(schema, path))) ?? {};
+  return definitionOf(open(element))?.shape !== undefined;
+}
+
 /** Whether an entry means something else, or nothing, without the field at a path. */
 export function isDecisiveAt(schema: z.ZodType, path: Path): boolean {
   const kind = kindAt(schema, path);

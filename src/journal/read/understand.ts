@@ -6,6 +6,7 @@ import type * as z from 'zod';
 import { type Diagnostic, diagnostic } from '../diagnostics/diagnostic.ts';
 import { didYouMean } from '../diagnostics/nearest.ts';
 import { type IssueParams, kindOf } from '../schema/fields.ts';
+import { asMeant } from './as-meant.ts';
 import { type Read, withEntries } from './entry.ts';
 import { fieldsAt } from './schema-at.ts';
 import { type Issue, isMissing, meantFields, type StandIns, same, settle, valueAt } from './settle.ts';
@@ -26,8 +27,9 @@ export function understand<T extends z.ZodType>(
 ): { value: Read<z.output<T>> | null; diagnostics: Diagnostic[] } {
   const diagnostics: Diagnostic[] = [];
   const doubtful: Path[] = [];
-  for (let round = 0; round < MOST_ROUNDS; round++) {
-    const result = schema.safeParse(tree.value);
+  let result = schema.safeParse(tree.value);
+  if (!result.success && asMeant(tree, schema)) result = schema.safeParse(tree.value);
+  for (let round = 0; round < MOST_ROUNDS; round++, result = schema.safeParse(tree.value)) {
     if (result.success) return { value: withEntries(result.data, tree, doubtful), diagnostics };
     const { issues } = result.error;
     const renamed = issues.flatMap((issue) => meantFields(issue, schema, tree));

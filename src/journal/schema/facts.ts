@@ -11,6 +11,10 @@ export interface Facts {
   readonly decisive?: boolean;
   /** Its value is prose, in which marks of the YAML are likely to be meant as letters. */
   readonly prose?: boolean;
+  /** An entry of which only a text is written says this field by it. */
+  readonly alone?: string;
+  /** Several may be named; the entry then says the same of each. */
+  readonly several?: boolean;
   /** Its entries put stock on a shelf, or say what is there. */
   readonly stock?: boolean;
   /** Its entries bring names of this sort. */

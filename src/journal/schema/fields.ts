@@ -5,6 +5,7 @@
 import * as z from 'zod';
 import type { Code } from '../diagnostics/catalogue.ts';
 import { didYouMean } from '../diagnostics/nearest.ts';
+import { withoutPrintedMarks } from '../values/as-typed.ts';
 import { readDate } from '../values/date.ts';
 import { convertTo, type Quantity, readQuantity } from '../values/quantity.ts';
 import { bad, ok, type Reading } from '../values/reading.ts';
@@ -16,8 +17,11 @@ export interface IssueParams {
   readonly hint: string | null;
 }
 
-/** A line of text. */
-export const text = having(z.string({ error: (issue) => `Text was expected, ${kindOf(issue.input)} stands here.` }), { standIn: '' });
+/** A line of text. Printed quotation marks around it stand for those that YAML knows. */
+export const text = having(
+  z.string({ error: (issue) => `Text was expected, ${kindOf(issue.input)} stands here.` }).overwrite(withoutPrintedMarks),
+  { standIn: '' },
+);
 
 /** Text in which somebody says something in words. */
 export const prose = having(text, { prose: true });

@@ -22,16 +22,21 @@ import {
 } from './fields.ts';
 import { ACTIONS, BOUGHT_AS, HAZARDS, HOW, ITEM_KINDS, RESULTS, VERDICTS } from './words.ts';
 
-const hours = fields({
-  by: text,
-  on: text,
-  time: text,
-  /** Why it is not charged. */
-  unpaid: maybe(prose),
-});
+const hours = having(
+  fields({
+    /** Without it, the only person there is. */
+    by: maybe(text),
+    /** Without it, what counts under no subsystem. */
+    on: maybe(text),
+    time: text,
+    /** Why it is not charged. */
+    unpaid: maybe(prose),
+  }),
+  { alone: 'time' },
+);
 
 const touched = fields({
-  part: text,
+  part: having(text, { several: true }),
   did: decisive(manyOf(oneOf(ACTIONS))),
   to: maybe(destination),
   at: maybe(text),
@@ -54,7 +59,7 @@ const touched = fields({
 });
 
 const decision = fields({
-  part: text,
+  part: having(text, { several: true }),
   verdict: oneOf(VERDICTS),
   with: maybe(text),
   count: decisive(maybe(count)),

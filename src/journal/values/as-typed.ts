@@ -18,6 +18,13 @@ export function asTyped(text: string): string {
     .trim();
 }
 
+const PRINTED = /^(?:[“„«]([^“”„«»]*)[”“»]|[‘‚]([^‘’‚]*)[’‘])$/;
+
+/** Text without the quotation marks of print that stand around the whole of it, where those of a keyboard were meant. */
+export function withoutPrintedMarks(text: string): string {
+  return PRINTED.exec(text)?.slice(1).join('') ?? text;
+}
+
 /** A decimal digit of any script: they stand in rows of ten, from nought on (Unicode, general category Nd). */
 function plainDigit(sign: string): string {
   const code = sign.codePointAt(0) ?? 0;

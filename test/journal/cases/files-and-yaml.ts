@@ -53,8 +53,8 @@ export const FILES_AND_YAML: readonly Case[] = [
   {
     shows: 'an unquoted comma inside braces',
     code: 'A208',
-    note: 'parts: [{ part: drum, did: inspected, note: Scored, but sound. }]',
-    at: 'but sound.',
+    note: 'parts: [{ part: drum, did: inspected, note: Scored, part of it sound. }]',
+    at: 'part of it sound.',
     hint: /double quotes/,
   },
   { shows: 'an unquoted colon', code: 'A208', note: 'private: Rear: off', hint: /private: "Rear: off"/ },

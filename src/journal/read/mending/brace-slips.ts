@@ -82,7 +82,7 @@ export function braceSlips(text: string, line: string, start: number, from: numb
   });
   const lists = masked.slice(from).replaceAll(/\[[^\]{}]*/g, (list) => '['.padEnd(list.length, 'x'));
   return [
-    ...oneOfAKind(values.map((value) => valueSlip(value, true)).filter((slip) => slip !== null)),
+    ...oneOfAKind(values.map((value) => valueSlip(value, true, known)).filter((slip) => slip !== null)),
     ...slipsByTable(BETWEEN_FIELDS, masked.slice(0, from) + lists, from, masked.length, known),
     ...oneOfAKind(bracketSlips(masked, from, known)),
   ];
@@ -90,7 +90,7 @@ export function braceSlips(text: string, line: string, start: number, from: numb
 
 /** The first of each kind; the others are mended with it. */
 function oneOfAKind(slips: readonly Slip[]): Slip[] {
-  const kinds = Map.groupBy(slips, ({ message }) => message.replaceAll(/`[^`]*`/g, ''));
+  const kinds = Map.groupBy(slips, ({ message, quiet }) => `${message.replaceAll(/`[^`]*`/g, '')}${quiet}`);
   return [...kinds.values()].flatMap(([first, ...more]) =>
     first ? [{ ...first, edits: [first, ...more].flatMap(({ edits }) => edits) }] : [],
   );

@@ -126,15 +126,15 @@ export function lineSlips(text: string, { start, end }: Line, below: number, kno
   }));
   const before = BEFORE_BRACES.exec(line)?.[0].length;
   const inBraces = before === undefined ? [] : braceSlips(text, maskQuotations(line), start, start + before, known);
-  return [...rows, ...(inBraces.length > 0 ? inBraces : valueSlips(line, start))];
+  return [...rows, ...(inBraces.length > 0 ? inBraces : valueSlips(line, start, known))];
 }
 
-function valueSlips(line: string, start: number): Slip[] {
+function valueSlips(line: string, start: number, known: FieldNames): Slip[] {
   const before = BEFORE_VALUE.exec(line);
   const value = withoutComment(line.slice(before?.[0].length));
   const slip =
     before && !SOUND.test(value) && !value.startsWith('//')
-      ? valueSlip({ field: before.groups?.field ?? null, start: start + before[0].length, text: value }, false)
+      ? valueSlip({ field: before.groups?.field ?? null, start: start + before[0].length, text: value }, false, known)
       : null;
   return slip ? [slip] : [];
 }

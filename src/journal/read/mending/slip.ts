@@ -10,6 +10,8 @@ export interface Slip {
   readonly hint: string;
   /** With these the text reads as it was meant. */
   readonly edits: readonly Edit[];
+  /** Nothing else can have been meant: it is read so, and not told. */
+  readonly quiet?: boolean;
 }
 
 /** Names that fields have, and those of fields whose values are prose. */

@@ -1,5 +1,6 @@
 /** Values that mean something else to YAML than to the person who typed them. */
-import type { Slip } from './slip.ts';
+import { withoutPrintedMarks } from '../../values/as-typed.ts';
+import { type FieldNames, patternOf, type Slip } from './slip.ts';
 
 /** Where a value is written, and under which field. */
 export interface Written {
@@ -31,10 +32,12 @@ const IN_ANY: readonly Fault[] = [
   { is: (text) => /:(?:\s|$)/.test(text), message: 'A second colon stands in this value.' },
 ];
 
+const COMMA = 'Inside braces a comma ends a value, and the words after this one stand alone.';
+
 const IN_BRACES: readonly Fault[] = [
   {
     is: (text) => text.includes(','),
-    message: 'Inside braces a comma ends a value, and the words after this one stand alone.',
+    message: COMMA,
     from: (text) => text.indexOf(',') + 1 + (/^\s*/.exec(text.slice(text.indexOf(',') + 1))?.[0].length ?? 0),
   },
   { is: (text) => /[{}[\]]/.test(text), message: 'Inside braces a brace or bracket cannot stand in a value.' },
@@ -42,8 +45,7 @@ const IN_BRACES: readonly Fault[] = [
 ];
 
 /** @returns what is the matter with a value that is not in sound quotation marks, or null */
-export function valueSlip(written: Written, inBraces: boolean): Slip | null {
-  const { text, start, field } = written;
+export function valueSlip({ text, start, field }: Written, inBraces: boolean, names: FieldNames): Slip | null {
   const fault = [...IN_ANY, ...(inBraces ? IN_BRACES : [])].find(({ is }) => is(text));
   if (!fault) return null;
   const meant = decimalMeant(text) ?? { text: quoted(text), hint: null };
@@ -55,7 +57,14 @@ export function valueSlip(written: Written, inBraces: boolean): Slip | null {
     message: fault.message,
     hint: meant.hint ?? hintFor(fault.message, shown),
     edits: [{ start, end: start + text.length, text: meant.text }],
+    quiet: meant.hint === null && isPlain(text, fault, field, names),
   };
+}
+
+/** Text within printed quotation marks is as good as quoted, and a comma in prose is one unless a field may begin after it. */
+function isPlain(text: string, { message }: Fault, field: string | null, names: FieldNames): boolean {
+  if (withoutPrintedMarks(text) !== text) return true;
+  return message === COMMA && names.prose.has(field ?? '') && !new RegExp(`,\\s*${patternOf(names)}(?![\\w-])`).test(text);
 }
 
 function hintFor(message: string, shown: string): string {
@@ -80,8 +89,8 @@ function decimalMeant(text: string): { text: string; hint: string } | null {
 
 /** The value in quotation marks that YAML understands. */
 function quoted(text: string): string {
-  const wrapped = /^(["'])(.*)\1$/.exec(text)?.[2] ?? /^[“‘](.*)[”’]$/.exec(text)?.[1];
-  const bare = wrapped ?? (QUOTED.test(text) ? text : text.replace(/^["']/, ''));
+  const wrapped = /^(["'])(.*)\1$/.exec(text)?.[2] ?? withoutPrintedMarks(text);
+  const bare = wrapped !== text || QUOTED.test(text) ? wrapped : text.replace(/^["']/, '');
   if (bare.includes('"') && !bare.includes("'")) return `'${bare}'`;
   return `"${bare.replaceAll('\\', '\\\\').replaceAll('"', '\\"')}"`;
 }

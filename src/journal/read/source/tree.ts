@@ -17,6 +17,12 @@ export interface Spot {
   readonly inside: Map<string, Spot> | Spot[] | null;
 }
 
+/** A value, and where it and all that it holds are written. */
+export interface Written {
+  readonly value: Value;
+  readonly spot: Spot;
+}
+
 /** Values with their places. */
 export interface Tree {
   readonly value: Value;
@@ -28,6 +34,8 @@ export interface Tree {
   drop(path: Path): void;
   /** Gives a field another name. */
   rename(path: Path, name: string): void;
+  /** Reads what stands at a field in another way. */
+  reshape(path: Path, shape: (written: Written) => Written): void;
   /** Puts a value where a field is missing or at fault; its place is that of the field, or of what lacks it. @returns whether it could */
   supply(path: Path, value: Value): boolean;
 }
@@ -48,6 +56,17 @@ export function treeOf(source: SourceText, value: Value, root: Spot): Tree {
     },
     drop: (path) => drop(value, root, path),
     rename: (path, name) => rename(value, root, path, name),
+    reshape: (path, shape) => {
+      const held = heldAt(value, path.slice(0, -1));
+      const { spot, reached } = furthest(root, path.slice(0, -1));
+      const name = String(path.at(-1));
+      if (typeof held !== 'object' || Array.isArray(held) || !reached || !(spot.inside instanceof Map)) return;
+      const [written, inside] = [held[name], spot.inside.get(name)];
+      if (written === undefined || !inside) return;
+      const shaped = shape({ value: written, spot: inside });
+      held[name] = shaped.value;
+      spot.inside.set(name, shaped.spot);
+    },
     supply: (path, put) => {
       const held = heldAt(value, path.slice(0, -1));
       if (typeof held !== 'object' || Array.isArray(held)) return false;

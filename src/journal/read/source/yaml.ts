@@ -72,7 +72,8 @@ function placeOf(start: number, end: number, text: MendedText, { source, base }:
 function parsed(written: string, reading: Reading): Node | null {
   const mended = mend(written, reading.known);
   reading.text = mended.text;
-  for (const { code, start, end, message, hint, edits } of mended.slips) {
+  for (const { code, start, end, message, hint, edits, quiet } of mended.slips) {
+    if (quiet) continue;
     for (const edit of edits) reading.mended.push(reading.source.place(reading.base + edit.start, reading.base + edit.end));
     reading.diagnostics.push(diagnostic(code, reading.source.place(reading.base + start, reading.base + end), message, { hint }));
   }

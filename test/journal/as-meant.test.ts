@@ -1,0 +1,96 @@
+/** What can be meant in one way only is read so: the note as somebody wrote it, and as the format has it, give the same. */
+import { describe, expect, test } from 'vitest';
+import { compileFiles, JOURNAL, NOTE, note } from './base.ts';
+
+const ALONE = JOURNAL.replace(/ {2}jm: .*\n/, '');
+
+/** What a note comes to, without the places where things are written. */
+function readAs(text: string, path = NOTE): unknown {
+  const { record, diagnostics } = compileFiles({ journal: ALONE, more: { [path]: text } });
+  expect(diagnostics.map(({ code, message }) => `${code} ${message}`)).toEqual([]);
+  const [session] = record?.journal.sessions ?? [];
+  expect(session).toBeDefined();
+  return JSON.parse(
+    JSON.stringify(session, (key, value) =>
+      /^place$|Place$|^text$|^limitsText$/.test(key) ? undefined : typeof value === 'bigint' ? String(value) : value,
+    ),
+  );
+}
+
+const MEANT: readonly [what: string, written: string, meant: string][] = [
+  ['a name of a field with a capital', 'Hours:\n  - { By: rh, on: brakes, time: 1h }', 'hours:\n  - { by: rh, on: brakes, time: 1h }'],
+  ['a name of two words', 'bags: [{ bag: 1, holds: pins, Goes_back: as it was }]', 'bags: [{ bag: 1, holds: pins, goes-back: as it was }]'],
+  ['hours alone', 'hours: 2h', 'hours: [{ by: rh, time: 2h }]'],
+  ['hours by the clock alone', 'hours: 19:10-21:40', 'hours: [{ by: rh, time: 19:10-21:40 }]'],
+  ['several hours alone', 'hours: [2h, 30m]', 'hours: [{ by: rh, time: 2h }, { by: rh, time: 30m }]'],
+  ['hours without a person', 'hours: [{ on: brakes, time: 2h }]', 'hours: [{ by: rh, on: brakes, time: 2h }]'],
+  ['one entry in no list', 'parts: { part: drum, did: inspected }', 'parts: [{ part: drum, did: inspected }]'],
+  ['one entry in lines', 'parts:\n  part: drum\n  did: inspected', 'parts: [{ part: drum, did: inspected }]'],
+  [
+    'one line of a bill',
+    'bills: [{ total: 3.00, lines: { what: Pin, cost: 3.00 } }]',
+    'bills: [{ total: 3.00, lines: [{ what: Pin, cost: 3.00 }] }]',
+  ],
+  [
+    'one entry about several parts',
+    'parts:\n  - { part: [drum, studs], did: cleaned, note: Solvent. }',
+    'parts:\n  - { did: cleaned, note: Solvent., part: drum }\n  - { did: cleaned, note: Solvent., part: studs }',
+  ],
+  [
+    'one decision about several',
+    'decisions: { part: [drum, studs], verdict: keep, because: Sound. }',
+    'decisions:\n  - { part: drum, verdict: keep, because: Sound. }\n  - { part: studs, verdict: keep, because: Sound. }',
+  ],
+  ['printed quotation marks', 'private: “Ask about the rear”', 'private: Ask about the rear'],
+  [
+    'printed quotation marks around ids',
+    'parts: [{ part: “drum”, did: [‘inspected’, „cleaned“] }]',
+    'parts: [{ part: drum, did: [inspected, cleaned] }]',
+  ],
+  ['printed marks within a text', 'private: Said “rear” twice', 'private: "Said “rear” twice"'],
+  [
+    'a comma in what is said',
+    'parts: [{ part: drum, did: inspected, note: Scored, but sound }]',
+    'parts: [{ part: drum, did: inspected, note: "Scored, but sound" }]',
+  ],
+  [
+    'several commas',
+    'decisions: [{ part: drum, verdict: keep, because: Sound, round, and ours. }]',
+    'decisions: [{ part: drum, verdict: keep, because: "Sound, round, and ours." }]',
+  ],
+  ['a colon within printed marks', 'private: “Rear: off”', 'private: "Rear: off"'],
+  [
+    'a fraction and a minus of print',
+    'measured: [{ part: drum, what: run-out, value: 1½ mm, limits: −1..2 mm }]',
+    'measured: [{ part: drum, what: run-out, value: 1 1/2 mm, limits: -1..2 mm }]',
+  ],
+];
+
+describe('what can be meant in one way only is read so', () => {
+  test.each(MEANT)('%s', (_, written, meant) => {
+    expect(readAs(note(written))).toEqual(readAs(note(meant)));
+  });
+
+  test('the date and the title with capitals', () => {
+    expect(readAs('---\nDate: 2031-03-12\nTITLE: Front brakes\n---\n')).toEqual(readAs(note('')));
+  });
+});
+
+describe('what can be meant in two ways is not', () => {
+  const codesOf = (fields: string) => compileFiles({ more: { [NOTE]: note(fields) } }).diagnostics.map(({ code }) => code);
+
+  test.each([
+    ['hours of one of two people', 'hours: 2h', ['A302']],
+    ['a field given twice, once with a capital', 'private: a\nPrivate: b', ['A301']],
+    ['hours on several parts', 'hours: [{ by: rh, on: [drum, studs], time: 2h }]', ['A303']],
+    ['a name alone for an entry', 'parts: drum', ['A303']],
+    ['a comma in what is no prose', 'parts: [{ part: drum, studs, did: cleaned }]', ['A208']],
+  ])('%s', (_, fields, codes) => {
+    expect(codesOf(fields)).toEqual(codes);
+  });
+
+  test('and its place is still that of what is written', () => {
+    const { diagnostics } = compileFiles({ more: { [NOTE]: note('parts: { part: [drum, none], did: cleaned }\nhours: 2 h 3 x') } });
+    expect(diagnostics.map(({ code, place }) => `${code} ${place.line}:${place.column}`)).toEqual(['A401 4:23', 'A302 5:8', 'A306 5:8']);
+  });
+});
