@@ -1,6 +1,6 @@
 import type { Whereabouts } from '../journal/model.ts';
 import type { JournalRecord } from '../journal/record.ts';
-import { conditionAt } from '../journal/registers/observations.ts';
+import { conditionInWords, conditionsAt } from '../journal/registers/condition.ts';
 import { type At, dateOf } from '../journal/registers/source.ts';
 import { whereaboutsAt } from '../journal/registers/stays.ts';
 import { csvOf } from './csv.ts';
@@ -23,7 +23,7 @@ export function whereaboutsCsv(record: JournalRecord, at: At = null): string {
       placeOf(where),
       since.date,
       since.session ?? '',
-      conditionAt(record, part.id, date) ?? '',
+      conditionInWords(conditionsAt(record, part.id, { where, count, since }, date), count) ?? '',
     ]),
   );
   return csvOf(HEADER, rows);

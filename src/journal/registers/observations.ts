@@ -1,4 +1,4 @@
-import type { Condition, IsoDate, PartEntry, PartId, SessionId } from '../model.ts';
+import type { IsoDate, PartEntry, PartId, SessionId } from '../model.ts';
 import { OBSERVED, seenIn } from './observed.ts';
 import { groupedBy, perRecord, type RegisterSource } from './source.ts';
 import { orderedSessions } from './stays.ts';
@@ -39,10 +39,4 @@ export function notedSince(record: RegisterSource, part: PartId): readonly Noted
     });
     return label === null || list.length === 0 ? [] : [{ label, list }];
   });
-}
-
-/** The condition last written down by the end of a day, else the catalogue's. */
-export function conditionAt(record: RegisterSource, part: PartId, date: IsoDate): Condition | null {
-  const found = observationsOf(record, part).findLast(({ entry, date: seen }) => entry.condition !== null && seen <= date);
-  return found?.entry.condition ?? record.journal.parts.get(part)?.condition ?? null;
 }

@@ -1,18 +1,9 @@
-import {
-  type Condition,
-  GONE_HOW,
-  type GoneHow,
-  type IsoDate,
-  type Origin,
-  type Part,
-  type PartId,
-  type PositionId,
-  type Whereabouts,
-} from '../model.ts';
+import { GONE_HOW, type GoneHow, type IsoDate, type Origin, type Part, type PartId, type PositionId, type Whereabouts } from '../model.ts';
 import type { Moment } from '../record.ts';
 import { endOf } from '../replay/seat.ts';
 import { isHere } from '../replay/words.ts';
-import { conditionAt, observationsOf } from './observations.ts';
+import { conditionInWords, conditionsAt } from './condition.ts';
+import { observationsOf } from './observations.ts';
 import { noteOfGoing } from './originals.ts';
 import { type At, dateOf, groupedBy, perRecord, type RegisterSource } from './source.ts';
 import { staysOf, whereaboutsAt } from './stays.ts';
@@ -26,7 +17,8 @@ export interface OffVehicle {
   readonly where: Whereabouts;
   readonly since: Moment;
   readonly origin: Origin | null;
-  readonly condition: Condition | null;
+  /** Its condition classes, of a lot with how many are in each; null for none written down. */
+  readonly condition: string | null;
   /** An original: it stays with the vehicle and goes with it (Charter of Turin, read in a 2012 draft). */
   readonly goesWithVehicle: boolean;
   /** For what is gone: what the note said. */
@@ -58,7 +50,7 @@ function offRows(record: RegisterSource, part: Part, date: IsoDate): readonly Of
       where,
       since,
       origin: part.origin,
-      condition: conditionAt(record, part.id, date),
+      condition: conditionInWords(conditionsAt(record, part.id, { where, count, since }, date), count),
       goesWithVehicle: part.origin === 'original' && where.at !== 'gone' && where.at !== 'missing',
       note: where.at === 'gone' ? noteOfGoing(record, part.id, where.how, date) : null,
     }));

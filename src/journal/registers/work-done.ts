@@ -1,5 +1,5 @@
 import type { ActionWord, IsoDate, PartId } from '../model.ts';
-import type { Deed } from '../record.ts';
+import { deedCount } from './deed-count.ts';
 import { groupedBy, type RegisterSource } from './source.ts';
 import { deedsOf } from './stays.ts';
 
@@ -23,14 +23,8 @@ export function workDone(record: RegisterSource, part: PartId, date: IsoDate): W
   const deeds = deedsOf(record, part).filter((deed) => deed.date <= date);
   const depth = Math.max(0, ...deeds.map(({ did }) => DEPTH[did] ?? 0)) as WorkDone['depth'];
   const such = depth === 0 ? [] : deeds.filter(({ did }) => DEPTH[did] === depth);
-  const sum = [...groupedBy(such, ({ entry }) => entry)].reduce((all, [, list]) => all + countOf(list), 0);
+  const sum = [...groupedBy(such, ({ entry }) => entry)].reduce((all, [, list]) => all + deedCount(list), 0);
   return { depth, count: Math.min(sum, record.journal.parts.get(part)?.count ?? sum) };
-}
-
-/** Of how many one entry speaks, whichever of its words it is. */
-function countOf(deeds: readonly Deed[]): number {
-  const byWord = [...groupedBy(deeds, ({ did }) => did).values()];
-  return Math.max(...byWord.map((list) => list.reduce((sum, { count }) => sum + count, 0)));
 }
 
 /** True when nothing was done to a part by the end of a day but to look at it. */

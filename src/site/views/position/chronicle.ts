@@ -1,6 +1,7 @@
 /** What happened at a position, day by day, each event put into a line of words with its links. */
 import type { PartEntry, Picture, Session, SessionId } from '../../../journal/model.ts';
 import type { Deed } from '../../../journal/record.ts';
+import { deedCount } from '../../../journal/registers/deed-count.ts';
 import { seenIn } from '../../../journal/registers/observed.ts';
 import { sameWhere } from '../../../journal/replay/words.ts';
 import type { TimelineEvent } from '../../../journal/timelines/timelines.ts';
@@ -33,8 +34,8 @@ function deedLines(sheet: Sheet, events: readonly TimelineEvent[]): Markup[] {
   const deeds = events.flatMap((event) => (event.kind === 'deed' ? [event.deed] : []));
   return [...Map.groupBy(deeds, ({ entry }) => entry)].map(([entry, done]) => {
     const part = sheet.record.journal.parts.get(entry.part);
-    const last = done.at(-1);
-    const many = part && part.count > 1 && last && last.count < part.count ? ` (${last.count} of ${part.count})` : '';
+    const count = deedCount(done);
+    const many = part && count < part.count ? ` (${count} of ${part.count})` : '';
     const words = listed([...new Set(done.map(({ did }) => ACTION_WORDS[did]))]);
     return html`${partLink(sheet, entry.part)}${many}: ${words}${placeAfter(sheet, done, part?.position)}. ${seenOf(entry)}`;
   });

@@ -90,7 +90,6 @@ function ofPart(sheet: Sheet, part: Part): SearchDocument {
     part.finish,
     part.note,
     part.evidence,
-    part.private,
     origin,
     condition,
     part.id,

@@ -1,0 +1,85 @@
+import type { Condition, IsoDate, PartId, Whereabouts } from '../model.ts';
+import { sameWhere } from '../replay/words.ts';
+import { deedCount } from './deed-count.ts';
+import { type Observation, observationsOf } from './observations.ts';
+import type { RegisterSource } from './source.ts';
+import { covers, deedsOf, staysOf, type Whereat } from './stays.ts';
+
+/** So many of a part in one condition. */
+export interface InCondition {
+  readonly condition: Condition;
+  /** Null where some are, and nobody wrote down how many of those here. */
+  readonly count: number | null;
+}
+
+/** Some of a lot as they were last seen; `where` they were put then, if they still lie there. */
+interface Slice {
+  readonly condition: Condition | null;
+  readonly count: number;
+  readonly where: Whereabouts | null;
+}
+
+/**
+ * The condition, at the end of a day, of those of a part that are at one place. What was written down of some of a lot
+ * is said of so many, never of the others: of those that the entry put there, else of any that it may have been.
+ */
+export function conditionsAt(record: RegisterSource, part: PartId, { where, count }: Whereat, date: IsoDate): readonly InCondition[] {
+  const slices = slicesOf(record, part, date);
+  const own = slices.filter((slice) => slice.where !== null && sameWhere(slice.where, where));
+  const rest = slices.filter((slice) => slice.where === null);
+  const left = count - sumOf(own);
+  if (left <= 0) return told(own);
+  const kinds = new Set(rest.map(({ condition }) => condition));
+  if (sumOf(rest) === left) return told([...own, ...rest]);
+  if (kinds.size === 1) return told([...own, ...rest.slice(0, 1).map((slice) => ({ ...slice, count: left }))]);
+  const either = [...kinds].filter((kind) => kind !== null).map((condition) => ({ condition, count: null }));
+  return [...told(own), ...either];
+}
+
+/** `3`; `1 (2 of 3), 3 (1 of 3)`; `0 or 2` where nobody wrote down which; null for nothing written down. */
+export function conditionInWords(conditions: readonly InCondition[], count: number): string | null {
+  const [first] = conditions;
+  if (!first) return null;
+  if (conditions.length === 1 && (first.count ?? 0) >= count) return String(first.condition);
+  const told = conditions.filter((one) => one.count !== null).map((one) => `${one.condition} (${one.count} of ${count})`);
+  const either = conditions.filter((one) => one.count === null).map(({ condition }) => condition);
+  const perhaps = either.length === 1 ? `perhaps ${either[0]}` : either.join(' or ');
+  return [...told, ...(either.length > 0 ? [perhaps] : [])].join(', ');
+}
+
+function slicesOf(record: RegisterSource, part: PartId, date: IsoDate): readonly Slice[] {
+  const { count: all = 1, condition: asFound = null } = record.journal.parts.get(part) ?? {};
+  const slices: Slice[] = [];
+  let left = all;
+  for (const seen of observationsOf(record, part).toReversed()) {
+    if (left === 0) break;
+    if (seen.entry.condition === null || seen.date > date) continue;
+    const count = Math.min(left, observedCount(record, seen, all));
+    slices.push({ condition: seen.entry.condition, count, where: count < all ? putThere(record, seen, date) : null });
+    left -= count;
+  }
+  return left > 0 ? [...slices, { condition: asFound, count: left, where: null }] : slices;
+}
+
+function observedCount(record: RegisterSource, { part, entry }: Observation, all: number): number {
+  const deeds = deedsOf(record, part).filter((deed) => deed.entry === entry);
+  return entry.count ?? (deeds.length > 0 ? deedCount(deeds) : all);
+}
+
+/** Where the entry put what it saw, while what came there then still lies there. */
+function putThere(record: RegisterSource, { part, entry, session }: Observation, date: IsoDate): Whereabouts | null {
+  const last = deedsOf(record, part).findLast((deed) => deed.entry === entry && !sameWhere(deed.from, deed.to));
+  if (!last) return null;
+  const lies = staysOf(record, part).some((stay) => stay.from.session === session && sameWhere(stay.where, last.to) && covers(stay, date));
+  return lies ? last.to : null;
+}
+
+function told(slices: readonly Slice[]): readonly InCondition[] {
+  const counts = new Map<Condition, number>();
+  for (const { condition, count } of slices) if (condition !== null) counts.set(condition, (counts.get(condition) ?? 0) + count);
+  return [...counts].map(([condition, count]) => ({ condition, count }));
+}
+
+function sumOf(slices: readonly Slice[]): number {
+  return slices.reduce((sum, { count }) => sum + count, 0);
+}
