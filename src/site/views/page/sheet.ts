@@ -118,11 +118,13 @@ function rememberedLinks(record: SiteRecord, address: Address): Links {
   const of: Links['of'] = (kind, addressOf) => {
     const known = keptIn(folder, kind, () => new Map());
     return (id) => {
-      const link = keptIn(known, id, () => {
-        const to = addressOf(id);
-        return { page: pageOf(to), address: to, href: own(to) };
-      });
-      return link.page === here ? own(link.address) : link.href;
+      const link = known.get(id);
+      if (link) return link.page === here ? own(link.address) : link.href;
+      const to = addressOf(id);
+      const made = { page: pageOf(to), address: to, href: own(to) };
+      // A page's own link to itself is no link for the others of its folder.
+      if (made.page !== here) known.set(id, made);
+      return made.href;
     };
   };
   return { link: of('address', (to) => to), of };

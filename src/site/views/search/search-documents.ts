@@ -85,15 +85,7 @@ function ofPart(sheet: Sheet, part: Part): SearchDocument {
   const marks = [part.marks, ...seen.map(({ entry }) => entry.marks)].filter((text) => text !== null).join('. ');
   const condition = part.condition === null ? null : CONDITION_WORDS[part.condition];
   const origin = part.origin === null ? null : ORIGIN_WORDS[part.origin];
-  const texts = [
-    ...seen.flatMap(({ entry }) => notedIn(entry)),
-    part.finish,
-    part.note,
-    part.evidence,
-    origin,
-    condition,
-    part.id,
-  ];
+  const texts = [...seen.flatMap(({ entry }) => notedIn(entry)), part.finish, part.note, part.evidence, origin, condition, part.id];
   return {
     k: 'part',
     t: part.name,

@@ -15,7 +15,11 @@ export function workTable(sheet: Sheet, entries: readonly PartEntry[]): SetTable
     columns: [
       { head: 'Part', names: true, cell: ({ part }) => partLink(sheet, part) },
       { head: 'Done', bare: true, cell: (entry) => capital(deedWords(entry)) },
-      { head: 'Noted', bare: true, cell: (entry) => html`${notedOf(entry)}${entry.how !== null && sub(capital(entry.how.replaceAll('-', ' ')))}` },
+      {
+        head: 'Noted',
+        bare: true,
+        cell: (entry) => html`${notedOf(entry)}${entry.how !== null && sub(capital(entry.how.replaceAll('-', ' ')))}`,
+      },
     ],
     groups: rows(entries),
   });
