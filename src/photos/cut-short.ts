@@ -2,7 +2,9 @@
  * Whether a file ends before its own structure says it does. Only structure is read, never pixels, so that a
  * folder of thousands is checked in seconds; what only unpacking can find is found when rendering.
  */
+import { readSync } from 'node:fs';
 import type { FileHandle } from 'node:fs/promises';
+import { boxesBetween } from './boxes.ts';
 import type { FileKind } from './facts.ts';
 import { tiffExtent } from './tiff-extent.ts';
 
@@ -70,23 +72,17 @@ async function webpIsCut(file: FileHandle, size: number): Promise<boolean> {
 }
 
 /**
- * Boxes of ISO/IEC 14496-12 lie end to end: the index `meta` and the pixels `mdat` must be there and end inside
- * the file. Phones append bytes of their own after the last box; the walk stops at the first that is no box.
+ * The index `meta` and the pixels `mdat` must be there and end inside the file, as must every other box of a
+ * picture. Phones append bytes of their own after the last box: what follows the first that is none is left out.
  */
 async function boxesAreCut(file: FileHandle, size: number): Promise<boolean> {
-  const seen = new Set<string>();
-  let at = 0;
-  while (at + 16 <= size) {
-    const head = await bytesAt(file, at, 16);
-    const name = head.toString('latin1', 4, 8);
-    if (!PICTURE_BOXES.has(name)) break;
-    const short = head.readUInt32BE(0);
-    const length = short === 1 ? Number(head.readBigUInt64BE(8)) : short === 0 ? size - at : short;
-    if (length < 8 || at + length > size) return true;
-    seen.add(name);
-    at += length;
-  }
-  return !(seen.has('meta') && seen.has('mdat'));
+  const all = boxesBetween((at, length) => bytesNow(file, at, length), 0, size);
+  const other = all.findIndex(({ name }) => !PICTURE_BOXES.has(name));
+  const boxes = other < 0 ? all : all.slice(0, other);
+  const last = boxes.at(-1);
+  const next = await bytesAt(file, last ? last.at + last.length : 0, 16);
+  const runsOver = other < 0 && next.length === 16 && PICTURE_BOXES.has(next.toString('latin1', 4, 8));
+  return runsOver || !['meta', 'mdat'].every((name) => boxes.some((box) => box.name === name));
 }
 
 const PICTURE_BOXES = new Set(['ftyp', 'meta', 'mdat', 'moov', 'free', 'skip', 'wide', 'uuid', 'pdin', 'mpvd']);
@@ -100,6 +96,11 @@ async function tiffIsCut(file: FileHandle, size: number): Promise<boolean> {
 async function pdfIsCut(file: FileHandle, size: number): Promise<boolean> {
   const tail = await bytesAt(file, Math.max(0, size - 4096), Math.min(size, 4096));
   return !tail.includes('%%EOF');
+}
+
+function bytesNow(file: FileHandle, from: number, length: number): Buffer {
+  const bytes = Buffer.alloc(length);
+  return bytes.subarray(0, readSync(file.fd, bytes, 0, length, from));
 }
 
 async function bytesAt(file: FileHandle, from: number, length: number): Promise<Buffer> {

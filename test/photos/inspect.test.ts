@@ -136,6 +136,17 @@ describe('a picture that cannot be used is named, and the others are still looke
     expect(unpacked, 'the whole ones are sound').toEqual([]);
   });
 
+  it('when a box of a HEIC after its first pixels runs over the end', async () => {
+    using room = darkRoom();
+    const whole = (await SAMPLES.heic?.()) ?? Buffer.alloc(0);
+    const more = (length: number): Buffer => Buffer.concat([whole, Buffer.from([0, 0, 0, length]), Buffer.from('mdat12345678')]);
+    room.add('sessions/a/sound.heic', more(16));
+    room.add('sessions/a/cut.heic', more(17));
+    const { facts, problems } = await room.inspect('header');
+    expect([...facts.keys()]).toEqual(['sessions/a/sound.heic']);
+    expect(problems.map(({ path, message }) => [path, message])).toEqual([['sessions/a/cut.heic', 'is cut short: its end is missing']]);
+  });
+
   it('but what a phone appends after the picture does no harm', async () => {
     using room = darkRoom();
     const after = Buffer.from('\0\0\0\x18ftypmp42 a short film, then SEFT and more bytes than the head of a box takes', 'latin1');
