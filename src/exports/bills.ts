@@ -1,4 +1,4 @@
-import type { Books } from '../journal/ledger/sums.ts';
+import type { LedgerSource } from '../journal/ledger/sums.ts';
 import type { Bill, IsoDate } from '../journal/model.ts';
 import { type Cell, day, foreignCells, money, number, type Table } from './table.ts';
 import { wayWords } from './tax-words.ts';
@@ -27,12 +27,12 @@ const COLUMNS = [
 ];
 
 /** Every line of every bill up to a date, with its share of discount and carriage. */
-export function billsTable({ journal, ledger }: Books, at: IsoDate | null): Table {
+export function billsTable({ journal, ledger }: LedgerSource, at: IsoDate | null): Table {
   const bills = ledger.bills.filter((bill) => at === null || bill.date <= at);
   return { name: 'bills', columns: COLUMNS, rows: bills.flatMap((bill) => rowsOf(bill, journal.settings)) };
 }
 
-function rowsOf(bill: Bill, settings: Books['journal']['settings']): Cell[][] {
+function rowsOf(bill: Bill, settings: LedgerSource['journal']['settings']): Cell[][] {
   return bill.lines.map((line, i) => [
     bill.id,
     day(bill.date),

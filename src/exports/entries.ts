@@ -1,4 +1,4 @@
-import { type Books, entriesAt } from '../journal/ledger/sums.ts';
+import { entriesAt, type LedgerSource } from '../journal/ledger/sums.ts';
 import type { IsoDate } from '../journal/model.ts';
 import type { Entry } from '../journal/record.ts';
 import { type Cell, day, foreignCells, money, number, type Table } from './table.ts';
@@ -31,11 +31,11 @@ const COLUMNS = [
 ];
 
 /** Every ledger entry up to a date: a line each, from which every figure of the ledger can be summed again. */
-export function entriesTable(books: Books, at: IsoDate | null): Table {
+export function entriesTable(books: LedgerSource, at: IsoDate | null): Table {
   return { name: 'entries', columns: COLUMNS, rows: entriesAt(books, at).map((entry) => rowOf(entry, books)) };
 }
 
-function rowOf(entry: Entry, { journal: { settings } }: Books): Cell[] {
+function rowOf(entry: Entry, { journal: { settings } }: LedgerSource): Cell[] {
   const { net, tax, gross, foreign, place } = entry;
   return [
     entry.id,

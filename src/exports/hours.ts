@@ -1,12 +1,12 @@
 import Fraction from 'fraction.js';
-import { type Books, entriesAt } from '../journal/ledger/sums.ts';
+import { entriesAt, type LedgerSource } from '../journal/ledger/sums.ts';
 import type { IsoDate } from '../journal/model.ts';
 import { day, money, number, type Table } from './table.ts';
 
 const COLUMNS = ['date', 'session', 'person', 'subsystem', 'position', 'part', 'minutes', 'hours', 'cost', 'what'];
 
 /** Every time worked up to a date. */
-export function hoursTable(books: Books, at: IsoDate | null): Table {
+export function hoursTable(books: LedgerSource, at: IsoDate | null): Table {
   const labour = entriesAt(books, at).filter((entry) => entry.kind === 'labour');
   const rows = labour.map((entry) => [
     day(entry.date),

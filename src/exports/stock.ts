@@ -1,6 +1,6 @@
 import Fraction from 'fraction.js';
 import { type StockRow, stockAt } from '../journal/ledger/stock-at.ts';
-import type { Books } from '../journal/ledger/sums.ts';
+import type { LedgerSource } from '../journal/ledger/sums.ts';
 import type { IsoDate } from '../journal/model.ts';
 import { type Cell, money, number, type Table } from './table.ts';
 
@@ -10,7 +10,7 @@ const COLUMNS = ['consumable', 'unit', 'bought', 'used', 'left', 'value-used', '
  * The stock of every consumable at a date, in its unit. `bought` counts the opening stock in, and what was
  * given back out, so that bought = used + left.
  */
-export function stockTable({ journal, ledger }: Books, at: IsoDate | null): Table {
+export function stockTable({ journal, ledger }: LedgerSource, at: IsoDate | null): Table {
   const rowOf = ({ consumable, opening, bought, used, left }: StockRow): Cell[] => [
     consumable.id,
     consumable.unit,

@@ -20,8 +20,8 @@ const home = evening('2031-02-01', { parts: [did('drum-spare', 'removed', { to: 
 
 describe('the life of a position', () => {
   test('shows each occupant as one track, original and stand-in told apart, and the empty spell between', () => {
-    const { tracks, gaps } = life('drum', off, standIn, home);
-    expect(tracks.map(({ part: id, asFound, from, to }) => [id, asFound, from.date, to?.date ?? null])).toEqual([
+    const { occupancies, gaps } = life('drum', off, standIn, home);
+    expect(occupancies.map(({ part: id, asFound, from, to }) => [id, asFound, from.date, to?.date ?? null])).toEqual([
       ['drum', true, '2030-09-14', '2030-10-10'],
       ['drum-spare', false, '2030-11-01', '2031-02-01'],
       ['drum', true, '2031-02-01', null],
@@ -30,17 +30,17 @@ describe('the life of a position', () => {
   });
 
   test('a part that came off and went back in one evening never left', () => {
-    const { tracks, gaps } = life('drum', evening('2030-10-10', { parts: [did('drum', ['removed', 'cleaned', 'fitted'])] }));
-    expect([tracks.map(({ steps }) => steps.length), gaps.length]).toEqual([[1], 0]);
+    const { occupancies, gaps } = life('drum', evening('2030-10-10', { parts: [did('drum', ['removed', 'cleaned', 'fitted'])] }));
+    expect([occupancies.map(({ steps }) => steps.length), gaps.length]).toEqual([[1], 0]);
   });
 
   test('a lot that shrinks is one track with its numbers in turn', () => {
-    const { tracks, gaps } = life(
+    const { occupancies, gaps } = life(
       'studs',
       evening('2030-10-10', { parts: [did('studs', 'removed', { count: 2 })] }),
       evening('2030-11-10', { parts: [did('studs-new', 'fitted', { count: 2 })] }),
     );
-    expect(tracks.map(({ part: id, steps }) => [id, steps.map(({ count }) => count)])).toEqual([
+    expect(occupancies.map(({ part: id, steps }) => [id, steps.map(({ count }) => count)])).toEqual([
       ['studs', [5, 3]],
       ['studs-new', [2]],
     ]);
@@ -128,13 +128,13 @@ describe('the life of a position', () => {
     expect(events.filter(({ kind }) => kind === 'entry')).toEqual([{ date: '2030-10-01', session: 's', kind: 'entry', entry }]);
   });
 
-  test('whatever is written down, tracks and gaps together fill the position at every change', () => {
+  test('whatever is written down, occupancies and gaps together fill the position at every change', () => {
     fc.assert(
       fc.property(journals, (of) => {
         const one = record(of);
         for (const { id, count } of of.positions.values()) {
-          const { tracks, gaps } = positionTimeline(one, id);
-          const steps = [...tracks.flatMap((track) => track.steps), ...gaps];
+          const { occupancies, gaps } = positionTimeline(one, id);
+          const steps = [...occupancies.flatMap((track) => track.steps), ...gaps];
           for (const { from } of steps) {
             const key = (moment: { date: string; session: string | null }) => `${moment.date} ${moment.session ?? ''}`;
             const there = steps.filter((step) => key(step.from) <= key(from) && (step.to === null || key(step.to) > key(from)));

@@ -11,7 +11,7 @@ import { compileConsumables } from './consumables.ts';
 import { type Catalogues, namesIn } from './context.ts';
 import { identityTables } from './identity.ts';
 import { compileParts } from './parts.ts';
-import { shelfOf } from './paths.ts';
+import { assetsByFolder } from './paths.ts';
 import { compileSession, type Surroundings } from './session.ts';
 import { compileSettings } from './settings.ts';
 
@@ -25,7 +25,7 @@ export function compile(read: ReadJournal, sources: Sources, out: Reporter): Jou
   compileParts(read.parts, catalogues, out);
   const notes = onePerId(read.notes, out);
   const files = new Set(read.notes.map(({ file }) => file));
-  const around = { catalogues, names: namesIn(catalogues, out), shelf: shelfOf(sources.assets), notes: files, out };
+  const around = { catalogues, names: namesIn(catalogues, out), assets: assetsByFolder(sources.assets), notes: files, out };
   const sessions = notes.flatMap((note) => {
     const session = sessionOf(note, around);
     return note.undated ? [] : [session];

@@ -14,13 +14,13 @@ const PICTURE = /\.(jpe?g|png|webp|tiff?|avif|hei[cf])$/i;
 /** A picture named in a note: its path inside the journal, or null with the problem reported. */
 export function pictureBeside(written: string, context: NoteContext, place: Place, again: readonly Place[] = []): string | null {
   const what = { code: 'A901', name: 'picture' } as const;
-  return findFile(written, [folderOf(context.file)], context.shelf, what, place, context.out, again);
+  return findFile(written, [folderOf(context.file)], context.assets, what, place, context.out, again);
 }
 
 /** A paper named in a note: beside it, or in papers/. */
 export function paperNamed(written: string, context: NoteContext, place: Place): string | null {
   const what = { code: 'A902', name: 'paper' } as const;
-  return findFile(written, [folderOf(context.file), 'papers'], context.shelf, what, place, context.out);
+  return findFile(written, [folderOf(context.file), 'papers'], context.assets, what, place, context.out);
 }
 
 /**
@@ -32,9 +32,9 @@ export function picturesOf(list: NoteFields['pictures'], prose: Prose, bags: rea
   const listed = believed(list, (entry) => listedPicture(entry, find, context));
   const byFile = new Map(listed.map((picture) => [picture.file, picture]));
   const inProse = prose.images.flatMap((image) => proseImage(image, prose, byFile, find, context) ?? []);
-  const told = new Set(inProse.map((picture) => picture.file));
-  const rest = listed.filter((picture) => !told.has(picture.file));
-  const mentioned = new Set([...told, ...rest.map((picture) => picture.file), ...bags.map((bag) => bag.picture)]);
+  const inText = new Set(inProse.map((picture) => picture.file));
+  const rest = listed.filter((picture) => !inText.has(picture.file));
+  const mentioned = new Set([...inText, ...rest.map((picture) => picture.file), ...bags.map((bag) => bag.picture)]);
   return [...inProse, ...rest, ...unmentioned(mentioned, context)];
 }
 
@@ -95,7 +95,7 @@ function proseImage(
 
 function unmentioned(mentioned: ReadonlySet<string | null>, context: NoteContext): Picture[] {
   if (!context.file.endsWith('/index.md')) return [];
-  const beside = context.shelf.folders.get(folderOf(context.file)) ?? [];
+  const beside = context.assets.folders.get(folderOf(context.file)) ?? [];
   return beside
     .filter((path) => PICTURE.test(path) && !mentioned.has(path))
     .map((file) => ({ file, shows: [], named: [], view: null, caption: null, alt: null, inProse: false, unmentioned: true, place: null }));
@@ -119,9 +119,9 @@ function clipMark(time: string, shows: readonly string[], entry: Entry<unknown>,
 function clipFile(written: string, context: NoteContext, place: Place): string | null {
   const path = inside(folderOf(context.file), written);
   const what = { code: 'A905', name: 'clip' } as const;
-  return path !== null && context.shelf.files.has(path)
+  return path !== null && context.assets.files.has(path)
     ? path
-    : findFile(written, [folderOf(context.file)], context.shelf, what, place, context.out);
+    : findFile(written, [folderOf(context.file)], context.assets, what, place, context.out);
 }
 
 export function papersOf(list: NoteFields['papers'], context: NoteContext): Paper[] {

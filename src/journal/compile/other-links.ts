@@ -31,15 +31,15 @@ function ofScheme(url: string, scheme: string): [string, { hint: string }] {
   return [`There is no kind of link \`${scheme}:\`.`, { hint: near?.startsWith('Did') ? near : KINDS }];
 }
 
-function isThere(url: string, notes: ReadonlySet<string>, { file, shelf }: NoteContext): boolean {
+function isThere(url: string, notes: ReadonlySet<string>, { file, assets }: NoteContext): boolean {
   const path = inside(folderOf(file), decoded(url.replace(/[?#].*$/, '')));
-  return path !== null && path !== '' && (shelf.files.has(path) || notes.has(path));
+  return path !== null && path !== '' && (assets.files.has(path) || notes.has(path));
 }
 
-function hintFor(url: string, { catalogues, shelf, file }: NoteContext): string {
+function hintFor(url: string, { catalogues, assets, file }: NoteContext): string {
   if (catalogues.parts.has(url)) return `Write \`part:${url}\`.`;
   if (/^www\./i.test(url)) return `Write \`https://${url}\`.`;
-  const beside = (shelf.folders.get(folderOf(file)) ?? []).map((path) => path.slice(path.lastIndexOf('/') + 1));
+  const beside = (assets.folders.get(folderOf(file)) ?? []).map((path) => path.slice(path.lastIndexOf('/') + 1));
   const near = beside.length > 0 ? didYouMean(url, beside) : null;
   return near?.startsWith('Did') ? near : KINDS;
 }

@@ -5,12 +5,12 @@ import type { Reporter } from '../read/reporter.ts';
 import type { Asset } from '../read/source/sources.ts';
 
 /** The files of a journal that are not notes, by path and by folder. */
-export interface Shelf {
+export interface AssetsByFolder {
   readonly files: ReadonlyMap<string, Asset>;
   readonly folders: ReadonlyMap<string, readonly string[]>;
 }
 
-export function shelfOf(assets: readonly Asset[]): Shelf {
+export function assetsByFolder(assets: readonly Asset[]): AssetsByFolder {
   const folders = new Map<string, string[]>();
   for (const { path } of assets) {
     const folder = folderOf(path);
@@ -56,7 +56,7 @@ export function inside(folder: string, written: string): string | null {
 export function findFile(
   written: string,
   folders: readonly string[],
-  shelf: Shelf,
+  assets: AssetsByFolder,
   what: { readonly code: 'A901' | 'A902' | 'A905'; readonly name: string },
   place: Place,
   out: Reporter,
@@ -69,9 +69,9 @@ export function findFile(
     out.report('A105', place, `\`${written}\` leads out of the journal folder.`, { hint, related });
     return null;
   }
-  const found = candidates.find((path) => path !== null && shelf.files.has(path));
+  const found = candidates.find((path) => path !== null && assets.files.has(path));
   if (found) return found;
-  const known = folders.flatMap((folder) => shelf.folders.get(folder) ?? []).map((path) => path.slice(path.lastIndexOf('/') + 1));
+  const known = folders.flatMap((folder) => assets.folders.get(folder) ?? []).map((path) => path.slice(path.lastIndexOf('/') + 1));
   const where = folders.map((folder) => `${folder}/`).join(' or ');
   out.report(what.code, place, `The ${what.name} \`${written}\` is not in ${where}.`, { hint: didYouMean(written, known), related });
   return null;

@@ -7,7 +7,7 @@ import type { Catalogues, Names } from './context.ts';
 import { bagsOf, closesOf, defersOf, emptiedOf, opensOf, reachedOf } from './items.ts';
 import { filmOf, papersOf, picturesOf } from './media.ts';
 import { checkOtherLinks } from './other-links.ts';
-import type { Shelf } from './paths.ts';
+import type { AssetsByFolder } from './paths.ts';
 import { billsOf, boughtOf } from './purchases.ts';
 import { salesOf } from './sales.ts';
 import { countedOf, usesOf } from './stock.ts';
@@ -22,7 +22,7 @@ export interface NoteContext {
   readonly names: Names;
   readonly out: Reporter;
   /** Every other file of the journal. */
-  readonly shelf: Shelf;
+  readonly assets: AssetsByFolder;
   place(...path: Path): Place;
 }
 
@@ -31,14 +31,14 @@ export interface Surroundings {
   readonly catalogues: Catalogues;
   readonly names: Names;
   /** Every other file of the journal. */
-  readonly shelf: Shelf;
+  readonly assets: AssetsByFolder;
   /** The files of all notes. */
   readonly notes: ReadonlySet<string>;
   readonly out: Reporter;
 }
 
 /** Compiles one note. What cannot be resolved is reported and left out; the rest stands. */
-export function compileSession(note: NoteSource, { catalogues, names, shelf, notes, out }: Surroundings): Session {
+export function compileSession(note: NoteSource, { catalogues, names, assets, notes, out }: Surroundings): Session {
   const { source, tree, prose } = note;
   const context: NoteContext = {
     id: note.id,
@@ -47,7 +47,7 @@ export function compileSession(note: NoteSource, { catalogues, names, shelf, not
     catalogues,
     names,
     out,
-    shelf,
+    assets,
     place: (...path) => tree.placeOf(path),
   };
   checkOtherLinks(prose.others, notes, context);

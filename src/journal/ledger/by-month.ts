@@ -2,7 +2,7 @@ import type { IsoDate, SubsystemId } from '../model.ts';
 import { GENERAL } from '../model.ts';
 import type { Entry } from '../record.ts';
 import { monthOf, monthsFrom } from '../values/date.ts';
-import { type Books, type Sum, sumBy, sumOf, type View, viewAt } from './sums.ts';
+import { type LedgerSource, type Sum, sumBy, sumOf, type View, viewAt } from './sums.ts';
 
 /** One subsystem's row: a figure for each month that has one. */
 export interface MonthRow {
@@ -22,7 +22,7 @@ export interface MonthTable {
 }
 
 /** The table of one view at a date. Every declared subsystem has a row; `general` has one when it has an entry. */
-export function subsystemByMonth(books: Books, view: View, at: IsoDate | null): MonthTable {
+export function subsystemByMonth(books: LedgerSource, view: View, at: IsoDate | null): MonthTable {
   const entries = viewAt(books, view, at);
   const bySubsystem = sumBy(entries, (entry) => entry.subsystem);
   const [first, last] = [entries[0], entries.at(-1)];
@@ -34,7 +34,7 @@ export function subsystemByMonth(books: Books, view: View, at: IsoDate | null): 
   };
 }
 
-function rowsOf({ journal }: Books, sums: ReadonlyMap<SubsystemId, Sum>): MonthRow[] {
+function rowsOf({ journal }: LedgerSource, sums: ReadonlyMap<SubsystemId, Sum>): MonthRow[] {
   const shown = [...journal.subsystems.values()].filter(({ id }) => id !== GENERAL || sums.has(id));
   return shown.map(({ id, name }) => {
     const total = sums.get(id) ?? sumOf([]);

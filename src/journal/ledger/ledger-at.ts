@@ -2,7 +2,7 @@
 import Fraction from 'fraction.js';
 import type { Consumable, EntryKind, IsoDate, Minor, PersonId, SubsystemId } from '../model.ts';
 import type { Entry, StockAccount, StockMovement } from '../record.ts';
-import type { Books } from './sums.ts';
+import type { LedgerSource } from './sums.ts';
 import { Running, type Totals } from './totals.ts';
 
 /** A consumable on the shelf: what it was put down at as opening stock, and what is left. */
@@ -25,7 +25,7 @@ export interface LedgerAt {
   readonly shelf: readonly ShelfAt[];
 }
 
-export function ledgerAt(books: Pick<Books, 'ledger'>, date: IsoDate): LedgerAt {
+export function ledgerAt(books: Pick<LedgerSource, 'ledger'>, date: IsoDate): LedgerAt {
   const [at] = ledgerSeries(books, [date]);
   if (at === undefined) throw new RangeError('a series of one day has one ledger');
   return at;
@@ -36,7 +36,7 @@ export function ledgerAt(books: Pick<Books, 'ledger'>, date: IsoDate): LedgerAt 
  *
  * @param dates oldest first
  */
-export function ledgerSeries({ ledger }: Pick<Books, 'ledger'>, dates: readonly IsoDate[]): readonly LedgerAt[] {
+export function ledgerSeries({ ledger }: Pick<LedgerSource, 'ledger'>, dates: readonly IsoDate[]): readonly LedgerAt[] {
   const account = new Account();
   const shelves = [...ledger.stock.values()].map((stock) => new ShelfInTime(stock));
   let next = 0;

@@ -9,7 +9,7 @@ import { type Shelf, shelfOf } from './shelf.ts';
 import type { Worth } from './worth.ts';
 
 /** What the entries of a session are made with. */
-interface Books {
+interface Posting {
   readonly journal: Journal;
   readonly shelves: ReadonlyMap<ConsumableId, Shelf>;
   readonly bills: Settled['bills'];
@@ -31,10 +31,10 @@ export function ledgerOf(journal: Journal, inDoubt: ReadonlySet<ConsumableId>): 
   }
   const settled = settleRefunds(journal);
   diagnostics.push(...settled.diagnostics);
-  const books: Books = { journal, shelves, bills: settled.bills, diagnostics };
-  const entries = journal.sessions.flatMap((session) => entriesOf(session, books)).sort(byDate);
+  const posting: Posting = { journal, shelves, bills: settled.bills, diagnostics };
+  const entries = journal.sessions.flatMap((session) => entriesOf(session, posting)).sort(byDate);
   const bills = [...settled.bills.values()].flat();
-  return { ledger: { entries, bills, stock: accounts(books) }, diagnostics };
+  return { ledger: { entries, bills, stock: accounts(posting) }, diagnostics };
 }
 
 /** Hours after midnight are later than the note that tells them; all else stays in the order of the notes. */
@@ -42,20 +42,20 @@ function byDate(a: Entry, b: Entry): number {
   return a.date === b.date ? 0 : a.date < b.date ? -1 : 1;
 }
 
-function entriesOf(session: Session, books: Books): Entry[] {
+function entriesOf(session: Session, posting: Posting): Entry[] {
   return [
-    ...labourEntries(session, books),
-    ...(books.bills.get(session.id) ?? []).flatMap((bill) => [
-      ...billEntries(session, bill, books.journal),
-      ...bill.lines.flatMap((line, i) => stockLine(session, line, lineId(bill, i), books)),
+    ...labourEntries(session, posting),
+    ...(posting.bills.get(session.id) ?? []).flatMap((bill) => [
+      ...billEntries(session, bill, posting.journal),
+      ...bill.lines.flatMap((line, i) => stockLine(session, line, lineId(bill, i), posting)),
     ]),
-    ...session.sold.map((sale, i) => saleEntry(session, sale, i, books.journal)),
-    ...useEntries(session, books),
-    ...countEntries(session, books),
+    ...session.sold.map((sale, i) => saleEntry(session, sale, i, posting.journal)),
+    ...useEntries(session, posting),
+    ...countEntries(session, posting),
   ];
 }
 
-function labourEntries(session: Session, { journal, diagnostics }: Books): Entry[] {
+function labourEntries(session: Session, { journal, diagnostics }: Posting): Entry[] {
   return session.hours.flatMap((worked, i) => {
     const charges = chargesOf(worked, journal.people.get(worked.by), diagnostics);
     const what = `Work${between(worked.text)}${worked.unpaid === null ? '' : `; not charged: ${worked.unpaid}`}`;
@@ -72,7 +72,7 @@ function labourEntries(session: Session, { journal, diagnostics }: Books): Entry
 const between = (time: string): string => (time.includes(':') ? `, ${time.replace(/\s*-\s*/, '\u2013')}` : '');
 
 /** Puts a line's stock on the shelf or gives it back; a difference on giving back costs the job. */
-function stockLine(session: Session, line: BillLine, entry: string, { journal, shelves }: Books): Entry[] {
+function stockLine(session: Session, line: BillLine, entry: string, { journal, shelves }: Posting): Entry[] {
   const shelf = line.consumable === null ? undefined : shelves.get(line.consumable);
   if (!shelf || line.amount === null) return [];
   const occasion = { session, entry, place: line.place };
@@ -88,7 +88,7 @@ function stockLine(session: Session, line: BillLine, entry: string, { journal, s
   return [entryOf(session, charge, moneyOf(difference), own, journal)];
 }
 
-function useEntries(session: Session, { journal, shelves }: Books): Entry[] {
+function useEntries(session: Session, { journal, shelves }: Posting): Entry[] {
   return session.used.map((use, i) => {
     const id = `${session.id}#used-${i + 1}`;
     const cost = shelves.get(use.consumable)?.used(use.amount, { session, entry: id, place: use.place });
@@ -98,7 +98,7 @@ function useEntries(session: Session, { journal, shelves }: Books): Entry[] {
 }
 
 /** What a stock-take finds missing has been used on the job, no one knows on what; what turns up is set against that. */
-function countEntries(session: Session, { journal, shelves }: Books): Entry[] {
+function countEntries(session: Session, { journal, shelves }: Posting): Entry[] {
   return session.counted.flatMap((take, i) => {
     const id = `${session.id}#counted-${i + 1}`;
     const shelf = shelves.get(take.consumable);
@@ -119,7 +119,7 @@ function stockEntry(id: string, what: string, { consumable, place }: Pick<Entry,
   return { id, kind: 'consumable', what, standing: 'several', consumable, paid: false, cost: true, place } as const;
 }
 
-function accounts({ journal, shelves }: Books): ReadonlyMap<ConsumableId, StockAccount> {
+function accounts({ journal, shelves }: Posting): ReadonlyMap<ConsumableId, StockAccount> {
   const all = new Map<ConsumableId, StockAccount>();
   for (const consumable of journal.consumables.values()) {
     all.set(consumable.id, { consumable, movements: shelves.get(consumable.id)?.movements ?? [] });

@@ -2,7 +2,7 @@
 import type { Decision, IsoDate, Journal, Position, PositionId, SessionId } from '../model.ts';
 import type { Entry, JournalRecord, Ledger } from '../record.ts';
 import { keptIn, once } from '../values/once.ts';
-import { type Books, type Sum, sumOf } from './sums.ts';
+import { type LedgerSource, type Sum, sumOf } from './sums.ts';
 import { type Totals, totalsOf } from './totals.ts';
 
 /** The job-cost entries of every position. */
@@ -15,7 +15,7 @@ const costIndex = once(({ entries }: Ledger): ReadonlyMap<PositionId, readonly E
 });
 
 /** Job cost and hours of a position at a date: of every part that belongs to it. */
-export function costOfPosition({ ledger }: Pick<Books, 'ledger'>, position: PositionId, at: IsoDate | null): Sum {
+export function costOfPosition({ ledger }: Pick<LedgerSource, 'ledger'>, position: PositionId, at: IsoDate | null): Sum {
   const entries = costIndex(ledger).get(position) ?? [];
   return sumOf(at === null ? entries : entries.filter((entry) => entry.date <= at));
 }
@@ -27,7 +27,7 @@ export interface PositionTotals {
 }
 
 /** Every position that took hours or money, in the order of the catalogue. */
-export function positionTotals({ journal, ledger }: Books): PositionTotals[] {
+export function positionTotals({ journal, ledger }: LedgerSource): PositionTotals[] {
   const index = costIndex(ledger);
   return [...journal.positions.values()].flatMap((position) => {
     const entries = index.get(position.id);

@@ -2,7 +2,7 @@ import type { IsoDate, Journal, Minor } from '../model.ts';
 import type { Entry } from '../record.ts';
 import { addDays, mondayOf, monthsFrom, weekOf } from '../values/date.ts';
 import { byMonth } from './by-month.ts';
-import { type Books, type Sum, sumBy, sumOf, viewAt } from './sums.ts';
+import { type LedgerSource, type Sum, sumBy, sumOf, viewAt } from './sums.ts';
 
 export interface Week {
   /** ISO 8601, `2031-W11`. */
@@ -12,7 +12,7 @@ export interface Week {
 }
 
 /** Labour by ISO week, from the first week worked to the last, weeks without work included. */
-export function hoursByWeek(books: Pick<Books, 'ledger'>, at: IsoDate | null): Week[] {
+export function hoursByWeek(books: Pick<LedgerSource, 'ledger'>, at: IsoDate | null): Week[] {
   const worked = viewAt(books, 'cost', at).filter((entry) => entry.kind === 'labour');
   const mondays = new Map<IsoDate, IsoDate>();
   const mondayOnce = (date: IsoDate): IsoDate => {
@@ -51,7 +51,7 @@ export function isBudgeted({ subsystems }: Pick<Journal, 'subsystems'>, { cost, 
 }
 
 /** The figures the money budgets count, added up month by month. Null without a budget or without anything against it. */
-export function budgetedSpend({ journal, ledger }: Books): BudgetedSpend | null {
+export function budgetedSpend({ journal, ledger }: LedgerSource): BudgetedSpend | null {
   const budget = [...journal.subsystems.values()].reduce((sum, one) => sum + (one.budgetMoney ?? 0), 0);
   const entries = ledger.entries.filter((entry) => isBudgeted(journal, entry));
   const [first, last] = [entries[0], entries.at(-1)];

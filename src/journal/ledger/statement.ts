@@ -5,7 +5,7 @@ import type { Entry } from '../record.ts';
 import { roundHalfAway } from '../values/money.ts';
 import { standingKey, type TaxStanding } from '../values/tax.ts';
 import { rateOn } from './labour.ts';
-import { type Books, type Sum, sumBy, sumOf } from './sums.ts';
+import { type LedgerSource, type Sum, sumBy, sumOf } from './sums.ts';
 
 /** One entry as charged: its gross and the mark-up, which is rounded at the entry, half away from zero. */
 export interface ChargedLine {
@@ -54,7 +54,7 @@ export interface Statement {
  * The statement from one day to another, both included. Mark-up is on the gross; no tax is reckoned on it:
  * whoever must charge tax on a mark-up sets that out on an invoice, which this is not.
  */
-export function statementOf({ journal, ledger }: Books, from: IsoDate, to: IsoDate): Statement {
+export function statementOf({ journal, ledger }: LedgerSource, from: IsoDate, to: IsoDate): Statement {
   const entries = ledger.entries.filter((entry) => entry.cost && entry.date >= from && entry.date <= to);
   const kinds = sumBy(entries, (entry) => entry.kind);
   const groups = ENTRY_KINDS.flatMap((kind) => {

@@ -1,7 +1,7 @@
 import Fraction from 'fraction.js';
 import type { Consumable, IsoDate, Minor } from '../model.ts';
 import type { StockAccount, StockMovement } from '../record.ts';
-import type { Books } from './sums.ts';
+import type { LedgerSource } from './sums.ts';
 
 /** So much of a consumable, in its unit, and what it cost. */
 export interface Holding {
@@ -23,7 +23,7 @@ export interface StockRow {
 }
 
 /** The stock of every consumable at a date, in the order of the catalogue. */
-export function stockAt({ ledger }: Pick<Books, 'ledger'>, at: IsoDate | null): StockRow[] {
+export function stockAt({ ledger }: Pick<LedgerSource, 'ledger'>, at: IsoDate | null): StockRow[] {
   return [...ledger.stock.values()].map((account) => stockOf(account, at));
 }
 

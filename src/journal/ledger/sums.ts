@@ -3,7 +3,7 @@ import type { IsoDate, Minor } from '../model.ts';
 import type { Entry, JournalRecord } from '../record.ts';
 
 /** What the views of the ledger read of a record. */
-export type Books = Pick<JournalRecord, 'journal' | 'ledger'>;
+export type LedgerSource = Pick<JournalRecord, 'journal' | 'ledger'>;
 
 /** Which of the two views: money that went out, or what the job cost. */
 export type View = 'paid' | 'cost';
@@ -43,7 +43,7 @@ export function sumBy<Key extends string>(entries: readonly Entry[], key: (entry
 }
 
 /** The entries up to a day and of it, or all of them; they are in order of date. */
-export function entriesAt({ ledger }: Pick<Books, 'ledger'>, at: IsoDate | null): readonly Entry[] {
+export function entriesAt({ ledger }: Pick<LedgerSource, 'ledger'>, at: IsoDate | null): readonly Entry[] {
   return at === null ? ledger.entries : ledger.entries.slice(0, firstAfter(ledger.entries, at));
 }
 
@@ -58,6 +58,6 @@ function firstAfter(entries: readonly Entry[], at: IsoDate): number {
 }
 
 /** The entries of one view at a date. */
-export function viewAt(books: Pick<Books, 'ledger'>, view: View, at: IsoDate | null): Entry[] {
+export function viewAt(books: Pick<LedgerSource, 'ledger'>, view: View, at: IsoDate | null): Entry[] {
   return entriesAt(books, at).filter((entry) => entry[view]);
 }

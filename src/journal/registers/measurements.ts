@@ -4,7 +4,7 @@ import { type At, dateOf, groupedBy, perRecord, type RegisterSource } from './so
 import { orderedSessions } from './stays.ts';
 
 /** A measurement with the session it was taken in. */
-export interface Reading {
+export interface DatedMeasurement {
   readonly measurement: Measurement;
   readonly session: SessionId;
   readonly date: IsoDate;
@@ -16,10 +16,10 @@ export interface MeasurementSeries {
   /** As first written. */
   readonly what: string;
   readonly dimension: Dimension;
-  readonly readings: readonly Reading[];
+  readonly readings: readonly DatedMeasurement[];
   /** The first taken as found and the last taken as left, to stand side by side. */
-  readonly asFound: Reading | null;
-  readonly asLeft: Reading | null;
+  readonly asFound: DatedMeasurement | null;
+  readonly asLeft: DatedMeasurement | null;
   /** The last reading with limits: in (true) or out (false); null without limits. */
   readonly within: boolean | null;
 }
@@ -31,7 +31,7 @@ const allReadings = perRecord((record) =>
 const readingsByPart = perRecord((record) => groupedBy(allReadings(record), ({ measurement }) => measurement.part));
 
 /** Whatever was measured on a part, oldest first. */
-export function readingsOf(record: RegisterSource, part: PartId): readonly Reading[] {
+export function readingsOf(record: RegisterSource, part: PartId): readonly DatedMeasurement[] {
   return readingsByPart(record).get(part) ?? [];
 }
 
@@ -47,7 +47,7 @@ export function seriesOf(record: RegisterSource, part: PartId, at: At = null): r
   return [...groupedBy(readings, keyOf).values()].flatMap((group) => series(part, group) ?? []);
 }
 
-function series(part: PartId, readings: readonly Reading[]): MeasurementSeries | null {
+function series(part: PartId, readings: readonly DatedMeasurement[]): MeasurementSeries | null {
   const [first] = readings;
   if (!first) return null;
   return {
@@ -62,6 +62,6 @@ function series(part: PartId, readings: readonly Reading[]): MeasurementSeries |
 }
 
 /** Volts and amperes are both electric and do not compare: what is reckoned in another base is another series. */
-function keyOf({ measurement: { what, value } }: Reading): string {
+function keyOf({ measurement: { what, value } }: DatedMeasurement): string {
   return `${UNITS.get(value.unit)?.base ?? value.unit} ${what.trim().replace(/\s+/g, ' ').toLowerCase()}`;
 }

@@ -7,7 +7,7 @@ import { endOf } from '../replay/seat.ts';
 import { isHere } from '../replay/words.ts';
 import type { TimelineEvent } from './event.ts';
 import { eventsOfPart } from './events.ts';
-import { type Span, spansOf } from './spans.ts';
+import { type Spell, spellsOf } from './spells.ts';
 
 /** Who has a part: the workshop (on the vehicle, on a shelf, in a bag), a firm, somebody else for good, or nobody knows. */
 export type Custody =
@@ -16,7 +16,7 @@ export type Custody =
   | { readonly by: 'gone'; readonly how: GoneHow }
   | { readonly by: 'unknown' };
 
-export interface CustodySpan extends Span {
+export interface CustodySpell extends Spell {
   readonly custody: Custody;
 }
 
@@ -27,8 +27,8 @@ export interface PartTimeline {
   readonly now: readonly Whereat[];
   /** Every place it was in, by beginning; a lot spread about has several at a time. What was not yet here is left out. */
   readonly stays: readonly Stay[];
-  /** Who had it when, by beginning (CIDOC CRM E10 Transfer of Custody lies between two spans). */
-  readonly custody: readonly CustodySpan[];
+  /** Who had it when, by beginning (CIDOC CRM E10 Transfer of Custody lies between two spells). */
+  readonly custody: readonly CustodySpell[];
   readonly measurements: readonly MeasurementSeries[];
   readonly events: readonly TimelineEvent[];
 }
@@ -52,13 +52,13 @@ export function partTimeline(record: JournalRecord, id: PartId): PartTimeline {
   };
 }
 
-function custodyOf(record: JournalRecord, stays: readonly Stay[]): readonly CustodySpan[] {
+function custodyOf(record: JournalRecord, stays: readonly Stay[]): readonly CustodySpell[] {
   const order = compareMoments(record);
   const groups = groupedBy(stays, ({ where }) => JSON.stringify(custodyAt(where)));
-  const spans = [...groups].flatMap(([key, group]) =>
-    spansOf(group, order).map((span) => ({ custody: JSON.parse(key) as Custody, ...span })),
+  const spells = [...groups].flatMap(([key, group]) =>
+    spellsOf(group, order).map((spell) => ({ custody: JSON.parse(key) as Custody, ...spell })),
   );
-  return spans.sort((a, b) => order(a.from, b.from));
+  return spells.sort((a, b) => order(a.from, b.from));
 }
 
 /** Who has what a part is in has the part. */

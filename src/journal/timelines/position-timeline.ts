@@ -8,10 +8,10 @@ import { compareMoments, occupantsOf, type Whereat, whereaboutsAt } from '../reg
 import { type DecisionInTime, decisionHistory } from './decision-history.ts';
 import type { TimelineEvent } from './event.ts';
 import { eventsOfPosition } from './events.ts';
-import { type Span, type Step, spansOf, stepsOf } from './spans.ts';
+import { type Spell, type Step, spellsOf, stepsOf } from './spells.ts';
 
 /** A part standing at the position without a break. Its `steps` say how many of a lot stood there in turn. */
-export interface Track extends Span {
+export interface Occupancy extends Spell {
   readonly part: PartId;
   readonly origin: Origin | null;
   /** The part that made the position; anything else is a stand-in or a replacement. */
@@ -33,7 +33,7 @@ export interface PositionTimeline {
   /** The present state: the register's row on the record's day. */
   readonly now: RegisterRow;
   /** Who stood there from when to when, by beginning. */
-  readonly tracks: readonly Track[];
+  readonly occupancies: readonly Occupancy[];
   /** When places were empty, and how many (`count`), oldest first. */
   readonly gaps: readonly Step[];
   readonly decisions: readonly DecisionInTime[];
@@ -51,12 +51,12 @@ export interface PositionTimeline {
 export function positionTimeline(record: JournalRecord, id: PositionId): PositionTimeline {
   const position = record.journal.positions.get(id);
   if (!position) throw new RangeError(`no position ${id}`);
-  const tracks = tracksOf(record, position);
+  const occupancies = occupanciesOf(record, position);
   const decisions = decisionHistory(record.history.decisions.get(id) ?? [], position.count);
   return {
     position,
     now: registerRowAt(record, id, null),
-    tracks,
+    occupancies,
     gaps: gapsOf(record, position),
     decisions,
     unused: unusedOf(record, position, decisions),
@@ -65,18 +65,18 @@ export function positionTimeline(record: JournalRecord, id: PositionId): Positio
   };
 }
 
-function tracksOf(record: JournalRecord, position: Position): readonly Track[] {
+function occupanciesOf(record: JournalRecord, position: Position): readonly Occupancy[] {
   const order = compareMoments(record);
   const byPart = groupedBy(occupantsOf(record, position.id), ({ part }) => part);
-  const tracks = [...byPart].flatMap(([part, stays]) =>
-    spansOf(stays, order).map((span) => ({
+  const occupancies = [...byPart].flatMap(([part, stays]) =>
+    spellsOf(stays, order).map((spell) => ({
       part,
       origin: record.journal.parts.get(part)?.origin ?? null,
       asFound: part === position.id && wasHere(record, part),
-      ...span,
+      ...spell,
     })),
   );
-  return tracks.sort((a, b) => order(a.from, b.from));
+  return occupancies.sort((a, b) => order(a.from, b.from));
 }
 
 function gapsOf(record: JournalRecord, position: Position): readonly Step[] {

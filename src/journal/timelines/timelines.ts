@@ -2,6 +2,6 @@
 export type { DecisionInTime, Superseded } from './decision-history.ts';
 export type { EventKind, TimelineEvent } from './event.ts';
 export { eventsOfPart, eventsOfPosition } from './events.ts';
-export { type Custody, type CustodySpan, type PartTimeline, partTimeline } from './part-timeline.ts';
-export { type PositionTimeline, positionTimeline, type Track, type UnusedCandidate } from './position-timeline.ts';
-export type { Span, Step } from './spans.ts';
+export { type Custody, type CustodySpell, type PartTimeline, partTimeline } from './part-timeline.ts';
+export { type Occupancy, type PositionTimeline, positionTimeline, type UnusedCandidate } from './position-timeline.ts';
+export type { Spell, Step } from './spells.ts';

@@ -62,13 +62,13 @@ const longDay = new Intl.DateTimeFormat('en-GB', { day: 'numeric', month: 'long'
 const nameOf = ({ journal }: JournalRecord, part: string) => journal.parts.get(part)?.name ?? part;
 
 function lifeOf(record: JournalRecord, id: string): string[] {
-  const { tracks, gaps, unused, position } = positionTimeline(record, id);
+  const { occupancies, gaps, unused, position } = positionTimeline(record, id);
   const end = (to: { date: string } | null) => (to === null ? 'now' : day.format(new Date(to.date)));
   const many = (count: number) => (position.count > 1 ? `${count} of ${position.count}, ` : '');
   const spell = ({ count, from, to }: (typeof gaps)[number]) =>
     `${many(count)}${from.session === null ? 'as found' : day.format(new Date(from.date))} to ${end(to)}`;
   return [
-    ...tracks.flatMap(({ part, steps }) => [nameOf(record, part), ...steps.map(spell)]),
+    ...occupancies.flatMap(({ part, steps }) => [nameOf(record, part), ...steps.map(spell)]),
     ...gaps.map(spell),
     ...unused.map(({ part }) => nameOf(record, part)),
   ];

@@ -26,14 +26,14 @@ export function onPaper(bench: Bench): void {
     it('each place of the stores is a sheet that says whose and of when it is, with a box to tick beside each thing', async () => {
       const page = await bench.browser.newPage();
       await page.goto(`${bench.served.address}stores.html`);
-      const boxes = page.locator('.shelf .tick .box');
+      const boxes = page.locator('.store-sheet .tick .box');
       const seen = () => boxes.evaluateAll((all) => all.filter((box) => box.getClientRects().length > 0).length);
       expect(await seen()).toBe(0);
       await page.emulateMedia({ media: 'print' });
-      const things = await page.locator('.shelf:not(#gone) tbody tr').count();
+      const things = await page.locator('.store-sheet:not(#gone) tbody tr').count();
       expect(things).toBeGreaterThan(20);
       expect(await seen()).toBe(things);
-      const sheets = await page.locator('.shelf').evaluateAll((all) =>
+      const sheets = await page.locator('.store-sheet').evaluateAll((all) =>
         all.map((each) => ({
           own: getComputedStyle(each).breakBefore,
           head: (each.querySelector('h2')?.textContent ?? '') + (each.querySelector('.on-paper')?.textContent ?? ''),

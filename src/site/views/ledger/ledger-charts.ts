@@ -6,7 +6,7 @@
 import { barX, lineY, rectY, ruleX, ruleY, text } from '@observablehq/plot';
 import { subsystemByMonth } from '../../../journal/ledger/by-month.ts';
 import { budgetedSpend, type Week } from '../../../journal/ledger/over-time.ts';
-import type { Books } from '../../../journal/ledger/sums.ts';
+import type { LedgerSource } from '../../../journal/ledger/sums.ts';
 import type { Minor } from '../../../journal/model.ts';
 import { addDays, lastDayOf } from '../../../journal/values/date.ts';
 import { axes, dayOf, drawn, frame } from '../charts/plotted.ts';
@@ -18,7 +18,7 @@ import type { Measure } from './account.ts';
 const ROW = 38;
 
 /** Horizontal bars, one a subsystem with entries, in declared order: hours, or the job cost, gross. */
-export function subsystemBars(books: Books, measure: Measure, width: number): string | null {
+export function subsystemBars(books: LedgerSource, measure: Measure, width: number): string | null {
   const figures = figuresOf(books.journal.settings);
   const written = measure === 'minutes' ? figures.time : figures.money;
   const table = subsystemByMonth(books, 'cost', null);
@@ -46,7 +46,7 @@ export function subsystemBars(books: Books, measure: Measure, width: number): st
 }
 
 /** The running spend as a line that rises by the end of each month, the sum of the budgets across it. */
-export function spendLine(books: Books, width: number): string | null {
+export function spendLine(books: LedgerSource, width: number): string | null {
   const spend = budgetedSpend(books);
   const [first, last] = [spend?.months[0], spend?.months.at(-1)];
   if (!spend || !first || !last) return null;
@@ -76,7 +76,7 @@ export function spendLine(books: Books, width: number): string | null {
 }
 
 /** A bar for each of some weeks that follow each other, as high as its hours. */
-export function weekBars(books: Books, weeks: readonly Week[], width: number): string | null {
+export function weekBars(books: LedgerSource, weeks: readonly Week[], width: number): string | null {
   const [first, last] = [weeks[0], weeks.at(-1)];
   if (!first || !last) return null;
   const figures = figuresOf(books.journal.settings);

@@ -1,6 +1,6 @@
 /** What was measured: one evening's readings one a line, and series with every reading. */
 import type { Measurement } from '../../../journal/model.ts';
-import type { MeasurementSeries, Reading } from '../../../journal/registers/measurements.ts';
+import type { DatedMeasurement, MeasurementSeries } from '../../../journal/registers/measurements.ts';
 import { html, type Markup } from '../page/html.ts';
 import { limitWords } from '../page/limits.ts';
 import { linked, partLink, sessionDay, sub } from '../page/links.ts';
@@ -30,7 +30,7 @@ export function measuredTable(sheet: Sheet, readings: readonly Measurement[], la
 /** Series one a line: as found beside as left, each within its limits or outside, and every reading with its day. */
 export function seriesTable(sheet: Sheet, series: readonly MeasurementSeries[], label: string): SetTable {
   const positionOf = (part: string): string => sheet.record.journal.parts.get(part)?.position ?? part;
-  const side = (head: string, of: (one: MeasurementSeries) => Reading | null): Column<MeasurementSeries> => ({
+  const side = (head: string, of: (one: MeasurementSeries) => DatedMeasurement | null): Column<MeasurementSeries> => ({
     head,
     set: 'num side',
     cell: (one) => sideOf(of(one)),
@@ -55,7 +55,7 @@ export function seriesTable(sheet: Sheet, series: readonly MeasurementSeries[], 
   });
 }
 
-function sideOf(reading: Reading | null): Markup | null {
+function sideOf(reading: DatedMeasurement | null): Markup | null {
   if (reading === null) return null;
   const { value, within } = reading.measurement;
   return html`${value.text}${sub(withinWords(within), within === false ? 'sub attention' : 'sub')}`;
@@ -65,7 +65,7 @@ function lastLimits({ readings }: MeasurementSeries): string {
   return limitWords(readings.findLast(({ measurement }) => measurement.limitsText !== null)?.measurement.limitsText ?? null);
 }
 
-function readingLine(sheet: Sheet, { measurement: { value, as, within, note }, session, date }: Reading): Markup {
+function readingLine(sheet: Sheet, { measurement: { value, as, within, note }, session, date }: DatedMeasurement): Markup {
   const verdict = as === null && within !== null && `, ${withinWords(within)}`;
   return html`<div><span class="nowrap">${value.text}</span>${verdict} ${sessionDay(sheet, session, date)}${sub(note)}</div>`;
 }

@@ -10,7 +10,7 @@ import type { Sheet } from '../page/sheet.ts';
 import { ACTION_WORDS, capital, ITEM_KIND_WORDS, listed, RESULT_WORDS, sentence, VERDICT_WORDS } from '../page/words.ts';
 import { paperFacts } from '../papers/papers.ts';
 import { clipHref, clipName } from '../pictures/film.ts';
-import { spotOf } from '../stores/where.ts';
+import { placeWords } from '../stores/where.ts';
 
 export interface ChronicleDay {
   readonly date: string;
@@ -20,8 +20,8 @@ export interface ChronicleDay {
 
 /** Events gathered by session, oldest first; ledger entries and pictures have their own places on the page. */
 export function chronicleOf(sheet: Sheet, events: readonly TimelineEvent[]): readonly ChronicleDay[] {
-  const told = events.filter(({ kind }) => kind !== 'entry' && kind !== 'picture');
-  const days = Map.groupBy(told, ({ date, session }) => session ?? date);
+  const shown = events.filter(({ kind }) => kind !== 'entry' && kind !== 'picture');
+  const days = Map.groupBy(shown, ({ date, session }) => session ?? date);
   return [...days].map(([key, list]) => ({
     date: list[0]?.date ?? '',
     session: sheet.index.sessions.get(key as SessionId) ?? null,
@@ -46,9 +46,9 @@ function placeAfter(sheet: Sheet, done: readonly Deed[], home: string | undefine
   const last = done.at(-1);
   if (!last || done.every(({ from, to }) => sameWhere(from, to))) return null;
   if (last.to.at === 'fitted' && last.to.position === home) return html`; on the vehicle`;
-  const spot = spotOf(sheet, last.to);
-  const before = last.to.at === 'gone' ? '' : spot.before;
-  return html`; ${before}${spot.href === null ? spot.name : link(spot.href, spot.name)}`;
+  const place = placeWords(sheet, last.to);
+  const before = last.to.at === 'gone' ? '' : place.before;
+  return html`; ${before}${place.href === null ? place.name : link(place.href, place.name)}`;
 }
 
 /** What an entry wrote down of its part: what has a name first, then the note. */

@@ -1,5 +1,5 @@
 /**
- * A position's life as spans along a line of dates: which parts stood there, how many of each, and
+ * A position's life as stretches along a line of dates: which parts stood there, how many of each, and
  * when nothing did. Pure geometry: shares of the whole width, from 0 to 1.
  */
 import type { IsoDate, Part, PartId, Position } from '../../../journal/model.ts';
@@ -7,7 +7,7 @@ import type { Stay } from '../../../journal/record.ts';
 import type { DecisionInTime } from '../../../journal/timelines/timelines.ts';
 import { daysBetween, monthsFrom } from '../../../journal/values/date.ts';
 
-export interface Span {
+export interface Stretch {
   readonly part: PartId;
   readonly count: number;
   readonly from: IsoDate;
@@ -44,7 +44,7 @@ export interface DecisionMark {
 export interface Track {
   readonly start: IsoDate;
   readonly end: IsoDate;
-  readonly spans: readonly Span[];
+  readonly stretches: readonly Stretch[];
   readonly gaps: readonly Gap[];
   readonly marks: readonly DecisionMark[];
   readonly ticks: readonly { readonly month: string; readonly x: number }[];
@@ -69,7 +69,7 @@ export function trackOf(
   return {
     start,
     end,
-    spans: merged(slices.flatMap(({ from, to, held }) => held.map((one) => ({ ...one, from, to })))).map((one) => ({
+    stretches: merged(slices.flatMap(({ from, to, held }) => held.map((one) => ({ ...one, from, to })))).map((one) => ({
       ...one,
       ...place(one.from, one.to),
     })),
@@ -88,7 +88,7 @@ function momentsOf(stays: readonly Stay[], start: IsoDate, end: IsoDate): IsoDat
   return [...dates].sort();
 }
 
-type Held = Pick<Span, 'part' | 'count' | 'y' | 'height'>;
+type Held = Pick<Stretch, 'part' | 'count' | 'y' | 'height'>;
 
 function heldAt(position: Position, parts: ReadonlyMap<PartId, Part>, stays: readonly Stay[], date: IsoDate): Held[] {
   const counts = new Map<PartId, number>();
@@ -109,7 +109,7 @@ function rank(parts: ReadonlyMap<PartId, Part>, position: Position, id: PartId):
   return (parts.get(id)?.origin === 'original' ? 0 : 1000) + (of < 0 ? 999 : of);
 }
 
-type Slice = Held & Pick<Span, 'from' | 'to'>;
+type Slice = Held & Pick<Stretch, 'from' | 'to'>;
 
 /** Joins what stands in the same place across a moment when something else changed. */
 function merged(slices: readonly Slice[]): Slice[] {

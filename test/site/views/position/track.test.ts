@@ -32,7 +32,7 @@ const draw = (count: number, stays: Stay[], decisions: DecisionInTime[] = []) =>
 describe('the track of a position', () => {
   it('shows who stood there from when to when, and when nothing did', () => {
     const track = draw(1, [stay('drum', 1, '2030-01-01', '2030-01-11'), stay('spare', 1, '2030-02-20', null)]);
-    expect(track.spans.map(({ part: id, x, width, to }) => [id, x, width, to])).toEqual([
+    expect(track.stretches.map(({ part: id, x, width, to }) => [id, x, width, to])).toEqual([
       ['drum', 0, 0.1, '2030-01-11'],
       ['spare', 0.5, 0.5, null],
     ]);
@@ -45,7 +45,7 @@ describe('the track of a position', () => {
       stay('drum', 2, '2030-01-01', '2030-02-20'),
       stay('spare', 1, '2030-02-20', null),
     ]);
-    const shown = track.spans.map(({ part: id, count, y, height }) => [id, count, y.toFixed(2), height.toFixed(2)]);
+    const shown = track.stretches.map(({ part: id, count, y, height }) => [id, count, y.toFixed(2), height.toFixed(2)]);
     expect(shown).toEqual([
       ['drum', 5, '0.00', '1.00'],
       ['drum', 3, '0.40', '0.60'],
@@ -73,9 +73,9 @@ describe('the track of a position', () => {
     expect(gaps.map(({ count, from, to }) => [count, from, to])).toEqual([[1, '2030-01-01', null]]);
   });
 
-  it('joins a span over a moment at which something else changed', () => {
+  it('joins a stretch over a moment at which something else changed', () => {
     const track = draw(2, [stay('drum', 1, '2030-01-01', null), stay('spare', 1, '2030-01-31', '2030-02-20')]);
-    expect(track.spans.filter(({ part: id }) => id === 'drum')).toHaveLength(1);
+    expect(track.stretches.filter(({ part: id }) => id === 'drum')).toHaveLength(1);
   });
 
   it('numbers decisions in order and sets close ones in rows of their own', () => {

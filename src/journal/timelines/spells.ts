@@ -8,7 +8,7 @@ export interface Step {
 }
 
 /** A time without a break in which there was at least one, and how many there were in turn. */
-export interface Span {
+export interface Spell {
   readonly from: Moment;
   readonly to: Moment | null;
   readonly steps: readonly Step[];
@@ -20,14 +20,14 @@ interface Change {
 }
 
 /**
- * The times in which some of the stays held, as unbroken spans, oldest first. What ends and begins
+ * The times in which some of the stays held, as unbroken spells, oldest first. What ends and begins
  * again at the same moment is no break: a part that came off and went back in one session never left.
  *
  * @param order compares moments of the record
  */
-export function spansOf(stays: readonly Stay[], order: (a: Moment, b: Moment) => number): readonly Span[] {
+export function spellsOf(stays: readonly Stay[], order: (a: Moment, b: Moment) => number): readonly Spell[] {
   const changes: Change[] = stays.flatMap(({ from, to, count }) => [{ at: from, by: count }, ...(to ? [{ at: to, by: -count }] : [])]);
-  return stepsOf(0, changes, order).reduce<Span[]>(joined, []);
+  return stepsOf(0, changes, order).reduce<Spell[]>(joined, []);
 }
 
 /**
@@ -49,11 +49,11 @@ export function stepsOf(start: number, changes: readonly Change[], order: (a: Mo
   return kept.map((mark, index) => ({ count: mark.count, from: mark.at, to: kept[index + 1]?.at ?? null }));
 }
 
-/** Adds a step to the spans: to the last one where it follows on, else as a new one; a step of none parts them. */
-function joined(spans: Span[], step: Step): Span[] {
-  if (step.count === 0) return spans;
-  const last = spans.at(-1);
-  if (last && last.to === step.from) spans.splice(-1, 1, { from: last.from, to: step.to, steps: [...last.steps, step] });
-  else spans.push({ from: step.from, to: step.to, steps: [step] });
-  return spans;
+/** Adds a step to the spells: to the last one where it follows on, else as a new one; a step of none parts them. */
+function joined(spells: Spell[], step: Step): Spell[] {
+  if (step.count === 0) return spells;
+  const last = spells.at(-1);
+  if (last && last.to === step.from) spells.splice(-1, 1, { from: last.from, to: step.to, steps: [...last.steps, step] });
+  else spells.push({ from: step.from, to: step.to, steps: [step] });
+  return spells;
 }

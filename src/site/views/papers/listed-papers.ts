@@ -2,7 +2,7 @@
 import type { IsoDate, PartId, Session } from '../../../journal/model.ts';
 import type { SiteRecord } from '../../record.ts';
 
-export interface ShelvedPaper {
+export interface ListedPaper {
   /** Path inside the journal. */
   readonly file: string;
   /** `receipt`, `letter`, … as the note has it; `bill` for the paper of a bill that is named nowhere else. */
@@ -18,11 +18,11 @@ export interface ShelvedPaper {
 
 const BILL = 'bill';
 
-type Naming = Omit<ShelvedPaper, 'sessions'> & { readonly session: Session };
+type Naming = Omit<ListedPaper, 'sessions'> & { readonly session: Session };
 
 /** @returns kinds in the order of their first paper; within each the papers of the latest date first */
-export function papersByKind(record: SiteRecord): readonly (readonly [kind: string, papers: readonly ShelvedPaper[]])[] {
-  const papers = [...Map.groupBy(namings(record), ({ file }) => file).values()].map(shelved);
+export function papersByKind(record: SiteRecord): readonly (readonly [kind: string, papers: readonly ListedPaper[]])[] {
+  const papers = [...Map.groupBy(namings(record), ({ file }) => file).values()].map(listed);
   const kinds = Map.groupBy(papers, ({ kind }) => kind);
   return [...kinds].map(([kind, list]) => [kind, list.toSorted((a, b) => (a.date < b.date ? 1 : a.date > b.date ? -1 : 0))]);
 }
@@ -39,15 +39,15 @@ function namings({ journal }: SiteRecord): Naming[] {
 }
 
 /** One paper of all that is said of it: the words under `papers` before those of a bill. */
-function shelved(all: readonly Naming[]): ShelvedPaper {
-  const told = all.find(({ kind }) => kind !== BILL) ?? all[0];
-  if (!told) throw new Error('a paper that nobody names');
+function listed(all: readonly Naming[]): ListedPaper {
+  const described = all.find(({ kind }) => kind !== BILL) ?? all[0];
+  if (!described) throw new Error('a paper that nobody names');
   return {
-    file: told.file,
-    kind: told.kind,
-    what: told.what,
-    date: told.date,
-    dated: told.dated,
+    file: described.file,
+    kind: described.kind,
+    what: described.what,
+    date: described.date,
+    dated: described.dated,
     sessions: [...new Set(all.map(({ session }) => session))],
     shows: [...new Set(all.flatMap(({ shows }) => shows))],
   };

@@ -1,5 +1,5 @@
 /**
- * All pictures in books: one of all by date, and one for each subsystem. A book is one page while it is short; a
+ * All pictures in collections: one of all by date, and one for each subsystem. A collection is one page while it is short; a
  * longer one has a page for each year, a year that is too long one for each month, and a month that is too long several.
  */
 
@@ -12,27 +12,27 @@ import type { SiteRecord } from '../../record.ts';
 import { allPictures, PICTURES_A_PAGE, type PictureOfSession } from '../page/long-lists.ts';
 
 export interface PictureLeaf {
-  /** `2024`, `2024-09`, `2024-09-2`; '' when the book has one page. */
+  /** `2024`, `2024-09`, `2024-09-2`; '' when the collection has one page. */
   readonly name: string;
   readonly address: Address;
   /** Newest first. */
   readonly pictures: readonly PictureOfSession[];
 }
 
-export interface PictureBook {
-  /** Null for the book of all. `general` for pictures that show no part. */
+export interface PictureCollection {
+  /** Null for the collection of all. `general` for pictures that show no part. */
   readonly subsystem: SubsystemId | null;
   readonly count: number;
-  /** Where the book opens: at its last pictures. */
+  /** Where the collection opens: at its last pictures. */
   readonly address: Address;
-  /** Newest first; none when there is no picture. The first has the address of the book itself. */
+  /** Newest first; none when there is no picture. The first has the address of the collection itself. */
   readonly leaves: readonly PictureLeaf[];
 }
 
-/** The book of all first, then those of the subsystems that have pictures, in the journal's order. */
-export const pictureBooks: (record: SiteRecord) => readonly PictureBook[] = once(makeBooks, ({ journal }) => journal);
+/** The collection of all first, then those of the subsystems that have pictures, in the journal's order. */
+export const pictureCollections: (record: SiteRecord) => readonly PictureCollection[] = once(collectionsOf, ({ journal }) => journal);
 
-function makeBooks(record: SiteRecord): PictureBook[] {
+function collectionsOf(record: SiteRecord): PictureCollection[] {
   const all = allPictures(record);
   const { parts, subsystems } = record.journal;
   const shownBy = ({ picture }: PictureOfSession): Set<SubsystemId> => {
@@ -43,10 +43,10 @@ function makeBooks(record: SiteRecord): PictureBook[] {
   const bySubsystem = new Map<SubsystemId, PictureOfSession[]>(ids.map((id) => [id, []]));
   for (const one of all) for (const id of shownBy(one)) bySubsystem.get(id)?.push(one);
   const ofSubsystems = [...bySubsystem].filter(([, pictures]) => pictures.length > 0);
-  return [bookOf(null, all), ...ofSubsystems.map(([id, pictures]) => bookOf(id, pictures))];
+  return [collectionOf(null, all), ...ofSubsystems.map(([id, pictures]) => collectionOf(id, pictures))];
 }
 
-function bookOf(subsystem: SubsystemId | null, pictures: readonly PictureOfSession[]): PictureBook {
+function collectionOf(subsystem: SubsystemId | null, pictures: readonly PictureOfSession[]): PictureCollection {
   const address = subsystem === null ? PAGES.pictures : `pictures-of/${subsystem}.html`;
   const folder = subsystem === null ? 'pictures-by-date' : `pictures-of/${subsystem}`;
   const leaves = leavesOf(pictures, PICTURES_A_PAGE).map((leaf, n) => ({

@@ -5,7 +5,7 @@ import { picturePlan } from '../../../../src/photos/plan.ts';
 import { planPictures } from '../../../../src/photos/plan-pictures.ts';
 import type { SiteRecord } from '../../../../src/site/record.ts';
 import type { PictureOfSession } from '../../../../src/site/views/page/long-lists.ts';
-import { leavesOf, pictureBooks } from '../../../../src/site/views/pictures/picture-books.ts';
+import { leavesOf, pictureCollections } from '../../../../src/site/views/pictures/picture-collections.ts';
 import { compileFiles } from '../../../journal/base.ts';
 
 /** Pictures of these days, oldest first, named by their running number. */
@@ -29,7 +29,7 @@ function taken(days: readonly string[]): PictureOfSession[] {
 const day = (year: number, month: number, date: number): string =>
   `${year}-${String(month).padStart(2, '0')}-${String(date).padStart(2, '0')}`;
 
-describe('a long book of pictures', () => {
+describe('a long collection of pictures', () => {
   it('holds each picture once, newest first, and no more on a page than a page may hold', () => {
     const days = fc.array(
       fc.tuple(fc.integer({ min: 2030, max: 2032 }), fc.integer({ min: 1, max: 12 }), fc.integer({ min: 1, max: 28 })),
@@ -73,7 +73,7 @@ describe('a long book of pictures', () => {
   });
 });
 
-describe('the books of a journal', () => {
+describe('the collections of a journal', () => {
   it('are one of all, one for each subsystem that is shown, and one of pictures that show no part', () => {
     const folder = 'sessions/2031-03-12-brakes';
     const files = ['a.jpg', 'b.jpg', 'c.jpg'].map((name) => `${folder}/${name}`);
@@ -96,8 +96,8 @@ describe('the books of a journal', () => {
         }) as const,
     );
     const pictures = picturePlan(planPictures(facts, { keep: [], timeZone: 'UTC' }).data);
-    const books = pictureBooks({ ...record, pictures } as SiteRecord);
-    expect(books.map(({ subsystem, count, address }) => [subsystem, count, address])).toEqual([
+    const collections = pictureCollections({ ...record, pictures } as SiteRecord);
+    expect(collections.map(({ subsystem, count, address }) => [subsystem, count, address])).toEqual([
       [null, 3, 'pictures.html'],
       ['brakes', 2, 'pictures-of/brakes.html'],
       ['general', 1, 'pictures-of/general.html'],

@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import type { SiteRecord } from '../../../../src/site/record.ts';
-import { papersByKind } from '../../../../src/site/views/papers/paper-shelf.ts';
+import { papersByKind } from '../../../../src/site/views/papers/listed-papers.ts';
 import { compileFiles } from '../../../journal/base.ts';
 
-function shelf(notes: Readonly<Record<string, string>>, assets: readonly string[]): string[] {
+function listed(notes: Readonly<Record<string, string>>, assets: readonly string[]): string[] {
   const more = Object.fromEntries(
     Object.entries(notes).map(([date, fields]) => [`sessions/${date}.md`, `---\ndate: ${date}\ntitle: Evening\n${fields}\n---\n`]),
   );
@@ -17,13 +17,13 @@ function shelf(notes: Readonly<Record<string, string>>, assets: readonly string[
   );
 }
 
-describe('papers on their shelf', () => {
+describe('papers in their list', () => {
   it('stand by kind, the latest first, by their own dates where they have one', () => {
     const notes = {
       '2031-03-10': 'papers: [{ paper: a.pdf, kind: receipt }, { paper: b.pdf, kind: letter, date: 1952-03-19 }]',
       '2031-03-11': 'papers: [{ paper: c.pdf, kind: receipt }, { paper: d.pdf, kind: receipt, date: 2031-01-02 }]',
     };
-    expect(shelf(notes, ['a.pdf', 'b.pdf', 'c.pdf', 'd.pdf'])).toEqual([
+    expect(listed(notes, ['a.pdf', 'b.pdf', 'c.pdf', 'd.pdf'])).toEqual([
       'receipt c.pdf 2031-03-11 2031-03-11',
       'receipt a.pdf 2031-03-10 2031-03-10',
       'receipt d.pdf 2031-01-02 2031-03-11',
@@ -37,7 +37,7 @@ describe('papers on their shelf', () => {
       '2031-03-11': 'papers: [{ paper: b.pdf, kind: receipt }]\nbought: [{ what: A drum, as: part, for: drum, cost: 10.00, paper: b.pdf }]',
       '2031-03-12': 'papers: [{ paper: b.pdf, kind: receipt }]',
     };
-    expect(shelf(notes, ['a.pdf', 'b.pdf'])).toEqual([
+    expect(listed(notes, ['a.pdf', 'b.pdf'])).toEqual([
       'bill a.pdf 2031-03-10 2031-03-10 drum',
       'receipt b.pdf 2031-03-11 2031-03-11+2031-03-12 drum',
     ]);
