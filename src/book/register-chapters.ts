@@ -1,9 +1,9 @@
 /** The register, the lives of what changed, and every departure from the original, each with its reason. */
 import type { PositionId, Verdict } from '../journal/model.ts';
 import { type RegisterRow, registerAt } from '../journal/registers/register.ts';
-import { positionTimeline, type Track } from '../journal/timelines/position-timeline.ts';
+import { type Occupancy, positionTimeline } from '../journal/timelines/position-timeline.ts';
 import { capital, ORIGIN_WORDS, sentence, VERDICT_WORDS } from '../site/views/page/words.ts';
-import { spotOf } from '../site/views/stores/where.ts';
+import { namedPlace } from '../site/views/stores/where.ts';
 import { type BookSetting, mention } from './setting.ts';
 import { call, words } from './typst-text.ts';
 
@@ -55,9 +55,11 @@ const PASSIVE: ReadonlySet<Verdict> = new Set(['keep', 'defer']);
 /** Positions that changed: another part has stood there, a decision was overturned, or it was decided to do something. */
 export function lives(setting: BookSetting): string {
   const set = [...setting.record.journal.positions.keys()].flatMap((id) => {
-    const { tracks, decisions } = positionTimeline(setting.record, id);
+    const { occupancies, decisions } = positionTimeline(setting.record, id);
     const changed =
-      tracks.some(({ asFound }) => !asFound) || decisions.length > 1 || decisions.some(({ decision }) => !PASSIVE.has(decision.verdict));
+      occupancies.some(({ asFound }) => !asFound) ||
+      decisions.length > 1 ||
+      decisions.some(({ decision }) => !PASSIVE.has(decision.verdict));
     return changed ? [lifeOf(setting, id)] : [];
   });
   return set.length === 0
@@ -67,12 +69,12 @@ export function lives(setting: BookSetting): string {
 
 function lifeOf(setting: BookSetting, id: PositionId): string {
   const { sheet } = setting;
-  const { tracks, decisions, position } = positionTimeline(setting.record, id);
-  const stood = tracks.map((track) =>
+  const { occupancies, decisions, position } = positionTimeline(setting.record, id);
+  const stood = occupancies.map((occupancy) =>
     call('stood', {
-      what: `[${words(trackWords(setting, track, id))}]`,
-      when: `[${words(whenWords(setting, track))}]`,
-      original: String(track.asFound),
+      what: `[${words(trackWords(setting, occupancy, id))}]`,
+      when: `[${words(whenWords(setting, occupancy))}]`,
+      original: String(occupancy.asFound),
     }),
   );
   const decided = decisions.map(({ decision, supersededBy }) => {
@@ -87,12 +89,12 @@ function lifeOf(setting: BookSetting, id: PositionId): string {
   return call('life', { name: `[${mention(setting, id)}${words(position.name)}]` }, [...stood, ...decided].join('\n'));
 }
 
-function trackWords({ sheet }: BookSetting, { part, origin }: Track, position: PositionId): string {
+function trackWords({ sheet }: BookSetting, { part, origin }: Occupancy, position: PositionId): string {
   const name = part === position ? 'As found' : sheet.partName(part);
   return `${name}, ${origin === null ? 'origin not known' : ORIGIN_WORDS[origin]}`;
 }
 
-function whenWords({ sheet }: BookSetting, { from, to }: Track): string {
+function whenWords({ sheet }: BookSetting, { from, to }: Occupancy): string {
   const short = sheet.figures.shortDate;
   return to === null ? `since ${short(from.date)}` : `${short(from.date)} to ${short(to.date)}`;
 }
@@ -108,8 +110,8 @@ export function departures(setting: BookSetting): string {
     const where = row.originals
       .filter((one) => one.where.at !== 'fitted' || one.where.position !== row.position)
       .map((one) => {
-        const spot = spotOf(sheet, one.where);
-        return `${row.count > 1 ? `${one.count} of ${row.count}: ` : ''}${spot.before}${spot.name}`;
+        const place = namedPlace(sheet, one.where);
+        return `${row.count > 1 ? `${one.count} of ${row.count}: ` : ''}${place.before}${place.name}`;
       });
     return [
       `${mention(setting, row.position)}${words(sheet.positionName(row.position))}`,

@@ -10,7 +10,7 @@ import type { Sheet } from '../page/sheet.ts';
 import { ACTION_WORDS, capital, ITEM_KIND_WORDS, listed, RESULT_WORDS, sentence, VERDICT_WORDS } from '../page/words.ts';
 import { paperFacts } from '../papers/papers.ts';
 import { clipHref, clipName } from '../pictures/film.ts';
-import { placeWords } from '../stores/where.ts';
+import { namedPlace } from '../stores/where.ts';
 
 export interface ChronicleDay {
   readonly date: string;
@@ -46,7 +46,7 @@ function placeAfter(sheet: Sheet, done: readonly Deed[], home: string | undefine
   const last = done.at(-1);
   if (!last || done.every(({ from, to }) => sameWhere(from, to))) return null;
   if (last.to.at === 'fitted' && last.to.position === home) return html`; on the vehicle`;
-  const place = placeWords(sheet, last.to);
+  const place = namedPlace(sheet, last.to);
   const before = last.to.at === 'gone' ? '' : place.before;
   return html`; ${before}${place.href === null ? place.name : link(place.href, place.name)}`;
 }

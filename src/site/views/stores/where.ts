@@ -8,7 +8,7 @@ import type { Sheet } from '../page/sheet.ts';
 import { GONE_WORDS } from '../page/words.ts';
 
 /** A place in words, split where a link goes: `in stores, ` and `shelf B2` with its link. */
-export interface PlaceWords {
+export interface NamedPlace {
   readonly before: string;
   readonly name: string;
   readonly href: string | null;
@@ -20,7 +20,7 @@ export function storeAnchor(store: string | null): string {
 }
 
 /** Where something is. */
-export function placeWords(sheet: Sheet, where: Whereabouts): PlaceWords {
+export function namedPlace(sheet: Sheet, where: Whereabouts): NamedPlace {
   switch (where.at) {
     case 'fitted':
       return { before: 'on the vehicle: ', name: sheet.positionName(where.position), href: sheet.toPosition(where.position) };
@@ -50,7 +50,7 @@ export function placeWords(sheet: Sheet, where: Whereabouts): PlaceWords {
 /** Where something is, in words with the link to that place; at the position it belongs to it is simply on the vehicle. */
 export function whereLink(sheet: Sheet, where: Whereabouts, home: string | null = null): Markup {
   if (where.at === 'fitted' && where.position === home) return html`on the vehicle`;
-  const { before, name, href } = placeWords(sheet, where);
+  const { before, name, href } = namedPlace(sheet, where);
   return html`${before}${linked(name, href)}`;
 }
 
@@ -66,7 +66,7 @@ export function placeLinks(sheet: Sheet, id: PartId, places: readonly Whereat[],
 
 /** Where something is, in one run of words: `in stores: shelf B2`. */
 export function placeWords(sheet: Sheet, where: Whereabouts): string {
-  const { before, name } = spotOf(sheet, where);
+  const { before, name } = namedPlace(sheet, where);
   return before + name;
 }
 
