@@ -3,6 +3,7 @@ import { componentWords } from '../../src/journal/compile/identity.ts';
 import type { IdentityTable } from '../../src/journal/model/identity-tables/table.ts';
 import { IDENTITY_TABLES } from '../../src/journal/model/identity-tables/tables.ts';
 import { UK_EIGHT_POINTS } from '../../src/journal/model/identity-tables/uk-eight-points.ts';
+import type { Part } from '../../src/journal/model.ts';
 import { identityAt } from '../../src/journal/registers/identity.ts';
 import { did, type Evening, evening, part, soundRecord } from '../builders/journal.ts';
 import { compileFiles } from '../journal/base.ts';
@@ -53,6 +54,7 @@ describe('the points table', () => {
     for (const table of IDENTITY_TABLES) {
       expect(table.source).toMatch(/\w/);
       expect(table.standing).toMatch(/read/);
+      expect(table.vehicles).toMatch(/^For vehicles/);
       expect(table.caution).toMatch(/licensing authority alone/);
     }
   });
@@ -101,6 +103,17 @@ describe('the answer', () => {
     ]);
   });
 
+  test('what nobody knows the origin of is not known, and never a no', () => {
+    const of = (origin: Part['origin']) => [carrying('engine', 'engine', { origin }), ...PARTS.filter(({ id }) => id !== 'engine')];
+    const engine = lineOf(answer(of(null)), 'engine');
+    expect(engine).toMatchObject({ answer: 'unknown', points: 0, needs: [{ grounds: [{ counts: null, words: 'origin not known' }] }] });
+    expect(lineOf(answer(of('donor')), 'engine')?.answer).toBe('no');
+    const springs = carrying('springs-rear', 'suspension-rear', { origin: null, count: 2 });
+    const rest = PARTS.filter(({ id }) => id !== 'springs-rear');
+    expect(lineOf(answer([springs, ...rest]), 'suspension')?.answer).toBe('unknown');
+    expect(lineOf(answer([springs, ...rest], swap('springs-rear', 'spring-donor')), 'suspension')?.answer).toBe('no');
+  });
+
   test('what is known not to count settles a line, even while the other end is unknown', () => {
     const donor = carrying('springs-front', 'suspension-front', { origin: 'donor' });
     const front = [donor, ...PARTS.filter(({ components }) => !components.some((word) => word.startsWith('suspension')))];
@@ -134,6 +147,7 @@ describe('another table', () => {
     source: 'made up',
     address: 'https://example.org/',
     standing: 'read never',
+    vehicles: null,
     caution: 'none',
     needed: 3,
     neededFrom: null,

@@ -25,6 +25,7 @@ function tableOf({ id, value, tree }: IdentityFile, out: Reporter): IdentityTabl
     source: value.source,
     address: value.address,
     standing: value.standing,
+    vehicles: value.vehicles,
     caution: AUTHORITY_DECIDES,
     needed: value.needed,
     neededFrom: value.from,

@@ -10,7 +10,8 @@ export interface IdentityGround {
   readonly position: PositionId;
   readonly fitted: readonly { readonly part: PartId; readonly count: number; readonly origin: Origin | null }[];
   readonly empty: number;
-  readonly counts: boolean;
+  /** Null where nobody knows the origin of what is fitted, and nothing else rules it out. */
+  readonly counts: boolean | null;
   /** Why it does or does not count. */
   readonly words: string;
   /** Sessions that repaired or machined what is fitted; ask whether that is a modification. */
@@ -25,7 +26,7 @@ export interface IdentityNeedAnswer {
 
 export interface IdentityAnswer {
   readonly line: IdentityLine;
-  /** `unknown`: something the line asks for is carried by no part of the catalogue. */
+  /** `unknown`: something the line asks for is carried by no part of the catalogue, or by one of unknown origin. */
   readonly answer: 'yes' | 'no' | 'unknown';
   readonly points: number;
   readonly needs: readonly IdentityNeedAnswer[];
@@ -70,18 +71,18 @@ function answerOf(record: RegisterSource, line: IdentityLine, rows: readonly Reg
 
 /** One thing that does not count settles the line, whatever else is not known. */
 function verdictOf(needs: readonly IdentityNeedAnswer[]): IdentityAnswer['answer'] {
-  if (needs.some(({ grounds }) => grounds.some(({ counts }) => !counts))) return 'no';
-  return needs.every(({ grounds }) => grounds.length > 0) ? 'yes' : 'unknown';
+  if (needs.some(({ grounds }) => grounds.some(({ counts }) => counts === false))) return 'no';
+  return needs.every(({ grounds }) => grounds.length > 0 && grounds.every(({ counts }) => counts === true)) ? 'yes' : 'unknown';
 }
 
 function groundOf(record: RegisterSource, line: IdentityLine, row: RegisterRow, date: IsoDate): IdentityGround {
   const others = row.fitted.filter(({ origin }) => origin === null || !line.origins.includes(origin));
-  const counts = row.empty === 0 && others.length === 0;
+  const ruledOut = row.empty > 0 || others.some(({ origin }) => origin !== null);
   return {
     position: row.position,
     fitted: row.fitted.map(({ part, count, origin }) => ({ part, count, origin })),
     empty: row.empty,
-    counts,
+    counts: ruledOut ? false : others.length === 0 || null,
     words: groundWords(row, others),
     changed: line.unmodified ? row.fitted.flatMap(({ part }) => changesOf(record, part, date)) : [],
   };

@@ -20,6 +20,8 @@ export const identitySchema = fields({
   source: text,
   address: maybe(text),
   standing: text,
+  /** Which vehicles the table is for. */
+  vehicles: maybe(prose),
   needed: count,
   from: maybe(fields({ line: text, points: count })),
   lines: z.array(

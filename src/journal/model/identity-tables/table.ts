@@ -34,6 +34,8 @@ export interface IdentityTable {
   readonly title: string;
   readonly source: string;
   readonly address: string | null;
+  /** Which vehicles the authority made it for; null where the table does not say. */
+  readonly vehicles: string | null;
   /** How the source stands: when it was read, and what is not known of it. */
   readonly standing: string;
   readonly caution: string;

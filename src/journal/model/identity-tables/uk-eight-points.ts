@@ -12,15 +12,19 @@ const bothEnds = (both: string, one: string) => [
 ];
 
 /**
- * The points table for rebuilt and altered vehicles as long published in the United Kingdom.
- * Source: nidirect.gov.uk, as read; changes announced in 2025 could not be confirmed.
+ * The points table for radically altered vehicles as long published in the United Kingdom. Rebuilt vehicles have a rule
+ * of their own there, without points. Source: nidirect.gov.uk, "Registering a radically altered vehicle", and DVLA's
+ * words on rebuilt vehicles, both read in copies; changes announced in 2025 could not be confirmed.
  * A frame that is "new and unmodified from the maker" is taken to be of origin `new-old-stock`.
  */
 export const UK_EIGHT_POINTS: IdentityTable = {
   id: 'uk-eight-points',
   title: 'Eight points, five of them from the frame',
-  source: 'nidirect.gov.uk: rebuilt and radically altered vehicles, table of points by major component',
-  address: 'https://www.nidirect.gov.uk/',
+  source: 'nidirect.gov.uk: Registering a radically altered vehicle, points by major component',
+  address:
+    'http://www.nidirect.gov.uk/index/motoring/buying-and-selling-a-vehicle/registering-a-vehicle/registering-a-radically-altered-vehicle.htm',
+  vehicles:
+    'For vehicles that were substantially altered from their original specification, kit conversions left out. A vehicle rebuilt to its original specification has another rule: its own chassis or bodyshell, or a new one of the same specification, and two other major components of its own. With a second-hand or altered chassis no points help.',
   standing: 'As long published and read before November 2026. Changes announced in 2025 could not be confirmed.',
   caution: AUTHORITY_DECIDES,
   needed: 8,
