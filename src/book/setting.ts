@@ -34,17 +34,12 @@ export function pictureFile({ record }: BookSetting, file: string): string | nul
 /** Shares of the width, by what a picture is: what shows the whole is as wide as the page. */
 const DETAIL_SHARE = '62%';
 
-/**
- * A picture with its words; '' where the book has no file of it.
- *
- * @param said words that stand with it in the prose, set after its caption
- */
-export function figure(setting: BookSetting, picture: Picture, session: Session, said: string | null = null): string {
+/** A picture with its caption; '' where the book has no file of it. */
+export function figure(setting: BookSetting, picture: Picture, session: Session): string {
   const path = pictureFile(setting, picture.file);
   if (path === null) return '';
-  const captions = [...new Set([picture.caption, said].filter((one) => one !== null && one !== ''))] as string[];
   const share = picture.view === 'detail' ? DETAIL_SHARE : '100%';
-  const caption = captions.length === 0 ? 'none' : `[${words(captions.join(' '))}]`;
+  const caption = picture.caption === null ? 'none' : `[${words(picture.caption)}]`;
   const shown = picture.shows.map((part) => mention(setting, part)).join('');
   return `${shown}${call('picture', { path: literal(path), alt: literal(altOf(setting.sheet, picture, session)), share, caption })}`;
 }

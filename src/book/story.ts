@@ -47,12 +47,11 @@ function evening(setting: BookSetting, session: Session): string {
   const { sheet } = setting;
   const inProse = new Set<string>();
   const prose = proseToTypst(session.body, {
-    picture: (url, alt) => {
+    picture: (url) => {
       const picture = pictureAt(session, url);
       if (picture === null || inProse.has(picture.file)) return '';
       inProse.add(picture.file);
-      // What stands in the brackets of a picture that has a text of its own is said with it.
-      return figure(setting, picture, session, picture.alt === alt ? null : alt);
+      return figure(setting, picture, session);
     },
     mention: (part) => mention(setting, part),
     nameOf: (url) => nameOfLink(setting, url),

@@ -85,12 +85,24 @@ function proseImage(
     shows: [...new Set<PartId>([...(more?.shows ?? []), ...linked])],
     named: more?.shows ?? [],
     view: more?.view ?? null,
-    caption: more?.caption ?? image.title ?? (image.alt === '' ? null : image.alt),
+    caption: bothCaptions(more?.caption ?? null, image.title ?? (image.alt === '' ? null : image.alt)),
     alt: more?.alt ?? (image.alt === '' ? null : image.alt),
     inProse: true,
     unmentioned: false,
     place: image.place,
   };
+}
+
+/** What the front matter says of a picture and what the prose says, one after the other; once where they say the same. */
+function bothCaptions(listed: string | null, inProse: string | null): string | null {
+  if (listed === null || inProse === null) return listed ?? inProse;
+  const plain = (text: string): string =>
+    text
+      .replaceAll(/[\s.!?…]+/g, ' ')
+      .trim()
+      .toLowerCase();
+  if (plain(listed) === plain(inProse)) return listed;
+  return `${/[.!?…]['"’”)]?$/.test(listed) ? listed : `${listed}.`} ${inProse}`;
 }
 
 function unmentioned(mentioned: ReadonlySet<string | null>, context: NoteContext): Picture[] {
