@@ -1,6 +1,6 @@
 import type { LedgerSource } from '../journal/ledger/sums.ts';
 import type { Bill, IsoDate } from '../journal/model.ts';
-import { type Cell, day, foreignCells, money, number, type Table } from './table.ts';
+import { type Cell, day, foreignCells, money, share, type Table, type Total } from './table.ts';
 import { wayWords } from './tax-words.ts';
 
 const COLUMNS = [
@@ -26,10 +26,12 @@ const COLUMNS = [
   'tax-way',
 ];
 
+const TOTALS: readonly Total[] = [{ words: 'Together', of: ['net', 'tax', 'gross'] }];
+
 /** Every line of every bill up to a date, with its share of discount and carriage. */
 export function billsTable({ journal, ledger }: LedgerSource, at: IsoDate | null): Table {
   const bills = ledger.bills.filter((bill) => at === null || bill.date <= at);
-  return { name: 'bills', columns: COLUMNS, rows: bills.flatMap((bill) => rowsOf(bill, journal.settings)) };
+  return { name: 'bills', columns: COLUMNS, rows: bills.flatMap((bill) => rowsOf(bill, journal.settings)), totals: TOTALS };
 }
 
 function rowsOf(bill: Bill, settings: LedgerSource['journal']['settings']): Cell[][] {
@@ -47,7 +49,7 @@ function rowsOf(bill: Bill, settings: LedgerSource['journal']['settings']): Cell
     money(line.net, settings),
     money(line.tax, settings),
     money(line.gross, settings),
-    line.taxed.rate === null ? null : number(line.taxed.rate),
+    line.taxed.rate === null ? null : share(line.taxed.rate),
     ...foreignCells(line.foreign),
     line.refund,
     money(bill.gross, settings),

@@ -5,13 +5,15 @@ import type { Cell, Table } from './table.ts';
  * its quotes are doubled. Source: RFC 4180, section 2.
  *
  * Text that a spreadsheet would run as a formula gets an apostrophe before it (source: OWASP, CSV
- * injection); numbers and dates are plain.
+ * injection), behind what may be a list separator too; numbers and dates are plain. A byte order mark stands first
+ * where there is more than plain letters, for spreadsheets that take a file without one for another encoding.
  *
  * @param header the names of the columns
  * @param rows one array a line, as many fields as the header
  */
 export function csvOf(header: readonly string[], rows: readonly (readonly Cell[])[]): string {
-  return [header, ...rows].map((row) => `${row.map(field).join(',')}\r\n`).join('');
+  const text = [header, ...rows].map((row) => `${row.map(field).join(',')}\r\n`).join('');
+  return /[^\0-\x7f]/.test(text) ? `\ufeff${text}` : text;
 }
 
 /** A named table as CSV text. */
@@ -30,7 +32,11 @@ function field(value: Cell): string {
 /** The signs that begin a formula, in their wide forms too, and what spreadsheets skip before one. */
 const FORMULA = /^[=+\-@\t\r\n＝＋－＠]/;
 
+/** The same behind a list separator other than the comma: a spreadsheet set to it splits the line there, within quotes too. */
+const FORMULA_BEHIND = /(?<=[\s\S])([;|\t] *)(?=[=+\-@＝＋－＠])/g;
+
 /** Text as a spreadsheet shows it and never runs it. */
 export function harmless(text: string): string {
-  return FORMULA.test(text) ? `'${text}` : text;
+  const guarded = text.replace(FORMULA_BEHIND, "$1'");
+  return FORMULA.test(guarded) ? `'${guarded}` : guarded;
 }

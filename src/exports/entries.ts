@@ -1,7 +1,7 @@
 import { entriesAt, type LedgerSource } from '../journal/ledger/sums.ts';
 import type { IsoDate } from '../journal/model.ts';
 import type { Entry } from '../journal/record.ts';
-import { type Cell, day, foreignCells, money, number, type Table } from './table.ts';
+import { type Cell, day, foreignCells, money, share, type Table, type Total } from './table.ts';
 
 const COLUMNS = [
   'entry',
@@ -30,9 +30,14 @@ const COLUMNS = [
   'line',
 ];
 
+const TOTALS: readonly Total[] = [
+  { words: 'Paid', of: ['net', 'tax', 'gross'], where: ['paid', 'yes'] },
+  { words: 'Job cost', of: ['minutes', 'net', 'tax', 'gross'], where: ['cost', 'yes'] },
+];
+
 /** Every ledger entry up to a date: a line each, from which every figure of the ledger can be summed again. */
 export function entriesTable(books: LedgerSource, at: IsoDate | null): Table {
-  return { name: 'entries', columns: COLUMNS, rows: entriesAt(books, at).map((entry) => rowOf(entry, books)) };
+  return { name: 'entries', columns: COLUMNS, rows: entriesAt(books, at).map((entry) => rowOf(entry, books)), totals: TOTALS };
 }
 
 function rowOf(entry: Entry, { journal: { settings } }: LedgerSource): Cell[] {
@@ -51,7 +56,7 @@ function rowOf(entry: Entry, { journal: { settings } }: LedgerSource): Cell[] {
     money(net, settings),
     money(tax, settings),
     money(gross, settings),
-    entry.taxRate === null ? null : number(entry.taxRate),
+    entry.taxRate === null ? null : share(entry.taxRate),
     entry.standing,
     ...foreignCells(foreign),
     entry.bill,

@@ -20,5 +20,5 @@ export function hoursTable(books: LedgerSource, at: IsoDate | null): Table {
     money(entry.gross, books.journal.settings),
     entry.what,
   ]);
-  return { name: 'hours', columns: COLUMNS, rows };
+  return { name: 'hours', columns: COLUMNS, rows, totals: [{ words: 'Together', of: ['minutes', 'hours', 'cost'] }] };
 }

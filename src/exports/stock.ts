@@ -18,7 +18,12 @@ export function stockTable({ journal, ledger }: LedgerSource, at: IsoDate | null
     money(used.value, journal.settings),
     money(left.value, journal.settings),
   ];
-  return { name: 'stock', columns: COLUMNS, rows: stockAt({ ledger }, at).map(rowOf) };
+  return {
+    name: 'stock',
+    columns: COLUMNS,
+    rows: stockAt({ ledger }, at).map(rowOf),
+    totals: [{ words: 'Together', of: ['value-used', 'value-left'] }],
+  };
 }
 
 /** Bought, used and left; what is left is told by the other two, so that the column adds up where decimals do not end. */

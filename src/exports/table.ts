@@ -7,6 +7,10 @@ import { currencyDigits, minorToDecimal } from '../journal/values/money.ts';
 /** An exact number in decimal, which a program reads as a number. */
 export interface Decimal {
   readonly decimal: string;
+  /** Money of this currency, by its code. */
+  readonly currency?: string;
+  /** A share of one, to be shown in per cent. */
+  readonly share?: boolean;
 }
 
 /** A calendar date. */
@@ -22,11 +26,20 @@ export interface Table {
   readonly name: string;
   readonly columns: readonly string[];
   readonly rows: readonly (readonly Cell[])[];
+  /** Sums that a workbook has under the rows. */
+  readonly totals?: readonly Total[];
+}
+
+/** The sum of some columns, by name: of the rows shown, or of those in which a column has a value. */
+export interface Total {
+  readonly words: string;
+  readonly of: readonly string[];
+  readonly where?: readonly [column: string, value: string];
 }
 
 /** An amount of money as a plain decimal in the journal's currency. */
-export function money(minor: Minor, { currencyDigits }: Pick<Settings, 'currencyDigits'>): Decimal {
-  return { decimal: minorToDecimal(minor, currencyDigits) };
+export function money(minor: Minor, { currency, currencyDigits }: Pick<Settings, 'currency' | 'currencyDigits'>): Decimal {
+  return { decimal: minorToDecimal(minor, currencyDigits), currency };
 }
 
 /** More decimals than any amount here needs to be told apart from its neighbour. */
@@ -37,6 +50,11 @@ export function number(exact: Fraction): Decimal {
   return { decimal: toDecimal(exact, PLACES) };
 }
 
+/** A share of one, such as a rate of tax. */
+export function share(exact: Fraction): Decimal {
+  return { ...number(exact), share: true };
+}
+
 export function day(date: IsoDate): Day {
   return { day: date };
 }
@@ -45,5 +63,5 @@ export function day(date: IsoDate): Day {
 export function foreignCells(foreign: Foreign | null): [Cell, Cell, Cell] {
   if (foreign === null) return [null, null, null];
   const { currency, amount, rate } = foreign;
-  return [currency, { decimal: minorToDecimal(amount, currencyDigits(currency) ?? 2) }, { decimal: rate }];
+  return [currency, { decimal: minorToDecimal(amount, currencyDigits(currency) ?? 2), currency }, { decimal: rate }];
 }

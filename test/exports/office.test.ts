@@ -53,7 +53,9 @@ describe.skipIf(!HAS_OFFICE)('opened in LibreOffice', () => {
         if (name !== 'awkward') expect([name, n, cells.map(kept)]).toEqual([name, n, row.map(contentOf)]);
       });
     }
-    expect([...book.values()].flat(2).filter(({ formula }) => formula !== null)).toEqual([]);
+    // Only the sums under the rows reckon.
+    const inRows = tables.flatMap(({ name, rows }) => (book.get(name) ?? []).slice(0, rows.length + 1).flat());
+    expect(inRows.filter(({ formula }) => formula !== null)).toEqual([]);
   });
 
   test('the amounts of the table of entries are numbers that add up to the ledger', async () => {

@@ -17,12 +17,12 @@ import { dateOf, filesOf, rawJournal } from '../arbitraries/raw-journal.ts';
 
 /** A CSV text read back by an independent parser (csv-parse), strictly. */
 function readBack(text: string): string[][] {
-  return parse(text, { record_delimiter: '\r\n', relax_quotes: false, relax_column_count: false });
+  return parse(text, { bom: true, record_delimiter: '\r\n', relax_quotes: false, relax_column_count: false });
 }
 
 /** Its lines by the names of its columns. */
 function lines(table: Table): Record<string, string>[] {
-  return parse(tableToCsv(table), { columns: true, record_delimiter: '\r\n' });
+  return parse(tableToCsv(table), { bom: true, columns: true, record_delimiter: '\r\n' });
 }
 
 const total = (rows: readonly Record<string, string>[], column: string): Fraction =>
@@ -51,6 +51,17 @@ describe('a CSV file', () => {
         expect(readBack(csvOf(['one', 'two'], rows))).toEqual([['one', 'two'], ...rows]);
       }),
     );
+  });
+
+  // Source: The Unicode Standard, section 23.8: the mark tells the encoding to programs that guess at it.
+  test('begins with a byte order mark where its text has more than plain letters, and nowhere else', () => {
+    expect(csvOf(['what'], [['1951\u20131960']])).toBe('\ufeffwhat\r\n1951\u20131960\r\n');
+    expect(csvOf(['what'], [['plain']])).toBe('what\r\nplain\r\n');
+  });
+
+  // A spreadsheet whose list separator is another splits the line there, within a field too.
+  test.each([';', '\t', '|', '; ', ';;'])('never gives a spreadsheet a formula behind the list separator %j', (separator) => {
+    expect(readBack(csvOf(['what'], [[`a${separator}=1+1`]]))[1]?.[0]).toBe(`a${separator}'=1+1`);
   });
 
   // Source: OWASP, CSV injection.

@@ -1,4 +1,5 @@
 import { read } from '@e965/xlsx';
+import { strFromU8, unzipSync } from 'fflate';
 import { expect, test } from 'vitest';
 import { entriesTable } from '../../src/exports/entries.ts';
 import { stockTable } from '../../src/exports/stock.ts';
@@ -20,6 +21,9 @@ const TABLE: Table = {
 async function readBack(tables: readonly Table[]) {
   return read(await workbookOf(tables), { cellDates: true, cellNF: true, cellFormula: true, UTC: true });
 }
+
+const unzipped = (book: Uint8Array): ReadonlyMap<string, string> =>
+  new Map(Object.entries(unzipSync(book)).map(([path, bytes]) => [path, strFromU8(bytes)]));
 
 test('cells come back with their types and values from another reader', async () => {
   const sheet = (await readBack([TABLE])).Sheets.entries ?? {};
@@ -47,8 +51,55 @@ test('a sheet for each table, every line there', async () => {
   const record = recordOf(filesOf({ method: 'fifo', opening: { ml: 100, pence: 99 }, sessions }));
   const book = await readBack([entriesTable(record, null), stockTable(record, null)]);
   expect(book.SheetNames).toEqual(['entries', 'stock']);
-  expect(book.Sheets.entries?.['!ref']).toBe('A1:X3');
+  expect(book.Sheets.entries?.['!ref']).toBe('A1:X5');
   expect(book.Sheets.stock?.C2).toMatchObject({ t: 'n', v: 0.6 });
+});
+
+const BOOK: Table = {
+  name: 'account',
+  columns: ['what', 'paid', 'gross', 'tax-rate'],
+  totals: [
+    { words: 'Paid', of: ['gross'], where: ['paid', 'yes'] },
+    { words: 'Shown', of: ['gross'] },
+  ],
+  rows: [
+    [
+      'A long word for a cylinder of the front brake, nearside',
+      'yes',
+      { decimal: '1234.50', currency: 'GBP' },
+      { decimal: '0.175', share: true },
+    ],
+    ['Pin', 'no', { decimal: '-0.50', currency: 'GBP' }, { decimal: '0.2', share: true }],
+  ],
+};
+
+// Source: ECMA-376, part 1, 18.8.31: a currency is named in square brackets, a per cent sign multiplies by a hundred.
+test('money is shown in its currency and a share in per cent', async () => {
+  const sheet = (await readBack([BOOK])).Sheets.account ?? {};
+  const shown = ['C2', 'C3', 'D2', 'D3'].map((at) => [sheet[at]?.v, sheet[at]?.z, sheet[at]?.w]);
+  expect(shown).toEqual([
+    [1234.5, '[$£]#,##0.00;-[$£]#,##0.00', '£1,234.50'],
+    [-0.5, '[$£]#,##0.00;-[$£]#,##0.00', '-£0.50'],
+    [0.175, '0.0%', '17.5%'],
+    [0.2, '0%', '20%'],
+  ]);
+});
+
+test('totals stand under the rows, one that follows the filter and one of what its words say', async () => {
+  const sheet = (await readBack([BOOK])).Sheets.account ?? {};
+  expect([sheet.A4?.v, sheet.C4?.f, sheet.C4?.v]).toEqual(['Paid', 'SUMIF(B2:B3,"yes",C2:C3)', 1234.5]);
+  expect([sheet.A5?.v, sheet.C5?.f, sheet.C5?.v]).toEqual(['Shown', 'SUBTOTAL(109,C2:C3)', 1234]);
+});
+
+test('rows can be filtered, columns show their text, and a sheet prints one page wide with its heading on each', async () => {
+  const files = unzipped(await workbookOf([BOOK]));
+  const sheet = files.get('xl/worksheets/sheet1.xml') ?? '';
+  // Source: ECMA-376, part 1, 18.3.1.99: the elements of a worksheet, in their order.
+  expect(sheet).toMatch(/<worksheet[^>]*><sheetPr><pageSetUpPr fitToPage="1"\/><\/sheetPr>/);
+  expect(sheet).toMatch(/<\/sheetData><autoFilter ref="A1:D3"\/>/);
+  expect(sheet).toMatch(/<pageSetup[^>]* fitToWidth="1" fitToHeight="0"/);
+  expect(Number(/<col min="1" max="1" width="(\d+)/.exec(sheet)?.[1])).toBeGreaterThanOrEqual(57);
+  expect(files.get('xl/workbook.xml')).toContain('<definedName name="_xlnm.Print_Titles" localSheetId="0">\'account\'!$1:$1</definedName>');
 });
 
 test('the same tables make the same bytes', async () => {

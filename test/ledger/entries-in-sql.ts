@@ -11,7 +11,7 @@ export function entriesInSql(record: JournalRecord): DatabaseSync {
   db.exec(`create table entries (id text, date text, session text, subsystem text, position text, person text, kind text,
     minutes integer, net integer, tax integer, gross integer, paid integer, cost integer)`);
   const insert = db.prepare('insert into entries values (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)');
-  const rows: Record<string, string>[] = parse(tableToCsv(entriesTable(record, null)), { columns: true });
+  const rows: Record<string, string>[] = parse(tableToCsv(entriesTable(record, null)), { bom: true, columns: true });
   const textIn = (text: string | undefined) => (text === '' || text === undefined ? null : text);
   for (const row of rows) {
     const names = ['entry', 'date', 'session', 'subsystem', 'position', 'person', 'kind'].map((name) => textIn(row[name]));

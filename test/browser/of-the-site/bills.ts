@@ -9,7 +9,7 @@ import { numberIn, pageAt, targetOf, wordsOf } from '../shown-figures.ts';
 export function bills(bench: Bench): void {
   describe('bills', () => {
     it('those without a paper are all on one list, with what the downloaded table says of them', () => {
-      const rows: Record<string, string>[] = parse(readFileSync(join(bench.site.folder, 'data/bills.csv')), { columns: true });
+      const rows: Record<string, string>[] = parse(readFileSync(join(bench.site.folder, 'data/bills.csv')), { bom: true, columns: true });
       const first = rows.filter(({ line }) => line === '1');
       const said = (paper: boolean) =>
         first
@@ -23,7 +23,7 @@ export function bills(bench: Bench): void {
     });
 
     it('what a bill has in another currency stands beside the amount it was turned into', () => {
-      const rows: Record<string, string>[] = parse(readFileSync(join(bench.site.folder, 'data/entries.csv')), { columns: true });
+      const rows: Record<string, string>[] = parse(readFileSync(join(bench.site.folder, 'data/entries.csv')), { bom: true, columns: true });
       const abroad = rows.filter((row) => row['foreign-currency'] !== '');
       expect(abroad.length).toBeGreaterThan(1);
       for (const row of abroad) {
