@@ -94,3 +94,61 @@ describe('what can be meant in two ways is not', () => {
     expect(diagnostics.map(({ code, place }) => `${code} ${place.line}:${place.column}`)).toEqual(['A401 4:23', 'A302 5:8', 'A306 5:8']);
   });
 });
+
+describe('a file named for its day that holds prose alone is a note', () => {
+  const notes = (path: string, text: string) => {
+    const { record, diagnostics } = compileFiles({ more: { [path]: text } });
+    expect(diagnostics.map(({ code, message }) => `${code} ${message}`)).toEqual([]);
+    return record?.journal.sessions.map(({ id, date, title, body }) => ({ id, date, title, body: body.trim() }));
+  };
+
+  test.each([
+    ['a heading first', 'sessions/2031-03-12.md', '# The *drum* comes off\n\nTwo pulls.\n', 'The drum comes off', 'Two pulls.'],
+    ['an underlined heading', 'sessions/2031-03-12-brakes.md', 'The drum\n========\n\nTwo pulls.\n', 'The drum', 'Two pulls.'],
+    [
+      'a heading later',
+      'sessions/2031-03-12-brakes/index.md',
+      'Cold.\n\n## Drum off\n\nTwo pulls.',
+      'Drum off',
+      'Cold.\n\n## Drum off\n\nTwo pulls.',
+    ],
+    [
+      'no heading',
+      'sessions/2031-03-12.md',
+      '\nThe [drum](part:drum) came off. It took two pulls.\n',
+      'The drum came off',
+      'The [drum](part:drum) came off. It took two pulls.',
+    ],
+    [
+      'a long sentence',
+      'sessions/2031-03-12.md',
+      'Tonight the front drum came off with two pulls and a good deal of heat and then some more of both.\n',
+      'Tonight the front drum came off with two pulls and a good…',
+      'Tonight the front drum came off with two pulls and a good deal of heat and then some more of both.',
+    ],
+    ['a list', 'sessions/2031-03-12.md', '- drum off\n- studs out\n', 'drum off', '- drum off\n- studs out'],
+    [
+      'a word and a colon',
+      'sessions/2031-03-12.md',
+      'Cold: no work on the drum.\n',
+      'Cold: no work on the drum',
+      'Cold: no work on the drum.',
+    ],
+    ['no words at all', 'sessions/2031-03-12-brake-drum.md', '***\n', 'Brake drum', '***'],
+  ])('%s', (_, path, text, title, body) => {
+    expect(notes(path, text)).toEqual([{ id: path.replace(/^sessions\/|(?:\/index)?\.md$/g, ''), date: '2031-03-12', title, body }]);
+  });
+
+  test('and its links are found where they stand', () => {
+    const { diagnostics } = compileFiles({ more: { 'sessions/2031-03-12.md': '# Drum\n\nSee [it](part:none).\n' } });
+    expect(diagnostics.map(({ code, place }) => `${code} ${place.line}:${place.column}`)).toEqual(['A903 3:5']);
+  });
+
+  test.each([
+    ['fields without their line of hyphens', 'sessions/2031-03-12.md', 'date: 2031-03-12\ntitle: Brakes\n---\nProse\n', 'A205'],
+    ['a name that gives no day', 'sessions/brakes.md', 'The drum came off.\n', 'A205'],
+    ['a name of a day that is none', 'sessions/2031-02-30.md', 'The drum came off.\n', 'A205'],
+  ])('but not %s', (_, path, text, code) => {
+    expect(compileFiles({ more: { [path]: text } }).diagnostics.map((each) => each.code)).toContain(code);
+  });
+});

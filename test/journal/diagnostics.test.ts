@@ -99,7 +99,7 @@ test('a name that is not known does not hide what is wrong in the figures beside
 test('problems come out in the order of files, lines and columns', () => {
   const { diagnostics } = compileFiles({
     journal: JOURNAL.replace('GBP', 'GPB'),
-    more: { [NOTE]: note('private: { a: b }\nwrong: x'), 'sessions/2031-03-01.md': 'no front matter' },
+    more: { [NOTE]: note('private: { a: b }\nwrong: x'), 'sessions/2031-03-01.md': 'title: no front matter' },
   });
   const places = diagnostics.map(({ place }) => [place.file, place.line, place.column] as const);
   const sorted = [...places].sort((a, b) => (a[0] < b[0] ? -1 : a[0] > b[0] ? 1 : a[1] - b[1] || a[2] - b[2]));
@@ -127,7 +127,7 @@ describe('a shortage of stock is not reported where stock could not be read', ()
   });
 
   test('a note that could not be read, an opening stock with a fault', () => {
-    expect(codesOf({ more: { [NOTE]: note(short), 'sessions/2031-03-01.md': 'no front matter' } })).toEqual(['A205']);
+    expect(codesOf({ more: { [NOTE]: note(short), 'sessions/2031-03-01.md': 'title: no front matter' } })).toEqual(['A205']);
     expect(codesOf({ consumables: CONSUMABLES.replace('9.00', '9.005'), more: { [NOTE]: note(short) } })).toEqual(['A307']);
   });
 

@@ -70,7 +70,7 @@ describe('names that a fault keeps from being known', () => {
     expect(codesOf({ more: { [NOTE]: note('bags: [{ bag: no, holds: x }]'), [LATER]: later('emptied: [14]') } })).toEqual([
       'sessions A310',
     ]);
-    expect(codesOf({ more: { [NOTE]: 'no front matter', [LATER]: later('emptied: [14]\ncloses: [{ id: a }]') } })).toEqual([
+    expect(codesOf({ more: { [NOTE]: 'title: no front matter', [LATER]: later('emptied: [14]\ncloses: [{ id: a }]') } })).toEqual([
       'sessions A205',
     ]);
   });
@@ -95,7 +95,7 @@ describe('where a part is, after an entry that could not be followed', () => {
   });
 
   test('a note that could not be read', () => {
-    expect(codesOf({ more: { [NOTE]: 'no front matter', [LATER]: fitted } })).toEqual(['sessions A205']);
+    expect(codesOf({ more: { [NOTE]: 'title: no front matter', [LATER]: fitted } })).toEqual(['sessions A205']);
   });
 
   test('but what comes before it, and what is said of other parts, is told', () => {

@@ -8,16 +8,18 @@ import { identitySchema } from '../schema/identity.ts';
 import { journalSchema } from '../schema/journal.ts';
 import { sessionSchema } from '../schema/session.ts';
 import { readDate } from '../values/date.ts';
-import type { Read } from './entry.ts';
+import { type Read, withEntries } from './entry.ts';
 import type { IdentityFile, NoteSource, PartsFile, ReadJournal, Understood } from './journal-source.ts';
 import { readProse } from './prose.ts';
+import { type ProseAlone, proseAlone } from './prose-alone.ts';
 import type { Reporter } from './reporter.ts';
-import { fieldNames } from './schema-at.ts';
+import { fieldNames, fieldsAt } from './schema-at.ts';
 import type { StandIns } from './settle.ts';
 import { cutFrontMatter } from './source/front-matter.ts';
 import { quickTree } from './source/quick-yaml.ts';
 import type { SourceFile, Sources } from './source/sources.ts';
 import { decode, type SourceText } from './source/text.ts';
+import { treeOf } from './source/tree.ts';
 import { readYaml } from './source/yaml.ts';
 import { understand } from './understand.ts';
 
@@ -120,14 +122,36 @@ function standInsFor(id: string): StandIns {
 }
 
 function readNote(text: SourceText, out: Reporter): NoteSource[] {
+  const id = sessionIdOf(text.file);
+  const alone = proseAlone(text.text, id, FIELDS_OF_A_NOTE);
+  if (alone) return [noteOfProse(text, id, alone, out)];
   const { cut, diagnostics } = cutFrontMatter(text);
   out.diagnostics.push(...diagnostics);
   if (cut === null) return [];
   const prose = readProse(text, cut.body.start, cut.body.end);
-  const id = sessionIdOf(text.file);
   checkName(text.file, id, out);
   const read = readSpan(text, cut.yaml, sessionSchema, 'fields', out, standInsFor(id));
   if (read === null) return [];
   const body = text.text.slice(cut.body.start, cut.body.end);
   return [{ id, file: text.file, source: read.value, tree: read.tree, prose, body, told: read.told, undated: read.value.date === UNDATED }];
+}
+
+const FIELDS_OF_A_NOTE: ReadonlySet<string> = new Set(fieldsAt(sessionSchema, []));
+
+function noteOfProse(text: SourceText, id: string, { date, title, start }: ProseAlone, out: Reporter): NoteSource {
+  checkName(text.file, id, out);
+  const firstLine = text.text.search(/\n|$/);
+  const tree = treeOf(text, { date, title }, { start: 0, end: firstLine, key: null, inside: new Map() });
+  const source = withEntries(sessionSchema.parse({ date, title }), tree, []);
+  const end = text.text.length;
+  return {
+    id,
+    file: text.file,
+    source,
+    tree,
+    prose: readProse(text, start, end),
+    body: text.text.slice(start, end),
+    told: new Set(),
+    undated: false,
+  };
 }

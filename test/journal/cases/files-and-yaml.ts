@@ -47,7 +47,7 @@ export const FILES_AND_YAML: readonly Case[] = [
     note: `private: &a x\ncautions: [${Array.from({ length: 60 }, () => '*a').join(', ')}]`,
     at: 'x\n',
   },
-  { shows: 'a note without front matter', code: 'A205', files: raw('Tonight the drum came off.\n'), hint: /date/ },
+  { shows: 'a note without front matter', code: 'A205', files: raw('date: 2031-03-12\ntitle: Brakes\n'), hint: /date/ },
   { shows: 'front matter that is not closed', code: 'A206', files: raw('---\ndate: 2031-03-12\ntitle: x\n\nProse.\n'), hint: /---/ },
   { shows: 'a list where fields belong', code: 'A207', files: raw('---\n- date\n---\n'), at: '- date' },
   {
