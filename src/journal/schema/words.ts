@@ -87,13 +87,13 @@ export type BoughtAs = (typeof BOUGHT_AS)[number];
 export const ENTRY_KINDS = ['labour', ...BOUGHT_AS, 'sale'] as const;
 export type EntryKind = (typeof ENTRY_KINDS)[number];
 
-/** Condition class 0 to 3 (EN 16096, by analogy). */
+/** Condition class 0 to 3 (EN 16096:2012, by analogy; the words of the classes are from memory). */
 export type Condition = 0 | 1 | 2 | 3;
 
 export const CONDITION_WORDS: Readonly<Record<Condition, string>> = {
   0: 'no symptoms',
   1: 'minor symptoms',
-  2: 'moderate symptoms',
+  2: 'moderately strong symptoms',
   3: 'major symptoms',
 };
 

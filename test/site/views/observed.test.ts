@@ -53,7 +53,7 @@ test('a field that is put into the table of what an entry observes stands on bot
 test('everything that an entry can observe stands on both pages', () => {
   const said = { note: 'Scored but sound', condition: 2, marks: 'C 4417', finish: 'bare iron', torque: quantity('45 lbf.ft') } as const;
   const pages = pagesOf(['drum', ['inspected', 'cleaned'], said]);
-  for (const words of ['Scored but sound', '2, moderate symptoms', 'C 4417', 'bare iron', '45 lbf.ft']) {
+  for (const words of ['Scored but sound', '2, moderately strong symptoms', 'C 4417', 'bare iron', '45 lbf.ft']) {
     expect(pages.session).toContain(words);
     expect(pages.position).toContain(words);
   }

@@ -29,7 +29,7 @@ export function chronicleOf(sheet: Sheet, events: readonly TimelineEvent[]): rea
   }));
 }
 
-/** Deeds of one note's entry make one line, with what it wrote down of the part: `Removed; in stores: shelf B2. Condition: 2, moderate symptoms.` */
+/** Deeds of one note's entry make one line, with what it wrote down of the part: `Removed; in stores: shelf B2. Condition: 2, moderately strong symptoms.` */
 function deedLines(sheet: Sheet, events: readonly TimelineEvent[]): Markup[] {
   const deeds = events.flatMap((event) => (event.kind === 'deed' ? [event.deed] : []));
   return [...Map.groupBy(deeds, ({ entry }) => entry)].map(([entry, done]) => {
