@@ -3,7 +3,22 @@ import { itemsAt } from '../journal/registers/open-items.ts';
 import { type At, dateOf } from '../journal/registers/source.ts';
 import { csvOf } from './csv.ts';
 
-const HEADER = ['as at', 'item', 'kind', 'what', 'subsystem', 'part', 'due before', 'opened', 'deferred', 'closed', 'how', 'days open'];
+const HEADER = [
+  'as at',
+  'item',
+  'kind',
+  'what',
+  'subsystem',
+  'part',
+  'due before',
+  'from',
+  'promised',
+  'opened',
+  'deferred',
+  'closed',
+  'how',
+  'days open',
+];
 
 /** Open items as they stood at the end of a day, closed ones too, as CSV, in the order they were opened. */
 export function openItemsCsv(record: JournalRecord, at: At = null): string {
@@ -16,6 +31,8 @@ export function openItemsCsv(record: JournalRecord, at: At = null): string {
     item.on?.subsystem ?? '',
     item.on?.part ?? '',
     item.due ?? '',
+    item.from ?? '',
+    item.promised ?? '',
     item.opened.date,
     item.deferred.map((deferral) => `${deferral.date} to ${deferral.to}: ${deferral.because}`).join('; '),
     item.closed?.date ?? '',

@@ -1,6 +1,7 @@
 import type { Whereabouts } from '../journal/model.ts';
 import type { JournalRecord } from '../journal/record.ts';
 import { conditionInWords, conditionsAt } from '../journal/registers/condition.ts';
+import { originAt } from '../journal/registers/origins.ts';
 import { type At, dateOf } from '../journal/registers/source.ts';
 import { whereaboutsAt } from '../journal/registers/stays.ts';
 import { csvOf } from './csv.ts';
@@ -17,7 +18,7 @@ export function whereaboutsCsv(record: JournalRecord, at: At = null): string {
       part.name,
       part.subsystem,
       part.position,
-      part.origin ?? '',
+      originAt(record, part.id, date) ?? '',
       count,
       where.at,
       placeOf(where),

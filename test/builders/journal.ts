@@ -55,6 +55,8 @@ export function did(id: string, words: ActionWord | readonly ActionWord[], field
     ...blankEntry('parts', { part: id }),
     did: typeof words === 'string' ? [words] : words,
     which: null,
+    madeFrom: [],
+    quoted: null,
     place: placeAt('sessions/note.md'),
     ...rest,
     to: destination(to),
@@ -184,7 +186,17 @@ function sessionOf({ date, name, fields }: Evening, positions: ReadonlyMap<strin
       return { holds: ['2 bolts'], off: null, goesBack: null, picture: null, place: place(), ...told };
     }),
     emptied: (fields.emptied ?? []).map((bag) => ({ bag, place: place() })),
-    opens: (fields.opens ?? []).map((one) => ({ kind: 'task', what: one.id, before: null, on: null, price: null, place: place(), ...one })),
+    opens: (fields.opens ?? []).map((one) => ({
+      kind: 'task',
+      what: one.id,
+      before: null,
+      on: null,
+      price: null,
+      from: null,
+      due: null,
+      place: place(),
+      ...one,
+    })),
     closes: (fields.closes ?? []).map((item) => ({ id: item, how: null, place: place() })),
     defers: (fields.defers ?? []).map(({ id: item, to }) => ({ id: item, to, because: 'later', place: place() })),
     reached: (fields.reached ?? []).map(({ milestone, withOpen = [], because = null }) => ({

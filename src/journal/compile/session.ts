@@ -11,7 +11,7 @@ import type { AssetsByFolder } from './paths.ts';
 import { billsOf, boughtOf } from './purchases.ts';
 import { salesOf } from './sales.ts';
 import { countedOf, usesOf } from './stock.ts';
-import { decisionsOf, hoursOf, measuredOf, methodsOf, touchedOf } from './work.ts';
+import { attributedOf, decisionsOf, hoursOf, measuredOf, methodsOf, touchedOf } from './work.ts';
 
 /** What the parts of compiling a note share. */
 export interface NoteContext {
@@ -61,6 +61,7 @@ export function compileSession(note: NoteSource, { catalogues, names, assets, no
     hours: hoursOf(source.hours, context),
     parts: touchedOf(source.parts, context),
     decisions: decisionsOf(source.decisions, context),
+    attributed: attributedOf(source.attributed, context),
     methods: methodsOf(source.methods, context),
     measured: measuredOf(source.measured, context),
     bills: [...boughtOf(bought, context), ...billsOf(source.bills, context)],

@@ -1,5 +1,6 @@
 /** Hours, parts touched, decisions, methods and measurements of a note. */
 import {
+  type Attribution,
   type Decision,
   GENERAL,
   type Measurement,
@@ -10,10 +11,13 @@ import {
   type Place,
   type WorkedTime,
 } from '../model.ts';
+import type { Entry } from '../read/entry.ts';
 import type { NoteFields } from '../read/journal-source.ts';
+import { destinationOf } from '../schema/fields.ts';
 import { isWithin, readLimits } from '../values/limits.ts';
 import { byDay, readTime } from '../values/time.ts';
 import { believed, given, known, partsNamed } from './believed.ts';
+import { paperNamed } from './media.ts';
 import type { NoteContext } from './session.ts';
 
 export function hoursOf(list: NoteFields['hours'], context: NoteContext): WorkedTime[] {
@@ -49,12 +53,30 @@ export function touchedOf(list: NoteFields['parts'], context: NoteContext): Part
     const { says, place, placeOf } = entry;
     const part = names.part(says.part, placeOf('part'));
     const at = given(says.at, (id) => names.position(id, placeOf('at')));
-    const bags = (['to', 'from'] as const).filter((field) => isMeantAsBag(says[field]?.name));
-    for (const field of bags) reportBag(says[field]?.name ?? '', placeOf(field), context);
+    const wrote = [
+      { name: says.to?.name ?? null, at: placeOf('to') },
+      ...says.from.map((from, n) => ({ name: destinationOf(from).name, at: placeOf('from', n) })),
+    ];
+    const bags = wrote.filter(({ name }) => isMeantAsBag(name));
+    for (const bag of bags) reportBag(bag.name ?? '', bag.at, context);
     if (part === null || (says.at !== null && at === null) || bags.length > 0) return null;
     const which = whichOf(says, part, placeOf('which'), context);
     const into = partsNamed(says.into, entry, context, 'into');
-    return { ...says, part: part.id, at, which, into, count: says.count ?? which?.length ?? null, place };
+    const more = {
+      ...sourcesOf(entry, context),
+      pattern: given(says.pattern, (id) => names.part(id, placeOf('pattern'))?.id ?? null),
+      quoted: given(says.quoted, (written) => names.money(written, placeOf('quoted'))),
+    };
+    if (says.asWas === false && says.note === null) {
+      const hint = 'Add `note:` and how it goes now.';
+      context.out.report(
+        'A302',
+        placeOf('as-was'),
+        `\`as-was: no\` needs a \`note\`: \`${part.id}\` goes back otherwise than it came off.`,
+        { hint },
+      );
+    }
+    return { ...says, ...more, part: part.id, at, which, into, count: says.count ?? which?.length ?? null, place };
   });
 }
 
@@ -82,6 +104,31 @@ function whichOf(
   const hint = beyond === undefined ? 'Leave `count` out.' : `Numbers of \`${part.id}\` go from 1 to ${part.count}.`;
   out.report('A518', at, message, { hint, related });
   return null;
+}
+
+/** `from`: the parts that something was made from, else the one place that it was taken from. */
+function sourcesOf({ says, placeOf }: Entry<Says>, { names, out }: NoteContext): Pick<PartEntry, 'from' | 'madeFrom'> {
+  if (says.did.includes('made')) {
+    return { from: null, madeFrom: known(says.from.map((id, n) => names.part(id, placeOf('from', n))?.id ?? null)) };
+  }
+  const [first, second] = says.from;
+  if (second !== undefined) {
+    out.report('A303', placeOf('from', 1), 'One place was expected, a second stands here.', { hint: 'Write an entry for each place.' });
+  }
+  return { from: first === undefined ? null : destinationOf(first), madeFrom: [] };
+}
+
+type Says = NoteFields['parts'][number]['says'];
+
+/** What was believed of origins that evening. */
+export function attributedOf(list: NoteFields['attributed'], context: NoteContext): Attribution[] {
+  const { names, id, date } = context;
+  return believed(list, ({ says, place, placeOf }) => {
+    const part = names.part(says.part, placeOf('part'));
+    const by = given(says.by, (who) => names.person(who, placeOf('by')));
+    const paper = given(says.paper, (written) => paperNamed(written, context, placeOf('paper')));
+    return part === null ? null : { ...says, part: part.id, by, paper, session: id, date, place };
+  });
 }
 
 function isMeantAsBag(name: string | null | undefined): boolean {

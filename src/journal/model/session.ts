@@ -4,6 +4,7 @@
  */
 import type Fraction from 'fraction.js';
 import type { Place } from '../diagnostics/place.ts';
+import type { Destination } from '../schema/fields.ts';
 import type { Given, Placed } from '../schema/given.ts';
 import type { EntryOf, SessionSource } from '../schema/session.ts';
 import type { BoughtAs, PartId, PersonId, PositionId, SessionId, SubsystemId } from '../schema/words.ts';
@@ -35,7 +36,12 @@ export interface WorkedTime extends Placed<Omit<EntryOf<'hours'>, 'by' | 'on' | 
 }
 
 /** One entry under `parts`: a part touched. */
-export interface PartEntry extends Placed<Omit<EntryOf<'parts'>, 'which'>> {
+export interface PartEntry extends Placed<Omit<EntryOf<'parts'>, 'which' | 'from' | 'quoted'>> {
+  /** Where it was taken from; for what is acquired, who had it. */
+  readonly from: Destination | null;
+  /** The parts that it was made from. */
+  readonly madeFrom: readonly PartId[];
+  readonly quoted: Minor | null;
   /** Which of a numbered lot, smallest first; null where the entry does not say. */
   readonly which: readonly number[] | null;
 }
@@ -50,6 +56,12 @@ export interface Decision extends Placed<Omit<EntryOf<'decisions'>, 'count' | 'w
   readonly count: number;
   /** Which of a numbered lot, smallest first; null where it does not say. */
   readonly which: readonly number[] | null;
+}
+
+/** What somebody came to believe of a part's origin, and why. */
+export interface Attribution extends Placed<EntryOf<'attributed'>> {
+  readonly session: SessionId;
+  readonly date: IsoDate;
 }
 
 export type Method = Placed<EntryOf<'methods'>>;
@@ -164,6 +176,7 @@ interface Recorded {
   readonly hours: readonly WorkedTime[];
   readonly parts: readonly PartEntry[];
   readonly decisions: readonly Decision[];
+  readonly attributed: readonly Attribution[];
   readonly methods: readonly Method[];
   readonly measured: readonly Measurement[];
   readonly bills: readonly Bill[];

@@ -17,6 +17,11 @@ export const OBSERVED: readonly ObservedField[] = [
   { label: 'Condition', words: ({ condition }) => (condition === null ? null : `${condition}, ${CONDITION_WORDS[condition]}`) },
   { label: 'Marks', words: ({ marks }) => marks },
   { label: 'Finish', words: ({ finish }) => finish },
+  { label: 'Goes back', words: ({ goesBack }) => goesBack },
+  { label: 'In this order', words: ({ stack }) => (stack.length === 0 ? null : stack.join(', ')) },
+  { label: 'Back as it was', words: ({ asWas }) => (asWas === null ? null : asWas ? 'yes' : 'no') },
+  { label: 'To be done', words: ({ work }) => work },
+  { label: 'Due', words: ({ due }) => due },
   { label: 'Torque', words: ({ torque }) => torque?.text ?? null },
 ];
 

@@ -2,6 +2,7 @@ import type { Charge, IsoDate, ItemId, ItemKind, Milestone, MilestoneId, Minor, 
 import { GENERAL } from '../model.ts';
 import type { ItemHistory, MilestoneReached } from '../record.ts';
 import { daysBetween } from '../values/date.ts';
+import { compareText } from '../values/text-order.ts';
 import { type At, dateOf, groupedBy, type RegisterSource } from './source.ts';
 
 /** An open item as it stood at the end of a day. */
@@ -11,6 +12,10 @@ export interface ItemRow {
   readonly what: string;
   readonly on: Charge | null;
   readonly price: Minor | null;
+  /** Whom it waits for. */
+  readonly from: string | null;
+  /** The day it was promised. */
+  readonly promised: IsoDate | null;
   readonly opened: ItemHistory['opened'];
   /** The milestone it is due before, deferrals counted. */
   readonly due: MilestoneId | null;
@@ -64,6 +69,12 @@ export function questionsAt(record: RegisterSource, at: At): readonly ItemRow[] 
   return openItemsAt(record, at).filter(({ kind }) => kind === 'question');
 }
 
+/** What others have promised, the earliest day first; what has no day comes last. */
+export function waitingAt(record: RegisterSource, at: At): readonly ItemRow[] {
+  const waiting = openItemsAt(record, at).filter(({ kind }) => kind === 'waiting');
+  return [...waiting].sort((a, b) => compareText(a.promised ?? '9999', b.promised ?? '9999'));
+}
+
 /** Temporary measures that are live, oldest first. */
 export function temporaryMeasuresAt(record: RegisterSource, at: At): readonly ItemRow[] {
   return openItemsAt(record, at).filter(({ kind }) => kind === 'temporary');
@@ -101,13 +112,15 @@ export function gatesAt(record: RegisterSource, at: At): readonly Gate[] {
 function rowOf(item: ItemHistory, date: IsoDate): ItemRow {
   const deferred = item.deferred.filter((deferral) => deferral.date <= date);
   const closed = item.closed && item.closed.date <= date ? item.closed : null;
-  const { kind, what, on, price, before } = item.opening;
+  const { kind, what, on, price, before, from, due } = item.opening;
   return {
     id: item.id,
     kind,
     what,
     on,
     price,
+    from,
+    promised: due,
     opened: item.opened,
     due: deferred.at(-1)?.to ?? before,
     deferred,

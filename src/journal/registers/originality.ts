@@ -2,6 +2,7 @@ import Fraction from 'fraction.js';
 import type { IsoDate, PartId, Position, SubsystemId } from '../model.ts';
 import type { Stay } from '../record.ts';
 import { compareText } from '../values/text-order.ts';
+import { daysOriginal, originAt } from './origins.ts';
 import { type At, dateOf, type RegisterSource } from './source.ts';
 import { covers, occupantsOf } from './stays.ts';
 
@@ -30,7 +31,8 @@ export function originalityAt(record: RegisterSource, at: At): Originality {
   const sums = new Sums(record);
   for (const position of record.journal.positions.values()) {
     for (const stay of occupantsOf(record, position.id)) {
-      if (covers(stay, date) && isHome(record, stay.part, position)) sums.add(position, stay.count);
+      const isOriginal = originAt(record, stay.part, date) === 'original';
+      if (covers(stay, date) && isOriginal && isHome(record, stay.part, position)) sums.add(position, stay.count);
     }
   }
   return sums.at(date);
@@ -56,7 +58,8 @@ export function originalityAsFound(record: RegisterSource): Originality {
   const isAsFound = ({ from }: Stay) => from.session === null && from.date === record.journal.settings.arrived;
   for (const position of record.journal.positions.values()) {
     for (const stay of occupantsOf(record, position.id)) {
-      if (isAsFound(stay) && isHome(record, stay.part, position)) sums.add(position, stay.count);
+      const isOriginal = originAt(record, stay.part, record.journal.settings.arrived) === 'original';
+      if (isAsFound(stay) && isOriginal && isHome(record, stay.part, position)) sums.add(position, stay.count);
     }
   }
   return sums.at(record.journal.settings.arrived);
@@ -72,17 +75,24 @@ function changesOf(record: RegisterSource): Change[] {
   return [...record.journal.positions.values()].flatMap((position) =>
     occupantsOf(record, position.id)
       .filter((stay) => isHome(record, stay.part, position))
-      .flatMap(({ count, from, to }) => [
-        { date: from.date, position, count },
-        ...(to ? [{ date: to.date, position, count: -count }] : []),
-      ]),
+      .flatMap((stay) => daysOriginal(record, stay.part).flatMap((days) => changesIn(position, stay, days))),
   );
 }
 
-/** An original standing at the position it belongs to. */
+/** What a stay adds on the first day on which its part stood there as an original, and takes away on the day it ceased to. */
+function changesIn(position: Position, { count, from, to }: Stay, original: ReturnType<typeof daysOriginal>[number]): Change[] {
+  const begins = original.from !== null && original.from > from.date ? original.from : from.date;
+  const ends = [to?.date ?? NEVER, original.to ?? NEVER].sort()[0] ?? NEVER;
+  if (begins >= ends) return [];
+  return [{ date: begins, position, count }, ...(ends === NEVER ? [] : [{ date: ends, position, count: -count }])];
+}
+
+/** Later than any day. */
+const NEVER: IsoDate = '9999-99-99';
+
+/** A part standing at the position it belongs to. */
 function isHome(record: RegisterSource, id: PartId, position: Position): boolean {
-  const part = record.journal.parts.get(id);
-  return part?.origin === 'original' && part.position === position.id;
+  return record.journal.parts.get(id)?.position === position.id;
 }
 
 /** Running sums by subsystem; the denominators never change. */

@@ -1,6 +1,7 @@
 import type { GoneHow, IsoDate, PartId, Position, Whereabouts } from '../model.ts';
 import type { Moment } from '../record.ts';
 import { isHere } from '../replay/words.ts';
+import { originAt } from './origins.ts';
 import type { RegisterSource } from './source.ts';
 import { deedsOf, whereaboutsAt } from './stays.ts';
 
@@ -16,7 +17,7 @@ export interface OriginalPlace {
 
 /** Where every original that belongs to a position is at the end of a day. */
 export function originalPlaces(record: RegisterSource, position: Position, date: IsoDate): readonly OriginalPlace[] {
-  return position.parts.flatMap((part) => (record.journal.parts.get(part)?.origin === 'original' ? placesOf(record, part, date) : []));
+  return position.parts.flatMap((part) => (originAt(record, part, date) === 'original' ? placesOf(record, part, date) : []));
 }
 
 function placesOf(record: RegisterSource, part: PartId, date: IsoDate): readonly OriginalPlace[] {

@@ -1,4 +1,4 @@
-import type { IsoDate, Origin, Part, PartId, Position } from '../model.ts';
+import type { IsoDate, PartId, Position } from '../model.ts';
 import { isHere, originInWords } from '../replay/words.ts';
 import { decidedCount, type InForce } from './decisions-in-force.ts';
 import { goneInWords, goneOf } from './gone.ts';
@@ -99,7 +99,7 @@ function kept(record: RegisterSource, position: Position, { inForce, inQuestion 
 }
 
 function standIn(record: RegisterSource, position: Position, fitted: readonly Occupant[], on: string): Outcome {
-  const origins = new Set(fitted.map(({ part }) => originInWords(originOf(record.journal.parts.get(part)))));
+  const origins = new Set(fitted.map(({ origin }) => originInWords(origin)));
   const kind = wasHere(record, position.id) ? 'replaced' : 'added';
   return { kind, words: `${kind} (${[...origins].join(', ')})${on}` };
 }
@@ -108,10 +108,6 @@ function standIn(record: RegisterSource, position: Position, fitted: readonly Oc
 export function wasHere(record: RegisterSource, part: PartId): boolean {
   const first = staysOf(record, part)[0];
   return first !== undefined && isHere(first.where);
-}
-
-function originOf(part: Part | undefined): Origin | null {
-  return part?.origin ?? null;
 }
 
 function sumCount(sum: number, occupant: Occupant): number {

@@ -8,6 +8,7 @@ import { type Mismatch, mismatchesOf } from './mismatch.ts';
 import { observationsOf } from './observations.ts';
 import type { Occupant } from './occupant.ts';
 import { type OriginalPlace, originalPlaces } from './originals.ts';
+import { opinionDays, originAt } from './origins.ts';
 import { type Outcome, outcomeOf, wasHere } from './outcome.ts';
 import { type At, dateOf, perRecord, type RegisterSource } from './source.ts';
 import { compareMoments, deedsOf, occupantsOf, staysAsOf, staysOf } from './stays.ts';
@@ -64,6 +65,7 @@ function datesOf(record: RegisterSource, position: Position): readonly IsoDate[]
   return [
     ...stays.flatMap(({ from, to }) => (to ? [from.date, to.date] : [from.date])),
     ...position.parts.flatMap((part) => deedsOf(record, part).map(({ date }) => date)),
+    ...stays.flatMap(({ part }) => opinionDays(record, part)),
     ...observationsOf(record, position.id).map(({ date }) => date),
     ...readingsOf(record, position.id).map(({ date }) => date),
     ...(record.history.decisions.get(position.id) ?? []).map(({ date }) => date),
@@ -107,7 +109,7 @@ function fittedAt(record: RegisterSource, position: Position, date: IsoDate): re
       part,
       count,
       since: from,
-      origin: record.journal.parts.get(part)?.origin ?? null,
+      origin: originAt(record, part, date),
       asFound: part === asFound,
     }));
 }

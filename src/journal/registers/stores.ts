@@ -5,6 +5,7 @@ import { isHere } from '../replay/words.ts';
 import { conditionInWords, conditionsAt } from './condition.ts';
 import { observationsOf } from './observations.ts';
 import { noteOfGoing } from './originals.ts';
+import { opinionDays, originAt } from './origins.ts';
 import { type At, dateOf, groupedBy, perRecord, type RegisterSource } from './source.ts';
 import { staysOf, whereaboutsAt } from './stays.ts';
 import { Stepwise } from './stepwise.ts';
@@ -36,11 +37,12 @@ const rows = perRecord((record) =>
   [...record.journal.parts.values()].map((part) => {
     const stays = staysOf(record, part.id).flatMap(({ from, to }) => (to ? [from.date, to.date] : [from.date]));
     const seen = observationsOf(record, part.id).map(({ date }) => date);
-    return new Stepwise([...stays, ...seen], (date) => offRows(record, part, date));
+    return new Stepwise([...stays, ...seen, ...opinionDays(record, part.id)], (date) => offRows(record, part, date));
   }),
 );
 
 function offRows(record: RegisterSource, part: Part, date: IsoDate): readonly OffVehicle[] {
+  const origin = originAt(record, part.id, date);
   return whereaboutsAt(record, part.id, date)
     .filter(({ where }) => where.at !== 'fitted' && isHere(where))
     .map(({ where, count, since }) => ({
@@ -49,9 +51,9 @@ function offRows(record: RegisterSource, part: Part, date: IsoDate): readonly Of
       count,
       where,
       since,
-      origin: part.origin,
+      origin,
       condition: conditionInWords(conditionsAt(record, part.id, { where, count, since }, date), count),
-      goesWithVehicle: part.origin === 'original' && where.at !== 'gone' && where.at !== 'missing',
+      goesWithVehicle: origin === 'original' && where.at !== 'gone' && where.at !== 'missing',
       note: where.at === 'gone' ? noteOfGoing(record, part.id, where.how, date) : null,
     }));
 }

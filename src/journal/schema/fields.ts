@@ -106,6 +106,11 @@ export function amountIn(unit: string) {
 
 export const date = read(readDate, '2000-01-01');
 
+export const yes = read((written): Reading<boolean> => {
+  if (written === 'yes') return ok(true);
+  return written === 'no' ? ok(false) : bad('A304', `\`${written}\` is not a word this field takes.`, 'Write `yes` or `no`.');
+}, 'no');
+
 /** A count of things: a whole number from 1. */
 export const count = read((written): Reading<number> => {
   if (/^[1-9]\d{0,5}$/.test(written)) return ok(Number(written));
@@ -126,10 +131,12 @@ function bagHint(written: string): string {
 /** `to` and `from` as written: a bag by its number, else the name of a store, firm or position. */
 export type Destination = { bag: number; name: null } | { bag: null; name: string };
 
-export const destination = read((written): Reading<Destination> => {
+export function destinationOf(written: string): Destination {
   const number = /^bag\s+([1-9]\d{0,4})$/.exec(written)?.[1];
-  return ok(number === undefined ? { bag: null, name: written } : { bag: Number(number), name: null });
-});
+  return number === undefined ? { bag: null, name: written } : { bag: Number(number), name: null };
+}
+
+export const destination = read((written): Reading<Destination> => ok(destinationOf(written)));
 
 export const ID = /^[a-z0-9]+(?:-[a-z0-9]+)*$/;
 

@@ -1,13 +1,7 @@
 /** identity/<name>.yaml: a points table of the journal's own. */
 import * as z from 'zod';
-import { bad, ok, type Reading } from '../values/reading.ts';
-import { count, fields, listOf, maybe, newId, oneOf, prose, read, text } from './fields.ts';
+import { count, fields, listOf, maybe, newId, oneOf, prose, text, yes } from './fields.ts';
 import { ORIGINS } from './words.ts';
-
-const yes = read((written): Reading<boolean> => {
-  if (written === 'yes') return ok(true);
-  return written === 'no' ? ok(false) : bad('A304', `\`${written}\` is not a word this field takes.`, 'Write `yes` or `no`.');
-}, 'no');
 
 /** What a line asks for: one component word, or a named thing that any of several words answers. */
 const need = z.preprocess(

@@ -19,8 +19,9 @@ import {
   prose,
   read,
   text,
+  yes,
 } from './fields.ts';
-import { ACTIONS, BOUGHT_AS, HAZARDS, HOW, ITEM_KINDS, RESULTS, VERDICTS } from './words.ts';
+import { ACTIONS, BOUGHT_AS, HAZARDS, HOW, ITEM_KINDS, ORIGINS, RESULTS, VERDICTS } from './words.ts';
 
 const hours = having(
   fields({
@@ -40,8 +41,8 @@ const touched = fields({
   did: decisive(manyOf(oneOf(ACTIONS))),
   to: maybe(destination),
   at: maybe(text),
-  /** Where it was taken from; for what is acquired, who had it. */
-  from: maybe(destination),
+  /** Where it was taken from; for what is acquired, who had it; for what is made, the parts it was made from. */
+  from: manyOf(text),
   /** Without it, all that are in the state the action needs. */
   count: decisive(maybe(count)),
   /** Which of a numbered lot. */
@@ -50,6 +51,17 @@ const touched = fields({
   into: manyOf(text),
   /** How it went, that it is out on loan, or that what was dangerous in it is dangerous no longer. */
   how: maybe(oneOf(HOW)),
+  /** The part that it was made after. */
+  pattern: maybe(text),
+  'goes-back': maybe(prose),
+  /** What lies on it in order, from the outside in. */
+  stack: manyOf(prose),
+  /** Whether it went back the same way as it came off. */
+  'as-was': maybe(yes),
+  /** What a firm is to do, by when, and for how much. */
+  work: maybe(prose),
+  due: maybe(date),
+  quoted: maybe(text),
   condition: maybe(condition),
   marks: maybe(prose),
   finish: maybe(prose),
@@ -136,10 +148,21 @@ const bag = fields({
   picture: maybe(text),
 });
 
+const attribution = fields({
+  part: text,
+  origin: oneOf(ORIGINS),
+  by: maybe(text),
+  because: prose,
+  paper: maybe(text),
+});
+
 const opening = fields({
   id: newId,
   kind: oneOf(ITEM_KINDS),
   what: prose,
+  /** Whom it waits for, and the day it was promised. */
+  from: maybe(text),
+  due: maybe(date),
   before: maybe(text),
   on: maybe(text),
   price: maybe(text),
@@ -173,6 +196,7 @@ export const sessionSchema = fields({
   hours: entries(hours),
   parts: entries(touched),
   decisions: entries(decision),
+  attributed: entries(attribution),
   methods: entries(method),
   measured: entries(measurement),
   bought: having(entries(bought), { stock: true }),

@@ -13,7 +13,18 @@ export type ItemId = string;
 /** What cannot be laid to one subsystem counts under this one. */
 export const GENERAL: SubsystemId = 'general';
 
-export const ORIGINS = ['original', 'earlier-replacement', 'donor', 'new-old-stock', 'period', 'reproduction', 'new', 'made'] as const;
+export const ORIGINS = [
+  'original',
+  'earlier-replacement',
+  'donor',
+  'new-old-stock',
+  'period',
+  'reproduction',
+  'new',
+  'made',
+  'borrowed',
+  'unknown',
+] as const;
 export type Origin = (typeof ORIGINS)[number];
 
 export const ACTIONS = [
@@ -68,7 +79,7 @@ export type Hazard = (typeof HAZARDS)[number];
 /** A major component of the vehicle, in a word of the points tables. */
 export type Component = string;
 
-export const ITEM_KINDS = ['task', 'question', 'buy', 'temporary'] as const;
+export const ITEM_KINDS = ['task', 'question', 'buy', 'waiting', 'temporary'] as const;
 export type ItemKind = (typeof ITEM_KINDS)[number];
 
 export const GONE_HOW = ['scrapped', 'sold', 'given', 'lost', 'made-into'] as const;

@@ -1,4 +1,4 @@
-import type { Decision, IsoDate, Measurement, Method, Paper, PartId, Picture, SessionId } from '../model.ts';
+import type { Attribution, Decision, IsoDate, Measurement, Method, Paper, PartId, Picture, SessionId } from '../model.ts';
 import type { Deed, Entry, ItemHistory } from '../record.ts';
 import type { FilmMark } from '../registers/film.ts';
 import type { Observation } from '../registers/observations.ts';
@@ -11,6 +11,7 @@ export type TimelineEvent = { readonly date: IsoDate; readonly session: SessionI
   | { readonly kind: 'observation'; readonly observation: Observation }
   | { readonly kind: 'measurement'; readonly measurement: Measurement }
   | { readonly kind: 'decision'; readonly decision: Decision }
+  | { readonly kind: 'attribution'; readonly attribution: Attribution }
   | { readonly kind: 'method'; readonly method: Method }
   | { readonly kind: 'picture'; readonly picture: Picture }
   | { readonly kind: 'film'; readonly mark: FilmMark }
@@ -29,6 +30,7 @@ export const KINDS: readonly EventKind[] = [
   'observation',
   'measurement',
   'decision',
+  'attribution',
   'method',
   'picture',
   'film',

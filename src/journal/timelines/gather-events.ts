@@ -56,6 +56,7 @@ function fromNotes(record: JournalRecord): Tagged[] {
     ...orderedSessions(record).flatMap((session) => {
       const at = { date: session.date, session: session.id };
       return [
+        ...session.attributed.map((attribution) => tag({ ...at, kind: 'attribution', attribution }, [attribution.part])),
         ...session.measured.map((measurement) => tag({ ...at, kind: 'measurement', measurement }, [measurement.part])),
         ...session.methods.map((method) => tag({ ...at, kind: 'method', method }, method.on)),
         ...session.pictures.map((picture) => tag({ ...at, kind: 'picture', picture }, picture.shows)),

@@ -1,6 +1,7 @@
 import type { Decision, Origin, PartId, Position, PositionId } from '../model.ts';
 import type { JournalRecord, Moment } from '../record.ts';
 import { type MeasurementSeries, seriesOf } from '../registers/measurements.ts';
+import { originAt } from '../registers/origins.ts';
 import { wasHere } from '../registers/outcome.ts';
 import { type RegisterRow, registerRowAt } from '../registers/register.ts';
 import { groupedBy } from '../registers/source.ts';
@@ -71,7 +72,7 @@ function occupanciesOf(record: JournalRecord, position: Position): readonly Occu
   const occupancies = [...byPart].flatMap(([part, stays]) =>
     spellsOf(stays, order).map((spell) => ({
       part,
-      origin: record.journal.parts.get(part)?.origin ?? null,
+      origin: originAt(record, part, record.day),
       asFound: part === position.id && wasHere(record, part),
       ...spell,
     })),

@@ -21,6 +21,8 @@ export const ORIGIN_WORDS: Readonly<Record<Origin, string>> = {
   reproduction: 'reproduction',
   new: 'new',
   made: 'made for this job',
+  borrowed: 'borrowed',
+  unknown: 'origin unknown',
 };
 
 export const ORIGIN_MEANINGS: Readonly<Record<Origin, string>> = {
@@ -32,6 +34,8 @@ export const ORIGIN_MEANINGS: Readonly<Record<Origin, string>> = {
   reproduction: 'Made today to the old pattern.',
   new: 'From today’s general stock.',
   made: 'Made new for this vehicle, in the workshop or by another firm.',
+  borrowed: 'Somebody else’s, here for a time.',
+  unknown: 'Looked into, and nobody can say.',
 };
 
 export const VERDICT_WORDS: Readonly<Record<Verdict, string>> = {
@@ -78,6 +82,7 @@ export const ITEM_KIND_WORDS: Readonly<Record<ItemKind, string>> = {
   task: 'to do',
   question: 'to find out',
   buy: 'to buy',
+  waiting: 'waiting for',
   temporary: 'temporary measure',
 };
 

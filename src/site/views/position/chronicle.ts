@@ -7,9 +7,10 @@ import { sameWhere } from '../../../journal/replay/words.ts';
 import type { TimelineEvent } from '../../../journal/timelines/timelines.ts';
 import { html, type Markup } from '../page/html.ts';
 import type { Sheet } from '../page/sheet.ts';
-import { ACTION_WORDS, capital, ITEM_KIND_WORDS, listed, RESULT_WORDS, sentence, VERDICT_WORDS } from '../page/words.ts';
+import { ACTION_WORDS, capital, ITEM_KIND_WORDS, listed, ORIGIN_WORDS, RESULT_WORDS, sentence, VERDICT_WORDS } from '../page/words.ts';
 import { paperFacts } from '../papers/papers.ts';
 import { clipHref, clipName } from '../pictures/film.ts';
+import { entryRelations } from '../session/entry-relations.ts';
 import { namedPlace } from '../stores/where.ts';
 
 export interface ChronicleDay {
@@ -37,7 +38,8 @@ function deedLines(sheet: Sheet, events: readonly TimelineEvent[]): Markup[] {
     const count = deedCount(done);
     const many = part && count < part.count ? ` (${count} of ${part.count})` : '';
     const words = listed([...new Set(done.map(({ did }) => ACTION_WORDS[did]))]);
-    return html`${partLink(sheet, entry.part)}${many}: ${words}${placeAfter(sheet, done, part?.position)}. ${seenOf(entry)}`;
+    const relations = entryRelations(sheet, entry).map((line) => html` ${line}.`);
+    return html`${partLink(sheet, entry.part)}${many}: ${words}${placeAfter(sheet, done, part?.position)}. ${seenOf(entry)}${relations}`;
   });
 }
 
@@ -78,6 +80,11 @@ function lineOf(sheet: Sheet, event: TimelineEvent): Markup | null {
       const some = decision.count < of ? ` (${decision.count} of ${of})` : '';
       const replaced = decision.with === null ? null : html` with ${partLink(sheet, decision.with)}`;
       return html`Decided: <b>${VERDICT_WORDS[decision.verdict]}</b>${some}${replaced}. ${sentence(decision.because)}`;
+    }
+    case 'attribution': {
+      const { part, origin, by, because } = event.attribution;
+      const who = by === null ? '' : ` by ${sheet.personName(by)}`;
+      return html`${partLink(sheet, part)}: believed to be <b>${ORIGIN_WORDS[origin]}</b>${who}. ${sentence(because)}`;
     }
     case 'method':
       return html`Tried: ${event.method.how}${event.method.result === null ? '' : `; result ${RESULT_WORDS[event.method.result]}`}. ${sentence(event.method.note)}`;

@@ -1,9 +1,11 @@
 /** What can be searched for: notes, parts with their marks, decisions, methods, open items, film marks, bags, consumables. */
+
 import { CONDITION_WORDS, type Part, type PartEntry, type PartId, type Session, type SubsystemId } from '../../../journal/model.ts';
 import type { ItemHistory } from '../../../journal/record.ts';
 import { filmIndex } from '../../../journal/registers/film.ts';
 import { observationsOf } from '../../../journal/registers/observations.ts';
 import { seenIn } from '../../../journal/registers/observed.ts';
+import { opinionsOf } from '../../../journal/registers/origins.ts';
 import type { Sheet } from '../page/sheet.ts';
 import { shownProse } from '../page/shown-prose.ts';
 import { ITEM_KIND_WORDS, ORIGIN_WORDS, RESULT_WORDS, VERDICT_WORDS } from '../page/words.ts';
@@ -84,8 +86,9 @@ function ofPart(sheet: Sheet, part: Part): SearchDocument {
   const seen = observationsOf(sheet.record, part.id);
   const marks = [part.marks, ...seen.map(({ entry }) => entry.marks)].filter((text) => text !== null).join('. ');
   const condition = part.condition === null ? null : CONDITION_WORDS[part.condition];
-  const origin = part.origin === null ? null : ORIGIN_WORDS[part.origin];
-  const texts = [...seen.flatMap(({ entry }) => notedIn(entry)), part.finish, part.note, part.evidence, origin, condition, part.id];
+  const opinions = opinionsOf(sheet.record, part.id);
+  const origins = opinions.flatMap(({ origin, because }) => [origin === null ? null : ORIGIN_WORDS[origin], because]);
+  const texts = [...seen.flatMap(({ entry }) => notedIn(entry)), part.finish, part.note, ...origins, part.numbered, condition, part.id];
   return {
     k: 'part',
     t: part.name,

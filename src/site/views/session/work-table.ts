@@ -5,6 +5,7 @@ import { partLink, sub } from '../page/links.ts';
 import type { Sheet } from '../page/sheet.ts';
 import { capital } from '../page/words.ts';
 import { rows, type SetTable, setTable } from '../tables/table.ts';
+import { entryRelations } from './entry-relations.ts';
 import { deedWords } from './session-facts.ts';
 
 /** What was done to each part in a session, and everything that was noted of it. */
@@ -15,11 +16,7 @@ export function workTable(sheet: Sheet, entries: readonly PartEntry[]): SetTable
     columns: [
       { head: 'Part', names: true, cell: ({ part }) => partLink(sheet, part) },
       { head: 'Done', bare: true, cell: (entry) => capital(deedWords(entry)) },
-      {
-        head: 'Noted',
-        bare: true,
-        cell: (entry) => html`${notedOf(entry)}${entry.how !== null && sub(capital(entry.how.replaceAll('-', ' ')))}`,
-      },
+      { head: 'Noted', bare: true, cell: (entry) => html`${notedOf(entry)}${entryRelations(sheet, entry).map((line) => sub(line))}` },
     ],
     groups: rows(entries),
   });

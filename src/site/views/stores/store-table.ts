@@ -1,11 +1,12 @@
 import type { Hazard } from '../../../journal/model.ts';
+import { errandOf } from '../../../journal/registers/errands.ts';
 import { hazardsOfPart } from '../../../journal/registers/hazards.ts';
 import type { OffVehicle } from '../../../journal/registers/stores.ts';
 import { hazardMark } from '../cautions/hazard-mark.ts';
 import { html } from '../page/html.ts';
 import { dayLink, partLink, sub } from '../page/links.ts';
 import type { Sheet } from '../page/sheet.ts';
-import { ORIGIN_WORDS } from '../page/words.ts';
+import { capital, ORIGIN_WORDS } from '../page/words.ts';
 import { type Column, rows, type SetTable, setTable } from '../tables/table.ts';
 import { tickBox } from '../tables/tick-box.ts';
 import { whereLink } from './where.ts';
@@ -16,6 +17,20 @@ export type StoreSays = 'goes' | 'where' | null;
 /** The hazards of what lies somewhere; what is gone or missing carries none here. */
 function hazardsHere({ record }: Sheet, { part, where }: OffVehicle): readonly Hazard[] {
   return where.at === 'gone' || where.at === 'missing' ? [] : hazardsOfPart(record, part, record.day);
+}
+
+/** For what is out: what is to be done, by when and for how much, or that it is lent. */
+function errandLine(sheet: Sheet, { part, where }: OffVehicle): string {
+  const errand = where.at === 'out' ? errandOf(sheet.record, part, null) : null;
+  if (errand === null) return '';
+  const { loan, work, due, overdue, quoted } = errand;
+  const said = [
+    loan && 'on loan',
+    work,
+    due !== null && `due ${sheet.figures.shortDate(due)}${overdue ? ', which is past' : ''}`,
+    quoted !== null && `quoted ${sheet.figures.money(quoted)}`,
+  ];
+  return capital(said.filter((words) => typeof words === 'string').join('; '));
 }
 
 /** Things off the vehicle: what, how many, origin, condition, since when. `ticked` gives each a box on paper. */
@@ -37,7 +52,8 @@ export function storeTable(
         head: 'Part',
         names: true,
         set: 'part',
-        cell: (thing) => html`${partLink(sheet, thing.part)}${sub(thing.note)}${hazardMark(sheet, hazardsHere(sheet, thing))}`,
+        cell: (thing) =>
+          html`${partLink(sheet, thing.part)}${sub(thing.note)}${sub(errandLine(sheet, thing))}${hazardMark(sheet, hazardsHere(sheet, thing))}`,
       },
       { head: 'How many', set: 'num', cell: ({ count }) => count },
       { head: 'Origin', set: 'origin', bare: true, cell: ({ origin }) => (origin === null ? 'not known' : ORIGIN_WORDS[origin]) },

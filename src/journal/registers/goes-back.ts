@@ -1,0 +1,64 @@
+import type { PartEntry, PartId } from '../model.ts';
+import type { Deed, Moment } from '../record.ts';
+import { type At, dateOf, perRecord, type RegisterSource } from './source.ts';
+import { compareMoments, deedsOf, orderedSessions } from './stays.ts';
+
+/** How a part goes back, as somebody wrote it down when it came off or was bagged. */
+export interface WayBack {
+  readonly at: Moment & { readonly session: string };
+  /** The bag it went into; null where it was said of the part itself. */
+  readonly bag: number | null;
+  readonly goesBack: string | null;
+  /** What lies on it, in order; empty where nobody said. */
+  readonly stack: readonly string[];
+}
+
+/** What was written down of ways back, by part, in the order of the notes. */
+const waysBack = perRecord((record) => {
+  const ways = new Map<PartId, WayBack[]>();
+  const add = (part: PartId, way: WayBack) => ways.set(part, [...(ways.get(part) ?? []), way]);
+  for (const { id: session, date, parts, bags } of orderedSessions(record)) {
+    const at = { date, session };
+    for (const { part, goesBack, stack } of parts) {
+      if (goesBack !== null || stack.length > 0) add(part, { at, bag: null, goesBack, stack });
+    }
+    for (const { bag, off, goesBack } of bags) {
+      if (goesBack === null) continue;
+      const inIt = record.history.deeds.filter((deed) => deed.session === session && deed.to.at === 'bag' && deed.to.bag === bag);
+      const about = new Set([...(off === null ? [] : [off]), ...inIt.map(({ part }) => part)]);
+      for (const part of about) add(part, { at, bag, goesBack, stack: [] });
+    }
+  }
+  return ways;
+});
+
+/** How a part goes back, in the order in which it was written, up to the end of a day. It outlives the bag that it was written on. */
+export function waysBackOf(record: RegisterSource, part: PartId, at: At): readonly WayBack[] {
+  const date = dateOf(record, at);
+  return (waysBack(record).get(part) ?? []).filter((way) => way.at.date <= date);
+}
+
+/** A part that went back, with what had been said of how it goes, and whether it was said to be as it was. */
+export interface WentBack {
+  readonly part: PartId;
+  readonly ways: readonly WayBack[];
+  readonly fitted: Deed;
+}
+
+/** What went back with a way back written down and nobody saying whether it is as it was, in catalogue order. */
+export function notConfirmedAt(record: RegisterSource, at: At): readonly WentBack[] {
+  const date = dateOf(record, at);
+  return [...record.journal.parts.keys()].flatMap((part) => wentBack(record, part, date) ?? []);
+}
+
+function wentBack(record: RegisterSource, part: PartId, date: string): WentBack | null {
+  const order = compareMoments(record);
+  const fitted = deedsOf(record, part).findLast(({ did, date: day }) => did === 'fitted' && day <= date);
+  if (!fitted || saysHow(fitted.entry)) return null;
+  const ways = waysBackOf(record, part, date).filter((way) => order(way.at, fitted) < 0);
+  return ways.length === 0 ? null : { part, ways, fitted };
+}
+
+function saysHow({ asWas }: PartEntry): boolean {
+  return asWas !== null;
+}
