@@ -26,7 +26,7 @@ object { Rounded(<-90,-3.4,-13>, <90,0,16>, .3) texture { function { F_Gap(x,y,z
   }
 #end
 object { Paint_Tin(5.6, 13, S(232,219,184), 2) translate <-33,0,1> }
-object { Paint_Tin(5.2, 11.5, S(74,48,33), 5) translate <-20,0,-1> }
+object { Paint_Tin(5.2, 11.5, S(126,128,126), 5) translate <-20,0,-1> }
 object { Paint_Tin(4.4, 9.5, S(18,18,18), 9) translate <-8.4,0,-2> }
 // The gap stands at x = 12. Then grease, solvent, brushes.
 union { lathe { linear_spline 6, <0,-1>, <4.4,0>, <4.6,.6>, <4.9,6>, <4.9,7>, <0,7.2> } cylinder { y*5.7, y*7.5, 5.2 } pigment { S(36,74,112) } finish { specular .4 roughness .03 } translate <1.8,0,2> }
