@@ -1,5 +1,4 @@
-import { type Diagnostic, diagnostic, startOf } from '../diagnostics/diagnostic.ts';
-import { didYouMean } from '../diagnostics/nearest.ts';
+import { type Diagnostic, diagnostic, startOf, unknownName } from '../diagnostics/diagnostic.ts';
 import { sessionNamed } from '../model/session-named.ts';
 import { inSessionOrder } from '../model/session-order.ts';
 import type { Place, Session } from '../model.ts';
@@ -12,11 +11,8 @@ export function correctedSessions({ journal }: Pick<JournalRecord, 'journal'>): 
     const place = session.correctsPlace ?? startOf(session.file);
     const corrected = sessionNamed(journal, session.corrects);
     if (corrected !== null) return inSessionOrder(corrected, session) < 0 ? [] : [notBefore(session, corrected, place)];
-    const hint = didYouMean(
-      session.corrects,
-      journal.sessions.map(({ id }) => id),
-    );
-    return [diagnostic('A409', place, `There is no session \`${session.corrects}\`.`, { hint })];
+    const known = journal.sessions.map(({ id }) => id);
+    return [diagnostic('A409', place, `There is no session \`${session.corrects}\`.`, unknownName('session', session.corrects, known))];
   });
 }
 

@@ -1,5 +1,4 @@
-import { type Diagnostic, diagnostic } from '../diagnostics/diagnostic.ts';
-import { didYouMean } from '../diagnostics/nearest.ts';
+import { type Diagnostic, diagnostic, unknownName } from '../diagnostics/diagnostic.ts';
 import { linkTarget } from '../model/link-target.ts';
 import type { ProseLink } from '../model.ts';
 import type { JournalRecord } from '../record.ts';
@@ -20,16 +19,16 @@ export function proseLinks({ journal: { sessions } }: JournalRecord, { whole: { 
       .filter((link) => linkTarget({ journal, history }, link) === null)
       .map((link) =>
         diagnostic('A903', link.place, `There is no ${link.scheme} \`${link.id}\`.`, {
-          hint: hintFor(link, journal, names[link.scheme]()),
+          ...unknownName(link.scheme, link.id, names[link.scheme]()),
+          ...severalThatDay(link, journal),
         }),
       ),
   );
 }
 
-function hintFor(link: ProseLink, journal: JournalRecord['journal'], keys: Iterable<string>): string | null {
-  const thatDay = journal.sessions.filter((session) => session.date === link.id);
-  if (link.scheme === 'session' && thatDay.length > 1) {
-    return `That day has ${thatDay.length}: ${thatDay.map((session) => `\`${session.id}\``).join(', ')}.`;
-  }
-  return didYouMean(link.id, keys);
+/** A day is no name of a session where several are of that day. */
+function severalThatDay({ scheme, id }: ProseLink, { sessions }: JournalRecord['journal']): { hint?: string } {
+  const thatDay = scheme === 'session' ? sessions.filter((session) => session.date === id) : [];
+  if (thatDay.length < 2) return {};
+  return { hint: `That day has ${thatDay.length}: ${thatDay.map((session) => `\`${session.id}\``).join(', ')}.` };
 }

@@ -1,6 +1,5 @@
 /** Read files → the journal: catalogues first, then every note against them, in order. */
-import { startOf } from '../diagnostics/diagnostic.ts';
-import { didYouMean } from '../diagnostics/nearest.ts';
+import { startOf, unknownName } from '../diagnostics/diagnostic.ts';
 import { sessionNamed } from '../model/session-named.ts';
 import { inSessionOrder } from '../model/session-order.ts';
 import type { Journal, Session } from '../model.ts';
@@ -53,10 +52,8 @@ function sessionOf(note: NoteSource, around: Surroundings): Session {
 /** The parts of a file that is named for no subsystem are parts all the same: what notes say of them is still looked through. */
 function checkSubsystem(file: PartsFile, { subsystems }: Catalogues, out: Reporter): void {
   if (subsystems.has(file.subsystem)) return;
-  const hint = didYouMean(file.subsystem, subsystems.keys());
-  out.report('A403', startOf(file.file), `The file is named for a subsystem \`${file.subsystem}\`, which journal.yaml does not have.`, {
-    hint,
-  });
+  const message = `The file is named for a subsystem \`${file.subsystem}\`, which journal.yaml does not have.`;
+  out.report('A403', startOf(file.file), message, unknownName('subsystem', file.subsystem, subsystems.keys()));
 }
 
 function onePerId(notes: readonly NoteSource[], out: Reporter): NoteSource[] {

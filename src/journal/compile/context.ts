@@ -1,6 +1,6 @@
 /** What every part of compiling shares: the catalogues so far, and a place to put problems. */
 import type { Code } from '../diagnostics/catalogue.ts';
-import { didYouMean } from '../diagnostics/nearest.ts';
+import { type Sort, unknownName } from '../diagnostics/diagnostic.ts';
 import type {
   Charge,
   Consumable,
@@ -15,7 +15,6 @@ import type {
   Position,
   PositionId,
 } from '../model.ts';
-import { GENERAL } from '../model.ts';
 import type { Reporter } from '../read/reporter.ts';
 import { readAmount } from '../values/money.ts';
 
@@ -26,7 +25,7 @@ export interface Catalogues extends Omit<Journal, 'sessions' | 'consumables' | '
   readonly positions: Map<PositionId, Position>;
 }
 
-/** Turns names in notes into what they name; an unknown one is reported, with the nearest that is known. */
+/** Turns names in notes into what they name; an unknown one is reported, and taken for the nearest that is known. */
 export interface Names {
   part(id: string, place: Place): Part | null;
   person(id: string, place: Place): PersonId | null;
@@ -38,24 +37,36 @@ export interface Names {
 }
 
 export function namesIn(catalogues: Catalogues, out: Reporter): Names {
-  const { parts, people, milestones, consumables, positions, subsystems, settings } = catalogues;
-  const unknown = (code: Code, place: Place, what: string, id: string, known: Iterable<string>): null => {
-    out.report(code, place, `There is no ${what} \`${id}\`.`, { hint: didYouMean(id, known) });
-    return null;
-  };
-  const milestoneIds = milestones.map((milestone) => milestone.id);
+  const { parts, people, consumables, positions, settings } = catalogues;
+  const milestones = new Map(catalogues.milestones.map((milestone) => [milestone.id, milestone]));
+  const charges = chargesIn(catalogues);
+  const named =
+    <T>(code: Code, what: Sort | readonly Sort[], known: ReadonlyMap<string, T>) =>
+    (id: string, place: Place): T | null => {
+      const found = known.get(id);
+      if (found !== undefined) return found;
+      const more = unknownName(what, id, known.keys());
+      out.report(code, place, `There is no ${[what].flat().join(' or ')} \`${id}\`.`, more);
+      const { nearest } = more.unknown;
+      return nearest === null ? null : (known.get(nearest) ?? null);
+    };
+  const idOf =
+    (name: (id: string, place: Place) => { readonly id: string } | null) =>
+    (id: string, place: Place): string | null =>
+      name(id, place)?.id ?? null;
   return {
-    part: (id, place) => parts.get(id) ?? unknown('A401', place, 'part', id, parts.keys()),
-    person: (id, place) => people.get(id)?.id ?? unknown('A402', place, 'person', id, people.keys()),
-    milestone: (id, place) => (milestoneIds.includes(id) ? id : unknown('A404', place, 'milestone', id, milestoneIds)),
-    consumable: (id, place) => consumables.get(id) ?? unknown('A405', place, 'consumable', id, consumables.keys()),
-    position: (id, place) => positions.get(id)?.id ?? unknown('A407', place, 'position', id, positions.keys()),
-    charge: (id, place) => {
-      const part = parts.get(id);
-      if (part) return { part: part.id, subsystem: part.subsystem };
-      if (subsystems.has(id) || id === GENERAL) return { part: null, subsystem: id };
-      return unknown('A408', place, 'part or subsystem', id, [...subsystems.keys(), ...parts.keys()]);
-    },
+    part: named('A401', 'part', parts),
+    person: idOf(named('A402', 'person', people)),
+    milestone: idOf(named('A404', 'milestone', milestones)),
+    consumable: named('A405', 'consumable', consumables),
+    position: idOf(named('A407', 'position', positions)),
+    charge: named('A408', ['part', 'subsystem'], charges),
     money: (text, place) => out.take(readAmount(text, settings.currencyDigits, settings.currency), place),
   };
+}
+
+/** What a line may be laid to, by its id: every subsystem, then every part. */
+function chargesIn({ parts, subsystems }: Catalogues): ReadonlyMap<string, Charge> {
+  const whole = [...subsystems.keys()].map((subsystem) => [subsystem, { part: null, subsystem }] as const);
+  return new Map<string, Charge>([...whole, ...[...parts.values()].map(({ id, subsystem }) => [id, { part: id, subsystem }] as const)]);
 }

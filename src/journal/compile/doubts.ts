@@ -2,13 +2,12 @@
  * What a fault leaves in doubt: names that its entry, list or file would have brought, and where the parts are that it
  * speaks of. What is then not known, or not where it should be, may only echo the fault.
  */
-import type { Diagnostic } from '../diagnostics/diagnostic.ts';
+import type { Diagnostic, Sort } from '../diagnostics/diagnostic.ts';
 import { beginsAt, beginsWithin } from '../diagnostics/place.ts';
 import type { PartId, PositionId } from '../model.ts';
 import type { ReadJournal } from '../read/journal-source.ts';
 import { fieldsHaving } from '../read/schema-at.ts';
 import type { Tree } from '../read/source/tree.ts';
-import type { Sort } from '../schema/facts.ts';
 import { journalSchema } from '../schema/journal.ts';
 import { sessionSchema } from '../schema/session.ts';
 
@@ -37,6 +36,7 @@ export function doubtsOf(read: ReadJournal, diagnostics: readonly Diagnostic[]):
     else if (file.startsWith('sessions/') && /\.md$/i.test(file)) doubtNote(fault, trees.get(file), sorts, parts);
   }
   if (sorts.has('subsystem')) sorts.add('part');
+  if (sorts.has('part')) sorts.add('position');
   return { sorts, parts };
 }
 
@@ -90,24 +90,6 @@ function isBefore({ place: a }: Diagnostic, { place: b }: Diagnostic): boolean {
   return a.file < b.file || (a.file === b.file && a.line < b.line);
 }
 
-/** The sorts of names that are not known, by code. */
-const UNKNOWN: Readonly<Record<string, readonly Sort[]>> = {
-  A401: ['part'],
-  A402: ['person'],
-  A403: ['subsystem'],
-  A404: ['milestone'],
-  A405: ['consumable'],
-  A406: ['store'],
-  A407: ['part'],
-  A408: ['part', 'subsystem'],
-  A409: ['session'],
-  A602: ['bag'],
-  A604: ['bag'],
-  A606: ['bag'],
-  A608: ['item'],
-  A610: ['item'],
-};
-
 /** What is said of a date that is in the calendar. */
 const OF_A_DATE = new Set(['A317', 'A801', 'A802']);
 
@@ -124,8 +106,7 @@ export function withoutEchoes(
   if (sorts.size === 0 && parts.size === 0) return diagnostics;
   const trees = new Map(read.notes.map(({ file, tree }) => [file, tree]));
   const told = diagnostics.filter((each) => {
-    if (UNKNOWN[each.code]?.some((sort) => sorts.has(sort))) return false;
-    if (each.code === 'A903') return ![...sorts].some((sort) => each.message.startsWith(`There is no ${sort} `));
+    if (each.unknown?.sorts.some((sort) => sorts.has(sort))) return false;
     if (!WHEREABOUTS.test(each.code)) return true;
     const tree = trees.get(each.place.file);
     const entry = tree && entryAt(tree, ['parts'], each);

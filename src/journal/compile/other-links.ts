@@ -1,5 +1,5 @@
 /** Links in the prose that do not say what they name: a file of the journal, an address, or a slip. */
-import { didYouMean } from '../diagnostics/nearest.ts';
+import { asQuestion, nearest } from '../diagnostics/nearest.ts';
 import type { OtherLink } from '../read/prose.ts';
 import { decoded, LINK_SCHEMES, linkNamed } from '../values/link.ts';
 import { folderOf, inside } from './paths.ts';
@@ -27,8 +27,8 @@ function ofScheme(url: string, scheme: string): [string, { hint: string }] {
   if ((LINK_SCHEMES as readonly string[]).includes(scheme)) {
     return [`The link \`${url}\` names no ${scheme}.`, { hint: `Write which after the colon: \`${scheme}:…\`.` }];
   }
-  const near = didYouMean(scheme, LINK_SCHEMES);
-  return [`There is no kind of link \`${scheme}:\`.`, { hint: near?.startsWith('Did') ? near : KINDS }];
+  const near = nearest(scheme, LINK_SCHEMES);
+  return [`There is no kind of link \`${scheme}:\`.`, { hint: near === null ? KINDS : asQuestion(near) }];
 }
 
 function isThere(url: string, notes: ReadonlySet<string>, { file, assets }: NoteContext): boolean {
@@ -40,6 +40,6 @@ function hintFor(url: string, { catalogues, assets, file }: NoteContext): string
   if (catalogues.parts.has(url)) return `Write \`part:${url}\`.`;
   if (/^www\./i.test(url)) return `Write \`https://${url}\`.`;
   const beside = (assets.folders.get(folderOf(file)) ?? []).map((path) => path.slice(path.lastIndexOf('/') + 1));
-  const near = beside.length > 0 ? didYouMean(url, beside) : null;
-  return near?.startsWith('Did') ? near : KINDS;
+  const near = nearest(url, beside);
+  return near === null ? KINDS : asQuestion(near);
 }

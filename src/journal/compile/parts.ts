@@ -1,4 +1,5 @@
 /** parts/<subsystem>.yaml → parts, and the positions they make. */
+import { unknownName } from '../diagnostics/diagnostic.ts';
 import { didYouMean } from '../diagnostics/nearest.ts';
 import type { Part, PartId, Place, Position, SubsystemId } from '../model.ts';
 import type { Entry } from '../read/entry.ts';
@@ -62,8 +63,7 @@ function checkComponents({ says, placeOf }: PartEntry, words: ReadonlySet<string
 function positionOf({ says, placeOf }: PartEntry, makes: ReadonlySet<string>, out: Reporter): string {
   if (says.for === null) return says.id;
   if (makes.has(says.for)) return says.for;
-  const hint = didYouMean(says.for, makes);
-  out.report('A407', placeOf('for'), `No part that makes a position has the id \`${says.for}\`.`, { hint });
+  out.report('A407', placeOf('for'), `No part that makes a position has the id \`${says.for}\`.`, unknownName('part', says.for, makes));
   return says.id;
 }
 
@@ -125,7 +125,7 @@ function lyingPlace({ says, placeOf }: PartEntry, catalogues: Catalogues, out: R
 
 function storeNamed(name: string, { stores }: Catalogues, place: Place, out: Reporter): string | null {
   if (stores.includes(name)) return name;
-  out.report('A406', place, `There is no store \`${name}\` in journal.yaml.`, { hint: didYouMean(name, stores) });
+  out.report('A406', place, `There is no store \`${name}\` in journal.yaml.`, unknownName('store', name, stores));
   return null;
 }
 

@@ -1,4 +1,5 @@
 import { CATALOGUE, type Code } from './catalogue.ts';
+import { didYouMean, nearest } from './nearest.ts';
 import type { Place } from './place.ts';
 
 export type Severity = 'error' | 'warning';
@@ -7,6 +8,17 @@ export type Severity = 'error' | 'warning';
 export interface Related {
   readonly place: Place;
   readonly message: string;
+}
+
+/** What names in a journal name. */
+export type Sort = 'part' | 'position' | 'person' | 'subsystem' | 'milestone' | 'consumable' | 'store' | 'item' | 'bag' | 'session';
+
+/** A name that nothing in the journal has, where one of these sorts was asked for. */
+export interface Unknown {
+  readonly sorts: readonly Sort[];
+  readonly name: string;
+  /** The known name that was most likely meant. */
+  readonly nearest: string | null;
 }
 
 /** One problem of one file. The shape is the same for every stage and every output. */
@@ -18,6 +30,15 @@ export interface Diagnostic {
   /** The repair, said as something to do. */
   readonly hint: string | null;
   readonly related: readonly Related[];
+  /** For a name that is not known. */
+  readonly unknown: Unknown | null;
+}
+
+/** What a diagnostic may carry beside its message. */
+export interface More {
+  readonly hint?: string | null;
+  readonly related?: readonly Related[];
+  readonly unknown?: Unknown;
 }
 
 /**
@@ -28,12 +49,7 @@ export interface Diagnostic {
  * @param message what was found and what was expected
  * @param more the repair and other places, where there are any
  */
-export function diagnostic(
-  code: Code,
-  place: Place,
-  message: string,
-  more: { readonly hint?: string | null; readonly related?: readonly Related[] } = {},
-): Diagnostic {
+export function diagnostic(code: Code, place: Place, message: string, more: More = {}): Diagnostic {
   return {
     code,
     severity: CATALOGUE[code].severity,
@@ -41,7 +57,19 @@ export function diagnostic(
     place,
     hint: more.hint ?? null,
     related: more.related ?? [],
+    unknown: more.unknown ?? null,
   };
+}
+
+/** @param known the names that the journal has of these sorts */
+export function unknownName(
+  sorts: Sort | readonly Sort[],
+  name: string,
+  known: Iterable<string>,
+): { hint: string | null; unknown: Unknown } {
+  const names = [...known];
+  const unknown = { sorts: [sorts].flat(), name, nearest: nearest(name, names) };
+  return { hint: didYouMean(name, names), unknown };
 }
 
 /** File order, then line, column and code, so that a run always prints the same. */

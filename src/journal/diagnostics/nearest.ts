@@ -29,11 +29,16 @@ function isSwap(a: string, b: string): boolean {
   return a.slice(0, at) + a[at + 1] + a[at] + a.slice(at + 2) === b;
 }
 
+/** The question whether a name was meant. */
+export function asQuestion(name: string): string {
+  return `Did you mean \`${name}\`?`;
+}
+
 /** `Did you mean …?`, or the whole list when it is short, or null. */
 export function didYouMean(written: string, names: Iterable<string>): string | null {
   const list = [...names];
   const name = nearest(written, list);
-  if (name !== null) return `Did you mean \`${name}\`?`;
+  if (name !== null) return asQuestion(name);
   if (list.length === 0) return null;
   return list.length <= 12 ? `Known: ${list.map((each) => `\`${each}\``).join(', ')}.` : null;
 }

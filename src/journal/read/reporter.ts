@@ -1,12 +1,12 @@
 import type { Code } from '../diagnostics/catalogue.ts';
-import { type Diagnostic, diagnostic, type Related } from '../diagnostics/diagnostic.ts';
+import { type Diagnostic, diagnostic, type More } from '../diagnostics/diagnostic.ts';
 import type { Place } from '../diagnostics/place.ts';
 import type { Reading } from '../values/reading.ts';
 
 /** Collects diagnostics. */
 export interface Reporter {
   readonly diagnostics: Diagnostic[];
-  report(code: Code, place: Place, message: string, more?: { hint?: string | null; related?: Related[] }): void;
+  report(code: Code, place: Place, message: string, more?: More): void;
   /** The value, or null with its problem reported at the place. */
   take<T>(reading: Reading<T>, place: Place): T | null;
 }

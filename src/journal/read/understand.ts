@@ -5,7 +5,7 @@
 import type * as z from 'zod';
 import { type Diagnostic, diagnostic } from '../diagnostics/diagnostic.ts';
 import { didYouMean } from '../diagnostics/nearest.ts';
-import { type IssueParams, kindOf } from '../schema/fields.ts';
+import type { IssueParams } from '../schema/fields.ts';
 import { asMeant } from './as-meant.ts';
 import { type Read, withEntries } from './entry.ts';
 import { fieldsAt } from './schema-at.ts';
@@ -58,16 +58,19 @@ function describe(issue: Issue, schema: z.ZodType, tree: Tree): Diagnostic[] {
   return [diagnostic('A303', tree.placeOf(issue.path), messageOf(issue, tree))];
 }
 
+const EXPECTED: Readonly<Record<string, string>> = {
+  string: 'Text was expected',
+  array: 'A list was expected (lines that begin with `- `)',
+  object: 'Fields were expected (`name: value`)',
+};
+
 function messageOf(issue: Issue, tree: Tree): string {
   const found = kindOf(valueAt(tree, issue.path));
   if (issue.code === 'invalid_union' || issue.code === 'invalid_key') {
     return `\`${String(issue.path.at(-1) ?? '')}\` does not take ${found}.`;
   }
-  if (!issue.message.startsWith('Invalid input')) return issue.message;
-  const list = issue.code === 'invalid_type' && issue.expected === 'array';
-  return list
-    ? `A list was expected (lines that begin with \`- \`), ${found} stands here.`
-    : `Fields were expected (\`name: value\`), ${found} stands here.`;
+  const expected = issue.code === 'invalid_type' ? issue.expected : 'object';
+  return `${EXPECTED[expected] ?? EXPECTED.object}, ${found} stands here.`;
 }
 
 function missingHint(name: string): string | null {
@@ -77,4 +80,12 @@ function missingHint(name: string): string | null {
 function unknownField(key: string, path: Path, known: readonly string[], tree: Tree): Diagnostic {
   const hint = didYouMean(key, known);
   return diagnostic('A301', tree.keyPlaceOf(path), `There is no field \`${key}\` here.`, { hint });
+}
+
+/** Says in words what kind of value stands where another was expected. */
+function kindOf(value: unknown): string {
+  if (Array.isArray(value)) return 'a list';
+  if (typeof value === 'string') return `\`${value.length > 40 ? `${value.slice(0, 40)}…` : value}\``;
+  if (typeof value === 'object' && value !== null) return 'a group of fields';
+  return 'nothing';
 }

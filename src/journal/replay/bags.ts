@@ -1,4 +1,4 @@
-import { type Diagnostic, diagnostic } from '../diagnostics/diagnostic.ts';
+import { type Diagnostic, diagnostic, unknownName } from '../diagnostics/diagnostic.ts';
 import type { BagFilling, IsoDate, Part, PartId, Place, Session, Whereabouts } from '../model.ts';
 import type { BagHistory, FilledBag, Moment } from '../record.ts';
 import type { Replay } from './replay.ts';
@@ -80,13 +80,17 @@ export class Bags {
       const { filling, session: filler } = full.filled;
       const message = `Nothing can go into bag ${bag} here: it was filled ${filler === null ? 'at the start' : `in session ${filler}`}, and only that note puts parts into it.`;
       const related = [{ place: filling.place, message: `Bag ${bag} is filled here.` }];
-      return diagnostic('A604', place, message, { hint: 'Take the next free number, and fill it under `bags` of this note.', related });
+      return diagnostic('A604', place, message, {
+        ...unknownBag(bag),
+        hint: 'Take the next free number, and fill it under `bags` of this note.',
+        related,
+      });
     }
     const ever = this.#ever.get(bag);
-    if (!ever) return diagnostic('A606', place, `No note fills a bag ${bag}.`, { hint });
+    if (!ever) return diagnostic('A606', place, `No note fills a bag ${bag}.`, { ...unknownBag(bag), hint });
     const message = `Nothing can go into bag ${bag} here: this note does not fill it.`;
     const related = [{ place: ever.place, message: `Bag ${bag} is filled here, in session ${ever.session}.` }];
-    return diagnostic('A604', place, message, { hint, related });
+    return diagnostic('A604', place, message, { ...unknownBag(bag), hint, related });
   }
 
   /** The bag of this session that says it holds what came off there; null when none or more than one does. */
@@ -99,7 +103,7 @@ export class Bags {
   unknown(bag: number, place: Place): Diagnostic | null {
     if (this.#ever.has(bag) || this.#fillings.has(bag)) return null;
     const hint = `Fill it under \`bags\` of the note it belongs to: \`- { bag: ${bag}, holds: [ … ] }\`.`;
-    return diagnostic('A606', place, `No note fills a bag ${bag}.`, { hint });
+    return diagnostic('A606', place, `No note fills a bag ${bag}.`, { ...unknownBag(bag), hint });
   }
 
   /** Empties the bags of a session; what still lies in one since before goes to stores, unplaced. */
@@ -130,7 +134,11 @@ export class Bags {
     const later = this.#ever.get(bag);
     const when = later ? `it is filled only later, in session ${later.session}` : 'no note fills it';
     const related = later ? [{ place: later.place, message: `Bag ${bag} is filled here.` }] : [];
-    return diagnostic('A602', place, `Bag ${bag} cannot be emptied: ${when}.`, { hint: 'Take the number out of `emptied`.', related });
+    return diagnostic('A602', place, `Bag ${bag} cannot be emptied: ${when}.`, {
+      ...unknownBag(bag),
+      hint: 'Take the number out of `emptied`.',
+      related,
+    });
   }
 
   /** Bags of the session that name by `off` what has not come off at all. */
@@ -155,6 +163,11 @@ function filledTwice({ bag, place }: BagFilling, { filled }: FilledBag, hint: st
   const message = `Bag ${bag} is full: it was filled ${filled.session === null ? 'at the start' : `in session ${filled.session}`}, and not emptied since.`;
   const related = [{ place: filled.filling.place, message: `Bag ${bag} was filled here.` }];
   return diagnostic('A601', place, message, { hint, related });
+}
+
+/** Nearest numbers are no likelier than others. */
+function unknownBag(bag: number) {
+  return unknownName('bag', String(bag), []);
 }
 
 /** @param except what this session put in stays: the bag was filled anew. Null: everything is tipped out */

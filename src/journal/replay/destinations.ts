@@ -1,5 +1,4 @@
-import { type Diagnostic, diagnostic } from '../diagnostics/diagnostic.ts';
-import { didYouMean, nearest } from '../diagnostics/nearest.ts';
+import { type Diagnostic, diagnostic, unknownName } from '../diagnostics/diagnostic.ts';
 import type { ActionWord, Destination, GoneHow, PartEntry, Session, Whereabouts } from '../model.ts';
 import type { Replay } from './replay.ts';
 import type { Seat } from './seat.ts';
@@ -60,9 +59,9 @@ function putDown(replay: Replay, session: Session, entry: PartEntry, otherwise: 
   if (named.bag !== null) return to({ at: 'bag', bag: named.bag }, replay.bags.refuses(named.bag, session, entry.place));
   const { stores } = replay.journal;
   if (stores.includes(named.name)) return to({ at: 'stores', store: named.name });
-  const hint = didYouMean(named.name, stores);
-  const problem = diagnostic('A406', entry.place, `There is no store \`${named.name}\` in journal.yaml.`, { hint });
-  return to({ at: 'stores', store: nearest(named.name, stores) ?? named.name }, problem);
+  const unknown = unknownName('store', named.name, stores);
+  const problem = diagnostic('A406', entry.place, `There is no store \`${named.name}\` in journal.yaml.`, unknown);
+  return to({ at: 'stores', store: unknown.unknown.nearest ?? named.name }, problem);
 }
 
 function noDestination(entry: PartEntry, word: ActionWord, what: string): Diagnostic {

@@ -1,5 +1,4 @@
-import { type Diagnostic, diagnostic } from '../diagnostics/diagnostic.ts';
-import { didYouMean } from '../diagnostics/nearest.ts';
+import { type Diagnostic, diagnostic, unknownName } from '../diagnostics/diagnostic.ts';
 import type { ItemId, ItemOpening, MilestoneId, Place, Session } from '../model.ts';
 import type { ItemHistory } from '../record.ts';
 
@@ -77,14 +76,14 @@ export class Items {
   /** Null when some note opens the item. */
   unknown(id: ItemId, place: Place): Diagnostic | null {
     if (this.#ever.has(id)) return null;
-    return diagnostic('A610', place, `No note opens an item \`${id}\`.`, { hint: didYouMean(id, this.#ever.keys()) });
+    return diagnostic('A610', place, `No note opens an item \`${id}\`.`, unknownName('item', id, this.#ever.keys()));
   }
 
   #onlyLater(id: ItemId, word: string, place: Place): Diagnostic {
     const later = this.#ever.get(id);
     const message = `\`${id}\` cannot be ${word}: it is opened only later, in session ${later?.session.id}.`;
     const related = later ? [{ place: later.opening.place, message: `\`${id}\` is opened here.` }] : [];
-    return diagnostic('A608', place, message, { related });
+    return diagnostic('A608', place, message, { ...unknownName('item', id, []), related });
   }
 }
 

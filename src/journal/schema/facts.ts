@@ -1,7 +1,5 @@
 import * as z from 'zod';
-
-/** Names that a file of a journal brings into it. */
-export type Sort = 'part' | 'person' | 'subsystem' | 'milestone' | 'consumable' | 'store' | 'item' | 'bag' | 'session';
+import type { Sort } from '../diagnostics/diagnostic.ts';
 
 /** What is known of a field besides the kind of its value. Said on the schema, and asked wherever it matters. */
 export interface Facts {

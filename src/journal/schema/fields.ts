@@ -18,10 +18,7 @@ export interface IssueParams {
 }
 
 /** A line of text. Printed quotation marks around it stand for those that YAML knows. */
-export const text = having(
-  z.string({ error: (issue) => `Text was expected, ${kindOf(issue.input)} stands here.` }).overwrite(withoutPrintedMarks),
-  { standIn: '' },
-);
+export const text = having(z.string().overwrite(withoutPrintedMarks), { standIn: '' });
 
 /** Text in which somebody says something in words. */
 export const prose = having(text, { prose: true });
@@ -68,18 +65,12 @@ export function manyOf<T extends z.ZodType>(item: T) {
 
 /** Entries under a field: always a list, and empty without the field. */
 export function entries<T extends z.ZodType>(item: T) {
-  const list = z.array(item, {
-    error: (issue) => `A list was expected (lines that begin with \`- \`), ${kindOf(issue.input)} stands here.`,
-  });
-  return list.default([]);
+  return z.array(item).default([]);
 }
 
 /** Named fields, no others. A name of two words is written `goes-back` and given out as `goesBack`. */
 export function fields<Shape extends z.ZodRawShape>(shape: Shape): z.ZodType<Named<z.output<z.ZodObject<Shape, z.core.$strict>>>> {
-  const object = z.strictObject(shape, {
-    error: (issue) =>
-      issue.code === 'invalid_type' ? `Fields were expected (\`name: value\`), ${kindOf(issue.input)} stands here.` : undefined,
-  });
+  const object = z.strictObject(shape);
   const named = Object.keys(shape).some((name) => name.includes('-')) ? object.transform(inOneWord) : object;
   return named as unknown as z.ZodType<Named<z.output<typeof object>>>;
 }
@@ -167,11 +158,3 @@ export const condition = read((written): Reading<0 | 1 | 2 | 3> => {
   const hint = '0 no symptoms, 1 minor, 2 moderate, 3 major.';
   return bad('A304', `\`${written}\` is not a condition class.`, hint);
 });
-
-/** Says in words what kind of value stands where another was expected. */
-export function kindOf(value: unknown): string {
-  if (Array.isArray(value)) return 'a list';
-  if (typeof value === 'string') return `\`${value.length > 40 ? `${value.slice(0, 40)}…` : value}\``;
-  if (typeof value === 'object' && value !== null) return 'a group of fields';
-  return 'nothing';
-}

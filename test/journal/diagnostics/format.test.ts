@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { diagnosticsToJson } from '../../../src/journal/diagnostics/as-json.ts';
-import { diagnostic } from '../../../src/journal/diagnostics/diagnostic.ts';
+import { diagnostic, unknownName } from '../../../src/journal/diagnostics/diagnostic.ts';
 import { countsText, formatDiagnostic, formatDiagnostics, PLAIN } from '../../../src/journal/diagnostics/format.ts';
 import { sourceFrame } from '../../../src/journal/diagnostics/source-frame.ts';
 import type { Place } from '../../../src/journal/model.ts';
@@ -102,7 +102,17 @@ test('for machines the shape is plain and has a version', () => {
         endLine: 3,
         endColumn: 4,
         related: [{ message: 'first here', file: NOTE, line: 1, column: 1, endLine: 1, endColumn: 2 }],
+        unknown: null,
       },
     ],
+  });
+});
+
+test('a name that is not known is told to machines with the one that was meant', () => {
+  const message = 'There is no part `frnt-drum`.';
+  const found = diagnostic('A401', at(3, 1, 3, 4), message, unknownName('part', 'frnt-drum', ['rear-drum', 'front-drum']));
+  expect(found.hint).toBe('Did you mean `front-drum`?');
+  expect(diagnosticsToJson([found], 1)).toMatchObject({
+    diagnostics: [{ unknown: { sorts: ['part'], name: 'frnt-drum', nearest: 'front-drum' } }],
   });
 });

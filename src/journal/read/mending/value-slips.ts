@@ -12,6 +12,8 @@ export interface Written {
 interface Fault {
   readonly is: (text: string) => boolean;
   readonly message: string;
+  /** It is a quotation without its end. */
+  readonly unclosed?: boolean;
   /** Where in the value it is shown. */
   readonly from?: (text: string) => number;
 }
@@ -19,7 +21,7 @@ interface Fault {
 const QUOTED = /^(?:"(?:[^"\\]|\\.)*"|'(?:[^']|'')*')/;
 
 const IN_ANY: readonly Fault[] = [
-  { is: (text) => /^["']/.test(text) && !QUOTED.test(text), message: 'A quotation mark that was opened is not closed.' },
+  { is: (text) => /^["']/.test(text) && !QUOTED.test(text), message: 'A quotation mark that was opened is not closed.', unclosed: true },
   {
     is: (text) => QUOTED.test(text),
     message: 'Something follows where the value ends.',
@@ -51,11 +53,11 @@ export function valueSlip({ text, start, field }: Written, inBraces: boolean, na
   const meant = decimalMeant(text) ?? { text: quoted(text), hint: null };
   const shown = `\`${field === null ? '' : `${field}: `}${meant.text}\``;
   return {
-    code: fault.message.startsWith('A quotation') ? 'A201' : 'A208',
+    code: fault.unclosed ? 'A201' : 'A208',
     start: start + (fault.from?.(text) ?? 0),
     end: start + text.length,
     message: fault.message,
-    hint: meant.hint ?? hintFor(fault.message, shown),
+    hint: meant.hint ?? hintFor(fault, shown),
     edits: [{ start, end: start + text.length, text: meant.text }],
     quiet: meant.hint === null && isPlain(text, fault, field, names),
   };
@@ -67,8 +69,8 @@ function isPlain(text: string, { message }: Fault, field: string | null, names: 
   return message === COMMA && names.prose.has(field ?? '') && !new RegExp(`,\\s*${patternOf(names)}(?![\\w-])`).test(text);
 }
 
-function hintFor(message: string, shown: string): string {
-  if (message.startsWith('A quotation')) return `Close it on the same line: ${shown}.`;
+function hintFor({ unclosed }: Fault, shown: string): string {
+  if (unclosed) return `Close it on the same line: ${shown}.`;
   return `Put the whole value in double quotes: ${shown}.`.replace(
     'double quotes: `',
     shown.includes(`'`) ? 'quotes: `' : 'double quotes: `',
