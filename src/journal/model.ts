@@ -6,6 +6,7 @@
  */
 
 import type { Consumable, Milestone, Part, Person, Position, Settings, Subsystem } from './model/catalogues.ts';
+import type { Drawing } from './model/drawing.ts';
 import type { IdentityTable } from './model/identity-tables/table.ts';
 import type { Session } from './model/session.ts';
 import type { ConsumableId, PartId, PersonId, PositionId, SubsystemId } from './schema/words.ts';
@@ -34,6 +35,8 @@ export interface Journal {
   readonly positions: ReadonlyMap<PositionId, Position>;
   /** Published points tables of a vehicle's identity, the journal's own first. */
   readonly identityTables: readonly IdentityTable[];
+  /** By their names. */
+  readonly drawings: readonly Drawing[];
   /** In the order in which they happened. */
   readonly sessions: readonly Session[];
 }

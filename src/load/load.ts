@@ -1,7 +1,7 @@
 /**
  * A journal folder on disk to source texts: the only reader of notes.
  *
- * Read as bytes are `journal.yaml`, `consumables.yaml`, `parts/*.yaml`, `identity/*.yaml` and every `.md` under `sessions/`;
+ * Read as bytes are `journal.yaml`, `consumables.yaml`, `parts/*.yaml`, `identity/*.yaml`, `drawings/*.svg` and every `.md` under `sessions/`;
  * every other file under `sessions/` and `papers/` is listed as an asset. Other folders, and names that begin
  * with a dot, are not the journal's business. The order is that of the paths, whatever the disk says.
  */
@@ -36,7 +36,7 @@ export interface LoadedSources extends Sources {
 type Role = 'source' | 'asset' | 'stray' | 'ignored';
 
 /** The folders of a journal that are read. */
-export const FOLDERS = ['identity', 'papers', 'parts', 'sessions'];
+export const FOLDERS = ['drawings', 'identity', 'papers', 'parts', 'sessions'];
 const TOP_FILES = new Set(['journal.yaml', 'consumables.yaml']);
 
 /**
@@ -72,6 +72,7 @@ function roleOf(path: string): Role {
   const [top, ...rest] = path.split('/');
   if (rest.length === 0) return TOP_FILES.has(path) ? 'source' : /^(journal|consumables)\.yml$/.test(path) ? 'stray' : 'ignored';
   if (top === 'parts' || top === 'identity') return rest.length === 1 && path.endsWith('.yaml') ? 'source' : 'stray';
+  if (top === 'drawings') return rest.length === 1 && path.endsWith('.svg') ? 'source' : 'stray';
   if (top === 'sessions' && path.endsWith('.md')) return 'source';
   return top === 'sessions' && /\.(?:md|markdown|md\.txt)$/i.test(path) ? 'stray' : 'asset';
 }

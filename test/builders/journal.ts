@@ -137,6 +137,7 @@ export function journal({
       keepPictureFacts: [],
     },
     people: new Map(),
+    drawings: [],
     identityTables: [],
     subsystems: new Map(subsystems.map((id) => [id, { id, name: id, budgetMinutes: null, budgetMoney: null }])),
     milestones: milestones.map((id, order) => ({ id, name: id, order })),

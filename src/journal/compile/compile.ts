@@ -8,6 +8,7 @@ import type { Reporter } from '../read/reporter.ts';
 import type { Sources } from '../read/source/sources.ts';
 import { compileConsumables } from './consumables.ts';
 import { type Catalogues, namesIn } from './context.ts';
+import { compileDrawings } from './drawings.ts';
 import { identityTables } from './identity.ts';
 import { compileParts } from './parts.ts';
 import { assetsByFolder } from './paths.ts';
@@ -22,6 +23,7 @@ export function compile(read: ReadJournal, sources: Sources, out: Reporter): Jou
   if (read.consumables) compileConsumables(read.consumables.value, read.consumables.tree, catalogues, out);
   for (const file of read.parts) checkSubsystem(file, catalogues, out);
   compileParts(read.parts, catalogues, out);
+  const drawings = compileDrawings(read.drawings, catalogues.positions, out);
   const notes = onePerId(read.notes, out);
   const files = new Set(read.notes.map(({ file }) => file));
   const around = { catalogues, names: namesIn(catalogues, out), assets: assetsByFolder(sources.assets), notes: files, out };
@@ -29,7 +31,7 @@ export function compile(read: ReadJournal, sources: Sources, out: Reporter): Jou
     const session = sessionOf(note, around);
     return note.undated ? [] : [session];
   });
-  return withCorrections({ ...catalogues, sessions: sessions.sort(inSessionOrder) });
+  return withCorrections({ ...catalogues, drawings, sessions: sessions.sort(inSessionOrder) });
 }
 
 /** `corrects` may name the day of a session; from here on it is the id. */

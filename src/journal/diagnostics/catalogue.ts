@@ -162,6 +162,8 @@ export const CATALOGUE = {
     'Film published as it is',
     'The film is of another kind than MP4 and MOV, or odd, or has a track of data, so what its camera wrote cannot be taken out.',
   ),
+  A913: error('Drawing cannot be used', 'A drawing is an SVG that says how large it is.'),
+  A914: warning('Shape of nothing', 'A shape in a drawing is named for a place that the vehicle does not have.'),
 } as const satisfies Record<string, Row>;
 
 export type Code = keyof typeof CATALOGUE;

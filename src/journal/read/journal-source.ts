@@ -4,6 +4,7 @@ import type { IdentitySource } from '../schema/identity.ts';
 import type { JournalSource } from '../schema/journal.ts';
 import type { SessionSource } from '../schema/session.ts';
 import type { SubsystemId } from '../schema/words.ts';
+import type { DrawingSource } from './drawing.ts';
 import type { Entry, Read } from './entry.ts';
 import type { Prose } from './prose.ts';
 import type { Tree } from './source/tree.ts';
@@ -62,5 +63,6 @@ export interface ReadJournal {
   readonly consumables: Understood<Readonly<Record<string, ConsumableFields>>> | null;
   readonly parts: readonly PartsFile[];
   readonly identity: readonly IdentityFile[];
+  readonly drawings: readonly DrawingSource[];
   readonly notes: readonly NoteSource[];
 }

@@ -8,6 +8,7 @@ import { identitySchema } from '../schema/identity.ts';
 import { journalSchema } from '../schema/journal.ts';
 import { sessionSchema } from '../schema/session.ts';
 import { readDate } from '../values/date.ts';
+import { type DrawingSource, readDrawing } from './drawing.ts';
 import { type Read, withEntries } from './entry.ts';
 import type { IdentityFile, NoteSource, PartsFile, ReadJournal, Understood } from './journal-source.ts';
 import { readProse } from './prose.ts';
@@ -29,6 +30,7 @@ export function readFiles(sources: Sources, out: Reporter): ReadJournal {
   let consumables: ReadJournal['consumables'] = null;
   const parts: PartsFile[] = [];
   const identity: IdentityFile[] = [];
+  const drawings: DrawingSource[] = [];
   const notes: NoteSource[] = [];
   for (const file of sources.files) {
     const { text, diagnostics } = decode(file);
@@ -38,10 +40,11 @@ export function readFiles(sources: Sources, out: Reporter): ReadJournal {
     else if (file.path === 'consumables.yaml') consumables = readCatalogue(text, consumablesSchema, 'fields', out);
     else if (file.path.startsWith('parts/')) parts.push(...readParts(file, text, out));
     else if (file.path.startsWith('identity/')) identity.push(...readIdentity(text, out));
+    else if (file.path.startsWith('drawings/')) drawings.push(...[readDrawing(text, out)].filter((one) => one !== null));
     else notes.push(...readNote(text, out));
   }
   if (!sources.files.some((file) => file.path === 'journal.yaml')) out.diagnostics.push(noJournal());
-  return { journal, consumables, parts, identity, notes };
+  return { journal, consumables, parts, identity, drawings, notes };
 }
 
 function noJournal() {
