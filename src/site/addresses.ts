@@ -15,6 +15,7 @@ export const PAGES = {
   home: 'index.html',
   sessions: 'sessions.html',
   parts: 'parts.html',
+  drawings: 'drawings.html',
   register: 'register.html',
   ledger: 'ledger.html',
   entries: 'ledger/entries.html',

@@ -162,4 +162,20 @@ export const FILES_AND_YAML: readonly Case[] = [
     at: 'drum\n  name: Again',
     first: 'drum\n  name: Front',
   },
+  {
+    shows: 'a drawing that is none',
+    code: 'A913',
+    file: 'drawings/side.svg',
+    files: { more: { 'drawings/side.svg': '<p>A van.</p>' } },
+    says: /no `<svg>`/,
+    hint: /plain SVG/,
+  },
+  {
+    shows: 'a shape of a place that is not there',
+    code: 'A914',
+    file: 'drawings/side.svg',
+    files: { more: { 'drawings/side.svg': '<svg viewBox="0 0 9 9"><path id="drm" d="M0 0h9v9z"/></svg>' } },
+    at: '<path id="drm"',
+    hint: /`drum`/,
+  },
 ];

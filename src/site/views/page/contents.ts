@@ -5,6 +5,7 @@ export const CONTENTS: readonly { readonly page: PageName; readonly name: string
   { page: 'home', name: 'Home' },
   { page: 'sessions', name: 'Sessions' },
   { page: 'parts', name: 'Parts' },
+  { page: 'drawings', name: 'Drawings' },
   { page: 'register', name: 'Register' },
   { page: 'ledger', name: 'Ledger' },
   { page: 'items', name: 'Open items' },
