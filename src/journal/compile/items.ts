@@ -3,9 +3,9 @@ import type { BagFilling, ItemOpening, Session } from '../model.ts';
 import type { NoteFields } from '../read/journal-source.ts';
 import { believed, given } from './believed.ts';
 import { pictureBeside } from './media.ts';
-import type { NoteContext } from './session.ts';
+import type { NoteAtHand } from './session.ts';
 
-export function bagsOf(list: NoteFields['bags'], context: NoteContext): BagFilling[] {
+export function bagsOf(list: NoteFields['bags'], context: NoteAtHand): BagFilling[] {
   return believed(list, ({ says, place, placeOf }) => ({
     ...says,
     off: given(says.off, (id) => context.names.part(id, placeOf('off'))?.id ?? null),
@@ -14,11 +14,11 @@ export function bagsOf(list: NoteFields['bags'], context: NoteContext): BagFilli
   }));
 }
 
-export function emptiedOf(list: NoteFields['emptied'], context: NoteContext): Session['emptied'] {
+export function emptiedOf(list: NoteFields['emptied'], context: NoteAtHand): Session['emptied'] {
   return list.map((bag, i) => ({ bag, place: context.place('emptied', i) }));
 }
 
-export function opensOf(list: NoteFields['opens'], { names }: NoteContext): ItemOpening[] {
+export function opensOf(list: NoteFields['opens'], { names }: NoteAtHand): ItemOpening[] {
   return believed(list, ({ says, place, placeOf }) => {
     const before = given(says.before, (id) => names.milestone(id, placeOf('before')));
     return {
@@ -36,14 +36,14 @@ export function closesOf(list: NoteFields['closes']): Session['closes'] {
   return believed(list, ({ says, place }) => ({ ...says, place }));
 }
 
-export function defersOf(list: NoteFields['defers'], { names }: NoteContext): Session['defers'] {
+export function defersOf(list: NoteFields['defers'], { names }: NoteAtHand): Session['defers'] {
   return believed(list, ({ says, place, placeOf }) => {
     const to = names.milestone(says.to, placeOf('to'));
     return to === null ? null : { ...says, to, place };
   });
 }
 
-export function reachedOf(list: NoteFields['reached'], { names }: NoteContext): Session['reached'] {
+export function reachedOf(list: NoteFields['reached'], { names }: NoteAtHand): Session['reached'] {
   return believed(list, ({ says, place, placeOf }) => {
     const milestone = names.milestone(says.milestone, placeOf('milestone'));
     return milestone === null ? null : { ...says, milestone, place };

@@ -1,24 +1,24 @@
 /** Pictures, film and papers of a note. */
 import type { BagFilling, FilmClip, Paper, PartId, Picture, Place } from '../model.ts';
-import type { Entry } from '../read/entry.ts';
 import type { NoteFields } from '../read/journal-source.ts';
 import type { Prose, ProseImage } from '../read/prose.ts';
+import type { WrittenEntry } from '../read/written-entry.ts';
 import { readClipTime } from '../values/clip-time.ts';
 import { decoded } from '../values/link.ts';
 import { believed, known, partsNamed } from './believed.ts';
 import { findFile, folderOf, inside, isAway } from './paths.ts';
-import type { NoteContext } from './session.ts';
+import type { NoteAtHand } from './session.ts';
 
 const PICTURE = /\.(jpe?g|png|webp|tiff?|avif|hei[cf])$/i;
 
 /** A picture named in a note: its path inside the journal, or null with the problem reported. */
-export function pictureBeside(written: string, context: NoteContext, place: Place, again: readonly Place[] = []): string | null {
+export function pictureBeside(written: string, context: NoteAtHand, place: Place, again: readonly Place[] = []): string | null {
   const what = { code: 'A901', name: 'picture' } as const;
   return findFile(written, [folderOf(context.file)], context.assets, what, place, context.out, again);
 }
 
 /** A paper named in a note: beside it, or in papers/. */
-export function paperNamed(written: string, context: NoteContext, place: Place): string | null {
+export function paperNamed(written: string, context: NoteAtHand, place: Place): string | null {
   const what = { code: 'A902', name: 'paper' } as const;
   return findFile(written, [folderOf(context.file), 'papers'], context.assets, what, place, context.out);
 }
@@ -27,7 +27,7 @@ export function paperNamed(written: string, context: NoteContext, place: Place):
  * The pictures of a note in reading order: those in the prose, those named under `pictures`, then those that
  * lie beside the note unmentioned. A picture in the prose also belongs to the parts linked in its paragraph.
  */
-export function picturesOf(list: NoteFields['pictures'], prose: Prose, bags: readonly BagFilling[], context: NoteContext): Picture[] {
+export function picturesOf(list: NoteFields['pictures'], prose: Prose, bags: readonly BagFilling[], context: NoteAtHand): Picture[] {
   const find = pictureFinder(list, prose, context);
   const listed = believed(list, (entry) => listedPicture(entry, find, context));
   const byFile = new Map(listed.map((picture) => [picture.file, picture]));
@@ -41,7 +41,7 @@ export function picturesOf(list: NoteFields['pictures'], prose: Prose, bags: rea
 type Find = (written: string, place: Place) => string | null;
 
 /** Finds pictures of a note. One that is not there is reported where it is first named, with the other places. */
-function pictureFinder(list: NoteFields['pictures'], prose: Prose, context: NoteContext): Find {
+function pictureFinder(list: NoteFields['pictures'], prose: Prose, context: NoteAtHand): Find {
   const pathOf = (written: string): string => inside(folderOf(context.file), written) ?? written;
   const named = [
     ...believed(list, ({ says, placeOf }) => ({ path: pathOf(says.file), place: placeOf('file') })),
@@ -59,7 +59,7 @@ function pictureFinder(list: NoteFields['pictures'], prose: Prose, context: Note
   };
 }
 
-function listedPicture(entry: NoteFields['pictures'][number], find: Find, context: NoteContext): Picture | null {
+function listedPicture(entry: NoteFields['pictures'][number], find: Find, context: NoteAtHand): Picture | null {
   const { says, place, placeOf } = entry;
   const file = find(says.file, placeOf('file'));
   const shows = partsNamed(says.shows, entry, context, 'shows');
@@ -71,7 +71,7 @@ function proseImage(
   prose: Prose,
   listed: ReadonlyMap<string, Picture>,
   find: Find,
-  context: NoteContext,
+  context: NoteAtHand,
 ): Picture | null {
   if (isAway(image.url)) return null;
   const file = find(decoded(image.url), image.place);
@@ -105,7 +105,7 @@ function bothCaptions(listed: string | null, inProse: string | null): string | n
   return `${/[.!?…]['"’”)]?$/.test(listed) ? listed : `${listed}.`} ${inProse}`;
 }
 
-function unmentioned(mentioned: ReadonlySet<string | null>, context: NoteContext): Picture[] {
+function unmentioned(mentioned: ReadonlySet<string | null>, context: NoteAtHand): Picture[] {
   if (!context.file.endsWith('/index.md')) return [];
   const beside = context.assets.folders.get(folderOf(context.file)) ?? [];
   return beside
@@ -113,7 +113,7 @@ function unmentioned(mentioned: ReadonlySet<string | null>, context: NoteContext
     .map((file) => ({ file, shows: [], named: [], view: null, caption: null, alt: null, inProse: false, unmentioned: true, place: null }));
 }
 
-export function filmOf(list: NoteFields['film'], context: NoteContext): FilmClip[] {
+export function filmOf(list: NoteFields['film'], context: NoteAtHand): FilmClip[] {
   return believed(list, (entry) => {
     const { shows, ...says } = entry.says;
     const marks = Object.entries(shows).map(([time, parts]) => clipMark(time, parts, entry, context));
@@ -122,13 +122,18 @@ export function filmOf(list: NoteFields['film'], context: NoteContext): FilmClip
   });
 }
 
-function clipMark(time: string, shows: readonly string[], entry: Entry<unknown>, context: NoteContext): FilmClip['marks'][number] | null {
+function clipMark(
+  time: string,
+  shows: readonly string[],
+  entry: WrittenEntry<unknown>,
+  context: NoteAtHand,
+): FilmClip['marks'][number] | null {
   const seconds = context.out.take(readClipTime(time), entry.placeOf('shows', time));
   const parts = partsNamed(shows, entry, context, 'shows', time);
   return seconds === null ? null : { seconds, text: time, parts };
 }
 
-function clipFile(written: string, context: NoteContext, place: Place): string | null {
+function clipFile(written: string, context: NoteAtHand, place: Place): string | null {
   const path = inside(folderOf(context.file), written);
   const what = { code: 'A905', name: 'clip' } as const;
   return path !== null && context.assets.files.has(path)
@@ -136,7 +141,7 @@ function clipFile(written: string, context: NoteContext, place: Place): string |
     : findFile(written, [folderOf(context.file)], context.assets, what, place, context.out);
 }
 
-export function papersOf(list: NoteFields['papers'], context: NoteContext): Paper[] {
+export function papersOf(list: NoteFields['papers'], context: NoteAtHand): Paper[] {
   return believed(list, (entry) => {
     const { paper, ...says } = entry.says;
     const file = paperNamed(paper, context, entry.placeOf('paper'));

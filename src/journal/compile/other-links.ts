@@ -3,7 +3,7 @@ import { asQuestion, nearest } from '../diagnostics/nearest.ts';
 import type { OtherLink } from '../read/prose.ts';
 import { decoded, LINK_SCHEMES, linkNamed } from '../values/link.ts';
 import { folderOf, inside } from './paths.ts';
-import type { NoteContext } from './session.ts';
+import type { NoteAtHand } from './session.ts';
 
 /** Addresses that lead out of the journal. */
 const AWAY = /^(?:https?:|mailto:|tel:|\/\/|#)/i;
@@ -11,7 +11,7 @@ const SCHEME = /^([a-z][a-z0-9+.-]+):/i;
 const KINDS = `A link names ${LINK_SCHEMES.map((scheme) => `\`${scheme}:\``).join(', ')}, a file of the journal, or an address that begins with \`https:\`.`;
 
 /** @param notes the files of all notes */
-export function checkOtherLinks(links: readonly OtherLink[], notes: ReadonlySet<string>, context: NoteContext): void {
+export function checkOtherLinks(links: readonly OtherLink[], notes: ReadonlySet<string>, context: NoteAtHand): void {
   for (const { url, place } of links) {
     if (AWAY.test(url)) continue;
     const scheme = SCHEME.exec(url)?.[1];
@@ -31,12 +31,12 @@ function ofScheme(url: string, scheme: string): [string, { hint: string }] {
   return [`There is no kind of link \`${scheme}:\`.`, { hint: near === null ? KINDS : asQuestion(near) }];
 }
 
-function isThere(url: string, notes: ReadonlySet<string>, { file, assets }: NoteContext): boolean {
+function isThere(url: string, notes: ReadonlySet<string>, { file, assets }: NoteAtHand): boolean {
   const path = inside(folderOf(file), decoded(url.replace(/[?#].*$/, '')));
   return path !== null && path !== '' && (assets.files.has(path) || notes.has(path));
 }
 
-function hintFor(url: string, { catalogues, assets, file }: NoteContext): string {
+function hintFor(url: string, { catalogues, assets, file }: NoteAtHand): string {
   if (catalogues.parts.has(url)) return `Write \`part:${url}\`.`;
   if (/^www\./i.test(url)) return `Write \`https://${url}\`.`;
   const beside = (assets.folders.get(folderOf(file)) ?? []).map((path) => path.slice(path.lastIndexOf('/') + 1));

@@ -2,14 +2,14 @@
 import { unknownName } from '../diagnostics/diagnostic.ts';
 import { didYouMean } from '../diagnostics/nearest.ts';
 import type { Part, PartId, Place, Position, SubsystemId } from '../model.ts';
-import type { Entry } from '../read/entry.ts';
 import type { PartFields, PartsFile } from '../read/journal-source.ts';
 import type { Reporter } from '../read/reporter.ts';
+import type { WrittenEntry } from '../read/written-entry.ts';
 import { given } from './believed.ts';
 import type { Catalogues } from './context.ts';
 import { componentWords } from './identity.ts';
 
-type PartEntry = Entry<PartFields>;
+type PartEntry = WrittenEntry<PartFields>;
 
 /** Fills the catalogues' parts and positions from every catalogue file, in file order. */
 export function compileParts(files: readonly PartsFile[], catalogues: Catalogues, out: Reporter): void {

@@ -1,21 +1,22 @@
 /** What a note says was bought. */
 import Fraction from 'fraction.js';
+import { entryId } from '../model/entry-id.ts';
 import type { Bill, BillLine } from '../model.ts';
 import { GENERAL } from '../model.ts';
-import type { Entry } from '../read/entry.ts';
 import type { NoteFields } from '../read/journal-source.ts';
+import type { WrittenEntry } from '../read/written-entry.ts';
 import { stockAmount } from '../values/packs.ts';
 import { believed, given, known } from './believed.ts';
 import { type BillSource, type LineSource, readBill } from './bill-source.ts';
 import { billOf } from './bills.ts';
 import { paperNamed } from './media.ts';
-import type { NoteContext } from './session.ts';
+import type { NoteAtHand } from './session.ts';
 
 type BillEntry = NoteFields['bills'][number];
 type LineEntry = BillEntry['says']['lines'][number];
 
 /** Each line under `bought` is a bill of its own. */
-export function boughtOf(list: NoteFields['bought'], context: NoteContext): Bill[] {
+export function boughtOf(list: NoteFields['bought'], context: NoteAtHand): Bill[] {
   return believed(list, (entry, i) => {
     const { from, paper: written } = entry.says;
     const paper = paperOf(written, entry, context);
@@ -23,11 +24,11 @@ export function boughtOf(list: NoteFields['bought'], context: NoteContext): Bill
     const placeOf: BillSource['placeOf'] = (field, at) => (field === '' && at === undefined ? entry.place : entry.placeOf(field));
     const whole = { currency: null, total: null, discount: null, carriage: null, tax: null };
     const source = { ...whole, from, paper, lines: [line ?? figuresOf(entry)], placeOf };
-    return finish(source, line !== null, `${context.id}#bought-${i + 1}`, context);
+    return finish(source, line !== null, entryId(context.id, 'bought', i), context);
   });
 }
 
-export function billsOf(list: NoteFields['bills'], context: NoteContext): Bill[] {
+export function billsOf(list: NoteFields['bills'], context: NoteAtHand): Bill[] {
   return believed(list, (entry, i) => {
     const { says, place, placeOf: inBill } = entry;
     const paper = paperOf(says.paper, entry, context);
@@ -42,7 +43,7 @@ export function billsOf(list: NoteFields['bills'], context: NoteContext): Bill[]
       return (field === '' ? line?.place : line?.placeOf(field)) ?? place;
     };
     const source = { ...says, paper, lines: says.lines.map((line, n) => lines[n] ?? figuresOf(line)), placeOf };
-    return finish(source, !lines.includes(null), `${context.id}#bill-${i + 1}`, context);
+    return finish(source, !lines.includes(null), entryId(context.id, 'bill', i), context);
   });
 }
 
@@ -52,7 +53,7 @@ function figuresOf({ says: { cost, tax, refund, refundOf } }: LineEntry): LineSo
 }
 
 /** @param complete whether everything that the lines name is known; of others only the figures are read, and there is no bill */
-function finish(source: BillSource, complete: boolean, id: string, context: NoteContext): Bill | null {
+function finish(source: BillSource, complete: boolean, id: string, context: NoteAtHand): Bill | null {
   const { settings } = context.catalogues;
   if (!complete) {
     readBill(source, settings, context.out.diagnostics);
@@ -63,11 +64,11 @@ function finish(source: BillSource, complete: boolean, id: string, context: Note
   return bill;
 }
 
-function paperOf(written: string | null, { placeOf }: Entry<unknown>, context: NoteContext): string | null {
+function paperOf(written: string | null, { placeOf }: WrittenEntry<unknown>, context: NoteAtHand): string | null {
   return given(written, (name) => paperNamed(name, context, placeOf('paper')));
 }
 
-function lineOf(entry: LineEntry, context: NoteContext): LineSource | null {
+function lineOf(entry: LineEntry, context: NoteAtHand): LineSource | null {
   const { names, out } = context;
   const { says, place, placeOf } = entry;
   const consumable = given(says.consumable, (id) => names.consumable(id, placeOf('consumable')));
@@ -104,7 +105,7 @@ function lineOf(entry: LineEntry, context: NoteContext): LineSource | null {
 }
 
 /** A split says where a line is laid; what it is `for` must then be known all the same. */
-function chargesOf({ says, placeOf }: LineEntry, { names, out }: NoteContext): BillLine['charges'] | null {
+function chargesOf({ says, placeOf }: LineEntry, { names, out }: NoteAtHand): BillLine['charges'] | null {
   const charge = says.for === null ? { part: null, subsystem: GENERAL } : names.charge(says.for, placeOf('for'));
   if (charge === null) return null;
   if (says.split === null) return [{ charge, weight: new Fraction(1) }];

@@ -5,10 +5,10 @@ import type { NoteFields } from '../read/journal-source.ts';
 import { readMoney } from '../values/money.ts';
 import { applyTax, readTax, UNSAID } from '../values/tax.ts';
 import { believed, given } from './believed.ts';
-import type { NoteContext } from './session.ts';
+import type { NoteAtHand } from './session.ts';
 
 /** Money that came in. What is sold without a part counts under `on`, else under general. */
-export function salesOf(list: NoteFields['sold'], { names, out, catalogues }: NoteContext): Sale[] {
+export function salesOf(list: NoteFields['sold'], { names, out, catalogues }: NoteAtHand): Sale[] {
   const { currency, currencyDigits } = catalogues.settings;
   return believed(list, ({ says, place, placeOf }) => {
     const part = given(says.part, (id) => names.part(id, placeOf('part')));

@@ -14,7 +14,7 @@ import { countedOf, usesOf } from './stock.ts';
 import { attributedOf, decisionsOf, hoursOf, measuredOf, methodsOf, touchedOf } from './work.ts';
 
 /** What the parts of compiling a note share. */
-export interface NoteContext {
+export interface NoteAtHand {
   readonly id: string;
   readonly file: string;
   readonly date: string;
@@ -40,7 +40,7 @@ export interface Surroundings {
 /** Compiles one note. What cannot be resolved is reported and left out; the rest stands. */
 export function compileSession(note: NoteSource, { catalogues, names, assets, notes, out }: Surroundings): Session {
   const { source, tree, prose } = note;
-  const context: NoteContext = {
+  const context: NoteAtHand = {
     id: note.id,
     file: note.file,
     date: source.date,

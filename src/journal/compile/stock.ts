@@ -1,13 +1,13 @@
 /** What a note says was used of the stock, and counted. */
 import type { ConsumableId, StockTake, Use } from '../model.ts';
-import type { Entry } from '../read/entry.ts';
 import type { NoteFields } from '../read/journal-source.ts';
+import type { WrittenEntry } from '../read/written-entry.ts';
 import { stockAmount } from '../values/packs.ts';
 import type { Quantity } from '../values/quantity.ts';
 import { believed, given } from './believed.ts';
-import type { NoteContext } from './session.ts';
+import type { NoteAtHand } from './session.ts';
 
-export function usesOf(list: NoteFields['used'], context: NoteContext): Use[] {
+export function usesOf(list: NoteFields['used'], context: NoteAtHand): Use[] {
   return believed(list, (entry) => {
     const consumable = stockOf(entry, context);
     const on = context.names.charge(entry.says.on, entry.placeOf('on'));
@@ -15,7 +15,7 @@ export function usesOf(list: NoteFields['used'], context: NoteContext): Use[] {
   });
 }
 
-export function countedOf(list: NoteFields['counted'], context: NoteContext): StockTake[] {
+export function countedOf(list: NoteFields['counted'], context: NoteAtHand): StockTake[] {
   return believed(list, (entry) => {
     const consumable = stockOf(entry, context);
     const value = given(entry.says.value, (written) => context.names.money(written, entry.placeOf('value')));
@@ -28,7 +28,10 @@ export function countedOf(list: NoteFields['counted'], context: NoteContext): St
 }
 
 /** The consumable, where it is known and the amount is one of its unit. */
-function stockOf({ says, placeOf }: Entry<{ consumable: string; amount: Quantity }>, { names, out }: NoteContext): ConsumableId | null {
+function stockOf(
+  { says, placeOf }: WrittenEntry<{ consumable: string; amount: Quantity }>,
+  { names, out }: NoteAtHand,
+): ConsumableId | null {
   const consumable = names.consumable(says.consumable, placeOf('consumable'));
   if (consumable === null) return null;
   return out.take(stockAmount(says.amount, consumable), placeOf('amount')) === null ? null : consumable.id;

@@ -11,16 +11,16 @@ import {
   type Place,
   type WorkedTime,
 } from '../model.ts';
-import type { Entry } from '../read/entry.ts';
 import type { NoteFields } from '../read/journal-source.ts';
+import type { WrittenEntry } from '../read/written-entry.ts';
 import { destinationOf } from '../schema/fields.ts';
 import { isWithin, readLimits } from '../values/limits.ts';
 import { byDay, readTime } from '../values/time.ts';
 import { believed, given, known, partsNamed } from './believed.ts';
 import { paperNamed } from './media.ts';
-import type { NoteContext } from './session.ts';
+import type { NoteAtHand } from './session.ts';
 
-export function hoursOf(list: NoteFields['hours'], context: NoteContext): WorkedTime[] {
+export function hoursOf(list: NoteFields['hours'], context: NoteAtHand): WorkedTime[] {
   const { names, out, catalogues, date } = context;
   return believed(list, ({ says, place, placeOf }) => {
     const by = says.by === null ? onlyPerson(place, context) : names.person(says.by, placeOf('by'));
@@ -36,7 +36,7 @@ export function hoursOf(list: NoteFields['hours'], context: NoteContext): Worked
 const UNDER_GENERAL = { part: null, subsystem: GENERAL };
 
 /** Who worked where no entry says it: nobody else could be meant. */
-function onlyPerson(place: Place, { catalogues, out }: NoteContext): PersonId | null {
+function onlyPerson(place: Place, { catalogues, out }: NoteAtHand): PersonId | null {
   const [person, ...others] = [...catalogues.people.keys()];
   if (person !== undefined && others.length === 0) return person;
   const hint =
@@ -47,7 +47,7 @@ function onlyPerson(place: Place, { catalogues, out }: NoteContext): PersonId | 
   return null;
 }
 
-export function touchedOf(list: NoteFields['parts'], context: NoteContext): PartEntry[] {
+export function touchedOf(list: NoteFields['parts'], context: NoteAtHand): PartEntry[] {
   const { names } = context;
   return believed(list, (entry) => {
     const { says, place, placeOf } = entry;
@@ -85,7 +85,7 @@ function whichOf(
   { which, count }: { readonly which: readonly number[]; readonly count: number | null },
   part: Part,
   at: Place,
-  { out }: NoteContext,
+  { out }: NoteAtHand,
 ): readonly number[] | null {
   if (which.length === 0) return null;
   const related = [{ place: part.place, message: `\`${part.id}\` is in the catalogue here.` }];
@@ -107,7 +107,7 @@ function whichOf(
 }
 
 /** `from`: the parts that something was made from, else the one place that it was taken from. */
-function sourcesOf({ says, placeOf }: Entry<Says>, { names, out }: NoteContext): Pick<PartEntry, 'from' | 'madeFrom'> {
+function sourcesOf({ says, placeOf }: WrittenEntry<Says>, { names, out }: NoteAtHand): Pick<PartEntry, 'from' | 'madeFrom'> {
   if (says.did.includes('made')) {
     return { from: null, madeFrom: known(says.from.map((id, n) => names.part(id, placeOf('from', n))?.id ?? null)) };
   }
@@ -121,7 +121,7 @@ function sourcesOf({ says, placeOf }: Entry<Says>, { names, out }: NoteContext):
 type Says = NoteFields['parts'][number]['says'];
 
 /** What was believed of origins that evening. */
-export function attributedOf(list: NoteFields['attributed'], context: NoteContext): Attribution[] {
+export function attributedOf(list: NoteFields['attributed'], context: NoteAtHand): Attribution[] {
   const { names, id, date } = context;
   return believed(list, ({ says, place, placeOf }) => {
     const part = names.part(says.part, placeOf('part'));
@@ -135,14 +135,14 @@ function isMeantAsBag(name: string | null | undefined): boolean {
   return /^bags?\b/i.test(name ?? '');
 }
 
-function reportBag(written: string, place: Place, { out, catalogues }: NoteContext): void {
+function reportBag(written: string, place: Place, { out, catalogues }: NoteAtHand): void {
   if (catalogues.stores.includes(written)) return;
   const number = /\d+/.exec(written)?.[0];
   const hint = `Write \`bag ${number ?? 14}\`${number === undefined ? ', with its number' : ''}.`;
   out.report('A310', place, `\`${written}\` is no bag: a bag is \`bag\` and its number.`, { hint });
 }
 
-export function decisionsOf(list: NoteFields['decisions'], context: NoteContext): Decision[] {
+export function decisionsOf(list: NoteFields['decisions'], context: NoteAtHand): Decision[] {
   const { names, catalogues, id, date } = context;
   return believed(list, ({ says, place, placeOf }, i) => {
     const part = names.part(says.part, placeOf('part'));
@@ -155,7 +155,7 @@ export function decisionsOf(list: NoteFields['decisions'], context: NoteContext)
   });
 }
 
-export function methodsOf(list: NoteFields['methods'], context: NoteContext): Method[] {
+export function methodsOf(list: NoteFields['methods'], context: NoteAtHand): Method[] {
   return believed(list, (entry) => ({
     ...entry.says,
     on: partsNamed(entry.says.on, entry, context, 'on'),
@@ -164,7 +164,7 @@ export function methodsOf(list: NoteFields['methods'], context: NoteContext): Me
   }));
 }
 
-export function measuredOf(list: NoteFields['measured'], { names, out }: NoteContext): Measurement[] {
+export function measuredOf(list: NoteFields['measured'], { names, out }: NoteAtHand): Measurement[] {
   return believed(list, ({ says, doubtful, place, placeOf }) => {
     const part = names.part(says.part, placeOf('part'));
     const { limits: limitsText, ...rest } = says;

@@ -1,5 +1,6 @@
 /** Ledger entries from the lines of a session. */
 import Fraction from 'fraction.js';
+import { entryId } from '../model/entry-id.ts';
 import type { Bill, BillLine, Charge, Foreign, Journal, Minor, Sale, Session } from '../model.ts';
 import type { Entry } from '../record.ts';
 import { shareOut } from '../values/money.ts';
@@ -107,7 +108,7 @@ export function saleEntry(session: Session, sale: Sale, i: number, journal: Jour
   const foreign = sale.foreign && { ...sale.foreign, amount: -sale.foreign.amount || 0 };
   const { standing, rate: taxRate } = asPart(sale, sale.taxed);
   const own = {
-    id: `${session.id}#sold-${i + 1}`,
+    id: entryId(session.id, 'sold', i),
     kind: 'sale',
     what: sale.what,
     standing,

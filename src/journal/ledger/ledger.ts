@@ -1,5 +1,7 @@
 /** The ledger: every line of every session that costs time or money, and the stock of consumables. */
+
 import type { Diagnostic } from '../diagnostics/diagnostic.ts';
+import { entryId } from '../model/entry-id.ts';
 import { type BillLine, type ConsumableId, GENERAL, type Journal, type Session } from '../model.ts';
 import type { Entry, Ledger, StockAccount } from '../record.ts';
 import { billEntries, entryOf, saleEntry, untaxed } from './entries.ts';
@@ -61,7 +63,7 @@ function labourEntries(session: Session, { journal, diagnostics }: Posting): Ent
     const what = `Work${between(worked.text)}${worked.unpaid === null ? '' : `; not charged: ${worked.unpaid}`}`;
     const { by: person, place } = worked;
     return worked.days.map(({ date, minutes }, day) => {
-      const id = `${session.id}#hours-${i + 1}${day === 0 ? '' : `-${day + 1}`}`;
+      const id = `${entryId(session.id, 'hours', i)}${day === 0 ? '' : `-${day + 1}`}`;
       const own = { id, date, kind: 'labour', what, person, minutes, paid: false, cost: true, place } as const;
       return entryOf(session, worked.on, untaxed(charges[day] ?? 0), own, journal);
     });
@@ -90,7 +92,7 @@ function stockLine(session: Session, line: BillLine, entry: string, { journal, s
 
 function useEntries(session: Session, { journal, shelves }: Posting): Entry[] {
   return session.used.map((use, i) => {
-    const id = `${session.id}#used-${i + 1}`;
+    const id = entryId(session.id, 'used', i);
     const cost = shelves.get(use.consumable)?.used(use.amount, { session, entry: id, place: use.place });
     const what = `${journal.consumables.get(use.consumable)?.name ?? use.consumable}, ${use.amount.text}`;
     return entryOf(session, use.on, moneyOf(cost), stockEntry(id, what, use), journal);
@@ -100,7 +102,7 @@ function useEntries(session: Session, { journal, shelves }: Posting): Entry[] {
 /** What a stock-take finds missing has been used on the job, no one knows on what; what turns up is set against that. */
 function countEntries(session: Session, { journal, shelves }: Posting): Entry[] {
   return session.counted.flatMap((take, i) => {
-    const id = `${session.id}#counted-${i + 1}`;
+    const id = entryId(session.id, 'counted', i);
     const shelf = shelves.get(take.consumable);
     const lost = shelf?.counted(take, { session, entry: id, place: take.place });
     const missing = (shelf?.movements.at(-1)?.amount.s ?? 0n) < 0n;

@@ -5,9 +5,9 @@ import type { JournalSource } from '../schema/journal.ts';
 import type { SessionSource } from '../schema/session.ts';
 import type { SubsystemId } from '../schema/words.ts';
 import type { DrawingSource } from './drawing.ts';
-import type { Entry, Read } from './entry.ts';
 import type { Prose } from './prose.ts';
 import type { Tree } from './source/tree.ts';
+import type { Read, WrittenEntry } from './written-entry.ts';
 
 export interface Understood<T> {
   readonly value: T;
@@ -19,7 +19,7 @@ export interface Understood<T> {
 export interface PartsFile {
   readonly file: string;
   readonly subsystem: SubsystemId;
-  readonly parts: readonly Entry<PartFields>[];
+  readonly parts: readonly WrittenEntry<PartFields>[];
   readonly tree: Tree;
 }
 

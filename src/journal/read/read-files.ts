@@ -9,7 +9,6 @@ import { journalSchema } from '../schema/journal.ts';
 import { sessionSchema } from '../schema/session.ts';
 import { readDate } from '../values/date.ts';
 import { type DrawingSource, readDrawing } from './drawing.ts';
-import { type Read, withEntries } from './entry.ts';
 import type { IdentityFile, NoteSource, PartsFile, ReadJournal, Understood } from './journal-source.ts';
 import { readProse } from './prose.ts';
 import { type ProseAlone, proseAlone } from './prose-alone.ts';
@@ -23,6 +22,7 @@ import { decode, type SourceText } from './source/text.ts';
 import { treeOf } from './source/tree.ts';
 import { readYaml } from './source/yaml.ts';
 import { understand } from './understand.ts';
+import { type Read, withEntries } from './written-entry.ts';
 
 /** Reads every file; a note or catalogue that is beyond reading is reported and left out. */
 export function readFiles(sources: Sources, out: Reporter): ReadJournal {

@@ -7,10 +7,10 @@ import { type Diagnostic, diagnostic } from '../diagnostics/diagnostic.ts';
 import { didYouMean } from '../diagnostics/nearest.ts';
 import type { IssueParams } from '../schema/fields.ts';
 import { asMeant } from './as-meant.ts';
-import { type Read, withEntries } from './entry.ts';
 import { fieldsAt } from './schema-at.ts';
 import { type Issue, isMissing, meantFields, type StandIns, same, settle, valueAt } from './settle.ts';
 import type { Path, Tree } from './source/tree.ts';
+import { type Read, withEntries } from './written-entry.ts';
 
 /** Each round settles at least one value, so a sound file needs one round and a bad one a few. */
 const MOST_ROUNDS = 12;

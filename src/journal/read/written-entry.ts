@@ -3,7 +3,7 @@ import type { Place } from '../diagnostics/place.ts';
 import type { Path, Tree, Value } from './source/tree.ts';
 
 /** An entry of a list: what it says, where, and whether that can be believed. */
-export interface Entry<T> {
+export interface WrittenEntry<T> {
   readonly says: T;
   readonly place: Place;
   /** A fault is in a field that says what the entry means: it is looked through for what else is wrong, and not counted with. */
@@ -21,7 +21,7 @@ export type Read<T> = T extends Fraction
       ? { readonly [Name in keyof T]: Read<T[Name]> }
       : T;
 
-type ReadItem<Item> = Item extends readonly unknown[] ? Read<Item> : Item extends object ? Entry<Read<Item>> : Item;
+type ReadItem<Item> = Item extends readonly unknown[] ? Read<Item> : Item extends object ? WrittenEntry<Read<Item>> : Item;
 
 /**
  * @param value what a schema made of the tree
@@ -29,7 +29,7 @@ type ReadItem<Item> = Item extends readonly unknown[] ? Read<Item> : Item extend
  */
 export function withEntries<T>(value: T, tree: Tree, doubtful: readonly Path[]): Read<T> {
   const doubted = new Set(doubtful.flatMap((path) => path.map((_, n) => keyOf(path.slice(0, n + 1)))));
-  const entry = (says: object, written: Value | undefined, path: Path): Entry<unknown> => ({
+  const entry = (says: object, written: Value | undefined, path: Path): WrittenEntry<unknown> => ({
     says: read(says, written, path),
     place: tree.placeOf(path),
     doubtful: doubted.has(keyOf(path)),
