@@ -1,6 +1,8 @@
 /** What can be meant in one way only is read so: the note as somebody wrote it, and as the format has it, give the same. */
 import { describe, expect, test } from 'vitest';
-import { compileFiles, JOURNAL, NOTE, note } from './base.ts';
+import * as SAID from '../../src/journal/schema/said-for.ts';
+import { ACTIONS, HAZARDS, ITEM_KINDS, ORIGINS, VERDICTS } from '../../src/journal/schema/words.ts';
+import { compileFiles, JOURNAL, NOTE, note, PARTS } from './base.ts';
 
 const ALONE = JOURNAL.replace(/ {2}jm: .*\n/, '');
 
@@ -150,5 +152,36 @@ describe('a file named for its day that holds prose alone is a note', () => {
     ['a name of a day that is none', 'sessions/2031-02-30.md', 'The drum came off.\n', 'A205'],
   ])('but not %s', (_, path, text, code) => {
     expect(compileFiles({ more: { [path]: text } }).diagnostics.map((each) => each.code)).toContain(code);
+  });
+});
+
+describe('words that people try first are known to the hints', () => {
+  const hintOf = (fields: string) => compileFiles({ more: { [NOTE]: note(fields) } }).diagnostics.map(({ hint }) => hint);
+
+  test.each([
+    ['plated', 'Write `refinished`.'],
+    ['painted', 'Write `refinished`.'],
+    ['Binned', 'Write `gone` with `how: scrapped`.'],
+    ['broken', 'Write `inspected`, and what was found under `note`.'],
+    ['taken off', 'Write `removed`.'],
+    ['swapped', 'Write `removed` for the old part and `fitted` for the new one, an entry each.'],
+    ['remvoed', 'Did you mean `removed`?'],
+  ])('did: %s', (word, hint) => {
+    expect(hintOf(`parts: [{ part: drum, did: ${word} }]`)).toEqual([hint]);
+  });
+
+  test('origin: repro', () => {
+    const parts = PARTS.replace('origin: donor', 'origin: repro');
+    expect(compileFiles({ parts }).diagnostics.map(({ hint }) => hint)).toEqual(['Write `reproduction`.']);
+  });
+
+  test.each([
+    ['actions', SAID.SAID_FOR_ACTIONS, ACTIONS],
+    ['origins', SAID.SAID_FOR_ORIGINS, ORIGINS],
+    ['verdicts', SAID.SAID_FOR_VERDICTS, VERDICTS],
+    ['kinds', SAID.SAID_FOR_KINDS, ITEM_KINDS],
+    ['hazards', SAID.SAID_FOR_HAZARDS, HAZARDS],
+  ] as const)('%s: no word of the format is taken for another', (_, saidFor, words) => {
+    expect([...saidFor.keys()].filter((said) => (words as readonly string[]).includes(said))).toEqual([]);
   });
 });

@@ -7,6 +7,7 @@ import { bad, ok, type Reading } from '../values/reading.ts';
 import { PACKS, type Pack } from '../values/units.ts';
 import { decisive } from './facts.ts';
 import { condition, count, date, destination, fields, manyOf, maybe, newId, oneOf, prose, read, text } from './fields.ts';
+import { SAID_FOR_HAZARDS, SAID_FOR_ORIGINS } from './said-for.ts';
 import { HAZARDS, ORIGINS } from './words.ts';
 
 const weight = read((written): Reading<Fraction> => {
@@ -18,7 +19,7 @@ export const partSchema = fields({
   id: newId,
   name: prose,
   /** Null for a part that is missing as found and never turned up. */
-  origin: maybe(oneOf(ORIGINS)),
+  origin: maybe(oneOf(ORIGINS, SAID_FOR_ORIGINS)),
   evidence: maybe(prose),
   count: decisive(count.default(1)),
   /** How the parts of a lot are told apart: `I to IIII, front to back`. Without it they are only counted. */
@@ -33,7 +34,7 @@ export const partSchema = fields({
   marks: maybe(prose),
   finish: maybe(prose),
   condition: maybe(condition),
-  hazard: manyOf(oneOf(HAZARDS)),
+  hazard: manyOf(oneOf(HAZARDS, SAID_FOR_HAZARDS)),
   component: manyOf(newId),
   /** For the originality share; 0 leaves the position out. */
   // A default that is made each time: one that is an object would be copied without its class.
@@ -58,7 +59,7 @@ export const consumableSchema = fields({
   /** Codes of hazard statements. */
   hazards: manyOf(text),
   /** Hazards of the trade. */
-  hazard: manyOf(oneOf(HAZARDS)),
+  hazard: manyOf(oneOf(HAZARDS, SAID_FOR_HAZARDS)),
   opening: maybe(fields({ amount: read(readQuantity), value: text })),
 });
 export type ConsumableSource = z.output<typeof consumableSchema>;

@@ -10,6 +10,7 @@ import { readDate } from '../values/date.ts';
 import { convertTo, type Quantity, readQuantity } from '../values/quantity.ts';
 import { bad, ok, type Reading } from '../values/reading.ts';
 import { having } from './facts.ts';
+import type { SaidFor } from './said-for.ts';
 
 /** Carried by a zod issue of ours, so that it comes out under its own code. */
 export interface IssueParams {
@@ -39,10 +40,17 @@ export function read<T>(reader: (text: string) => Reading<T>, standIn = '1') {
   return having(kind, { standIn });
 }
 
-/** One of a few words. */
-export function oneOf<const Words extends readonly string[]>(words: Words) {
+/**
+ * One of a few words. Capitals, and a space or a line where a word has a hyphen, make no other word.
+ *
+ * @param saidFor what to write for words that people try first
+ */
+export function oneOf<const Words extends readonly string[]>(words: Words, saidFor: SaidFor = new Map()) {
   return read((written): Reading<Words[number]> => {
-    if (words.includes(written)) return ok(written);
+    const plain = written.toLowerCase().replaceAll(/[\s_]+/g, '-');
+    if (words.includes(plain)) return ok(plain);
+    const meant = saidFor.get(plain);
+    if (meant !== undefined) return bad('A304', `\`${written}\` is not a word this field takes.`, `Write ${meant}.`);
     const hint = didYouMean(written, words) ?? `One of ${words.map((word) => `\`${word}\``).join(', ')}.`;
     return bad('A304', `\`${written}\` is not a word this field takes.`, hint);
   }, words[0]);

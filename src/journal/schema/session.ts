@@ -21,6 +21,16 @@ import {
   text,
   yes,
 } from './fields.ts';
+import {
+  SAID_FOR_ACTIONS,
+  SAID_FOR_BOUGHT,
+  SAID_FOR_HAZARDS,
+  SAID_FOR_HOW,
+  SAID_FOR_KINDS,
+  SAID_FOR_ORIGINS,
+  SAID_FOR_RESULTS,
+  SAID_FOR_VERDICTS,
+} from './said-for.ts';
 import { ACTIONS, BOUGHT_AS, HAZARDS, HOW, ITEM_KINDS, ORIGINS, RESULTS, VERDICTS } from './words.ts';
 
 const hours = having(
@@ -38,7 +48,7 @@ const hours = having(
 
 const touched = fields({
   part: having(text, { several: true }),
-  did: decisive(manyOf(oneOf(ACTIONS))),
+  did: decisive(manyOf(oneOf(ACTIONS, SAID_FOR_ACTIONS))),
   to: maybe(destination),
   at: maybe(text),
   /** Where it was taken from; for what is acquired, who had it; for what is made, the parts it was made from. */
@@ -50,7 +60,7 @@ const touched = fields({
   /** What it was fitted into, or made into. */
   into: manyOf(text),
   /** How it went, that it is out on loan, or that what was dangerous in it is dangerous no longer. */
-  how: maybe(oneOf(HOW)),
+  how: maybe(oneOf(HOW, SAID_FOR_HOW)),
   /** The part that it was made after. */
   pattern: maybe(text),
   'goes-back': maybe(prose),
@@ -72,7 +82,7 @@ const touched = fields({
 
 const decision = fields({
   part: having(text, { several: true }),
-  verdict: oneOf(VERDICTS),
+  verdict: oneOf(VERDICTS, SAID_FOR_VERDICTS),
   with: maybe(text),
   count: decisive(maybe(count)),
   which: decisive(manyOf(count)),
@@ -84,7 +94,7 @@ const method = fields({
   how: prose,
   with: manyOf(text),
   material: maybe(prose),
-  result: maybe(oneOf(RESULTS)),
+  result: maybe(oneOf(RESULTS, SAID_FOR_RESULTS)),
   note: maybe(prose),
 });
 
@@ -100,7 +110,7 @@ const measurement = fields({
 /** A line of a bill: a thing or a service. What it costs is read with the journal's currency. */
 const lineShape = {
   what: maybe(prose),
-  as: maybe(oneOf(BOUGHT_AS)),
+  as: maybe(oneOf(BOUGHT_AS, SAID_FOR_BOUGHT)),
   for: decisive(maybe(text)),
   consumable: maybe(text),
   amount: decisive(maybe(read(readQuantity))),
@@ -150,7 +160,7 @@ const bag = fields({
 
 const attribution = fields({
   part: text,
-  origin: oneOf(ORIGINS),
+  origin: oneOf(ORIGINS, SAID_FOR_ORIGINS),
   by: maybe(text),
   because: prose,
   paper: maybe(text),
@@ -158,7 +168,7 @@ const attribution = fields({
 
 const opening = fields({
   id: newId,
-  kind: oneOf(ITEM_KINDS),
+  kind: oneOf(ITEM_KINDS, SAID_FOR_KINDS),
   what: prose,
   /** Whom it waits for, and the day it was promised. */
   from: maybe(text),
@@ -213,7 +223,7 @@ export const sessionSchema = fields({
   pictures: entries(picture),
   film: entries(film),
   papers: entries(paper),
-  cautions: manyOf(oneOf(HAZARDS)),
+  cautions: manyOf(oneOf(HAZARDS, SAID_FOR_HAZARDS)),
   private: maybe(prose),
   corrects: maybe(text),
 });
