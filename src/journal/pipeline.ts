@@ -5,6 +5,7 @@ import { doubtsOf, withoutEchoes } from './compile/doubts.ts';
 import { stockInDoubt } from './compile/stock-in-doubt.ts';
 import { recordDay, upTo } from './compile/up-to.ts';
 import { type Diagnostic, inFileOrder } from './diagnostics/diagnostic.ts';
+import type { Repair } from './diagnostics/repair.ts';
 import { ledgerOf } from './ledger/ledger.ts';
 import type { IsoDate, PartId } from './model.ts';
 import { readFiles } from './read/read-files.ts';
@@ -19,6 +20,8 @@ export interface Compiled {
   readonly record: JournalRecord | null;
   /** In file order. */
   readonly diagnostics: readonly Diagnostic[];
+  /** What may be written into the files without asking. */
+  readonly repairs: readonly Repair[];
 }
 
 export interface CompileOptions {
@@ -41,7 +44,7 @@ export function compileJournal(sources: Sources, { today, to = null }: CompileOp
   const journal = compile(read, sources, out);
   const positionOf = (part: PartId) => journal?.parts.get(part)?.position ?? part;
   const told = (all: readonly Diagnostic[]) => withoutEchoes(all, read, doubtsOf(read, all), positionOf).sort(inFileOrder);
-  if (journal === null) return { record: null, diagnostics: told(out.diagnostics) };
+  if (journal === null) return { record: null, diagnostics: told(out.diagnostics), repairs: out.repairs };
   const { known, later } = upTo(journal, to);
   const replayed = replay(known);
   const booked = ledgerOf(known, stockInDoubt(read, known, out.diagnostics));
@@ -49,5 +52,5 @@ export function compileJournal(sources: Sources, { today, to = null }: CompileOp
   const whole = later.size === 0 ? record : { journal, history: replay(journal).history };
   out.diagnostics.push(...replayed.diagnostics, ...booked.diagnostics);
   for (const check of [...CHECKS, contradictions]) out.diagnostics.push(...check(record, { today, whole }));
-  return { record, diagnostics: told(out.diagnostics).filter(({ place }) => !later.has(place.file)) };
+  return { record, diagnostics: told(out.diagnostics).filter(({ place }) => !later.has(place.file)), repairs: out.repairs };
 }

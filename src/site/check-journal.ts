@@ -1,5 +1,6 @@
 /** A journal folder to its record and every diagnostic: what each command begins with. */
 import { type Diagnostic, inFileOrder } from '../journal/diagnostics/diagnostic.ts';
+import type { Repair } from '../journal/diagnostics/repair.ts';
 import type { IsoDate } from '../journal/model.ts';
 import { compileJournal } from '../journal/pipeline.ts';
 import type { JournalRecord } from '../journal/record.ts';
@@ -11,6 +12,8 @@ export interface CheckedJournal {
   readonly record: JournalRecord | null;
   /** In file order. */
   readonly diagnostics: readonly Diagnostic[];
+  /** What may be written into the files without asking. */
+  readonly repairs: readonly Repair[];
   /** How many notes were read. */
   readonly notes: number;
 }
@@ -40,12 +43,13 @@ export async function checkSources(
   sources: LoadedSources,
   { today, to = null, cache }: Omit<CheckOptions, 'before'>,
 ): Promise<CheckedJournal> {
-  const { record, diagnostics } = compileJournal(sources, { today, to });
+  const { record, diagnostics, repairs } = compileJournal(sources, { today, to });
   const ofPictures = await pictureDiagnostics(sources, record, cache);
   return {
     sources,
     record,
     diagnostics: [...diagnostics, ...ofPictures].sort(inFileOrder),
+    repairs,
     notes: sources.files.filter((file) => file.path.startsWith('sessions/')).length,
   };
 }

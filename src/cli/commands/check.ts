@@ -3,10 +3,11 @@ import { hasErrors } from '../../site/check-journal.ts';
 import { CONTENT, type Command } from '../command.ts';
 import { dayOption, TO } from '../day-option.ts';
 import { EXIT, Refusal } from '../exit-codes.ts';
+import { mendFiles } from '../mend-files.ts';
 import { reportProblems } from '../report.ts';
 import { journalFolder, openJournal } from '../the-journal.ts';
 
-/** Every problem of a journal, in file order; nothing is written. */
+/** Every problem of a journal, in file order; nothing is written unless it is asked to mend. */
 export const check: Command = {
   name: 'check',
   summary: 'checks every note and says what is wrong, where, and how to mend it',
@@ -15,13 +16,22 @@ export const check: Command = {
     content: CONTENT,
     to: TO,
     format: { type: 'string', value: 'text|json', help: 'text for people on standard error, or json on standard output' },
+    fix: { type: 'boolean', help: 'writes what can be meant in one way only, shows it, and keeps a copy of each file' },
   },
   run: async (values, _takes, effects) => {
     const format = values.format ?? 'text';
     if (format !== 'text' && format !== 'json') throw new Refusal(EXIT.notUnderstood, `--format is text or json, not \`${format}\`.`);
-    const opened = await openJournal(journalFolder(values, effects), effects, dayOption(values, 'to'));
+    if (values.fix && format === 'json')
+      throw new Refusal(EXIT.notUnderstood, '--fix shows what it writes as text; leave --format json out.');
+    const folder = journalFolder(values, effects);
+    const open = () => openJournal(folder, effects, dayOption(values, 'to'));
+    const found = await open();
+    const opened = values.fix && mendFiles(found, effects) > 0 ? await open() : found;
     if (format === 'json') effects.out(`${JSON.stringify(diagnosticsToJson(opened.diagnostics, opened.notes), null, 2)}\n`);
     else reportProblems(opened, effects);
+    if (!values.fix && format === 'text' && hasErrors(opened.diagnostics) && opened.repairs.length > 0) {
+      effects.err('`asfound check --fix` writes what of this can be meant in one way only.\n');
+    }
     return hasErrors(opened.diagnostics) ? EXIT.journalHasErrors : EXIT.done;
   },
 };

@@ -15,15 +15,17 @@ export function checkOtherLinks(links: readonly OtherLink[], notes: ReadonlySet<
   for (const { url, place } of links) {
     if (AWAY.test(url)) continue;
     const scheme = SCHEME.exec(url)?.[1];
-    if (scheme !== undefined) context.out.report('A903', place, ...ofScheme(url, scheme));
+    const close = url.replace(/\s+/g, '');
+    if (close !== url && linkNamed(close)) {
+      context.out.report('A903', place, `A space keeps \`${url}\` from being a link.`, { hint: `Write \`${close}\`.` });
+      context.out.repairs.push({ place, text: close });
+    } else if (scheme !== undefined) context.out.report('A903', place, ...ofScheme(url, scheme));
     else if (!isThere(url, notes, context))
       context.out.report('A903', place, `The link \`${url}\` leads to nothing.`, { hint: hintFor(url, context) });
   }
 }
 
 function ofScheme(url: string, scheme: string): [string, { hint: string }] {
-  const close = url.replace(/\s+/g, '');
-  if (linkNamed(close)) return [`A space keeps \`${url}\` from being a link.`, { hint: `Write \`${close}\`.` }];
   if ((LINK_SCHEMES as readonly string[]).includes(scheme)) {
     return [`The link \`${url}\` names no ${scheme}.`, { hint: `Write which after the colon: \`${scheme}:…\`.` }];
   }

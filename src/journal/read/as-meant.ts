@@ -4,34 +4,41 @@
  * names several parts.
  */
 import type * as z from 'zod';
+import type { Repair } from '../diagnostics/repair.ts';
 import { factsAt, fieldsAt, isListOfGroups } from './schema-at.ts';
 import type { Path, Tree, Value, Written } from './source/tree.ts';
 
-/** @returns whether anything is read otherwise than it stands there */
-export function asMeant(tree: Tree, schema: z.ZodType): boolean {
-  return groupAsMeant(tree, schema, [], tree.value);
+/**
+ * @param repairs gets the names of fields that the format writes otherwise
+ * @returns whether anything is read otherwise than it stands there
+ */
+export function asMeant(tree: Tree, schema: z.ZodType, repairs: Repair[]): boolean {
+  return groupAsMeant(tree, schema, [], tree.value, repairs);
 }
 
-function groupAsMeant(tree: Tree, schema: z.ZodType, path: Path, group: Value): boolean {
+function groupAsMeant(tree: Tree, schema: z.ZodType, path: Path, group: Value, repairs: Repair[]): boolean {
   if (typeof group !== 'object') return false;
-  if (Array.isArray(group)) return group.map((item, n) => groupAsMeant(tree, schema, [...path, n], item)).some(Boolean);
+  if (Array.isArray(group)) return group.map((item, n) => groupAsMeant(tree, schema, [...path, n], item, repairs)).some(Boolean);
   const known = fieldsAt(schema, path);
-  const renamed = Object.keys(group).map((name) => renameAsMeant(tree, path, name, group, known));
+  const renamed = Object.keys(group).map((name) => {
+    const meant = meantName(name, group, known);
+    if (meant === null) return false;
+    repairs.push({ place: tree.keyPlaceOf([...path, name]), text: meant });
+    tree.rename([...path, name], meant);
+    return true;
+  });
   const inside = Object.keys(group).map((name) => {
     const field = [...path, name];
     const listed = isListOfGroups(schema, field) && listAsMeant(tree, schema, field, group[name]);
-    return groupAsMeant(tree, schema, field, group[name] ?? '') || listed;
+    return groupAsMeant(tree, schema, field, group[name] ?? '', repairs) || listed;
   });
   return [...renamed, ...inside].some(Boolean);
 }
 
 /** `Date`, `goes_back` and `Goes back` can only be meant as the fields whose letters they have. */
-function renameAsMeant(tree: Tree, path: Path, name: string, group: { [key: string]: Value }, known: readonly string[]): boolean {
-  if (known.includes(name)) return false;
+function meantName(name: string, group: { [key: string]: Value }, known: readonly string[]): string | null {
   const meant = name.toLowerCase().replaceAll(/[\s_]+/g, '-');
-  if (!known.includes(meant) || group[meant] !== undefined) return false;
-  tree.rename([...path, name], meant);
-  return true;
+  return !known.includes(name) && known.includes(meant) && group[meant] === undefined ? meant : null;
 }
 
 function listAsMeant(tree: Tree, schema: z.ZodType, path: Path, value: Value | undefined): boolean {

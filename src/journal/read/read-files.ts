@@ -67,12 +67,14 @@ function readSpan<T extends z.ZodType>(
   standIns: StandIns = {},
 ): Understood<Read<z.output<T>>> | null {
   const quick = quickTree(source, start, end, top);
-  const { tree, diagnostics, mended } = quick
-    ? { tree: quick, diagnostics: [], mended: [] }
+  const { tree, diagnostics, mended, repairs } = quick
+    ? { tree: quick, diagnostics: [], mended: [], repairs: [] }
     : readYaml(source, start, end, top, { all: fieldNames(schema), prose: fieldNames(schema, ({ prose }) => prose === true) });
   out.diagnostics.push(...diagnostics);
+  out.repairs.push(...repairs);
   if (tree === null) return null;
   const understood = understand(schema, tree, standIns);
+  out.repairs.push(...understood.repairs);
   // Where the YAML is at fault, what it makes of the value is only an echo, and so is a field that is missing on its line.
   const told = new Set([...diagnostics.map(({ place }) => place), ...mended].map(startOfPlace));
   const lines = new Set(diagnostics.map(({ place }) => place.line));
@@ -128,8 +130,9 @@ function readNote(text: SourceText, out: Reporter): NoteSource[] {
   const id = sessionIdOf(text.file);
   const alone = proseAlone(text.text, id, FIELDS_OF_A_NOTE);
   if (alone) return [noteOfProse(text, id, alone, out)];
-  const { cut, diagnostics } = cutFrontMatter(text);
+  const { cut, diagnostics, repairs } = cutFrontMatter(text);
   out.diagnostics.push(...diagnostics);
+  out.repairs.push(...repairs);
   if (cut === null) return [];
   const prose = readProse(text, cut.body.start, cut.body.end);
   checkName(text.file, id, out);

@@ -5,6 +5,7 @@
 import type * as z from 'zod';
 import { type Diagnostic, diagnostic } from '../diagnostics/diagnostic.ts';
 import { didYouMean } from '../diagnostics/nearest.ts';
+import type { Repair } from '../diagnostics/repair.ts';
 import type { IssueParams } from '../schema/fields.ts';
 import { asMeant } from './as-meant.ts';
 import { fieldsAt } from './schema-at.ts';
@@ -18,19 +19,20 @@ const MOST_ROUNDS = 12;
 /**
  * @param schema what the values should be
  * @param tree the values; what could not be understood is dropped from it, so that paths into the result are paths into the tree
- * @returns what was understood (null when too little was), and every problem with its place
+ * @returns what was understood (null when too little was), every problem with its place, and what may be written without asking
  */
 export function understand<T extends z.ZodType>(
   schema: T,
   tree: Tree,
   standIns: StandIns = {},
-): { value: Read<z.output<T>> | null; diagnostics: Diagnostic[] } {
+): { value: Read<z.output<T>> | null; diagnostics: Diagnostic[]; repairs: readonly Repair[] } {
   const diagnostics: Diagnostic[] = [];
   const doubtful: Path[] = [];
   let result = schema.safeParse(tree.value);
-  if (!result.success && asMeant(tree, schema)) result = schema.safeParse(tree.value);
+  const repairs: Repair[] = [];
+  if (!result.success && asMeant(tree, schema, repairs)) result = schema.safeParse(tree.value);
   for (let round = 0; round < MOST_ROUNDS; round++, result = schema.safeParse(tree.value)) {
-    if (result.success) return { value: withEntries(result.data, tree, doubtful), diagnostics };
+    if (result.success) return { value: withEntries(result.data, tree, doubtful), diagnostics, repairs };
     const { issues } = result.error;
     const renamed = issues.flatMap((issue) => meantFields(issue, schema, tree));
     // What is missing after the first round was taken out for a fault that has been told.
@@ -39,7 +41,7 @@ export function understand<T extends z.ZodType>(
     const left = issues.filter((issue) => !renamed.some((to) => same(to, issue.path)));
     if (!settle(left, schema, tree, standIns, doubtful)) break;
   }
-  return { value: null, diagnostics };
+  return { value: null, diagnostics, repairs };
 }
 
 function describe(issue: Issue, schema: z.ZodType, tree: Tree): Diagnostic[] {

@@ -14,6 +14,7 @@ const BETWEEN_FIELDS: readonly Row[] = [
     message: 'A comma stands here with nothing before it.',
     hint: 'Take it out.',
     meant: { shown: '' },
+    sure: true,
   },
   {
     code: 'A201',
@@ -28,6 +29,7 @@ const BETWEEN_FIELDS: readonly Row[] = [
     message: 'Fields inside braces are kept apart by commas.',
     hint: BEFORE,
     meant: { mark: ',' },
+    sure: true,
   },
   {
     code: 'A208',
@@ -42,6 +44,7 @@ const BETWEEN_FIELDS: readonly Row[] = [
     message: 'Between a field and its value stands `: `.',
     hint: NAMED,
     meant: { mark: ':', gap: ' ' },
+    sure: true,
   },
   {
     code: 'A208',
@@ -49,6 +52,7 @@ const BETWEEN_FIELDS: readonly Row[] = [
     message: 'After the colon of a field stands a space.',
     hint: NAMED,
     meant: { gap: ' ' },
+    sure: true,
   },
   {
     code: 'A208',
@@ -90,7 +94,7 @@ export function braceSlips(text: string, line: string, start: number, from: numb
 
 /** The first of each kind; the others are mended with it. */
 function oneOfAKind(slips: readonly Slip[]): Slip[] {
-  const kinds = Map.groupBy(slips, ({ message, quiet }) => `${message.replaceAll(/`[^`]*`/g, '')}${quiet}`);
+  const kinds = Map.groupBy(slips, ({ message, quiet, sure }) => `${message.replaceAll(/`[^`]*`/g, '')}${quiet} ${sure}`);
   return [...kinds.values()].flatMap(([first, ...more]) =>
     first ? [{ ...first, edits: [first, ...more].flatMap(({ edits }) => edits) }] : [],
   );

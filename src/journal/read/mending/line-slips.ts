@@ -27,6 +27,7 @@ const ON_A_LINE: readonly Row[] = [
     message: 'A tab stands in the indentation.',
     hint: 'Indent with spaces, two for each step.',
     meant: { shown: SPACES },
+    sure: true,
   },
   {
     code: 'A201',
@@ -34,6 +35,7 @@ const ON_A_LINE: readonly Row[] = [
     message: 'A space that is none to YAML stands in the indentation.',
     hint: 'Indent with spaces, two for each step.',
     meant: { shown: SPACES },
+    sure: true,
   },
   {
     code: 'A201',
@@ -48,6 +50,7 @@ const ON_A_LINE: readonly Row[] = [
     message: BULLET,
     hint: 'Write a plain hyphen and a space.',
     meant: { shown: '-' },
+    sure: true,
   },
   {
     code: 'A201',
@@ -55,6 +58,7 @@ const ON_A_LINE: readonly Row[] = [
     message: BULLET,
     hint: 'Put a space after the hyphen.',
     meant: { dash: '- ' },
+    sure: true,
   },
   {
     code: 'A201',
@@ -76,6 +80,7 @@ const ON_A_LINE: readonly Row[] = [
     message: COLON,
     hint: NAMED,
     meant: { shown: ({ value }) => (value === '' ? ':' : ': ') },
+    sure: true,
   },
   {
     code: 'A208',
@@ -83,6 +88,7 @@ const ON_A_LINE: readonly Row[] = [
     message: COLON,
     hint: NAMED,
     meant: { shown: ': ' },
+    sure: true,
   },
   {
     code: 'A201',

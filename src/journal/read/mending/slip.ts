@@ -12,6 +12,8 @@ export interface Slip {
   readonly edits: readonly Edit[];
   /** Nothing else can have been meant: it is read so, and not told. */
   readonly quiet?: boolean;
+  /** Nothing else can have been meant: what was may be written without asking. */
+  readonly sure?: boolean;
 }
 
 /** Names that fields have, and those of fields whose values are prose. */
@@ -37,6 +39,8 @@ export interface Row {
   readonly hint: string | ((found: Groups) => string);
   /** What takes the place of each group. */
   readonly meant: Readonly<Record<string, string | ((found: Groups) => string)>>;
+  /** @see Slip.sure */
+  readonly sure?: boolean;
 }
 
 /**
@@ -54,7 +58,7 @@ export function slipsByTable(table: readonly Row[], text: string, start: number,
   });
 }
 
-function slipOf({ code, message, hint, meant }: Row, match: RegExpExecArray, start: number): Slip {
+function slipOf({ code, message, hint, meant, sure = false }: Row, match: RegExpExecArray, start: number): Slip {
   const groups = (match.groups ?? {}) as Groups;
   const spanOf = (group: string): [number, number] => match.indices?.groups?.[group] ?? [-1, -1];
   const said = (words: string | ((found: Groups) => string)): string => (typeof words === 'string' ? words : words(groups));
@@ -63,7 +67,7 @@ function slipOf({ code, message, hint, meant }: Row, match: RegExpExecArray, sta
     return from === -1 ? [] : [{ start: start + from, end: start + to, text: said(put) }];
   });
   const [from, to] = spanOf('shown');
-  return { code, start: start + from, end: start + to, message, hint: said(hint), edits };
+  return { code, start: start + from, end: start + to, message, hint: said(hint), edits, sure };
 }
 
 const QUOTATION = /(?<=[{[,:(-]\s*)(?:"(?:[^"\\\n]|\\.)*"|'(?:[^'\n]|'')*')(?=\s*(?:[,}\]\n]|$|:\s|\s#))/g;

@@ -16,6 +16,8 @@ interface Fault {
   readonly unclosed?: boolean;
   /** Where in the value it is shown. */
   readonly from?: (text: string) => number;
+  /** In a value of its own line, or in prose, quotation marks around all of it are what was meant. */
+  readonly sure?: boolean;
 }
 
 const QUOTED = /^(?:"(?:[^"\\]|\\.)*"|'(?:[^']|'')*')/;
@@ -28,10 +30,10 @@ const IN_ANY: readonly Fault[] = [
     from: (text) => (QUOTED.exec(text)?.[0].length ?? 0) + (/^\s*/.exec(text.replace(QUOTED, ''))?.[0].length ?? 0),
   },
   { is: (text) => /^[|>]/.test(text), message: 'The value begins with `|` or `>`, which in YAML opens a block of text.' },
-  { is: (text) => /^[@`%&*!{}[\],]/.test(text), message: 'The value begins with a mark that YAML keeps for itself.' },
+  { is: (text) => /^[@`%&*!{}[\],]/.test(text), message: 'The value begins with a mark that YAML keeps for itself.', sure: true },
   { is: (text) => /^[?:-](?:\s|$)/.test(text), message: 'The value begins with a mark that YAML keeps for itself.' },
   { is: (text) => /^#/.test(text), message: 'The value begins with `#`, which in YAML begins a comment.' },
-  { is: (text) => /:(?:\s|$)/.test(text), message: 'A second colon stands in this value.' },
+  { is: (text) => /:(?:\s|$)/.test(text), message: 'A second colon stands in this value.', sure: true },
 ];
 
 const COMMA = 'Inside braces a comma ends a value, and the words after this one stand alone.';
@@ -60,6 +62,7 @@ export function valueSlip({ text, start, field }: Written, inBraces: boolean, na
     hint: meant.hint ?? hintFor(fault, shown),
     edits: [{ start, end: start + text.length, text: meant.text }],
     quiet: meant.hint === null && isPlain(text, fault, field, names),
+    sure: fault.sure === true && (!inBraces || names.prose.has(field ?? '')),
   };
 }
 

@@ -1,4 +1,5 @@
 import { type Diagnostic, diagnostic } from '../../diagnostics/diagnostic.ts';
+import type { Repair } from '../../diagnostics/repair.ts';
 import type { SourceText } from './text.ts';
 
 /** A note cut in two: offsets of the YAML and of the prose within the file's text. */
@@ -21,18 +22,29 @@ interface Mark {
  * Cuts a note at its `---` lines. Where one is wrong or missing but it can be told where it was meant to be, the note
  * is cut there, so that what else is wrong in it is told in the same run.
  *
- * @returns where the parts lie (null when that cannot be told), and what is wrong with the lines
+ * @returns where the parts lie (null when that cannot be told), what is wrong with the lines, and what was meant by them
  */
-export function cutFrontMatter(source: SourceText): { cut: CutNote | null; diagnostics: Diagnostic[] } {
+export function cutFrontMatter(source: SourceText): {
+  cut: CutNote | null;
+  diagnostics: Diagnostic[];
+  repairs: Repair[];
+} {
   const { text } = source;
   const open = opening(text);
   const diagnostics = EXACT.test(text) ? [] : [notOpened(source, open)];
-  if (open === null) return { cut: null, diagnostics };
+  if (open === null) return { cut: null, diagnostics, repairs: [] };
+  const repairs = EXACT.test(text.slice(open.start)) ? [] : [hyphensAt(source, open)];
   const close = next(text, open.end, CLOSING) ?? closing(text, open.end);
   const closed = close !== null && EXACT.test(text.slice(close.start));
   if (!closed) diagnostics.push(notClosed(source, open, close));
-  if (close === null) return { cut: null, diagnostics };
-  return { cut: { yaml: { start: open.end, end: close.start }, body: { start: close.end, end: text.length } }, diagnostics };
+  if (close === null) return { cut: null, diagnostics, repairs };
+  if (!closed && text.slice(close.start, close.end).trim() !== '') repairs.push(hyphensAt(source, close));
+  return { cut: { yaml: { start: open.end, end: close.start }, body: { start: close.end, end: text.length } }, diagnostics, repairs };
+}
+
+function hyphensAt(source: SourceText, { start, end }: Mark): Repair {
+  const line = source.text.slice(start, end);
+  return { place: source.place(start, start + line.trimEnd().length), text: '---' };
 }
 
 /** The first line that is not blank, when it was meant to open the fields. */

@@ -4,7 +4,8 @@
  */
 import { isAlias, isMap, isScalar, isSeq, type Node, type Pair, type YAMLMap, type YAMLSeq } from 'yaml';
 import { type Diagnostic, diagnostic } from '../../diagnostics/diagnostic.ts';
-import type { Place } from '../../model.ts';
+import type { Place } from '../../diagnostics/place.ts';
+import type { Repair } from '../../diagnostics/repair.ts';
 import { mend } from '../mending/mend.ts';
 import type { MendedText } from '../mending/mended-text.ts';
 import { describeYamlError, isLost } from '../mending/not-mended.ts';
@@ -19,6 +20,7 @@ interface Reading {
   text: MendedText | null;
   readonly diagnostics: Diagnostic[];
   readonly mended: Place[];
+  readonly repairs: Repair[];
 }
 
 const NO_NAMES: FieldNames = { all: new Set(), prose: new Set() };
@@ -34,7 +36,8 @@ interface Read {
  *
  * @param expects what the file holds at its top: fields, or a list of entries
  * @param known names that fields have
- * @returns the tree, or null when there is nothing of that kind to read; what is wrong; and where something was put right
+ * @returns the tree, or null when there is nothing of that kind to read; what is wrong; where something was put right;
+ *   and what of that may be written without asking
  */
 export function readYaml(
   source: SourceText,
@@ -42,23 +45,28 @@ export function readYaml(
   end: number,
   expects: 'fields' | 'list' = 'fields',
   known: FieldNames = NO_NAMES,
-): { tree: Tree | null; diagnostics: Diagnostic[]; mended: readonly Place[] } {
-  const reading: Reading = { source, base: start, known, text: null, diagnostics: [], mended: [] };
+): { tree: Tree | null; diagnostics: Diagnostic[]; mended: readonly Place[]; repairs: readonly Repair[] } {
+  const reading: Reading = { source, base: start, known, text: null, diagnostics: [], mended: [], repairs: [] };
   let contents: Node | null = null;
   try {
     contents = parsed(source.text.slice(start, end), reading);
   } catch {
     const message = 'The YAML is nested too deeply to be read.';
     reading.diagnostics.push(diagnostic('A201', source.place(start, start), message));
-    return { tree: null, diagnostics: reading.diagnostics, mended: reading.mended };
+    return { tree: null, diagnostics: reading.diagnostics, mended: reading.mended, repairs: reading.repairs };
   }
   const fits = expects === 'fields' ? isMap(contents) : isSeq(contents);
   const read = fits ? convert(contents, null, reading) : undefined;
   if (read === undefined) {
     if (reading.diagnostics.length === 0) reading.diagnostics.push(unexpected(source, start, contents, expects));
-    return { tree: null, diagnostics: reading.diagnostics, mended: reading.mended };
+    return { tree: null, diagnostics: reading.diagnostics, mended: reading.mended, repairs: reading.repairs };
   }
-  return { tree: treeOf(source, read.value, read.spot), diagnostics: reading.diagnostics, mended: reading.mended };
+  return {
+    tree: treeOf(source, read.value, read.spot),
+    diagnostics: reading.diagnostics,
+    mended: reading.mended,
+    repairs: reading.repairs,
+  };
 }
 
 /** Where the parser is lost, what it says after the first few errors tells nothing. */
@@ -72,10 +80,12 @@ function placeOf(start: number, end: number, text: MendedText, { source, base }:
 function parsed(written: string, reading: Reading): Node | null {
   const mended = mend(written, reading.known);
   reading.text = mended.text;
-  for (const { code, start, end, message, hint, edits, quiet } of mended.slips) {
+  const placeAt = ({ start, end }: { start: number; end: number }) => reading.source.place(reading.base + start, reading.base + end);
+  for (const { code, start, end, message, hint, edits, quiet, sure } of mended.slips) {
+    if (sure || quiet) reading.repairs.push(...edits.map((edit) => ({ place: placeAt(edit), text: edit.text })));
     if (quiet) continue;
-    for (const edit of edits) reading.mended.push(reading.source.place(reading.base + edit.start, reading.base + edit.end));
-    reading.diagnostics.push(diagnostic(code, reading.source.place(reading.base + start, reading.base + end), message, { hint }));
+    reading.mended.push(...edits.map(placeAt));
+    reading.diagnostics.push(diagnostic(code, placeAt({ start, end }), message, { hint }));
   }
   // What the parser says again on a line, or of a line that is told already, is only an echo.
   const told = new Set(reading.diagnostics.map(({ place }) => place.line));
