@@ -1,10 +1,11 @@
-/** The demo site as a reader uses it: by keys, by search, through pictures, lives and past days. */
+/** The demo site as a reader uses it: by the contents, by keys, by search, through pictures, lives and past days. */
 
 import { asAt } from './of-the-site/as-at.ts';
+import { gettingAbout } from './of-the-site/getting-about.ts';
 import { keyboard } from './of-the-site/keyboard.ts';
 import { lives } from './of-the-site/lives.ts';
 import { pictures } from './of-the-site/pictures.ts';
 import { search } from './of-the-site/search.ts';
 import { onTheDemo } from './on-the-demo.ts';
 
-onTheDemo(keyboard, search, pictures, asAt, lives);
+onTheDemo(gettingAbout, keyboard, search, pictures, asAt, lives);

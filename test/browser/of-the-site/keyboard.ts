@@ -38,8 +38,8 @@ export function keyboard(bench: Bench): void {
     it('a schedule that is wider than the page is scrolled with the arrows', async () => {
       const context = await bench.browser.newContext({ viewport: { width: 390, height: 844 } });
       const page = await context.newPage();
-      await page.goto(`${bench.served.address}register.html`);
-      const table = page.locator('.scroll').first();
+      await page.goto(`${bench.served.address}ledger.html`);
+      const table = page.locator('.scroll', { has: page.locator('table.of-minutes') }).last();
       await table.focus();
       await page.keyboard.press('ArrowRight');
       await expect.poll(() => table.evaluate((box) => box.scrollLeft)).toBeGreaterThan(0);

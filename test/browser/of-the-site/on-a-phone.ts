@@ -3,7 +3,18 @@ import { describe, expect, it } from 'vitest';
 import type { Bench } from '../bench.ts';
 
 /** Lists of things, which a restorer looks up with one hand. */
-const LISTS = ['parts.html', 'stores.html', 'methods.html', 'measurements.html', 'papers.html', 'ledger/entries/subsystem-brakes.html'];
+const LISTS = [
+  'sessions.html',
+  'parts.html',
+  'register.html',
+  'items.html',
+  'stores.html',
+  'methods.html',
+  'measurements.html',
+  'consumables.html',
+  'papers.html',
+  'ledger/entries/subsystem-brakes.html',
+];
 /** The least side of what a finger is to hit: WCAG 2.2, success criterion 2.5.5. */
 const FINGER = 44;
 
@@ -29,8 +40,8 @@ export function onAPhone(bench: Bench): void {
       expect(wide).toEqual([]);
     });
 
-    it.each(['register.html', 'ledger.html'])('a table of %s that goes on to the side says so, and no other does', async (path) => {
-      const boxes = await onPhone(path, () =>
+    it('a table of the ledger that goes on to the side says so, and no other does', async () => {
+      const boxes = await onPhone('ledger.html', () =>
         [...document.querySelectorAll('.scroll')]
           .filter((box) => box.checkVisibility({ contentVisibilityAuto: true }))
           .map((box) => ({
@@ -41,6 +52,30 @@ export function onAPhone(bench: Bench): void {
       );
       expect(boxes.filter(({ wide }) => wide).length).toBeGreaterThan(0);
       expect(boxes.filter(({ wide, says }) => wide !== says)).toEqual([]);
+    });
+
+    it('in the ledger only accounts by months go on to the side, and their total stays in sight', async () => {
+      const [wide, totals] = await onPhone('ledger.html', () => {
+        const boxes = [...document.querySelectorAll('.scroll')].filter((box) => box.scrollWidth > box.clientWidth + 1);
+        const edge = document.documentElement.clientWidth;
+        return [
+          boxes.map((box) => /^table account of-(?:gross|minutes)/.test(`table ${box.firstElementChild?.className}`)),
+          boxes.flatMap((box) => [...box.querySelectorAll('.total')].map((cell) => cell.getBoundingClientRect().right <= edge)),
+        ];
+      });
+      expect(new Set(wide)).toEqual(new Set([true]));
+      expect(new Set(totals)).toEqual(new Set([true]));
+    });
+
+    it('in the register the outcome stands right under the name of the position', async () => {
+      const between = await onPhone('register.html', () =>
+        [...document.querySelectorAll('.register tbody tr:has(> .outcome)')].map((row) => {
+          const [name, outcome] = [row.querySelector('th'), row.querySelector('.outcome')].map((cell) => cell?.getBoundingClientRect());
+          return Math.round((outcome?.top ?? 0) - (name?.bottom ?? 0));
+        }),
+      );
+      expect(between.length).toBeGreaterThan(100);
+      expect(between.filter((gap) => gap < -2 || gap > 4)).toEqual([]);
     });
 
     it.each(['index.html', 'sessions.html', 'ledger.html'])('what leads on from %s has room for a finger', async (path) => {

@@ -36,6 +36,19 @@ export function search(bench: Bench): void {
       await page.close();
     });
 
+    it('finds what was measured, by the thing and by its value', async () => {
+      const page = await bench.browser.newPage();
+      await page.goto(`${bench.served.address}search.html`);
+      await page.locator('#kind').selectOption('measurement');
+      for (const asked of ['inside diameter', '9.048']) {
+        await page.locator('#query').fill(asked);
+        await expect.poll(() => page.locator('#results a').allInnerTexts(), asked).toContain('Front brake drum, nearside: inside diameter');
+      }
+      await page.locator('#results a', { hasText: 'Front brake drum, nearside' }).first().click();
+      await page.waitForURL(/parts\/front-drum-near\.html#measured$/);
+      await page.close();
+    });
+
     it('keeps to a kind and a subsystem, and says when nothing is found', async () => {
       const page = await bench.browser.newPage();
       await page.goto(`${bench.served.address}search.html`);

@@ -8,7 +8,7 @@ import type { Entry, JournalRecord } from '../../../journal/record.ts';
 import { yearOf } from '../../../journal/values/date.ts';
 import { keptIn, once } from '../../../journal/values/once.ts';
 import type { Address } from '../../addresses.ts';
-import { shownDates } from '../page/shown-dates.ts';
+import { shownDates } from '../frame/shown-dates.ts';
 import { bookAddress, bookYearAddress, type EntryBook, entryBooks } from './entry-books.ts';
 
 /** The totals of a book up to an entry, the last of its day. */

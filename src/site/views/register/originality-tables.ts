@@ -2,10 +2,10 @@
 import type { Originality, Share } from '../../../journal/registers/originality.ts';
 import { registerAtAddress } from '../../addresses.ts';
 import { shareBar } from '../charts/bar.ts';
+import { shownDates } from '../frame/shown-dates.ts';
 import { html, type Piece } from '../page/html.ts';
 import { linked } from '../page/links.ts';
 import type { Sheet } from '../page/sheet.ts';
-import { shownDates } from '../page/shown-dates.ts';
 import { type Column, rows, type SetTable, setTable } from '../tables/table.ts';
 import type { ShareOnDay } from './originality-charts.ts';
 

@@ -1,11 +1,12 @@
-/** What can be searched for: notes, parts with their marks, decisions, methods, open items, film marks, bags, consumables. */
-
+/** What can be searched for: notes, parts with their marks, decisions, methods, measurements, open items, film marks, bags, consumables. */
 import { CONDITION_WORDS, type Part, type PartEntry, type PartId, type Session, type SubsystemId } from '../../../journal/model.ts';
 import type { ItemHistory } from '../../../journal/record.ts';
 import { filmIndex } from '../../../journal/registers/film.ts';
+import { type MeasurementSeries, measurementSeries } from '../../../journal/registers/measurements.ts';
 import { observationsOf } from '../../../journal/registers/observations.ts';
 import { seenIn } from '../../../journal/registers/observed.ts';
 import { opinionsOf } from '../../../journal/registers/origins.ts';
+import { limitWords } from '../page/limits.ts';
 import type { Sheet } from '../page/sheet.ts';
 import { shownProse } from '../page/shown-prose.ts';
 import { ITEM_KIND_WORDS, ORIGIN_WORDS, RESULT_WORDS, VERDICT_WORDS } from '../page/words.ts';
@@ -29,7 +30,7 @@ export interface SearchDocument {
   readonly d: string;
 }
 
-export const SEARCH_KINDS = ['session', 'part', 'decision', 'method', 'open item', 'film', 'bag', 'consumable'] as const;
+export const SEARCH_KINDS = ['session', 'part', 'decision', 'method', 'measurement', 'open item', 'film', 'bag', 'consumable'] as const;
 
 export function searchDocuments(sheet: Sheet): SearchDocument[] {
   const { journal, history } = sheet.record;
@@ -41,6 +42,7 @@ export function searchDocuments(sheet: Sheet): SearchDocument[] {
       ...bagsOf(sheet, session),
     ]),
     ...[...journal.parts.values()].map((part) => ofPart(sheet, part)),
+    ...measurementSeries(sheet.record).map((series) => ofSeries(sheet, series)),
     ...[...history.items.values()].map((item) => ofItem(sheet, item)),
     ...filmIndex(sheet.record).clips.flatMap((clip) =>
       clip.marks.map((mark) => ({
@@ -144,6 +146,26 @@ function methodsOf(sheet: Sheet, session: Session): SearchDocument[] {
     s: subsystemsOf(sheet, on),
     d: sheet.figures.shortDate(session.date),
   }));
+}
+
+/** Everything measured of one thing on one part, found by a value as it was written, too. */
+function ofSeries(sheet: Sheet, { part, what, readings }: MeasurementSeries): SearchDocument {
+  const { position = part, subsystem = '' } = sheet.record.journal.parts.get(part) ?? {};
+  const written = readings.flatMap(({ measurement: { value, as, limitsText, note } }) => [
+    value.text,
+    as === null ? '' : `as ${as}`,
+    limitWords(limitsText),
+    note ?? '',
+  ]);
+  const last = readings.at(-1);
+  return {
+    k: 'measurement',
+    t: `${sheet.partName(part)}: ${what}`,
+    x: written.filter((text) => text !== '').join(', '),
+    h: `${sheet.toPosition(position)}#measured`,
+    s: subsystem,
+    d: last ? sheet.figures.shortDate(last.date) : '',
+  };
 }
 
 function ofItem(sheet: Sheet, { id, opening, opened, deferred, closed }: ItemHistory): SearchDocument {

@@ -1,0 +1,73 @@
+/** What the pages of a folder have in common, as markup made once for all of them. */
+import { keptIn, once } from '../../../journal/values/once.ts';
+import { PAGES, type PageName } from '../../addresses.ts';
+import type { SiteRecord } from '../../record.ts';
+import { html, type Markup } from '../page/html.ts';
+import type { Sheet } from '../page/sheet.ts';
+import { CONTENTS, type ContentsEntry, groupOf } from './contents.ts';
+
+/** In the order in which they build on one another. */
+const STYLES = [
+  'type',
+  'page',
+  'navigation',
+  'tables',
+  'columns',
+  'pictures',
+  'full-size',
+  'article',
+  'home',
+  'lists',
+  'drawings',
+  'charts',
+  'narrow',
+  'print',
+];
+
+/** The links to the style sheets and the icon. */
+export function headLinks(sheet: Sheet): string {
+  return inFolder(sheet, 'head', () => {
+    const styles = STYLES.map((style) => html`<link rel="stylesheet" href="${sheet.link(`css/${style}.css`)}">`);
+    return html`${styles}<link rel="icon" href="${sheet.link('icon.svg')}" type="image/svg+xml">`.markup;
+  });
+}
+
+/**
+ * Where one is: the four groups, and under them the pages of the group that the page belongs to, itself among them.
+ *
+ * @param part what the page belongs to
+ */
+export function whereOneIs(sheet: Sheet, part: PageName | null): string {
+  const itself = part !== null && PAGES[part] === sheet.address;
+  return inFolder(sheet, `where ${part} ${itself}`, () => {
+    const group = groupOf(part);
+    const groups = CONTENTS.map(
+      (one) => html`<li><a href="${sheet.toPage(one.entries[0].page)}"${one === group && html` aria-current="true"`}>${one.name}</a></li>`,
+    );
+    const pages = group && html`<ul class="pages">${entriesOf(sheet, group.entries, part, itself)}</ul>`;
+    return html`<ul class="groups">${groups}</ul>${pages}`.markup;
+  });
+}
+
+/** All pages under the names of their groups. */
+export function allContents(sheet: Sheet, part: PageName | null): string {
+  const itself = part !== null && PAGES[part] === sheet.address;
+  return inFolder(sheet, `all ${part} ${itself}`, () => {
+    const groups = CONTENTS.map(
+      ({ name, entries }) => html`<div><h2>${name}</h2><ul>${entriesOf(sheet, entries, part, itself)}</ul></div>`,
+    );
+    return html`${groups}`.markup;
+  });
+}
+
+function entriesOf(sheet: Sheet, entries: readonly ContentsEntry[], part: PageName | null, itself: boolean): Markup[] {
+  const current = html` aria-current="${itself ? 'page' : 'true'}"`;
+  return entries.map(({ page, name }) => html`<li><a href="${sheet.toPage(page)}"${page === part && current}>${name}</a></li>`);
+}
+
+const markupOf = once((_: SiteRecord) => new Map<string, string>());
+
+/** Markup that is alike on all pages of a folder. */
+function inFolder({ record, address }: Sheet, what: string, make: () => string): string {
+  return keptIn(markupOf(record), `${what} ${address.slice(0, address.lastIndexOf('/') + 1)}`, make);
+}

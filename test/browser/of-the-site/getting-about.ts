@@ -1,0 +1,76 @@
+/** Getting about: what is within reach, where one is, and the way to the search. */
+import { readFileSync } from 'node:fs';
+import { join, posix } from 'node:path';
+import { parseHTML } from 'linkedom';
+import { describe, expect, it } from 'vitest';
+import { PAGES } from '../../../src/site/addresses.ts';
+import { CONTENTS } from '../../../src/site/views/frame/contents.ts';
+import type { Bench } from '../bench.ts';
+
+export function gettingAbout(bench: Bench): void {
+  const read = new Map<string, Document>();
+  const documentOf = (page: string): Document => {
+    const document = read.get(page) ?? parseHTML(readFileSync(join(bench.site.folder, page), 'utf8')).document;
+    read.set(page, document);
+    return document;
+  };
+  const leadsTo = (page: string, within = 'a[href]'): Set<string> =>
+    new Set(
+      [...documentOf(page).querySelectorAll(within)].flatMap((link) => {
+        const path = decodeURIComponent((link.getAttribute('href') ?? '').split('#')[0] ?? '');
+        return path.endsWith('.html') ? [posix.join(posix.dirname(page), path)] : [];
+      }),
+    );
+
+  describe('getting about', () => {
+    it('from every page, each page of which there is one is a click away', () => {
+      const named = Object.values(PAGES);
+      const lost = bench.site.pages.flatMap((page) => {
+        const reached = leadsTo(page);
+        return named.filter((name) => name !== page && !reached.has(name)).map((name) => `${page} does not lead to ${name}`);
+      });
+      expect(lost).toEqual([]);
+    });
+
+    it('from home, from a session and from a part, every page is two clicks away but those of other days and of single years', () => {
+      const far = /^(?:404\.html$|register\/|as-at\/|ledger\/as-at\/|ledger\/entries\/.*-\d{4}\.html$|pictures-(?:of|by-date)\/)/;
+      for (const from of ['index.html', 'sessions/2025-09-06-brakes-together.html', 'parts/front-drum-near.html']) {
+        const near = leadsTo(from);
+        const reached = new Set([from, ...near, ...[...near].flatMap((page) => [...leadsTo(page)])]);
+        expect(
+          bench.site.pages.filter((page) => !reached.has(page) && !far.test(page)),
+          from,
+        ).toEqual([]);
+      }
+    });
+
+    it('every page that belongs to a group says which, and at which of its pages one is', () => {
+      const within = (page: string) => documentOf(page).querySelector('.masthead nav') as Element;
+      for (const { name, entries } of CONTENTS) {
+        for (const { page } of entries) {
+          const nav = within(PAGES[page]);
+          const current = [...nav.querySelectorAll('[aria-current]')].map((link) => [link.textContent, link.getAttribute('aria-current')]);
+          expect(current, page).toEqual([
+            [name, 'true'],
+            [entries.find((each) => each.page === page)?.name, 'page'],
+          ]);
+          expect([...nav.querySelectorAll('.pages a')].map((link) => link.textContent)).toEqual(entries.map((each) => each.name));
+        }
+      }
+      const deep = [...within('parts/front-drum-near.html').querySelectorAll('[aria-current]')].map((link) => link.textContent);
+      expect(deep).toEqual(['The vehicle', 'Parts']);
+      expect(documentOf('parts/front-drum-near.html').querySelector('.trail')?.textContent?.trim()).toBe('Brakes');
+    });
+
+    it('the search is one key away on every page, and its field is ready to type in', async () => {
+      const keys = bench.site.pages.map((page) => documentOf(page).querySelectorAll('a[accesskey="s"]').length);
+      expect(new Set(keys)).toEqual(new Set([1]));
+      const page = await bench.browser.newPage();
+      await page.goto(`${bench.served.address}parts/front-drum-near.html`);
+      await page.keyboard.press('Alt+s');
+      await page.waitForURL(/search\.html/);
+      await expect.poll(() => page.evaluate(() => document.activeElement?.id)).toBe('query');
+      await page.close();
+    });
+  });
+}
