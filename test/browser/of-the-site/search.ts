@@ -42,7 +42,7 @@ export function search(bench: Bench): void {
       await page.locator('#kind').selectOption('measurement');
       for (const asked of ['inside diameter', '9.048']) {
         await page.locator('#query').fill(asked);
-        await expect.poll(() => page.locator('#results a').allInnerTexts(), asked).toContain('Front brake drum, nearside: inside diameter');
+        await expect.poll(() => page.locator('#results a').allInnerTexts()).toContain('Front brake drum, nearside: inside diameter');
       }
       await page.locator('#results a', { hasText: 'Front brake drum, nearside' }).first().click();
       await page.waitForURL(/parts\/front-drum-near\.html#measured$/);
