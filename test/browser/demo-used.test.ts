@@ -4,8 +4,9 @@ import { asAt } from './of-the-site/as-at.ts';
 import { gettingAbout } from './of-the-site/getting-about.ts';
 import { keyboard } from './of-the-site/keyboard.ts';
 import { lives } from './of-the-site/lives.ts';
+import { narrowing } from './of-the-site/narrowing.ts';
 import { pictures } from './of-the-site/pictures.ts';
 import { search } from './of-the-site/search.ts';
 import { onTheDemo } from './on-the-demo.ts';
 
-onTheDemo(gettingAbout, keyboard, search, pictures, asAt, lives);
+onTheDemo(gettingAbout, narrowing, keyboard, search, pictures, asAt, lives);

@@ -13,6 +13,7 @@ import type { Sheet } from '../page/sheet.ts';
 import { capital, ORIGIN_WORDS, VERDICT_WORDS } from '../page/words.ts';
 import { whereLink } from '../stores/where.ts';
 import { type Column, type Group, type SetTable, setTable } from '../tables/table.ts';
+import { facetsOf } from './narrowing.ts';
 
 /** @param setAlike names the pages whose links are alike, as they stand in one folder: they share what was set before */
 export function registerTable(
@@ -28,6 +29,7 @@ export function registerTable(
     set: 'schedule register',
     columns: columnsOf(sheet),
     groups: groupsOf(sheet, list, originality),
+    data: (row) => ({ ...facetsOf(row) }),
     known: keptIn(rowsByPages(sheet.record), setAlike, () => new WeakMap<RegisterRow, string>()),
   });
 }

@@ -54,6 +54,8 @@ export interface TableOf<Row, Sum = never> {
   readonly foot?: readonly Line<Sum>[];
   /** The anchor of a row; `nth` counts from 0 within its group. */
   readonly anchor?: (row: Row, nth: number) => string | null;
+  /** Attributes `data-…` of a row, for scripts and the style sheet; null for none. */
+  readonly data?: (row: Row) => Readonly<Record<string, string | null>>;
   /** A line of totals that stands under a row. */
   readonly under?: (row: Row) => Line<Sum> | null | undefined;
   /** Rows that were set before, where pages share them. */
@@ -99,8 +101,9 @@ function bodyOf<Row, Sum>(table: TableOf<Row, Sum>, { id, head, rows: list }: Gr
   return html`<tbody${idOf(id)}>${head && lineOf(table.columns, head, 'rowgroup')}${lines}</tbody>`;
 }
 
-function rowOf<Row, Sum>({ columns, anchor }: TableOf<Row, Sum>, row: Row, nth: number): Markup {
-  return html`<tr${idOf(anchor?.(row, nth))}>${columns.map((column) => cellOf(column, row))}</tr>`;
+function rowOf<Row, Sum>({ columns, anchor, data }: TableOf<Row, Sum>, row: Row, nth: number): Markup {
+  const attributes = Object.entries(data?.(row) ?? {}).map(([name, value]) => value !== null && html` data-${name}="${value}"`);
+  return html`<tr${idOf(anchor?.(row, nth))}${attributes}>${columns.map((column) => cellOf(column, row))}</tr>`;
 }
 
 function cellOf<Row, Sum>(column: Column<Row, Sum>, row: Row): Markup {

@@ -84,3 +84,11 @@ it('sets a row once where pages share what was set', () => {
   expect(texted(read({ columns: counting, known }), 'th[scope="row"]')).toEqual(first);
   expect(set).toHaveLength(PIPES.length);
 });
+
+it('tells its rows apart for scripts and style, by what each has', () => {
+  const table = read({ data: ({ name, note }) => ({ name, kinked: note === null ? null : '' }) });
+  expect([...table.querySelectorAll('tbody tr')].map((row) => [row.getAttribute('data-name'), row.hasAttribute('data-kinked')])).toEqual([
+    ['Pipe to the tee', false],
+    ['Pipe <across> the axle', true],
+  ]);
+});
