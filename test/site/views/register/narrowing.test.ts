@@ -9,7 +9,7 @@ const OF = soundRecord({
     part('drum'),
     part('shoes', { count: 4 }),
     part('pipe'),
-    part('pipe-new', { origin: 'new', position: 'pipe', makesPosition: false, found: 'loose' }),
+    part('pipe-new', { for: 'pipe', origin: 'new' }),
     part('panel', { subsystem: 'frame' }),
     part('strap', { subsystem: 'frame', origin: null }),
   ],
