@@ -8,7 +8,7 @@ import { goesWithVehicleAt, offVehicleAt } from '../journal/registers/stores.ts'
 import { CAUTIONS, COMPETENT_FIRST, standingWords } from '../site/views/cautions/cautions.ts';
 import { capital, HAZARD_WORDS, listed, RESULT_WORDS, sentence } from '../site/views/page/words.ts';
 import { papersByKind } from '../site/views/papers/listed-papers.ts';
-import { namedPlace } from '../site/views/stores/where.ts';
+import { placeWords } from '../site/views/stores/where.ts';
 import { type BookSetting, mention } from './setting.ts';
 import { call, list, literal, words } from './typst-text.ts';
 
@@ -53,10 +53,9 @@ export function comesWith(setting: BookSetting): string {
   const table = (things: typeof kept) =>
     `#record-table(columns: (1.6fr, 1fr, auto), head: ([Part], [Where], [Since]), ${things
       .map(({ part, count, where, since }) => {
-        const place = namedPlace(sheet, where);
         return row(
           `${mention(setting, part)}${words(`${sheet.partName(part)}${count > 1 ? ` × ${count}` : ''}`)}`,
-          words(capital(place.before + place.name)),
+          words(capital(placeWords(sheet, where))),
           words(sheet.figures.shortDate(since.date)),
         );
       })

@@ -3,7 +3,7 @@ import type { PositionId, Verdict } from '../journal/model.ts';
 import { type RegisterRow, registerAt } from '../journal/registers/register.ts';
 import { type Occupancy, positionTimeline } from '../journal/timelines/position-timeline.ts';
 import { capital, ORIGIN_WORDS, sentence, VERDICT_WORDS } from '../site/views/page/words.ts';
-import { namedPlace } from '../site/views/stores/where.ts';
+import { placeWords } from '../site/views/stores/where.ts';
 import { type BookSetting, mention } from './setting.ts';
 import { call, words } from './typst-text.ts';
 
@@ -110,8 +110,7 @@ export function departures(setting: BookSetting): string {
     const where = row.originals
       .filter((one) => one.where.at !== 'fitted' || one.where.position !== row.position)
       .map((one) => {
-        const place = namedPlace(sheet, one.where);
-        return `${row.count > 1 ? `${one.count} of ${row.count}: ` : ''}${place.before}${place.name}`;
+        return `${row.count > 1 ? `${one.count} of ${row.count}: ` : ''}${placeWords(sheet, one.where)}`;
       });
     return [
       `${mention(setting, row.position)}${words(sheet.positionName(row.position))}`,

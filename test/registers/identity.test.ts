@@ -107,7 +107,9 @@ describe('the answer', () => {
     const of = (origin: Part['origin']) => [carrying('engine', 'engine', { origin }), ...PARTS.filter(({ id }) => id !== 'engine')];
     const engine = lineOf(answer(of(null)), 'engine');
     expect(engine).toMatchObject({ answer: 'unknown', points: 0, needs: [{ grounds: [{ counts: null, words: 'origin not known' }] }] });
+    expect(lineOf(answer(of('unknown')), 'engine')?.answer).toBe('unknown');
     expect(lineOf(answer(of('donor')), 'engine')?.answer).toBe('no');
+    expect(lineOf(answer(of('borrowed')), 'engine')?.answer).toBe('no');
     const springs = carrying('springs-rear', 'suspension-rear', { origin: null, count: 2 });
     const rest = PARTS.filter(({ id }) => id !== 'springs-rear');
     expect(lineOf(answer([springs, ...rest]), 'suspension')?.answer).toBe('unknown');

@@ -77,7 +77,7 @@ function verdictOf(needs: readonly IdentityNeedAnswer[]): IdentityAnswer['answer
 
 function groundOf(record: RegisterSource, line: IdentityLine, row: RegisterRow, date: IsoDate): IdentityGround {
   const others = row.fitted.filter(({ origin }) => origin === null || !line.origins.includes(origin));
-  const ruledOut = row.empty > 0 || others.some(({ origin }) => origin !== null);
+  const ruledOut = row.empty > 0 || others.some(({ origin }) => origin !== null && origin !== 'unknown');
   return {
     position: row.position,
     fitted: row.fitted.map(({ part, count, origin }) => ({ part, count, origin })),

@@ -3,7 +3,7 @@ import type { Moment } from '../record.ts';
 import type { InForce } from './decisions-in-force.ts';
 import type { Occupant } from './occupant.ts';
 import type { RegisterSource } from './source.ts';
-import { compareMoments, occupantsOf } from './stays.ts';
+import { compareMoments, occupantsOf, seatedOf } from './stays.ts';
 
 /** How what is fitted stands to a decision: as decided, not yet changed, or ruled out by it. */
 export type Standing = 'as-decided' | 'not-yet' | 'against';
@@ -82,7 +82,7 @@ function replaced(record: RegisterSource, position: Position, decision: Decision
 /** True when the part was at the position before the session that decided: it is what the decision is about. */
 function stoodThere(record: RegisterSource, position: Position, decision: Decision, part: PartId): boolean {
   const order = compareMoments(record);
-  return occupantsOf(record, position.id).some(
+  return [...occupantsOf(record, position.id), ...seatedOf(record, position.id)].some(
     (stay) => stay.part === part && order(stay.from, decision) < 0 && (stay.to === null || order(stay.to, decision) >= 0),
   );
 }

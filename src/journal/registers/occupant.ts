@@ -1,7 +1,7 @@
 import type { Origin, PartId } from '../model.ts';
 import type { Moment } from '../record.ts';
 
-/** So many of a part fitted at a position, without a break since the moment given. */
+/** So many of a part that stand at a position, without a break since the moment given. */
 export interface Occupant {
   readonly part: PartId;
   readonly count: number;
@@ -9,4 +9,10 @@ export interface Occupant {
   readonly origin: Origin | null;
   /** It is the part that made the position, and was here when the vehicle arrived. */
   readonly asFound: boolean;
+}
+
+/** What stands at a position in a part that is off the vehicle: it is in its place, and not on the vehicle. */
+export interface Seated extends Occupant {
+  /** The outermost part it is in, which is what is off. */
+  readonly carrier: PartId;
 }

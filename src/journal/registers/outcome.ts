@@ -2,9 +2,9 @@ import type { IsoDate, PartId, Position } from '../model.ts';
 import { isHere, originInWords } from '../replay/words.ts';
 import { decidedCount, type InForce } from './decisions-in-force.ts';
 import { goneInWords, goneOf } from './gone.ts';
-import type { Occupant } from './occupant.ts';
+import type { Occupant, Seated } from './occupant.ts';
 import type { RegisterSource } from './source.ts';
-import { occupantsOf, staysOf, whereaboutsAt } from './stays.ts';
+import { occupantsOf, seatedOf, staysOf, whereaboutsAt } from './stays.ts';
 import { isUntouched, workDone } from './work-done.ts';
 
 export type OutcomeKind =
@@ -45,6 +45,8 @@ const KEPT: readonly (readonly [OutcomeKind, string])[] = [
 /** What an outcome is computed from, at the end of a day. */
 export interface Standings {
   readonly fitted: readonly Occupant[];
+  /** In its place in a part that is off the vehicle. */
+  readonly seated: readonly Seated[];
   readonly inForce: readonly InForce[];
   /** It asks for a verdict. */
   readonly inQuestion: boolean;
@@ -52,17 +54,26 @@ export interface Standings {
 
 /** The outcome of a position at the end of a day. */
 export function outcomeOf(record: RegisterSource, position: Position, standings: Standings, date: IsoDate): Outcome {
-  const { fitted, inForce } = standings;
-  const asFound = fitted.filter((occupant) => occupant.asFound).reduce(sumCount, 0);
-  const total = fitted.reduce(sumCount, 0);
+  const { seated, inForce } = standings;
+  const standing = [...standings.fitted, ...seated];
+  const asFound = standing.filter((occupant) => occupant.asFound).reduce(sumCount, 0);
+  const total = standing.reduce(sumCount, 0);
   if (total === 0) return nothingFitted(record, position, inForce, date);
-  const on = total < position.count ? `, ${total} of ${position.count} on${goneToo(record, position, total, date)}` : '';
+  const here = seated.length > 0 ? 'in place' : 'on';
+  const some = total < position.count ? `, ${total} of ${position.count} ${here}${goneToo(record, position, total, date)}` : '';
+  const on = some + offWith(record, seated);
   if (asFound === total) return kept(record, position, standings, date, on);
   if (asFound > 0) {
     const words = `partly replaced (${total - asFound} of ${position.count})${on}`;
     return { kind: 'partly-replaced', words };
   }
-  return standIn(record, position, fitted, on);
+  return standIn(record, position, standing, on);
+}
+
+/** With what it is off the vehicle: `, off with Engine`. */
+function offWith(record: RegisterSource, seated: readonly Seated[]): string {
+  const names = [...new Set(seated.map(({ carrier }) => record.journal.parts.get(carrier)?.name ?? carrier))];
+  return names.length === 0 ? '' : `, off with ${names.join(', ')}`;
 }
 
 /** How many of those that are not on are gone: `, 2 gone`. */
@@ -74,7 +85,7 @@ function goneToo(record: RegisterSource, position: Position, on: number, date: I
 function nothingFitted(record: RegisterSource, position: Position, inForce: readonly InForce[], date: IsoDate): Outcome {
   const omitted = inForce.reduce((sum, { decision, count }) => (decision.verdict === 'omit' ? sum + count : sum), 0);
   if (omitted === position.count) return { kind: 'left-off', words: 'left off' };
-  const stood = occupantsOf(record, position.id).filter(({ from }) => from.date <= date);
+  const stood = [...occupantsOf(record, position.id), ...seatedOf(record, position.id)].filter(({ from }) => from.date <= date);
   const parts = [...new Set([position.id, ...stood.map(({ part }) => part)])];
   const places = parts.flatMap((part) => whereaboutsAt(record, part, date)).filter(({ where }) => isHere(where));
   if (places.length === 0) return { kind: 'not-yet', words: 'not yet fitted' };

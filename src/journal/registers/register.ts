@@ -6,16 +6,17 @@ import { judge } from './judgement.ts';
 import { readingsOf } from './measurements.ts';
 import { type Mismatch, mismatchesOf } from './mismatch.ts';
 import { observationsOf } from './observations.ts';
-import type { Occupant } from './occupant.ts';
+import type { Occupant, Seated } from './occupant.ts';
+import { fittedAt, seatedAt } from './occupants.ts';
 import { type OriginalPlace, originalPlaces } from './originals.ts';
-import { opinionDays, originAt } from './origins.ts';
-import { type Outcome, outcomeOf, wasHere } from './outcome.ts';
+import { opinionDays } from './origins.ts';
+import { type Outcome, outcomeOf } from './outcome.ts';
 import { type At, dateOf, perRecord, type RegisterSource } from './source.ts';
-import { compareMoments, deedsOf, occupantsOf, staysAsOf, staysOf } from './stays.ts';
+import { compareMoments, deedsOf, occupantsOf, seatedOf, staysOf } from './stays.ts';
 import { Stepwise } from './stepwise.ts';
 import { type Pending, pendingOf } from './to-do.ts';
 
-export type { Occupant, OriginalPlace };
+export type { Occupant, OriginalPlace, Seated };
 
 /** One line of the register: what was decided for a position, and what stands there. */
 export interface RegisterRow {
@@ -31,7 +32,9 @@ export interface RegisterRow {
   readonly undecided: number;
   /** Oldest first. */
   readonly fitted: readonly Occupant[];
-  /** Places with nothing in them. */
+  /** What stands there in a part that is off the vehicle, oldest first. */
+  readonly seated: readonly Seated[];
+  /** Places on the vehicle with nothing in them. */
   readonly empty: number;
   /** Where the position's originals are, on the vehicle or off it. */
   readonly originals: readonly OriginalPlace[];
@@ -61,7 +64,11 @@ const rows = perRecord((record) => {
 
 /** The days on which a row may change. */
 function datesOf(record: RegisterSource, position: Position): readonly IsoDate[] {
-  const stays = [occupantsOf(record, position.id), ...position.parts.map((part) => staysOf(record, part))].flat();
+  const stays = [
+    occupantsOf(record, position.id),
+    seatedOf(record, position.id),
+    ...position.parts.map((part) => staysOf(record, part)),
+  ].flat();
   return [
     ...stays.flatMap(({ from, to }) => (to ? [from.date, to.date] : [from.date])),
     ...position.parts.flatMap((part) => deedsOf(record, part).map(({ date }) => date)),
@@ -82,7 +89,8 @@ function makeRow(record: RegisterSource, position: Position, date: IsoDate): Reg
   const all = record.history.decisions.get(position.id) ?? [];
   const inForce = decisionsInForce(all, position.count, date);
   const fitted = fittedAt(record, position, date);
-  const judgement = judge(record, position, fitted, inForce);
+  const seated = seatedAt(record, position, date);
+  const judgement = judge(record, position, [...fitted, ...seated], inForce);
   const inQuestion = isInQuestion(record, position, inForce, date);
   return {
     position: position.id,
@@ -92,26 +100,14 @@ function makeRow(record: RegisterSource, position: Position, date: IsoDate): Reg
     decisions: all.filter((decision) => decision.date <= date),
     undecided: inQuestion ? position.count - decidedCount(inForce) : 0,
     fitted,
+    seated,
     empty: position.count - fitted.reduce((sum, { count }) => sum + count, 0),
     originals: originalPlaces(record, position, date),
     mismatches: mismatchesOf(record, position, judgement, date),
     pending: pendingOf(record, position, judgement, date),
-    outcome: outcomeOf(record, position, { fitted, inForce, inQuestion }, date),
+    outcome: outcomeOf(record, position, { fitted, seated, inForce, inQuestion }, date),
     since: lastChange(record, position, date),
   };
-}
-
-function fittedAt(record: RegisterSource, position: Position, date: IsoDate): readonly Occupant[] {
-  const asFound = wasHere(record, position.id) ? position.id : null;
-  return staysAsOf(occupantsOf(record, position.id), date)
-    .filter(({ to }) => to === null)
-    .map(({ part, count, from }) => ({
-      part,
-      count,
-      since: from,
-      origin: originAt(record, part, date),
-      asFound: part === asFound,
-    }));
 }
 
 function lastChange(record: RegisterSource, position: Position, date: IsoDate): Moment {

@@ -36,6 +36,15 @@ export function occupantsOf(record: RegisterSource, position: PositionId): reado
   return record.history.occupants.get(position) ?? [];
 }
 
+const seatedByPosition = perRecord((record) =>
+  groupedBy([...record.history.stays.values()].flat(), ({ where }) => (where.at === 'in' ? where.position : null)),
+);
+
+/** The stays of what stood at a position in a part that was off the vehicle. */
+export function seatedOf(record: RegisterSource, position: PositionId): readonly Stay[] {
+  return seatedByPosition(record).get(position) ?? [];
+}
+
 /** True when the stay is what holds at the end of that day. */
 export function covers(stay: Stay, date: IsoDate): boolean {
   return stay.from.date <= date && (stay.to === null || stay.to.date > date);

@@ -117,8 +117,9 @@ function isOff({ at }: Whereabouts): boolean {
   return at === 'stores' || at === 'bag' || at === 'out';
 }
 
+/** In its place, on the vehicle or in a part that is off it. */
 function isOn({ at }: Whereabouts): boolean {
-  return at === 'fitted';
+  return at === 'fitted' || at === 'in';
 }
 
 function momentOf({ session, date }: Moment, how: 'off' | 'arrived'): Unrecorded['since'] {

@@ -5,7 +5,7 @@ import { originAt } from '../registers/origins.ts';
 import { wasHere } from '../registers/outcome.ts';
 import { type RegisterRow, registerRowAt } from '../registers/register.ts';
 import { groupedBy } from '../registers/source.ts';
-import { compareMoments, occupantsOf, type Whereat, whereaboutsAt } from '../registers/stays.ts';
+import { compareMoments, occupantsOf, seatedOf, type Whereat, whereaboutsAt } from '../registers/stays.ts';
 import { type DecisionInTime, decisionHistory } from './decision-history.ts';
 import type { TimelineEvent } from './event.ts';
 import { eventsOfPosition } from './events.ts';
@@ -91,7 +91,7 @@ function gapsOf(record: JournalRecord, position: Position): readonly Step[] {
 }
 
 function unusedOf(record: JournalRecord, position: Position, decisions: readonly DecisionInTime[]): readonly UnusedCandidate[] {
-  const stood = new Set(occupantsOf(record, position.id).map(({ part }) => part));
+  const stood = new Set([...occupantsOf(record, position.id), ...seatedOf(record, position.id)].map(({ part }) => part));
   return position.parts
     .filter((part) => part !== position.id && !stood.has(part))
     .map((part) => ({

@@ -11,7 +11,7 @@ import { ACTION_WORDS, capital, ITEM_KIND_WORDS, listed, ORIGIN_WORDS, RESULT_WO
 import { paperFacts } from '../papers/papers.ts';
 import { clipHref, clipName } from '../pictures/film.ts';
 import { entryRelations } from '../session/entry-relations.ts';
-import { namedPlace } from '../stores/where.ts';
+import { namedPlace, whereLink } from '../stores/where.ts';
 
 export interface ChronicleDay {
   readonly date: string;
@@ -48,9 +48,9 @@ function placeAfter(sheet: Sheet, done: readonly Deed[], home: string | undefine
   const last = done.at(-1);
   if (!last || done.every(({ from, to }) => sameWhere(from, to))) return null;
   if (last.to.at === 'fitted' && last.to.position === home) return html`; on the vehicle`;
-  const place = namedPlace(sheet, last.to);
-  const before = last.to.at === 'gone' ? '' : place.before;
-  return html`; ${before}${place.href === null ? place.name : link(place.href, place.name)}`;
+  if (last.to.at !== 'gone') return html`; ${whereLink(sheet, last.to)}`;
+  const { name, href } = namedPlace(sheet, last.to);
+  return html`; ${href === null ? name : link(href, name)}`;
 }
 
 /** What an entry wrote down of its part: what has a name first, then the note. */

@@ -5,7 +5,7 @@
  */
 import type { JournalRecord } from '../../../journal/record.ts';
 import type { Originality } from '../../../journal/registers/originality.ts';
-import type { OriginalPlace, RegisterRow } from '../../../journal/registers/register.ts';
+import type { Occupant, OriginalPlace, RegisterRow } from '../../../journal/registers/register.ts';
 import { keptIn, once } from '../../../journal/values/once.ts';
 import { html, joined, type Markup } from '../page/html.ts';
 import { linked, partLink, positionLink } from '../page/links.ts';
@@ -79,15 +79,16 @@ function decided(sheet: Sheet, { inForce, position, count: places, undecided }: 
 }
 
 function fitted(sheet: Sheet, row: RegisterRow): Markup {
-  if (row.fitted.length === 0) return html`<span class="zero">nothing</span>`;
-  return lines(
-    row.fitted.map(({ part, count, origin }) => {
-      const some = (row.fitted.length > 1 || count < row.count) && `${count} of ${row.count}: `;
-      const asDecided = row.inForce.some(({ decision }) => decision.with === part);
-      const named = part !== row.position && (asDecided ? ', as decided' : html`, ${partLink(sheet, part)}`);
-      return html`${some}${origin === null ? 'origin not known' : ORIGIN_WORDS[origin]}${named}`;
-    }),
-  );
+  const nothing = row.fitted.length === 0 ? [html`<span class="zero">nothing</span>`] : [];
+  const seated = row.seated.map((one) => html`off with ${partLink(sheet, one.carrier)}: ${standing(sheet, row, one)}`);
+  return lines([...nothing, ...row.fitted.map((one) => standing(sheet, row, one)), ...seated]);
+}
+
+function standing(sheet: Sheet, row: RegisterRow, { part, count, origin }: Occupant): Markup {
+  const some = (row.fitted.length > 1 || count < row.count) && `${count} of ${row.count}: `;
+  const asDecided = row.inForce.some(({ decision }) => decision.with === part);
+  const named = part !== row.position && (asDecided ? ', as decided' : html`, ${partLink(sheet, part)}`);
+  return html`${some}${origin === null ? 'origin not known' : ORIGIN_WORDS[origin]}${named}`;
 }
 
 /** Where originals are that do not stand at their position. */

@@ -3,7 +3,7 @@ import { errandOf } from '../../../journal/registers/errands.ts';
 import { hazardsOfPart } from '../../../journal/registers/hazards.ts';
 import type { OffVehicle } from '../../../journal/registers/stores.ts';
 import { hazardMark } from '../cautions/hazard-mark.ts';
-import { html } from '../page/html.ts';
+import { html, type Markup } from '../page/html.ts';
 import { dayLink, partLink, sub } from '../page/links.ts';
 import type { Sheet } from '../page/sheet.ts';
 import { capital, ORIGIN_WORDS } from '../page/words.ts';
@@ -33,6 +33,11 @@ function errandLine(sheet: Sheet, { part, where }: OffVehicle): string {
   return capital(said.filter((words) => typeof words === 'string').join('; '));
 }
 
+/** What it is in, where it lies in another part. */
+function carrierWords(sheet: Sheet, { where }: OffVehicle): Markup | false {
+  return where.at === 'in' && html`in ${partLink(sheet, where.part)}`;
+}
+
 /** Things off the vehicle: what, how many, origin, condition, since when. `ticked` gives each a box on paper. */
 export function storeTable(
   sheet: Sheet,
@@ -53,7 +58,7 @@ export function storeTable(
         names: true,
         set: 'part',
         cell: (thing) =>
-          html`${partLink(sheet, thing.part)}${sub(thing.note)}${sub(errandLine(sheet, thing))}${hazardMark(sheet, hazardsHere(sheet, thing))}`,
+          html`${partLink(sheet, thing.part)}${sub(carrierWords(sheet, thing))}${sub(thing.note)}${sub(errandLine(sheet, thing))}${hazardMark(sheet, hazardsHere(sheet, thing))}`,
       },
       { head: 'How many', set: 'num', cell: ({ count }) => count },
       { head: 'Origin', set: 'origin', bare: true, cell: ({ origin }) => (origin === null ? 'not known' : ORIGIN_WORDS[origin]) },

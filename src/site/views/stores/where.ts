@@ -12,6 +12,8 @@ export interface NamedPlace {
   readonly before: string;
   readonly name: string;
   readonly href: string | null;
+  /** For what is in another part, where that is: its words follow. */
+  readonly within: Whereabouts | null;
 }
 
 /** The anchor of a store on the page of the stores. */
@@ -19,39 +21,40 @@ export function storeAnchor(store: string | null): string {
   return store === null ? 'unplaced' : `store-${store.toLowerCase().replaceAll(/[^\p{L}\p{N}]+/gu, '-')}`;
 }
 
-/** Where something is. */
+/** Where something is; what is in another part is named by that. */
 export function namedPlace(sheet: Sheet, where: Whereabouts): NamedPlace {
+  const place = (before: string, name: string, href: string | null, within: Whereabouts | null = null) => ({ before, name, href, within });
+  const inStores = (anchor: string): string => sheet.link(`${PAGES.stores}#${anchor}`);
   switch (where.at) {
     case 'fitted':
-      return { before: 'on the vehicle: ', name: sheet.positionName(where.position), href: sheet.toPosition(where.position) };
+      return place('on the vehicle: ', sheet.positionName(where.position), sheet.toPosition(where.position));
     case 'in':
-      return { before: `${placeWords(sheet, where.where)}, in `, name: sheet.partName(where.part), href: sheet.toPart(where.part) };
+      return place('in ', sheet.partName(where.part), sheet.toPart(where.part), where.where);
     case 'stores':
-      return {
-        before: 'in stores: ',
-        name: where.store ?? 'no place noted',
-        href: sheet.link(`${PAGES.stores}#${storeAnchor(where.store)}`),
-      };
+      return place('in stores: ', where.store ?? 'no place noted', inStores(storeAnchor(where.store)));
     case 'bag':
-      return { before: '', name: `bag ${where.bag}`, href: sheet.toBag(where.bag) };
+      return place('', `bag ${where.bag}`, sheet.toBag(where.bag));
     case 'out':
-      return { before: 'out with ', name: where.firm, href: sheet.link(`${PAGES.stores}#out`) };
+      return place('out with ', where.firm, inStores('out'));
     case 'gone':
-      return { before: 'gone: ', name: GONE_WORDS[where.how], href: sheet.link(`${PAGES.stores}#gone`) };
+      return place('gone: ', GONE_WORDS[where.how], inStores('gone'));
     case 'missing':
-      return { before: '', name: 'missing', href: sheet.link(`${PAGES.stores}#missing`) };
+      return place('', 'missing', inStores('missing'));
     case 'not-yet':
-      return { before: '', name: 'not yet here', href: null };
+      return place('', 'not yet here', null);
     case 'considered':
-      return { before: '', name: 'considered, not here', href: null };
+      return place('', 'considered, not here', null);
   }
 }
 
-/** Where something is, in words with the link to that place; at the position it belongs to it is simply on the vehicle. */
+/**
+ * Where something is, in words with links, what is in another part as a chain: `in Engine, in stores: trestles`. At the
+ * position it belongs to it is simply on the vehicle.
+ */
 export function whereLink(sheet: Sheet, where: Whereabouts, home: string | null = null): Markup {
   if (where.at === 'fitted' && where.position === home) return html`on the vehicle`;
-  const { before, name, href } = namedPlace(sheet, where);
-  return html`${before}${linked(name, href)}`;
+  const { before, name, href, within } = namedPlace(sheet, where);
+  return html`${before}${linked(name, href)}${within !== null && html`, ${whereLink(sheet, within)}`}`;
 }
 
 /** Every place of a part, of a lot with how many: `14 of 24 on the vehicle, 3 of 24 in stores: tin box`. */
@@ -66,8 +69,8 @@ export function placeLinks(sheet: Sheet, id: PartId, places: readonly Whereat[],
 
 /** Where something is, in one run of words: `in stores: shelf B2`. */
 export function placeWords(sheet: Sheet, where: Whereabouts): string {
-  const { before, name } = namedPlace(sheet, where);
-  return before + name;
+  const { before, name, within } = namedPlace(sheet, where);
+  return `${before}${name}${within === null ? '' : `, ${placeWords(sheet, within)}`}`;
 }
 
 /** A destination as a note names it: `bag 14`, `shelf B2`. */
