@@ -1,8 +1,9 @@
 /** Rendered notes kept between runs: one file for a journal, replaced as a whole. */
 import { createHash } from 'node:crypto';
-import { mkdirSync, readdirSync, readFileSync, renameSync, writeFileSync } from 'node:fs';
+import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
+import { readKept, writeKept } from '../disk/kept.ts';
 
 export interface NoteStore {
   /** HTML by key; empty when nothing was kept, or what was kept cannot be read. */
@@ -11,6 +12,9 @@ export interface NoteStore {
   save(notes: ReadonlyMap<string, string>): void;
 }
 
+/** Raise the number when notes are kept otherwise. */
+const WHAT = 'notes 2';
+
 /**
  * Opens the store of one journal.
  *
@@ -18,16 +22,12 @@ export interface NoteStore {
  * @param journal the absolute path of the journal folder
  */
 export function openNoteStore(cache: string, journal: string): NoteStore {
-  const folder = join(cache, 'notes');
-  const file = join(folder, `${digest(journal).slice(0, 16)}.json`);
+  const file = join(cache, 'notes', `${digest(journal).slice(0, 16)}.json`);
   return {
-    kept: readKept(file),
+    kept: new Map(readKept(file, WHAT) as [string, string][] | undefined),
     save: (notes) => {
       try {
-        mkdirSync(folder, { recursive: true });
-        const beside = `${file}.${process.pid}`;
-        writeFileSync(beside, JSON.stringify(Object.fromEntries(notes)));
-        renameSync(beside, file);
+        writeKept(file, WHAT, [...notes]);
       } catch {
         // A cache that cannot be written costs time and nothing else.
       }
@@ -61,16 +61,6 @@ function digestOfCode(): string {
     hash.update('no lockfile');
   }
   return hash.digest('hex');
-}
-
-function readKept(file: string): Map<string, string> {
-  try {
-    const kept: unknown = JSON.parse(readFileSync(file, 'utf8'));
-    if (typeof kept !== 'object' || kept === null) return new Map();
-    return new Map(Object.entries(kept).filter((entry): entry is [string, string] => typeof entry[1] === 'string'));
-  } catch {
-    return new Map();
-  }
 }
 
 function digest(text: string): string {

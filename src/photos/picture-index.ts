@@ -3,14 +3,14 @@
  * the cache folder, one file a journal; losing it costs time and nothing else.
  */
 import { createHash } from 'node:crypto';
-import { existsSync, readFileSync, realpathSync, type Stats } from 'node:fs';
+import { existsSync, realpathSync, type Stats } from 'node:fs';
 import { join } from 'node:path';
+import { readKept, writeKept } from '../disk/kept.ts';
 import type { Finding } from './inspect-file.ts';
 import { MOST_PIXELS } from './recipe.ts';
-import { writeWhole } from './write-whole.ts';
 
 /** Raise the number when a file would be found out differently. */
-const EDITION = `4:${MOST_PIXELS}`;
+const EDITION = `pictures 4:${MOST_PIXELS}`;
 /** A file that changed so recently may change again without its times telling (clocks of file systems are coarse). */
 const TOO_FRESH_MS = 50;
 
@@ -47,7 +47,7 @@ export function openIndex(cache: string, root: string): PictureIndex {
     save() {
       if (!changed) return;
       const there = [...rows].filter(([path]) => existsSync(join(root, path)));
-      writeWhole(file, JSON.stringify({ edition: EDITION, rows: there }));
+      writeKept(file, EDITION, there);
       changed = false;
     },
   };
@@ -55,10 +55,5 @@ export function openIndex(cache: string, root: string): PictureIndex {
 
 /** An index that cannot be read, or is of another edition, is an empty one. */
 function read(file: string): Map<string, Row> {
-  try {
-    const saved = JSON.parse(readFileSync(file, 'utf8')) as { edition: string; rows: [string, Row][] };
-    return saved.edition === EDITION ? new Map(saved.rows) : new Map();
-  } catch {
-    return new Map();
-  }
+  return new Map(readKept(file, EDITION) as [string, Row][] | undefined);
 }

@@ -2,12 +2,13 @@
  * Pictures and papers from end to end. `checkPictures` looks at headers only and serves a check;
  * `preparePictures` gives pages their plan; `buildPictures` renders it into a site.
  */
+
+import { openEntryCache } from '../disk/entry-cache.ts';
 import type { Diagnostic } from '../journal/diagnostics/diagnostic.ts';
 import type { Journal } from '../journal/model.ts';
 import { checkClips } from './clips.ts';
 import type { PictureFacts } from './facts.ts';
 import { inspectPictures } from './inspect.ts';
-import { openPictureCache } from './picture-cache.ts';
 import { notPictures, picturesOf, picturesOfOtherDays, sealedPapers, unusablePictures } from './picture-diagnostics.ts';
 import type { PicturePlan } from './plan.ts';
 import { planPictures } from './plan-pictures.ts';
@@ -65,7 +66,7 @@ export async function buildPictures(journal: Journal, plan: PicturePlan, site: s
 }
 
 function knownColours(plan: PicturePlan, cache: string): Map<string, string> {
-  const entries = openPictureCache(cache);
+  const entries = openEntryCache(cache, 'pictures');
   const colours = new Map<string, string>();
   for (const rendition of plan.data.renditions) {
     const entry = entries.find(rendition.key, namesOf(rendition));

@@ -1,7 +1,7 @@
 /** Puts files into the site: hard links where the disk allows, copies where it does not, each whole or not at all. */
 import { constants, copyFileSync, linkSync, mkdirSync, readdirSync, renameSync, rmSync, statSync } from 'node:fs';
 import { dirname, join } from 'node:path';
-import { UNFINISHED, unfinishedBeside } from './write-whole.ts';
+import { UNFINISHED, unfinishedBeside } from '../disk/write-whole.ts';
 
 /**
  * Links a file of the cache to `to`, replacing what is there; does nothing when it is there already.

@@ -2,8 +2,8 @@
 import { createHash } from 'node:crypto';
 import { readFile, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
+import type { EntryCache, EntryFacts } from '../disk/entry-cache.ts';
 import { cleanPdf } from './clean-pdf.ts';
-import type { EntryFacts, PictureCache } from './picture-cache.ts';
 import type { PaperFile } from './plan.ts';
 import { paperKeyOf } from './plan-pictures.ts';
 import { CannotRender } from './render-picture.ts';
@@ -17,7 +17,7 @@ const FACTS: EntryFacts = { colour: '#ffffff' };
  * @returns the path of the cleaned file in the cache
  * @throws `CannotRender` when its bytes are not those of the plan
  */
-export async function cleanedPaper(paper: PaperFile, root: string, cache: PictureCache): Promise<string> {
+export async function cleanedPaper(paper: PaperFile, root: string, cache: EntryCache): Promise<string> {
   const entry = cache.find(paper.key, [NAME]) ?? (await cache.make(paper.key, (folder) => fill(paper, root, folder)));
   return join(entry.folder, NAME);
 }

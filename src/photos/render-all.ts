@@ -2,12 +2,12 @@
 import { statSync } from 'node:fs';
 import { availableParallelism } from 'node:os';
 import { basename, join } from 'node:path';
-import { pathWithin } from '../load/path-within.ts';
+import { type CacheEntry, type EntryCache, openEntryCache } from '../disk/entry-cache.ts';
+import { pathWithin } from '../disk/path-within.ts';
 import { type Decoder, openDecoder } from './decoder.ts';
 import { kindByName } from './facts.ts';
 import { eachOf } from './in-flight.ts';
 import type { PictureProblem } from './inspect.ts';
-import { type CacheEntry, openPictureCache, type PictureCache } from './picture-cache.ts';
 import { linkInto, prune } from './place-file.ts';
 import { cleanedPaper } from './place-paper.ts';
 import { type PaperFile, type PicturePlan, picturePlan, type Rendition } from './plan.ts';
@@ -52,7 +52,7 @@ const MOST_CACHE_BYTES = 4 * 1024 ** 3;
  * @throws the file system's error when the cache or the site cannot be written
  */
 export async function renderAll(plan: PicturePlan, site: string, options: RenderOptions): Promise<Rendered> {
-  const cache = openPictureCache(options.cache);
+  const cache = openEntryCache(options.cache, 'pictures');
   const { entries, missing } = lookUp(plan, cache);
   const reused = entries.size;
   const problems = await renderMissing(missing, entries, cache, options);
@@ -68,7 +68,7 @@ export async function renderAll(plan: PicturePlan, site: string, options: Render
 }
 
 /** One rendition for each key: pictures of the same bytes are rendered once. */
-function lookUp(plan: PicturePlan, cache: PictureCache): { entries: Map<string, CacheEntry>; missing: Rendition[] } {
+function lookUp(plan: PicturePlan, cache: EntryCache): { entries: Map<string, CacheEntry>; missing: Rendition[] } {
   const entries = new Map<string, CacheEntry>();
   const missing = new Map<string, Rendition>();
   for (const rendition of plan.data.renditions) {
@@ -87,7 +87,7 @@ function lookUp(plan: PicturePlan, cache: PictureCache): { entries: Map<string, 
 async function renderMissing(
   missing: readonly Rendition[],
   entries: Map<string, CacheEntry>,
-  cache: PictureCache,
+  cache: EntryCache,
   options: RenderOptions,
 ): Promise<PictureProblem[]> {
   const problems: PictureProblem[] = [];
@@ -111,7 +111,7 @@ async function renderMissing(
 }
 
 /** The entry of a rendition, or what is wrong with the picture. Faults of the disk are passed on. */
-async function renderInto(rendition: Rendition, cache: PictureCache, root: string, decoder: Decoder): Promise<CacheEntry | PictureProblem> {
+async function renderInto(rendition: Rendition, cache: EntryCache, root: string, decoder: Decoder): Promise<CacheEntry | PictureProblem> {
   try {
     return await cache.make(rendition.key, (folder) => renderPicture(rendition, join(root, rendition.path), folder, decoder));
   } catch (error) {
@@ -121,7 +121,7 @@ async function renderInto(rendition: Rendition, cache: PictureCache, root: strin
 }
 
 /** An entry may be swept away by another run between being found and being linked; then it is made again. */
-async function place(rendition: Rendition, entry: CacheEntry, site: string, cache: PictureCache, options: RenderOptions): Promise<void> {
+async function place(rendition: Rendition, entry: CacheEntry, site: string, cache: EntryCache, options: RenderOptions): Promise<void> {
   try {
     linkAll(rendition, entry, site);
   } catch (error) {
@@ -144,7 +144,7 @@ function linkAll(rendition: Rendition, entry: CacheEntry, site: string): void {
 async function placePapers(
   papers: readonly PaperFile[],
   site: string,
-  cache: PictureCache,
+  cache: EntryCache,
   { root, signal }: RenderOptions,
 ): Promise<PictureProblem[]> {
   const problems: PictureProblem[] = [];

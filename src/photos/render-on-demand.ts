@@ -1,7 +1,7 @@
 /** Renders a picture when a page under way asks for it. */
 import { basename, join } from 'node:path';
+import { type CacheEntry, openEntryCache } from '../disk/entry-cache.ts';
 import { openDecoder } from './decoder.ts';
-import { type CacheEntry, openPictureCache } from './picture-cache.ts';
 import { cleanedPaper } from './place-paper.ts';
 import type { PicturePlan, Rendition } from './plan.ts';
 import { filesOf, namesOf, renderPicture } from './render-picture.ts';
@@ -22,7 +22,7 @@ export interface OnDemand {
  * @param cache the cache folder
  */
 export function renderOnDemand(root: string, cache: string): OnDemand {
-  const entries = openPictureCache(cache);
+  const entries = openEntryCache(cache, 'pictures');
   const decoder = openDecoder();
   const underWay = new Map<string, Promise<CacheEntry>>();
   const once = (rendition: Rendition): Promise<CacheEntry> => {

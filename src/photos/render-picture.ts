@@ -2,9 +2,9 @@
 import { createHash } from 'node:crypto';
 import { readFile } from 'node:fs/promises';
 import { basename, join } from 'node:path';
+import type { EntryFacts } from '../disk/entry-cache.ts';
 import type { Decoder } from './decoder.ts';
 import { kindByName } from './facts.ts';
-import type { EntryFacts } from './picture-cache.ts';
 import type { RenderedFile, Rendition } from './plan.ts';
 import { keyOf } from './plan-pictures.ts';
 import { JPEG, WEBP } from './recipe.ts';

@@ -2,10 +2,10 @@
 import { mkdirSync, readdirSync, renameSync, rmSync, writeFileSync } from 'node:fs';
 import { basename, dirname, join } from 'node:path';
 import { build } from 'astro';
+import { pathWithin } from '../disk/path-within.ts';
 import { DATA_FILES } from '../exports/data-files.ts';
 import type { Diagnostic } from '../journal/diagnostics/diagnostic.ts';
 import type { JournalRecord } from '../journal/record.ts';
-import { pathWithin } from '../load/path-within.ts';
 import { openNoteStore } from '../markdown/note-store.ts';
 import { buildPictures, preparePictures } from '../photos/pictures.ts';
 import { removeAbandoned } from './abandoned.ts';
@@ -54,7 +54,7 @@ export async function buildSite({ record, warnings, folder, cache, into, aside, 
   store.save(await kept);
   progress('Scripts and downloads');
   moveInto(aside, into);
-  placeClips(record.journal, folder, cache, into);
+  await placeClips(record.journal, folder, cache, into);
   await bundleScripts(join(into, 'scripts'));
   await writeData(record, into);
   return [];

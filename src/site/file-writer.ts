@@ -1,6 +1,6 @@
 /** Writes files from a thread of its own: on many disks making a file takes longer than making what is in it. */
 import { Worker } from 'node:worker_threads';
-import { pathWithin } from '../load/path-within.ts';
+import { pathWithin } from '../disk/path-within.ts';
 
 /** A file to be made: its path, and all that is in it. */
 export type NewFile = readonly [path: string, bytes: Uint8Array];

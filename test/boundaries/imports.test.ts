@@ -9,17 +9,18 @@ const SRC = fileURLToPath(new URL('../../src', import.meta.url));
 /** What each folder of src may import of the others; itself always. */
 const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   journal: [],
+  disk: [],
   load: ['journal'],
-  photos: ['journal', 'load'],
-  markdown: ['journal', 'photos', 'site/addresses.ts'],
+  photos: ['journal', 'disk'],
+  markdown: ['journal', 'disk', 'photos', 'site/addresses.ts'],
   exports: ['journal'],
-  site: ['journal', 'load', 'markdown', 'photos', 'exports'],
+  site: ['journal', 'disk', 'load', 'markdown', 'photos', 'exports'],
   book: ['journal', 'photos', 'exports', 'site'],
   components: ['journal', 'site', 'photos', 'layouts'],
   layouts: ['site', 'components'],
   pages: ['journal', 'site', 'components', 'layouts', 'exports'],
   client: ['site/views'],
-  cli: ['journal', 'load', 'markdown', 'photos', 'exports', 'site', 'book'],
+  cli: ['journal', 'disk', 'load', 'markdown', 'photos', 'exports', 'site', 'book'],
 };
 
 /** The layers of src/journal in their order, and what each imports of those before it, types included; itself always. */

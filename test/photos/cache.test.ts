@@ -4,7 +4,7 @@ import { existsSync, mkdirSync, readdirSync, readFileSync, renameSync, statSync,
 import { join } from 'node:path';
 import type { Readable } from 'node:stream';
 import { describe, expect, it } from 'vitest';
-import { openPictureCache } from '../../src/photos/picture-cache.ts';
+import { openEntryCache } from '../../src/disk/entry-cache.ts';
 import type { Progress } from '../../src/photos/render-all.ts';
 import { type DarkRoom, darkRoom } from './dark-room.ts';
 import { onePagePdf } from './one-page-pdf.ts';
@@ -193,11 +193,47 @@ describe('two builds and kills', () => {
   });
 });
 
+describe('a file of the cache', () => {
+  it.each(['cut', 'flipped', 'swapped'])('that was %s is made again, and the site is the same', async (how) => {
+    using room = darkRoom();
+    await fill(room, 3);
+    room.add('papers/bill.pdf', onePagePdf());
+    room.add('papers/other.pdf', onePagePdf('Somebody'));
+    await room.build();
+    const before = published(room);
+    const files = room.names('cache').map((name) => join(room.cache, name));
+    expect(files.length).toBeGreaterThan(15);
+    for (const [n, file] of files.entries()) {
+      spoil(how, file, files[(n + 1) % files.length] ?? '');
+      const site = `${room.site}-${n}`;
+      mkdirSync(site);
+      const { renderAll } = await import('../../src/photos/render-all.ts');
+      await renderAll(await room.plan(), site, room);
+      const after = new Map([...before.keys()].map((name) => [name, readFileSync(join(site, name)).toString('base64')]));
+      expect(
+        [...after].filter(([name, bytes]) => before.get(name) !== bytes).map(([name]) => name),
+        file,
+      ).toEqual([]);
+    }
+  });
+});
+
+/** Cut to half, changed in one bit of the middle, or with what another file of the cache holds. */
+function spoil(how: string, file: string, other: string): void {
+  const bytes = readFileSync(file);
+  if (how === 'cut') writeFileSync(file, bytes.subarray(0, bytes.length >> 1));
+  if (how === 'swapped') writeFileSync(file, readFileSync(other));
+  if (how !== 'flipped') return;
+  const at = bytes.length >> 1;
+  bytes[at] = (bytes[at] ?? 0) ^ 1;
+  writeFileSync(file, bytes);
+}
+
 describe('the cache keeps within bounds', () => {
   const HOURS = 60 * 60 * 1000;
 
   async function entryOf(cacheFolder: string, key: string, hoursAgo: number): Promise<void> {
-    await openPictureCache(cacheFolder).make(key, async (folder) => {
+    await openEntryCache(cacheFolder, 'pictures').make(key, async (folder) => {
       writeFileSync(join(folder, 'one.webp'), Buffer.alloc(1000));
       return { colour: '#808080' };
     });
@@ -209,7 +245,7 @@ describe('the cache keeps within bounds', () => {
     using room = darkRoom();
     const keys = ['a', 'b', 'c', 'd'].map((letter) => letter.repeat(16));
     for (const [index, key] of keys.entries()) await entryOf(room.cache, key, 40 - index * 10);
-    const cache = openPictureCache(room.cache);
+    const cache = openEntryCache(room.cache, 'pictures');
     expect(cache.find('a'.repeat(16), ['one.webp'])).not.toBeNull();
     expect(cache.sweep(4000)).toEqual({ removed: 0, bytes: 4000 });
     expect(cache.sweep(2500)).toEqual({ removed: 2, bytes: 2000 });
@@ -221,8 +257,8 @@ describe('the cache keeps within bounds', () => {
     using room = darkRoom();
     await entryOf(room.cache, 'a'.repeat(16), 40);
     await entryOf(room.cache, 'b'.repeat(16), 30);
-    openPictureCache(room.cache).find('a'.repeat(16), ['one.webp']);
-    expect(openPictureCache(room.cache).sweep(1500).removed).toBe(1);
+    openEntryCache(room.cache, 'pictures').find('a'.repeat(16), ['one.webp']);
+    expect(openEntryCache(room.cache, 'pictures').sweep(1500).removed).toBe(1);
     expect(existsSync(join(room.cache, 'pictures', 'a'.repeat(16)))).toBe(true);
   });
 
@@ -230,7 +266,7 @@ describe('the cache keeps within bounds', () => {
     using room = darkRoom();
     await entryOf(room.cache, 'a'.repeat(16), 2);
     await entryOf(room.cache, 'b'.repeat(16), 2);
-    const cache = openPictureCache(room.cache);
+    const cache = openEntryCache(room.cache, 'pictures');
     cache.find('a'.repeat(16), ['one.webp']);
     expect(cache.sweep(0)).toEqual({ removed: 1, bytes: 1000 });
     expect(readdirSync(join(room.cache, 'pictures'))).toEqual(['a'.repeat(16)]);
@@ -240,14 +276,14 @@ describe('the cache keeps within bounds', () => {
     using room = darkRoom();
     const home = join(room.cache, 'pictures');
     for (const [name, hoursAgo] of [
-      ['unfinished-1-old', 3],
-      ['unfinished-2-new', 0],
+      ['unfinished-4194305-old', 3],
+      ['unfinished-4194305-new', 0],
     ] as const) {
       mkdirSync(join(home, name), { recursive: true });
       writeFileSync(join(home, name, 'half.webp'), 'half');
       utimesSync(join(home, name), Date.now() / 1000 - hoursAgo * 3600, Date.now() / 1000 - hoursAgo * 3600);
     }
-    openPictureCache(room.cache).sweep(1e9);
-    expect(readdirSync(home)).toEqual(['unfinished-2-new']);
+    openEntryCache(room.cache, 'pictures').sweep(1e9);
+    expect(readdirSync(home)).toEqual(['unfinished-4194305-new']);
   });
 });

@@ -13,7 +13,7 @@ import {
   utimesSync,
 } from 'node:fs';
 import { dirname, join } from 'node:path';
-import { unfinishedBeside } from '../../photos/write-whole.ts';
+import { unfinishedBeside } from '../../disk/write-whole.ts';
 import { type Lying, thereAt, withFolders } from './site-folder.ts';
 
 /** A file or folder of the user's lies where the new site has another. Nothing has been changed. */

@@ -5,7 +5,7 @@
  */
 import { constants, copyFileSync, mkdirSync, renameSync, rmdirSync, rmSync } from 'node:fs';
 import { dirname, join } from 'node:path';
-import { unfinishedBeside, writeWhole } from '../../photos/write-whole.ts';
+import { unfinishedBeside, writeWhole } from '../../disk/write-whole.ts';
 import { MARKER, type Manifest, manifestOf, thereAt, withFolders } from './site-folder.ts';
 
 /** @param manifest of the new site; what else is in its folder is left there */

@@ -2,7 +2,7 @@
 import { randomUUID } from 'node:crypto';
 import { chmodSync, existsSync, lstatSync, mkdirSync, readdirSync, renameSync, rmdirSync, rmSync } from 'node:fs';
 import { dirname, join } from 'node:path';
-import { writeWhole } from '../../photos/write-whole.ts';
+import { writeWhole } from '../../disk/write-whole.ts';
 import { carryOver, checkNoneInTheWay } from './carry-over.ts';
 import { type Lock, takeLock } from './lock.ts';
 import type { Place } from './place.ts';

@@ -11,6 +11,18 @@ export function unfinishedBeside(path: string): string {
   return join(dirname(path), `${UNFINISHED}${process.pid}-${randomBytes(6).toString('hex')}`);
 }
 
+/** Whether a name was given by `unfinishedBeside` in a process that no longer runs here. */
+export function isLeftOver(name: string): boolean {
+  const pid = Number(new RegExp(`^${UNFINISHED}(\\d+)-`).exec(name)?.[1] ?? Number.NaN);
+  if (Number.isNaN(pid)) return name.startsWith(UNFINISHED);
+  try {
+    process.kill(pid, 0);
+    return false;
+  } catch (error) {
+    return (error as { code?: string }).code === 'ESRCH';
+  }
+}
+
 /** Writes a file by way of another name in the same folder; makes the folder. */
 export function writeWhole(path: string, bytes: string | Uint8Array): void {
   mkdirSync(dirname(path), { recursive: true });

@@ -1,7 +1,7 @@
-/** Keeps the cache of renderings within bounds, and takes away what killed runs left in it. */
+/** Keeps a cache within bounds, and takes away what killed runs left in it. */
 import { mkdirSync, readdirSync, rmSync, statSync } from 'node:fs';
 import { join } from 'node:path';
-import { renamed, UNFINISHED, unfinishedBeside } from './write-whole.ts';
+import { isLeftOver, renamed, UNFINISHED, unfinishedBeside } from './write-whole.ts';
 
 export interface Swept {
   readonly removed: number;
@@ -31,8 +31,8 @@ const LEFT_ALONE_MS = 60 * 60 * 1000;
 export function sweepFolders(home: string, used: ReadonlySet<string>, mostBytes: number, bytesOf: (folder: string) => number): Swept {
   mkdirSync(home, { recursive: true });
   const held = readdirSync(home).flatMap((name) => measured(home, name, bytesOf));
-  const old = held.filter((one) => one.lastUse < Date.now() - LEFT_ALONE_MS);
-  const leftovers = old.filter((one) => one.name.startsWith(UNFINISHED));
+  const old = held.filter((one) => Math.abs(Date.now() - one.lastUse) > LEFT_ALONE_MS);
+  const leftovers = old.filter((one) => isLeftOver(one.name));
   const unused = old.filter((one) => KEY.test(one.name) && !used.has(one.name)).sort((a, b) => a.lastUse - b.lastUse);
   for (const one of leftovers) remove(join(home, one.name));
   let bytes = held.reduce((sum, one) => sum + one.bytes, 0);
