@@ -1,3 +1,5 @@
+import { constants } from 'node:os';
+
 /** Everything a command does to the world, handed in, so that a test can watch it. */
 export interface Effects {
   readonly cwd: string;
@@ -9,7 +11,15 @@ export interface Effects {
   /** Whether standard error is a terminal. */
   readonly terminal: boolean;
   now(): Date;
+  /**
+   * Has something put in order when the process is interrupted or told to end, which then ends.
+   *
+   * @returns what undoes it
+   */
+  onInterrupt(putInOrder: () => void): () => void;
 }
+
+const ENDING: readonly NodeJS.Signals[] = ['SIGINT', 'SIGTERM', 'SIGHUP'];
 
 /** The real world. */
 export function realEffects(): Effects {
@@ -20,5 +30,18 @@ export function realEffects(): Effects {
     err: (text) => void process.stderr.write(text),
     terminal: process.stderr.isTTY === true,
     now: () => new Date(),
+    onInterrupt: (putInOrder) => {
+      const end = (signal: NodeJS.Signals): void => {
+        try {
+          putInOrder();
+        } finally {
+          process.exit(128 + constants.signals[signal]);
+        }
+      };
+      for (const signal of ENDING) process.once(signal, end);
+      return () => {
+        for (const signal of ENDING) process.off(signal, end);
+      };
+    },
   };
 }

@@ -1,9 +1,7 @@
 /** Serving a journal: compile, watch, and show every change or what is wrong with it. */
-import { existsSync } from 'node:fs';
-import { mkdir, readFile } from 'node:fs/promises';
-import { extname, join, resolve, sep } from 'node:path';
-import { type AstroIntegration, dev } from 'astro';
-import { DATA_FILES } from '../exports/data-files.ts';
+
+import { join, resolve, sep } from 'node:path';
+import type { AstroIntegration } from 'astro';
 import type { Diagnostic } from '../journal/diagnostics/diagnostic.ts';
 import { formatDiagnostics, PLAIN } from '../journal/diagnostics/format.ts';
 import type { JournalRecord } from '../journal/record.ts';
@@ -12,18 +10,18 @@ import { openNoteStore } from '../markdown/note-store.ts';
 import { preparePictures } from '../photos/pictures.ts';
 import { NO_PICTURES, type PicturePlan } from '../photos/plan.ts';
 import { type OnDemand, renderOnDemand } from '../photos/render-on-demand.ts';
-import { fileAddress } from '../site/addresses.ts';
+import { serveWithAstro } from '../site/astro.ts';
 import { bundleScripts } from '../site/build-site.ts';
 import { cacheFolder } from '../site/cache-folder.ts';
 import { hasErrors } from '../site/check-journal.ts';
-import { clipFiles } from '../site/place-clips.ts';
 import { setRecord } from '../site/record.ts';
 import { siteRecord } from '../site/site-record.ts';
 import { PROGRAM } from '../site/tool-digest.ts';
+import { openWorkshop } from '../site/workshop.ts';
 import { afterChanges } from './after-changes.ts';
 import type { Effects } from './effects.ts';
 import { reportProblems } from './report.ts';
-import { sendClip } from './send-clip.ts';
+import { answer, refuseMalformed } from './serve-files.ts';
 import { checkLoaded, loadFolder, type OpenedJournal, shownFrom } from './the-journal.ts';
 
 export interface Serve {
@@ -32,7 +30,7 @@ export interface Serve {
   readonly host: string;
 }
 
-interface Served {
+export interface Served {
   readonly folder: string;
   readonly cache: string;
   /** Scripts, served from here. */
@@ -50,8 +48,10 @@ interface Served {
 /** Serves until the process is stopped. */
 export async function serveJournal({ folder, port, host }: Serve, effects: Effects): Promise<void> {
   const cache = cacheFolder(effects.env);
-  const files = join(cache, 'served', String(process.pid));
-  await mkdir(files, { recursive: true });
+  const workshop = openWorkshop(cache);
+  const files = join(workshop.folder, 'served');
+  // The server may end the process by itself when that is told to end.
+  process.once('exit', () => workshop.close());
   const pictures = renderOnDemand(folder, cache);
   const served: Served = {
     folder,
@@ -66,12 +66,7 @@ export async function serveJournal({ folder, port, host }: Serve, effects: Effec
   };
   const first = await refresh(served, effects);
   await bundleScripts(join(files, 'scripts'));
-  const server = await dev({
-    root: PROGRAM,
-    logLevel: 'error',
-    server: { port, host },
-    integrations: [watcher(served, effects)],
-  });
+  const server = await serveWithAstro(workshop, { server: { port, host }, integrations: [watcher(served, effects)] });
   effects.err(`The journal is at http://${host}:${server.address.port}/${first ? '' : ' as soon as its errors are mended'}\n`);
   await new Promise<void>((stop) => {
     for (const signal of ['SIGINT', 'SIGTERM'] as const) process.once(signal, () => stop());
@@ -106,9 +101,11 @@ async function show(served: Served, opened: OpenedJournal, record: JournalRecord
 }
 
 function watcher(served: Served, effects: Effects): AstroIntegration {
+  let first: () => void = () => undefined;
   return {
     name: 'journal',
     hooks: {
+      'astro:server:start': () => first(),
       'astro:server:setup': ({ server }) => {
         const client = server.environments.client.hot;
         const overlay = () => client.send({ type: 'error', err: overlayOf(served, effects) });
@@ -116,25 +113,17 @@ function watcher(served: Served, effects: Effects): AstroIntegration {
           if (served.problems.length > 0) overlay();
         });
         const follow = afterChanges(() => refreshAndShow(served, effects, server, overlay), QUIET);
+        // First of all when the rest stands, since Astro reads addresses before us and shows its code where one is badly encoded.
+        first = () => server.middlewares.stack.unshift({ route: '', handle: refuseMalformed });
         server.middlewares.use((request, response, next) => {
           // A page that is asked for right after a change waits for it: it may be told of it before it can listen.
           void follow
             .settled()
-            .then(() => answer(served, request.url ?? '/'))
-            .then((found) => {
-              const clip = found === null ? clipAt(served, request.url ?? '/') : null;
-              if (clip !== null) {
-                sendClip(clip, request, response);
-                return;
-              }
-              if (found === null) {
-                // Astro's own addresses have no ending; ours name files, here as in the built site.
-                request.url = (request.url ?? '/').replace(/(?:index)?\.html(?=$|[?#])/, '') || '/';
-                next();
-                return;
-              }
-              response.setHeader('Content-Type', found.type);
-              response.end(found.body);
+            .then(() => answer(served, request, response))
+            .then((asked) => {
+              if (asked === null) return;
+              request.url = asked;
+              next();
             })
             .catch(next);
         });
@@ -173,35 +162,6 @@ function forgetRoutes(server: Server): void {
       for (const module of modules) environment.moduleGraph.invalidateModule(module);
     }
   }
-}
-
-const TYPES: Readonly<Record<string, string>> = {
-  '.js': 'text/javascript',
-  '.csv': 'text/csv; charset=utf-8',
-  '.xlsx': 'application/vnd.openxmlformats-officedocument.spreadsheetml.sheet',
-  '.jpg': 'image/jpeg',
-  '.webp': 'image/webp',
-  '.pdf': 'application/pdf',
-};
-
-/** The file of a clip of the journal; null for any other address. */
-function clipAt({ record, folder }: Served, url: string): string | null {
-  const path = decodeURIComponent(url.split(/[?#]/)[0] ?? '').slice(1);
-  const clip = record ? clipFiles(record.journal).find((file) => fileAddress(file) === path) : undefined;
-  return clip === undefined ? null : join(folder, clip);
-}
-
-/** What is no page: pictures, papers, scripts and downloads. */
-async function answer(served: Served, url: string): Promise<{ type: string; body: string | Uint8Array } | null> {
-  const path = decodeURIComponent(url.split(/[?#]/)[0] ?? '').slice(1);
-  const type = TYPES[extname(path)] ?? 'application/octet-stream';
-  const data = DATA_FILES.find((each) => each.path === path);
-  if (data && served.record) return { type, body: await data.make(served.record) };
-  const picture = /^(?:pictures|papers)\//.test(path) ? await served.pictures.fileFor(served.plan, path) : null;
-  if (picture !== null) return { type, body: await readFile(picture) };
-  const file = resolve(served.files, path);
-  if (!file.startsWith(served.files + sep) || extname(file) === '' || !existsSync(file)) return null;
-  return { type, body: await readFile(file) };
 }
 
 function overlayOf(served: Served, effects: Effects) {

@@ -1,5 +1,4 @@
-import { mkdirSync, writeFileSync } from 'node:fs';
-import { dirname } from 'node:path';
+import { IsThere, writeNewFile } from '../disk/write-new.ts';
 import { reasonOf } from '../load/problems.ts';
 import { EXIT, Refusal } from './exit-codes.ts';
 
@@ -9,14 +8,23 @@ import { EXIT, Refusal } from './exit-codes.ts';
  * @throws Refusal when it is there, or cannot be written; then nothing has changed
  */
 export function writeNew(path: string, text: string | Uint8Array): void {
+  refusing(path, () => writeNewFile(path, text));
+}
+
+/**
+ * Does something to the user's disk, and says in one line why it cannot be done.
+ *
+ * @param path what is written
+ * @throws Refusal
+ */
+export function refusing(path: string, write: () => void): void {
   try {
-    mkdirSync(dirname(path), { recursive: true });
-    writeFileSync(path, text, { flag: 'wx' });
+    write();
   } catch (error) {
-    const there = (error as { code?: string }).code === 'EEXIST';
+    if (error instanceof Refusal) throw error;
     throw new Refusal(
       EXIT.cannotReadOrWrite,
-      there ? `${path} is there already; it was left as it is.` : `${path} cannot be written: ${reasonOf(error)}.`,
+      error instanceof IsThere ? `${error.path} is there already; it was left as it is.` : `${path} cannot be written: ${reasonOf(error)}.`,
     );
   }
 }

@@ -4,9 +4,11 @@
  * once do not disturb each other: the second to finish throws its own away. Everything is by content, so nothing in it
  * can be out of date; and it is looked at before each use, since the site that it is linked into may be written to.
  */
+
 import { createHash } from 'node:crypto';
 import { closeSync, mkdirSync, openSync, readdirSync, readSync, rmSync, statSync, utimesSync } from 'node:fs';
 import { join } from 'node:path';
+import { makeFolder } from './folders.ts';
 import { readKept, writeKept } from './kept.ts';
 import { remove, type Swept, sweepFolders } from './sweep.ts';
 import { renamed, unfinishedBeside } from './write-whole.ts';
@@ -57,7 +59,7 @@ export function openEntryCache(cache: string, shelf: 'pictures' | 'film'): Entry
     return { folder, colour: manifest.colour };
   };
   const make: EntryCache['make'] = async (key, fill) => {
-    mkdirSync(home, { recursive: true });
+    makeFolder(home);
     const folder = join(home, key);
     const unfinished = unfinishedBeside(folder);
     mkdirSync(unfinished);

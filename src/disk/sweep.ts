@@ -1,6 +1,8 @@
 /** Keeps a cache within bounds, and takes away what killed runs left in it. */
-import { mkdirSync, readdirSync, rmSync, statSync } from 'node:fs';
+
+import { readdirSync, rmSync, statSync } from 'node:fs';
 import { join } from 'node:path';
+import { makeFolder } from './folders.ts';
 import { isLeftOver, renamed, UNFINISHED, unfinishedBeside } from './write-whole.ts';
 
 export interface Swept {
@@ -29,7 +31,7 @@ const LEFT_ALONE_MS = 60 * 60 * 1000;
  * @param bytesOf the size of an entry's folder
  */
 export function sweepFolders(home: string, used: ReadonlySet<string>, mostBytes: number, bytesOf: (folder: string) => number): Swept {
-  mkdirSync(home, { recursive: true });
+  makeFolder(home);
   const held = readdirSync(home).flatMap((name) => measured(home, name, bytesOf));
   const old = held.filter((one) => Math.abs(Date.now() - one.lastUse) > LEFT_ALONE_MS);
   const leftovers = old.filter((one) => isLeftOver(one.name));

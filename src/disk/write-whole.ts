@@ -1,7 +1,9 @@
 /** Files that are either there as a whole or not at all, whatever is killed and whoever writes at the same time. */
+
 import { randomBytes } from 'node:crypto';
-import { mkdirSync, renameSync, rmSync, writeFileSync } from 'node:fs';
+import { renameSync, rmSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
+import { makeFolder } from './folders.ts';
 
 /** Names of what is being written begin with this. What is left of a killed run can be told by it. */
 export const UNFINISHED = 'unfinished-';
@@ -25,7 +27,7 @@ export function isLeftOver(name: string): boolean {
 
 /** Writes a file by way of another name in the same folder; makes the folder. */
 export function writeWhole(path: string, bytes: string | Uint8Array): void {
-  mkdirSync(dirname(path), { recursive: true });
+  makeFolder(dirname(path));
   const unfinished = unfinishedBeside(path);
   try {
     writeFileSync(unfinished, bytes);

@@ -1,6 +1,8 @@
 /** Puts files into the site: hard links where the disk allows, copies where it does not, each whole or not at all. */
-import { constants, copyFileSync, linkSync, mkdirSync, readdirSync, renameSync, rmSync, statSync } from 'node:fs';
+
+import { constants, copyFileSync, linkSync, readdirSync, renameSync, rmSync, statSync } from 'node:fs';
 import { dirname, join } from 'node:path';
+import { makeFolder } from '../disk/folders.ts';
 import { UNFINISHED, unfinishedBeside } from '../disk/write-whole.ts';
 
 /**
@@ -36,7 +38,7 @@ export function prune(folder: string, keep: ReadonlySet<string>, ours: RegExp): 
 }
 
 function placed(to: string, write: (unfinished: string) => void): void {
-  mkdirSync(dirname(to), { recursive: true });
+  makeFolder(dirname(to));
   const unfinished = unfinishedBeside(to);
   try {
     write(unfinished);

@@ -1,19 +1,21 @@
 /** A compiled journal → a site in a folder. */
-import { mkdirSync, readdirSync, renameSync, rmSync, writeFileSync } from 'node:fs';
+
+import { readdirSync, renameSync, writeFileSync } from 'node:fs';
 import { basename, dirname, join } from 'node:path';
-import { build } from 'astro';
+import { makeFolder } from '../disk/folders.ts';
 import { pathWithin } from '../disk/path-within.ts';
 import { DATA_FILES } from '../exports/data-files.ts';
 import type { Diagnostic } from '../journal/diagnostics/diagnostic.ts';
 import type { JournalRecord } from '../journal/record.ts';
 import { openNoteStore } from '../markdown/note-store.ts';
 import { buildPictures, preparePictures } from '../photos/pictures.ts';
-import { removeAbandoned } from './abandoned.ts';
+import { buildWithAstro } from './astro.ts';
 import { noticesOf } from './notices.ts';
 import { placeClips } from './place-clips.ts';
 import { setRecord } from './record.ts';
 import { siteRecord } from './site-record.ts';
 import { PROGRAM } from './tool-digest.ts';
+import { openWorkshop } from './workshop.ts';
 import { writePages } from './write-pages.ts';
 
 export interface BuildSite {
@@ -50,7 +52,7 @@ export async function buildSite({ record, warnings, folder, cache, into, aside, 
   const { site, kept } = siteRecord(record, pictures.plan, warnings, store);
   setRecord(site);
   progress(`Pages of ${record.journal.sessions.length} sessions and ${record.journal.positions.size} positions`);
-  await buildPages(into, (done, total) => progress(`Pages: ${done} of ${total}`));
+  await buildPages(into, cache, (done, total) => progress(`Pages: ${done} of ${total}`));
   store.save(await kept);
   progress('Scripts and downloads');
   moveInto(aside, into);
@@ -62,20 +64,17 @@ export async function buildSite({ record, warnings, folder, cache, into, aside, 
 
 /**
  * Astro puts the code of the pages where it will find its packages only if that is below the folder it is run
- * in and that has packages above it. So it is run in a folder of this program, a new one for each process.
+ * in and that has packages above it. So it is run in a folder of the cache, a new one for each process.
  */
-async function buildPages(into: string, onPage: (done: number, total: number) => void): Promise<void> {
+async function buildPages(into: string, cache: string, onPage: (done: number, total: number) => void): Promise<void> {
   const stand = process.cwd();
-  const workshops = join(PROGRAM, 'node_modules/.cache/asfound');
-  removeAbandoned(workshops, 'pages-');
-  const workshop = join(workshops, `pages-${process.pid}`);
-  mkdirSync(workshop, { recursive: true });
+  const workshop = openWorkshop(cache);
   try {
-    process.chdir(workshop);
-    await build({ root: PROGRAM, outDir: into, logLevel: 'error', integrations: [writePages(into, onPage)] });
+    process.chdir(workshop.folder);
+    await buildWithAstro(workshop, { outDir: into, integrations: [writePages(into, onPage)] });
   } finally {
     process.chdir(stand);
-    rmSync(workshop, { recursive: true, force: true });
+    workshop.close();
   }
 }
 
@@ -101,7 +100,7 @@ export async function bundleScripts(into: string): Promise<void> {
 async function writeData(record: JournalRecord, into: string): Promise<void> {
   for (const { path, make } of DATA_FILES) {
     const file = pathWithin(into, path);
-    mkdirSync(dirname(file), { recursive: true });
+    makeFolder(dirname(file));
     writeFileSync(file, await make(record));
   }
 }

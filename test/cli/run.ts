@@ -27,6 +27,7 @@ export async function run(argv: readonly string[], { cwd, env = {}, terminal = f
     },
     terminal,
     now: () => now,
+    onInterrupt: () => () => undefined,
   });
   return { exit, ...said };
 }

@@ -7,15 +7,22 @@ import { onTestFinished } from 'vitest';
 const LAUNCHER = fileURLToPath(new URL('../../src/cli/asfound.mjs', import.meta.url));
 const DAY = String(Date.UTC(2031, 2, 12, 12) / 1000);
 
-const envIn = (cwd: string): NodeJS.ProcessEnv => {
+/** What a process of a test is started with. */
+export const envIn = (cwd: string): NodeJS.ProcessEnv => {
   const { VITEST: _, ...env } = process.env;
   return { ...env, ASFOUND_CACHE: join(cwd, 'cache'), ASFOUND_CONTENT: '', SOURCE_DATE_EPOCH: DAY, NODE_ENV: '' };
 };
 
 /** Runs a command to its end, so many days after the day of the tests. */
-export function finished(argv: readonly string[], cwd: string, node: string = process.execPath, daysAfter = 0) {
+export function finished(
+  argv: readonly string[],
+  cwd: string,
+  node: string = process.execPath,
+  daysAfter = 0,
+  env: NodeJS.ProcessEnv = {},
+) {
   const SOURCE_DATE_EPOCH = String(Number(DAY) + daysAfter * 86_400);
-  return spawnSync(node, [LAUNCHER, ...argv], { cwd, encoding: 'utf8', env: { ...envIn(cwd), SOURCE_DATE_EPOCH } });
+  return spawnSync(node, [LAUNCHER, ...argv], { cwd, encoding: 'utf8', env: { ...envIn(cwd), SOURCE_DATE_EPOCH, ...env } });
 }
 
 export interface Serving {

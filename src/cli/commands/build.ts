@@ -74,6 +74,10 @@ async function publish(
   effects: Effects,
 ): Promise<Exit> {
   const progress = progressLine(effects);
+  const uninterrupted = effects.onInterrupt(() => {
+    progress.clear();
+    staging.discard();
+  });
   try {
     const { buildSite } = await import('../../site/build-site.ts');
     const problems = await buildSite({
@@ -103,6 +107,7 @@ async function publish(
   } finally {
     progress.clear();
     staging.discard();
+    uninterrupted();
   }
   reportProblems(opened, effects);
   effects.err(`The site is in ${relative(effects.cwd, out) || '.'}: open index.html.\n`);

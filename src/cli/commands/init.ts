@@ -1,10 +1,11 @@
-import { existsSync, readdirSync, statSync } from 'node:fs';
-import { join, resolve } from 'node:path';
+import { existsSync, statSync } from 'node:fs';
+import { resolve } from 'node:path';
 import { todayBy } from '../../site/today.ts';
+import { beginJournal, mayBegin } from '../begin-journal.ts';
 import type { Command } from '../command.ts';
 import { EXIT, Refusal } from '../exit-codes.ts';
 import { firstJournal } from '../first-journal.ts';
-import { writeNew } from '../write-new.ts';
+import { refusing } from '../write-new.ts';
 
 /** A small journal that checks and builds at once. */
 export const init: Command = {
@@ -15,10 +16,11 @@ export const init: Command = {
   run: async (_values, [dir = '.'], effects) => {
     const folder = resolve(effects.cwd, dir);
     if (existsSync(folder) && !statSync(folder).isDirectory()) throw new Refusal(EXIT.cannotReadOrWrite, `${folder} is a file.`);
-    if (existsSync(folder) && readdirSync(folder).length > 0) {
+    if (!mayBegin(folder)) {
       throw new Refusal(EXIT.cannotReadOrWrite, `${folder} is not empty; nothing was written. Name a new or an empty folder.`);
     }
-    for (const [path, text] of firstJournal(todayBy(effects.env, effects.now()))) writeNew(join(folder, path), text);
+    const files = firstJournal(todayBy(effects.env, effects.now()));
+    refusing(folder, () => beginJournal(folder, files));
     effects.out(`A journal is in ${folder}.\nNext: asfound check --content ${dir}, then asfound dev --content ${dir}.\n`);
     return EXIT.done;
   },

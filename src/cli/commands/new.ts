@@ -1,5 +1,6 @@
 import { existsSync } from 'node:fs';
 import { join, relative } from 'node:path';
+import { writeNewFolder } from '../../disk/write-new.ts';
 import { readDate } from '../../journal/values/date.ts';
 import { todayBy } from '../../site/today.ts';
 import { CONTENT, type Command, type OptionValues } from '../command.ts';
@@ -7,7 +8,7 @@ import type { Effects } from '../effects.ts';
 import { EXIT, Refusal } from '../exit-codes.ts';
 import { noteSkeleton, slugOf } from '../note-skeleton.ts';
 import { journalFolder, openJournal } from '../the-journal.ts';
-import { writeNew } from '../write-new.ts';
+import { refusing } from '../write-new.ts';
 
 /** Tonight's note: its date, a skeleton, and what is open as comments. */
 export const newNote: Command = {
@@ -33,8 +34,9 @@ export const newNote: Command = {
       throw new Refusal(EXIT.notUnderstood, `${date} is before the vehicle arrived, on ${arrived}.`);
     }
     const path = freePath(folder, `${date}-${slugOf(title)}`);
-    writeNew(path, noteSkeleton(date, title, record));
-    effects.out(`${relative(effects.cwd, path)}\n`);
+    const text = noteSkeleton(date, title, record);
+    refusing(path, () => writeNewFolder(path, new Map([['index.md', text]])));
+    effects.out(`${relative(effects.cwd, join(path, 'index.md'))}\n`);
     return EXIT.done;
   },
 };
@@ -49,10 +51,10 @@ function dateFrom(values: OptionValues, effects: Effects): string {
   return read.value;
 }
 
-/** A second note of the same name gets a number. */
+/** The folder of the note; a second one of the same name gets a number. */
 function freePath(folder: string, name: string): string {
   const taken = (id: string) => existsSync(join(folder, 'sessions', id)) || existsSync(join(folder, 'sessions', `${id}.md`));
   let id = name;
   for (let n = 2; taken(id); n++) id = `${name}-${n}`;
-  return join(folder, 'sessions', id, 'index.md');
+  return join(folder, 'sessions', id);
 }

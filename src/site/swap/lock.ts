@@ -2,11 +2,13 @@
  * One process at a time: a file that names its owner. Of an owner on this machine it can be seen whether it still
  * runs; one on another machine shows that it lives by giving the file a new time each second.
  */
+
 import { randomUUID } from 'node:crypto';
-import { closeSync, fstatSync, mkdirSync, openSync, readFileSync, renameSync, rmSync, writeSync } from 'node:fs';
+import { closeSync, fstatSync, openSync, readFileSync, renameSync, rmSync, writeSync } from 'node:fs';
 import { join } from 'node:path';
 import { setTimeout as sleep } from 'node:timers/promises';
 import { Worker } from 'node:worker_threads';
+import { makeFolder, removeEmpty } from '../../disk/folders.ts';
 import { isRunning, type Owner, thisProcess } from './owner.ts';
 
 export interface Lock {
@@ -48,7 +50,7 @@ export async function takeLock(folder: string, onWait: (whose: string) => void, 
 }
 
 function tryToHold(folder: string, file: string, owner: Owner): Lock | null {
-  mkdirSync(folder, { recursive: true });
+  makeFolder(folder);
   let open: number;
   try {
     open = openSync(file, 'wx+');
@@ -57,7 +59,14 @@ function tryToHold(folder: string, file: string, owner: Owner): Lock | null {
     if (['EEXIST', 'ENOENT'].includes((error as { code?: string }).code ?? '')) return null;
     throw error;
   }
-  writeSync(open, JSON.stringify(owner));
+  try {
+    writeSync(open, JSON.stringify(owner));
+  } catch (error) {
+    closeSync(open);
+    rmSync(file, { force: true });
+    removeEmpty([folder]);
+    throw error;
+  }
   const beat = new Worker(new URL('./lock-beat.ts', import.meta.url), { workerData: open });
   beat.unref();
   beat.on('error', () => undefined);

@@ -1,7 +1,8 @@
 /** Putting a new site in the place of the last one, so that there is always one that is whole. */
 import { randomUUID } from 'node:crypto';
-import { chmodSync, existsSync, lstatSync, mkdirSync, readdirSync, renameSync, rmdirSync, rmSync } from 'node:fs';
+import { chmodSync, existsSync, lstatSync, mkdirSync, readdirSync, renameSync, rmSync } from 'node:fs';
 import { dirname, join } from 'node:path';
+import { removeEmpty } from '../../disk/folders.ts';
 import { writeWhole } from '../../disk/write-whole.ts';
 import { carryOver, checkNoneInTheWay } from './carry-over.ts';
 import { type Lock, takeLock } from './lock.ts';
@@ -72,7 +73,7 @@ async function begin({ site, work }: Place, { step, onWait }: SwapEffects): Prom
       if (!lock.isOurs()) return;
       removeAll(work, lock, step);
       lock.release();
-      removeEmpty(work);
+      removeEmpty([work]);
     },
   };
 }
@@ -160,12 +161,4 @@ function makeWritable(path: string): void {
   if (!lstatSync(path).isDirectory()) return;
   chmodSync(path, 0o700);
   for (const name of readdirSync(path)) makeWritable(join(path, name));
-}
-
-function removeEmpty(folder: string): void {
-  try {
-    rmdirSync(folder);
-  } catch {
-    // The next one waits in it already.
-  }
 }
