@@ -1,11 +1,11 @@
 /** Writes into the notes and catalogues of a journal what can be meant in one way only. */
 import { existsSync, readFileSync, realpathSync } from 'node:fs';
 import { join } from 'node:path';
+import { writeWhole } from '../disk/write-whole.ts';
 import type { Diagnostic } from '../journal/diagnostics/diagnostic.ts';
 import { type Repair, repaired } from '../journal/diagnostics/repair.ts';
 import { compileJournal } from '../journal/pipeline.ts';
 import { reasonOf } from '../load/problems.ts';
-import { writeWhole } from '../photos/write-whole.ts';
 import { todayBy } from '../site/today.ts';
 import type { Effects } from './effects.ts';
 import { EXIT, Refusal } from './exit-codes.ts';
