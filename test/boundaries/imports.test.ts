@@ -1,4 +1,4 @@
-import { readdirSync, readFileSync } from 'node:fs';
+import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { dirname, join, relative, resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import ts from 'typescript';
@@ -88,6 +88,10 @@ describe('arrows never run back', () => {
     const folders = new Set(FILES.map(({ path }) => folderOf(path)));
     expect([...folders].sort()).toEqual(Object.keys(MAY_IMPORT).sort());
   });
+});
+
+test('every import names a file that is there: no checker of types reads the pages', () => {
+  expect(ARROWS.filter(({ to }) => !existsSync(join(SRC, to))).map(({ from, to }) => `${from} imports ${to}`)).toEqual([]);
 });
 
 describe('the layers of the core', () => {
