@@ -7,13 +7,14 @@ import type { Position, PositionId } from '../model.ts';
 import type { DrawingSource } from '../read/drawing.ts';
 import type { Reporter } from '../read/reporter.ts';
 
-/** Resolves the names of shapes. One that names nothing is told where a position was surely, or almost surely, meant. */
+/** Resolves the names of shapes. One that names nothing is told where a position was surely, or almost surely, meant. In the order of their files. */
 export function compileDrawings(
   drawings: readonly DrawingSource[],
   positions: ReadonlyMap<PositionId, Position>,
   out: Reporter,
 ): Drawing[] {
-  return drawings.map(({ shapes, ...drawing }) => {
+  const inOrder = drawings.toSorted((a, b) => (a.file < b.file ? -1 : 1));
+  return inOrder.map(({ shapes, ...drawing }) => {
     for (const { name, certain, place } of shapes) {
       if (positions.has(name) || (!certain && nearest(name, positions.keys()) === null)) continue;
       out.report('A914', place, `The shape \`${name}\` stands for no place on the vehicle: no part makes a position of that id.`, {
