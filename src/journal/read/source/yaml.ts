@@ -13,7 +13,7 @@ import type { FieldNames } from '../mending/slip.ts';
 import type { SourceText } from './text.ts';
 import { type Span, type Spot, type Tree, treeOf, type Value } from './tree.ts';
 
-interface Reading {
+interface Progress {
   readonly source: SourceText;
   readonly base: number;
   readonly known: FieldNames;
@@ -26,7 +26,7 @@ interface Reading {
 const NO_NAMES: FieldNames = { all: new Set(), prose: new Set() };
 
 /** A value, and where it is written. */
-interface Read {
+interface PlacedValue {
   readonly value: Value;
   readonly spot: Spot;
 }
@@ -46,55 +46,55 @@ export function readYaml(
   expects: 'fields' | 'list' = 'fields',
   known: FieldNames = NO_NAMES,
 ): { tree: Tree | null; diagnostics: Diagnostic[]; mended: readonly Place[]; repairs: readonly Repair[] } {
-  const reading: Reading = { source, base: start, known, text: null, diagnostics: [], mended: [], repairs: [] };
+  const progress: Progress = { source, base: start, known, text: null, diagnostics: [], mended: [], repairs: [] };
   let contents: Node | null = null;
   try {
-    contents = parsed(source.text.slice(start, end), reading);
+    contents = parsed(source.text.slice(start, end), progress);
   } catch {
     const message = 'The YAML is nested too deeply to be read.';
-    reading.diagnostics.push(diagnostic('A201', source.place(start, start), message));
-    return { tree: null, diagnostics: reading.diagnostics, mended: reading.mended, repairs: reading.repairs };
+    progress.diagnostics.push(diagnostic('A201', source.place(start, start), message));
+    return { tree: null, diagnostics: progress.diagnostics, mended: progress.mended, repairs: progress.repairs };
   }
   const fits = expects === 'fields' ? isMap(contents) : isSeq(contents);
-  const read = fits ? convert(contents, null, reading) : undefined;
+  const read = fits ? convert(contents, null, progress) : undefined;
   if (read === undefined) {
-    if (reading.diagnostics.length === 0) reading.diagnostics.push(unexpected(source, start, contents, expects));
-    return { tree: null, diagnostics: reading.diagnostics, mended: reading.mended, repairs: reading.repairs };
+    if (progress.diagnostics.length === 0) progress.diagnostics.push(unexpected(source, start, contents, expects));
+    return { tree: null, diagnostics: progress.diagnostics, mended: progress.mended, repairs: progress.repairs };
   }
   return {
     tree: treeOf(source, read.value, read.spot),
-    diagnostics: reading.diagnostics,
-    mended: reading.mended,
-    repairs: reading.repairs,
+    diagnostics: progress.diagnostics,
+    mended: progress.mended,
+    repairs: progress.repairs,
   };
 }
 
 /** Where the parser is lost, what it says after the first few errors tells nothing. */
 const MOST_TOLD = 5;
 
-function placeOf(start: number, end: number, text: MendedText, { source, base }: Reading): Place {
+function placeOf(start: number, end: number, text: MendedText, { source, base }: Progress): Place {
   return source.place(base + text.origin(start), base + text.origin(Math.max(start + 1, end)));
 }
 
 /** Tells of what was mended and what could not be, and keeps the parser's document. */
-function parsed(written: string, reading: Reading): Node | null {
-  const mended = mend(written, reading.known);
-  reading.text = mended.text;
-  const placeAt = ({ start, end }: { start: number; end: number }) => reading.source.place(reading.base + start, reading.base + end);
+function parsed(written: string, progress: Progress): Node | null {
+  const mended = mend(written, progress.known);
+  progress.text = mended.text;
+  const placeAt = ({ start, end }: { start: number; end: number }) => progress.source.place(progress.base + start, progress.base + end);
   for (const { code, start, end, message, hint, edits, quiet, sure } of mended.slips) {
-    if (sure || quiet) reading.repairs.push(...edits.map((edit) => ({ place: placeAt(edit), text: edit.text })));
+    if (sure || quiet) progress.repairs.push(...edits.map((edit) => ({ place: placeAt(edit), text: edit.text })));
     if (quiet) continue;
-    reading.mended.push(...edits.map(placeAt));
-    reading.diagnostics.push(diagnostic(code, placeAt({ start, end }), message, { hint }));
+    progress.mended.push(...edits.map(placeAt));
+    progress.diagnostics.push(diagnostic(code, placeAt({ start, end }), message, { hint }));
   }
   // What the parser says again on a line, or of a line that is told already, is only an echo.
-  const told = new Set(reading.diagnostics.map(({ place }) => place.line));
+  const told = new Set(progress.diagnostics.map(({ place }) => place.line));
   const most = told.size + MOST_TOLD;
   for (const { at, error } of mended.complaints) {
-    const place = placeOf(at, error?.pos[1] ?? at, mended.text, reading);
+    const place = placeOf(at, error?.pos[1] ?? at, mended.text, progress);
     if (error === null || told.has(place.line) || told.size >= most || (told.size > 0 && isLost(error.message))) continue;
     told.add(place.line);
-    reading.diagnostics.push(describeYamlError(place, mended.text.text, at, error));
+    progress.diagnostics.push(describeYamlError(place, mended.text.text, at, error));
   }
   return mended.document.contents as Node | null;
 }
@@ -110,32 +110,32 @@ function unexpected(source: SourceText, start: number, contents: Node | null, ex
   return diagnostic('A207', place, form);
 }
 
-function convert(node: Node | null | undefined, key: Span | null, reading: Reading): Read | undefined {
+function convert(node: Node | null | undefined, key: Span | null, progress: Progress): PlacedValue | undefined {
   if (node === null || node === undefined) return undefined;
-  reportAnchor(node, reading);
+  reportAnchor(node, progress);
   if (isAlias(node)) return undefined;
-  if (isMap(node)) return mapping(node, key, reading);
-  if (isSeq(node)) return sequence(node, key, reading);
+  if (isMap(node)) return mapping(node, key, progress);
+  if (isSeq(node)) return sequence(node, key, progress);
   if (!isScalar(node)) return undefined;
   const text = String(node.value ?? '');
   const quoted = node.type === 'QUOTE_DOUBLE' || node.type === 'QUOTE_SINGLE';
-  return text === '' && !quoted ? undefined : { value: text, spot: spotOf(node, key, null, reading) };
+  return text === '' && !quoted ? undefined : { value: text, spot: spotOf(node, key, null, progress) };
 }
 
-function reportAnchor(node: Node, reading: Reading): void {
+function reportAnchor(node: Node, progress: Progress): void {
   const anchored = isAlias(node) || ('anchor' in node && node.anchor !== undefined);
   if (!anchored) return;
   const mark = isAlias(node) ? `*${node.source}` : `&${String((node as { anchor?: string }).anchor)}`;
-  const [start, end] = spanOf(node, reading);
-  const span: Span = start < end ? [start, end] : [reading.source.text.lastIndexOf(mark, start), start];
-  reading.diagnostics.push(
-    diagnostic('A204', reading.source.place(...span), `\`${mark}\` is an anchor or alias, which notes do not use.`, {
+  const [start, end] = spanOf(node, progress);
+  const span: Span = start < end ? [start, end] : [progress.source.text.lastIndexOf(mark, start), start];
+  progress.diagnostics.push(
+    diagnostic('A204', progress.source.place(...span), `\`${mark}\` is an anchor or alias, which notes do not use.`, {
       hint: 'Write the value out; if the text really begins with this mark, put it in double quotes.',
     }),
   );
 }
 
-function mapping(node: YAMLMap, key: Span | null, reading: Reading): Read {
+function mapping(node: YAMLMap, key: Span | null, progress: Progress): PlacedValue {
   // A null prototype: a field named `__proto__` or `constructor` is then a field like any other.
   const value: { [key: string]: Value } = Object.create(null);
   const inside = new Map<string, Spot>();
@@ -143,27 +143,27 @@ function mapping(node: YAMLMap, key: Span | null, reading: Reading): Read {
   let again = false;
   for (const pair of node.items) {
     const name = keyText(pair);
-    const nameSpan = spanOf(pair.key as Node | null, reading);
+    const nameSpan = spanOf(pair.key as Node | null, progress);
     const first = all.get(name);
     // Fields that follow a second one and stand twice themselves are the rest of an entry whose hyphen is missing.
-    if (first && !again) reportDuplicate(name, nameSpan, first, reading);
+    if (first && !again) reportDuplicate(name, nameSpan, first, progress);
     if (!first) all.set(name, nameSpan);
     again = first !== undefined;
-    const read = convert(pair.value as Node | null, nameSpan, reading);
+    const read = convert(pair.value as Node | null, nameSpan, progress);
     if (read === undefined || first) continue;
     value[name] = read.value;
     inside.set(name, read.spot);
   }
-  return { value, spot: spotOf(node, key, inside, reading) };
+  return { value, spot: spotOf(node, key, inside, progress) };
 }
 
 function keyText(pair: Pair): string {
   return isScalar(pair.key) ? String(pair.key.value ?? '') : '';
 }
 
-function reportDuplicate(key: string, span: Span, first: Span, reading: Reading): void {
-  const { source } = reading;
-  reading.diagnostics.push(
+function reportDuplicate(key: string, span: Span, first: Span, progress: Progress): void {
+  const { source } = progress;
+  progress.diagnostics.push(
     diagnostic('A203', source.place(...span), `\`${key}\` stands here a second time.`, {
       hint: 'Keep one of them. If another entry begins here, put `- ` before it.',
       related: [{ place: source.place(...first), message: 'It is first given here.' }],
@@ -171,22 +171,22 @@ function reportDuplicate(key: string, span: Span, first: Span, reading: Reading)
   );
 }
 
-function sequence(node: YAMLSeq, key: Span | null, reading: Reading): Read {
-  const read = node.items.map((item) => convert(item as Node, null, reading)).filter((item) => item !== undefined);
+function sequence(node: YAMLSeq, key: Span | null, progress: Progress): PlacedValue {
+  const read = node.items.map((item) => convert(item as Node, null, progress)).filter((item) => item !== undefined);
   const inside = read.map(({ spot }) => spot);
-  return { value: read.map(({ value }) => value), spot: spotOf(node, key, inside, reading) };
+  return { value: read.map(({ value }) => value), spot: spotOf(node, key, inside, progress) };
 }
 
 /** The parser counts a comment that follows to a block; what is shown of it ends with its last value. */
-function spotOf(node: Node, key: Span | null, inside: Spot['inside'], reading: Reading): Spot {
-  const [start, end] = spanOf(node, reading);
+function spotOf(node: Node, key: Span | null, inside: Spot['inside'], progress: Progress): Spot {
+  const [start, end] = spanOf(node, progress);
   const block = (isMap(node) || isSeq(node)) && node.flow !== true;
   const lastEnd = block && inside !== null ? [...inside.values()].at(-1)?.end : undefined;
   return { start, end: lastEnd ?? end, key, inside };
 }
 
-function spanOf(node: Node | null | undefined, reading: Reading): Span {
+function spanOf(node: Node | null | undefined, progress: Progress): Span {
   const range = node?.range;
-  const origin = (offset: number) => reading.base + (reading.text?.origin(offset) ?? offset);
-  return range ? [origin(range[0]), origin(range[1])] : [reading.base, reading.base];
+  const origin = (offset: number) => progress.base + (progress.text?.origin(offset) ?? offset);
+  return range ? [origin(range[0]), origin(range[1])] : [progress.base, progress.base];
 }
