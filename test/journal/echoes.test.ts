@@ -94,6 +94,15 @@ describe('where a part is, after an entry that could not be followed', () => {
     expect(codesOf(files)).toEqual(['sessions A304']);
   });
 
+  test.each([
+    ['above it', (entry: string, bag: string) => `${entry}\n${bag}`],
+    ['below it', (entry: string, bag: string) => `${bag}\n${entry}`],
+  ])('a bag of what an entry %s would have taken off', (_, order) => {
+    const entry = 'parts: [{ part: studs, did: remvoed, to: bag 14 }]';
+    const bag = 'bags: [{ bag: 14, holds: [5 studs], off: studs }]';
+    expect(codesOf({ more: { [NOTE]: note(order(entry, bag)) } })).toEqual(['sessions A304']);
+  });
+
   test('a note that could not be read', () => {
     expect(codesOf({ more: { [NOTE]: 'title: no front matter', [LATER]: fitted } })).toEqual(['sessions A205']);
   });

@@ -93,6 +93,13 @@ function isBefore({ place: a }: Diagnostic, { place: b }: Diagnostic): boolean {
 /** What is said of a date that is in the calendar. */
 const OF_A_DATE = new Set(['A317', 'A801', 'A802']);
 
+/** What came off, and whether the same note takes it off. */
+const OF_A_BAG = 'A618';
+
+function isOfNote(fault: Diagnostic | undefined, { place }: Diagnostic): boolean {
+  return fault?.place.file === place.file;
+}
+
 /** Leaves out what may only echo another fault, which itself is always told. */
 export function withoutEchoes(
   all: readonly Diagnostic[],
@@ -107,8 +114,9 @@ export function withoutEchoes(
   const trees = new Map(read.notes.map(({ file, tree }) => [file, tree]));
   const told = diagnostics.filter((each) => {
     if (each.unknown?.sorts.some((sort) => sorts.has(sort))) return false;
-    if (!WHEREABOUTS.test(each.code)) return true;
     const tree = trees.get(each.place.file);
+    if (each.code === OF_A_BAG) return !isOfNote(parts.get((tree && entryAt(tree, ['bags'], each)?.off) ?? ''), each);
+    if (!WHEREABOUTS.test(each.code)) return true;
     const entry = tree && entryAt(tree, ['parts'], each);
     const position = entry?.at ?? positionOf(entry?.part ?? '');
     return ![...parts].some(

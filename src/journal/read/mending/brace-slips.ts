@@ -9,7 +9,6 @@ const NAMED = ({ name, value = '' }: Groups): string => `Write \`${name}: ${valu
 /** Between the fields of an entry in braces. */
 const BETWEEN_FIELDS: readonly Row[] = [
   {
-    code: 'A201',
     typed: /,\s*(?<shown>,)/u,
     message: 'A comma stands here with nothing before it.',
     hint: 'Take it out.',
@@ -17,7 +16,6 @@ const BETWEEN_FIELDS: readonly Row[] = [
     sure: true,
   },
   {
-    code: 'A201',
     typed: /(?<=[{,]\s*)(?<shown>[}\]])(?=\s*\p{L})/u,
     message: 'An entry is closed here that has not ended.',
     hint: 'Take it out.',
@@ -102,7 +100,7 @@ function oneOfAKind(slips: readonly Slip[]): Slip[] {
 
 type Value = readonly [field: string | null, start: number, end: number];
 
-/** Where the plain values stand on a line: those of fields to the next field, those of lists to the next comma. */
+/** Where the plain values stand on a line: those of fields to the next field, those of lists to the next comma. `[x] y` is no list. */
 function valuesIn(line: string, from: number, known: FieldNames): Value[] {
   const names = `${patternOf(known)}`;
   const name = /(?<=[{,]\s*|^[^{[]*)("[^"]*"|'[^']*'|[^\s,{}[\]"':][^,{}[\]:]*?)\s*:\s+|(?<![^\s{[,])\[\s*/gu;
@@ -112,18 +110,13 @@ function valuesIn(line: string, from: number, known: FieldNames): Value[] {
     const at = found.index + found[0].length;
     const field = found[1]?.replaceAll(/["']/g, '') ?? null;
     if (field === null) values.push(...itemsIn(line, at, names));
-    else if (!/^(?:[{]|"x*"|'x*')/.test(line.slice(at)) && !(line[at] === '[' && closesAsList(line.slice(at)))) {
+    else if (!/^(?:[{]|"x*"|'x*')/.test(line.slice(at)) && !/^\[[^\]]*(?:$|\]\s*(?:[,}\]#]|$))/.test(line.slice(at))) {
       const end = valueEnd(line, at, known.prose.has(field), names);
       if (!/^\]\s*[,}]/.test(line.slice(end))) values.push([field, at, end]);
       name.lastIndex = Math.max(end, at);
     }
   }
   return values.filter(([, at, end]) => line.slice(at, end).trim() !== '');
-}
-
-/** `[x] y` in braces is a value that begins with a bracket. */
-function closesAsList(rest: string): boolean {
-  return /^[^\]]*(?:$|\]\s*(?:[,}\]#]|$))/.test(rest);
 }
 
 function itemsIn(line: string, from: number, names: string): Value[] {

@@ -30,7 +30,6 @@ const ON_A_LINE: readonly Row[] = [
     sure: true,
   },
   {
-    code: 'A201',
     typed: /^(?<shown> *[^\S\t\r\n ]\s*)(?=\S)/u,
     message: 'A space that is none to YAML stands in the indentation.',
     hint: 'Indent with spaces, two for each step.',
@@ -38,14 +37,12 @@ const ON_A_LINE: readonly Row[] = [
     sure: true,
   },
   {
-    code: 'A201',
     typed: /^(?<shown>\.\.\.)EOL/u,
     message: 'Three dots end the fields in YAML.',
     hint: 'Take them out.',
     meant: { shown: '' },
   },
   {
-    code: 'A201',
     typed: /^ *(?:- +)*(?<shown>[–—•*−])\s/u,
     message: BULLET,
     hint: 'Write a plain hyphen and a space.',
@@ -53,7 +50,6 @@ const ON_A_LINE: readonly Row[] = [
     sure: true,
   },
   {
-    code: 'A201',
     typed: /^ *(?<shown>(?<dash>-)[{["'A-Za-z])/u,
     message: BULLET,
     hint: 'Put a space after the hyphen.',
@@ -61,14 +57,12 @@ const ON_A_LINE: readonly Row[] = [
     sure: true,
   },
   {
-    code: 'A201',
     typed: /^ *- +(?<shown>(?<open>\()\s*[a-z-]+\s*:[^)\n]*(?<close>\))?)/u,
     message: 'The fields of an entry stand in braces, not in parentheses.',
     hint: 'Write `- { name: value, name: value }`.',
     meant: { open: '{', close: '}' },
   },
   {
-    code: 'A201',
     typed: /^ *- +(?<open>)[a-z-]+\s*:[^{\n]*,\s*[a-z-]+\s*:.*(?<shown>\})EOL/u,
     message: 'A brace is closed here that was not opened.',
     hint: 'Begin the entry with `- {`.',
@@ -91,21 +85,18 @@ const ON_A_LINE: readonly Row[] = [
     sure: true,
   },
   {
-    code: 'A201',
     typed: /^(?<indent> *)(?<shown>[A-Za-z][\w-]*)(?<colon>[^\w\s:-]?)[ \t\r]*\n(?:\k<indent> +\S|- )/u,
     message: NO_COLON,
     hint: ({ shown }) => `Write \`${shown}:\`.`,
     meant: { colon: ':' },
   },
   {
-    code: 'A201',
     typed: /^ *(?<shown>(?<name>KNOWN)(?<colon>[^\w\s:=-]?)[ \t]+(?<value>[^\s:=].*?))EOL/u,
     message: NO_COLON,
     hint: NAMED,
     meant: { colon: ':' },
   },
   {
-    code: 'A201',
     typed: /^ *(?<shown>[A-Za-z][\w-]*(?![\w-]|[ \t]*(?:[:：=]|\r?\n(?: |- ))).*?)EOL/u,
     message: NO_COLON,
     hint: 'If it goes on from the line above, indent it with two spaces.',

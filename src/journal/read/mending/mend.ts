@@ -10,25 +10,22 @@ import { MendedText } from './mended-text.ts';
 import { isLost } from './not-mended.ts';
 import type { FieldNames, Slip } from './slip.ts';
 
-export interface Mended {
+interface Parsed {
   readonly document: Document;
   readonly text: MendedText;
+  readonly complaints: readonly Complaint[];
+}
+
+/** The complaints are of what could not be mended. */
+export interface Mended extends Parsed {
   /** What was mended, with its place in what was written. */
   readonly slips: readonly Slip[];
-  /** What could not be. */
-  readonly complaints: readonly Complaint[];
 }
 
 /** So many characters may be parsed to find the mends of one file; a note is some thousands long. */
 const MOST_PARSED = 400_000;
 /** A line with more slips than this is past mending. */
 const MOST_ON_A_LINE = 4;
-
-interface Parsed {
-  readonly document: Document;
-  readonly text: MendedText;
-  readonly complaints: readonly Complaint[];
-}
 
 /**
  * @param known names that fields have
@@ -37,11 +34,9 @@ interface Parsed {
 export function mend(written: string, known: FieldNames): Mended {
   const slips: Slip[] = [];
   let left = Math.floor(MOST_PARSED / (written.length + 1));
-  for (let now = parse(new MendedText(written)); ; ) {
-    const better = now.complaints.length > 0 ? mended(now) : null;
-    if (better === null) return { ...now, slips };
-    now = better;
-  }
+  let now = parse(new MendedText(written));
+  for (let better = mended(now); better !== null; better = mended(better)) now = better;
+  return { ...now, slips };
 
   /** The first mend that stands; null when there is none, or no time to look for it. */
   function mended(now: Parsed): Parsed | null {
@@ -98,7 +93,7 @@ function* suspects(now: Parsed, known: FieldNames): Generator<Slip> {
   const seen = new Set<number>();
   for (const { at, error } of now.complaints) {
     const here = lines.findLastIndex((line) => line.start <= at);
-    const before = previous(text, lines, here);
+    const before = lines.findLastIndex((line, n) => n < here && !isBlank(text, line));
     const after = lines.findIndex((line, n) => n > here && !isBlank(text, line));
     const opened = error && isOpenQuote(error.message) ? openedAbove(text, lines, here) : [];
     const goesOn = continuationSlip(text, lines, here);
@@ -136,21 +131,13 @@ function openedAbove(text: string, lines: readonly Line[], from: number): number
   return found;
 }
 
-function previous(text: string, lines: readonly Line[], from: number): number {
-  return lines.findLastIndex((line, n) => n < from && !isBlank(text, line));
-}
-
 function isBlank(text: string, { start, end }: Line): boolean {
   return /^\s*(?:#.*)?$/.test(text.slice(start, end));
 }
 
 function linesOf(text: string): Line[] {
-  const lines: Line[] = [];
-  for (let start = 0; start <= text.length; ) {
-    const newline = text.indexOf('\n', start);
-    const end = newline === -1 ? text.length : newline;
-    lines.push({ start, end: text[end - 1] === '\r' ? end - 1 : end });
-    start = end + 1;
-  }
-  return lines;
+  return [...text.matchAll(/[^\n]*(?:\n|$)/g)].map(({ index, 0: line }) => ({
+    start: index,
+    end: index + line.replace(/\r?\n$/, '').length,
+  }));
 }

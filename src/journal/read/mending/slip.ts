@@ -32,7 +32,8 @@ export type Groups = Readonly<Record<string, string>>;
 
 /** A row of a table: what is typed, how it is told, and what it was meant to be. */
 export interface Row {
-  readonly code: Slip['code'];
+  /** Without it, A201. */
+  readonly code?: Slip['code'];
   /** `KNOWN` in it stands for any name that a field has, `EOL` for the end of a line; the group `shown` is pointed at. */
   readonly typed: RegExp;
   readonly message: string;
@@ -58,7 +59,7 @@ export function slipsByTable(table: readonly Row[], text: string, start: number,
   });
 }
 
-function slipOf({ code, message, hint, meant, sure = false }: Row, match: RegExpExecArray, start: number): Slip {
+function slipOf({ code = 'A201', message, hint, meant, sure = false }: Row, match: RegExpExecArray, start: number): Slip {
   const groups = (match.groups ?? {}) as Groups;
   const spanOf = (group: string): [number, number] => match.indices?.groups?.[group] ?? [-1, -1];
   const said = (words: string | ((found: Groups) => string)): string => (typeof words === 'string' ? words : words(groups));

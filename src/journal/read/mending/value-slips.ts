@@ -74,10 +74,7 @@ function isPlain(text: string, { message }: Fault, field: string | null, names: 
 
 function hintFor({ unclosed }: Fault, shown: string): string {
   if (unclosed) return `Close it on the same line: ${shown}.`;
-  return `Put the whole value in double quotes: ${shown}.`.replace(
-    'double quotes: `',
-    shown.includes(`'`) ? 'quotes: `' : 'double quotes: `',
-  );
+  return `Put the whole value in ${shown.includes(`'`) ? '' : 'double '}quotes: ${shown}.`;
 }
 
 /** `12,50` and `1,234.00`: the comma of a number. */
