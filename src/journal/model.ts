@@ -5,7 +5,7 @@
  * could not be understood has been reported as a diagnostic and left out.
  */
 
-import type { Consumable, Milestone, Part, Person, Position, Settings, Subsystem } from './model/catalogues.ts';
+import type { Consumable, Milestone, Part, Person, Position, Settings, Subsystem, Thread } from './model/catalogues.ts';
 import type { Drawing } from './model/drawing.ts';
 import type { IdentityTable } from './model/identity-tables/table.ts';
 import type { Session } from './model/session.ts';
@@ -35,6 +35,8 @@ export interface Journal {
   readonly positions: ReadonlyMap<PositionId, Position>;
   /** Published points tables of a vehicle's identity, the journal's own first. */
   readonly identityTables: readonly IdentityTable[];
+  /** In declared order. */
+  readonly threads: readonly Thread[];
   /** By their names. */
   readonly drawings: readonly Drawing[];
   /** In the order in which they happened. */

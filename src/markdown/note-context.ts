@@ -8,6 +8,7 @@ import type { PicturePlan, RenderedFile } from '../photos/plan.ts';
 import { PROSE_WIDTHS } from '../photos/shown-widths.ts';
 import { takenWords } from '../photos/taken.ts';
 import { type Address, bagAddress, consumableAddress, itemAddress, linksFrom, partAddress, sessionAddress } from '../site/addresses.ts';
+import type { ShownPoint } from './points.ts';
 
 /** Where a link of ours leads, and what it is called when the link has no words of its own. */
 export interface Target {
@@ -30,6 +31,7 @@ export interface NotePicture {
   readonly colour: string | null;
   /** When it was taken and with what, as far as the journal keeps that; '' otherwise. */
   readonly taken: string;
+  readonly points: readonly ShownPoint[];
 }
 
 export interface NoteContext {
@@ -62,7 +64,7 @@ export function noteContexts(record: JournalRecord, plan: PicturePlan): ContextO
     return {
       folder: folderOf(session.file),
       targets: targetsNamed(record, session, link),
-      pictures: picturesShown(session, plan, link, record.journal.settings.timeZone),
+      pictures: picturesShown(session, record, plan, link),
       files: filesNamed(notes, session, plan, link),
     };
   };
@@ -96,16 +98,16 @@ function labelOf(target: LinkTarget): string {
   return target.scheme === 'consumable' ? target.consumable.name : target.session.title;
 }
 
-function picturesShown(session: Session, plan: PicturePlan, link: Link, timeZone: string): Record<string, NotePicture> {
+function picturesShown(session: Session, record: JournalRecord, plan: PicturePlan, link: Link): Record<string, NotePicture> {
   const pictures: Record<string, NotePicture> = {};
   for (const picture of session.pictures) {
-    const view = picture.inProse ? notePicture(picture, plan, link, timeZone) : null;
+    const view = picture.inProse ? notePicture(picture, record, plan, link) : null;
     if (view) pictures[picture.file] = view;
   }
   return pictures;
 }
 
-function notePicture(picture: Picture, plan: PicturePlan, link: Link, timeZone: string): NotePicture | null {
+function notePicture(picture: Picture, { journal }: JournalRecord, plan: PicturePlan, link: Link): NotePicture | null {
   const rendition = plan.rendition(picture.file);
   if (!rendition) return null;
   const set = (files: readonly RenderedFile[]): string => files.map((file) => `${link(file.file)} ${file.width}w`).join(', ');
@@ -119,7 +121,11 @@ function notePicture(picture: Picture, plan: PicturePlan, link: Link, timeZone: 
     widths: PROSE_WIDTHS,
     full: link(rendition.full.file),
     colour: rendition.placeholder,
-    taken: takenWords(rendition, timeZone),
+    taken: takenWords(rendition, journal.settings.timeZone),
+    points: picture.points.map(({ at, shows, note }) => {
+      const part = shows === null ? undefined : journal.parts.get(shows);
+      return { at, note, part: part ? { name: part.name, href: link(partAddress(part)) } : null };
+    }),
   };
 }
 

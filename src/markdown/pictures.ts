@@ -4,6 +4,7 @@ import { inside, isAway } from '../journal/compile/paths.ts';
 import { decoded } from '../journal/values/link.ts';
 import type { NoteContext, NotePicture } from './note-context.ts';
 import { contextOf, type NoteFile } from './note-file.ts';
+import { pointMarks, pointsKey } from './points.ts';
 
 /**
  * Pictures of the journal get their renderings; alone in a paragraph, they become figures.
@@ -63,8 +64,15 @@ function becomeInline(image: Element, context: NoteContext): void {
 
 function figure(picture: NotePicture): Element {
   const sources = picture.sources.map(({ type, srcset }) => element('source', { type, srcSet: srcset, sizes: picture.widths }, []));
-  const link = element('a', { href: picture.full }, [element('picture', {}, [...sources, imageWith(picture)])]);
-  return element('figure', { className: ['picture'] }, [link, ...captionOf(picture)]);
+  const { points, width, height } = picture;
+  const marks = points.length === 0 ? [] : [pointMarks(points, width, height)];
+  const link = element('a', { href: picture.full }, [element('picture', {}, [...sources, imageWith(picture)]), ...marks]);
+  const key = points.length === 0 ? [] : [pointsKey(points)];
+  return element('figure', { className: marks.length === 0 ? ['picture'] : ['picture', 'pointing'] }, [
+    link,
+    ...captionOf(picture),
+    ...key,
+  ]);
 }
 
 function captionOf({ caption, taken }: NotePicture): Element[] {

@@ -40,6 +40,7 @@ export type PageName = keyof typeof PAGES;
 
 export const sessionAddress = (id: SessionId): Address => `sessions/${id}.html`;
 export const positionAddress = (id: PositionId): Address => `parts/${id}.html`;
+export const threadAddress = (id: string): Address => `threads/${id}.html`;
 /** A part stands on the page of its position; the part that made the position is the page itself. */
 export const partAddress = (part: { readonly id: PartId; readonly position: PositionId }): Address =>
   `${positionAddress(part.position)}#${part.id}`;

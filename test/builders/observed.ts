@@ -16,7 +16,7 @@ export function method(how: string, on: readonly string[], fields: Partial<Metho
 }
 
 export function picture(file: string, shows: readonly string[]): Picture {
-  return { file, shows, named: [], view: null, caption: null, alt: null, inProse: false, unmentioned: false, place: null };
+  return { file, shows, named: [], points: [], view: null, caption: null, alt: null, inProse: false, unmentioned: false, place: null };
 }
 
 export function clip(name: string, marks: readonly (readonly [number, readonly string[]])[], title: string | null = null): FilmClip {

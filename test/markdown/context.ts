@@ -17,6 +17,7 @@ export function htmlOf(body: string): string {
     full: `../pictures/${name}-2048.webp`,
     colour: '#7a6a58',
     taken: name === 'drum' ? '20:15' : '',
+    points: [],
   });
   return renderNote(body, {
     ...EMPTY,

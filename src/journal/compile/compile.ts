@@ -14,6 +14,7 @@ import { compileParts } from './parts.ts';
 import { assetsByFolder } from './paths.ts';
 import { compileSession, type Surroundings } from './session.ts';
 import { compileSettings } from './settings.ts';
+import { checkFront, compileThreads } from './threads.ts';
 
 /** @returns the journal, or null when journal.yaml was not understood: nothing can be read without it */
 export function compile(read: ReadJournal, sources: Sources, out: Reporter): Journal | null {
@@ -31,7 +32,9 @@ export function compile(read: ReadJournal, sources: Sources, out: Reporter): Jou
     const session = sessionOf(note, around);
     return note.undated ? [] : [session];
   });
-  return withCorrections({ ...catalogues, drawings, sessions: sessions.sort(inSessionOrder) });
+  const threads = compileThreads(read.journal.value, read.journal.tree, around.names, out);
+  checkFront(catalogues, sessions, read.journal.tree, out);
+  return withCorrections({ ...catalogues, threads, drawings, sessions: sessions.sort(inSessionOrder) });
 }
 
 /** `corrects` may name the day of a session; from here on it is the id. */

@@ -19,7 +19,7 @@ import type { Reporter } from '../read/reporter.ts';
 import { readAmount } from '../values/money.ts';
 
 /** The journal without its sessions, its maps still being filled. */
-export interface Catalogues extends Omit<Journal, 'sessions' | 'drawings' | 'consumables' | 'parts' | 'positions'> {
+export interface Catalogues extends Omit<Journal, 'sessions' | 'drawings' | 'threads' | 'consumables' | 'parts' | 'positions'> {
   readonly consumables: Map<ConsumableId, Consumable>;
   readonly parts: Map<PartId, Part>;
   readonly positions: Map<PositionId, Position>;

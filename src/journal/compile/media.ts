@@ -1,5 +1,5 @@
 /** Pictures, film and papers of a note. */
-import type { BagFilling, FilmClip, Paper, PartId, Picture, Place } from '../model.ts';
+import type { BagFilling, FilmClip, Paper, PartId, Picture, PicturePoint, Place } from '../model.ts';
 import type { NoteFields } from '../read/journal-source.ts';
 import type { Prose, ProseImage } from '../read/prose.ts';
 import type { WrittenEntry } from '../read/written-entry.ts';
@@ -62,8 +62,23 @@ function pictureFinder(list: NoteFields['pictures'], prose: Prose, context: Note
 function listedPicture(entry: NoteFields['pictures'][number], find: Find, context: NoteAtHand): Picture | null {
   const { says, place, placeOf } = entry;
   const file = find(says.file, placeOf('file'));
-  const shows = partsNamed(says.shows, entry, context, 'shows');
-  return file === null ? null : { ...says, file, shows, named: shows, inProse: false, unmentioned: false, place };
+  const points = pointsOf(says.points, context);
+  // What a picture points at it shows, said or not.
+  const shows = [...new Set([...partsNamed(says.shows, entry, context, 'shows'), ...points.flatMap((one) => one.shows ?? [])])];
+  return file === null ? null : { ...says, file, shows, points, named: shows, inProse: false, unmentioned: false, place };
+}
+
+/** Places in a picture; one that shows nothing known is left out. */
+function pointsOf(list: NoteFields['pictures'][number]['says']['points'], context: NoteAtHand): PicturePoint[] {
+  return believed(list, ({ says: { at, shows, note }, place, placeOf }) => {
+    const part = shows === null ? null : context.names.part(shows, placeOf('shows'));
+    if (shows !== null && part === null) return null;
+    if (shows !== null || note !== null) return { at, shows: part?.id ?? null, note };
+    context.out.report('A302', place, 'A place in a picture says what is there.', {
+      hint: 'Add `shows:` with the id of a part, or a `note:`.',
+    });
+    return null;
+  });
 }
 
 function proseImage(
@@ -87,6 +102,7 @@ function proseImage(
     view: more?.view ?? null,
     caption: bothCaptions(more?.caption ?? null, image.title ?? (image.alt === '' ? null : image.alt)),
     alt: more?.alt ?? (image.alt === '' ? null : image.alt),
+    points: more?.points ?? [],
     inProse: true,
     unmentioned: false,
     place: image.place,
@@ -110,7 +126,18 @@ function unmentioned(mentioned: ReadonlySet<string | null>, context: NoteAtHand)
   const beside = context.assets.folders.get(folderOf(context.file)) ?? [];
   return beside
     .filter((path) => PICTURE.test(path) && !mentioned.has(path))
-    .map((file) => ({ file, shows: [], named: [], view: null, caption: null, alt: null, inProse: false, unmentioned: true, place: null }));
+    .map((file) => ({
+      file,
+      shows: [],
+      named: [],
+      view: null,
+      caption: null,
+      alt: null,
+      points: [],
+      inProse: false,
+      unmentioned: true,
+      place: null,
+    }));
 }
 
 export function filmOf(list: NoteFields['film'], context: NoteAtHand): FilmClip[] {

@@ -37,6 +37,7 @@ export function compileSettings(source: JournalFields, tree: Tree, out: Reporter
     stock: source.stock,
     markUp: markUpOf(source, tree, out),
     copies: new Map(Object.entries(source.copies).map(([name, copy]) => [name as CopyName, copy.leaveOut])),
+    front: source.front,
     keepPictureFacts: source.pictures.keep,
   };
   for (const field of ['people', 'subsystems', 'milestones'] as const) {

@@ -164,6 +164,7 @@ export const CATALOGUE = {
   ),
   A913: error('Drawing cannot be used', 'A drawing is an SVG that says how large it is.'),
   A914: warning('Shape of nothing', 'A shape in a drawing is named for a place that the vehicle does not have.'),
+  A915: error('Not a place in a picture', 'A place is x,y or x,y,w,h in per cent of the picture.'),
 } as const satisfies Record<string, Row>;
 
 export type Code = keyof typeof CATALOGUE;

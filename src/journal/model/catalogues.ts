@@ -69,7 +69,16 @@ export interface Settings extends Given<Pick<JournalSource, AsWritten>> {
   /** Mark-up on the client statement by entry kind, exact fractions (0.1 is ten per cent). */
   readonly markUp: ReadonlyMap<EntryKind, Fraction>;
   readonly copies: ReadonlyMap<CopyName, readonly LeaveOut[]>;
+  /** The picture that the record opens with: its path inside the journal. */
+  readonly front: string | null;
   readonly keepPictureFacts: readonly ('time' | 'camera')[];
+}
+
+/** A story through many sessions: the parts it is about. */
+export interface Thread {
+  readonly id: string;
+  readonly title: string;
+  readonly parts: readonly PartId[];
 }
 
 export interface Consumable extends Placed<Pick<ConsumableSource, 'name' | 'unit'>> {

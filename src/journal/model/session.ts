@@ -12,6 +12,7 @@ import type { IsoDate } from '../values/date.ts';
 import type { Minor } from '../values/decimal.ts';
 import type { LinkName } from '../values/link.ts';
 import type { Foreign } from '../values/money.ts';
+import type { PicturePlace } from '../values/picture-place.ts';
 import type { Quantity } from '../values/quantity.ts';
 import type { Tax, TaxPart } from '../values/tax.ts';
 import type { TaxWay } from '../values/tax-ways.ts';
@@ -143,7 +144,15 @@ export interface ItemOpening extends Placed<Omit<EntryOf<'opens'>, 'on' | 'price
 }
 
 /** A picture by its path inside the journal. */
-export interface Picture extends Given<EntryOf<'pictures'>> {
+/** A place that a picture points at. */
+export interface PicturePoint {
+  readonly at: PicturePlace;
+  readonly shows: PartId | null;
+  readonly note: string | null;
+}
+
+export interface Picture extends Given<Omit<EntryOf<'pictures'>, 'points'>> {
+  readonly points: readonly PicturePoint[];
   /** Those of `shows` that its entry under `pictures` names; the others are linked in its paragraph. */
   readonly named: readonly PartId[];
   /** It stands in the prose; otherwise it is shown after it. */

@@ -30,6 +30,10 @@ export const journalSchema = fields({
   stock: oneOf(['fifo', 'average']).default('fifo'),
   'mark-up': named(read(readMarkUp, '0%')),
   copies: z.partialRecord(z.enum(COPIES), copy).default({}),
+  /** Stories through many sessions: the parts each is about. */
+  threads: named(fields({ title: prose, parts: listOf(text) })),
+  /** The picture that the record opens with. */
+  front: maybe(text),
   pictures: fields({ keep: listOf(oneOf(['time', 'camera'])).default(['time']) }).prefault({}),
 });
 export type JournalSource = z.output<typeof journalSchema>;

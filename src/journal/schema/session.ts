@@ -1,5 +1,6 @@
 /** The front matter of a note. Whatever depends on the journal (money, references) stays text here. */
 import * as z from 'zod';
+import { readPicturePlace } from '../values/picture-place.ts';
 import { readQuantity } from '../values/quantity.ts';
 import { decisive, having } from './facts.ts';
 import {
@@ -178,12 +179,16 @@ const opening = fields({
   price: maybe(text),
 });
 
+/** A place in a picture, and what is there. */
+const point = fields({ at: read(readPicturePlace, '50,50'), shows: maybe(text), note: maybe(prose) });
+
 const picture = fields({
   file: text,
   shows: manyOf(text),
   view: maybe(text),
   caption: maybe(prose),
   alt: maybe(prose),
+  points: z.array(point).default([]),
 });
 
 const film = fields({

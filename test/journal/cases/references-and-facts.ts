@@ -369,5 +369,12 @@ export const PICTURES_AND_PROSE: readonly Case[] = [
     files: { assets: ['sessions/2031-03-12-brakes/drum.jpg'] },
   },
   { shows: 'a clip that is not there', code: 'A905', note: 'film: [{ clip: reel.mp4 }]', at: 'reel.mp4' },
+  {
+    shows: 'a place that reaches out of a picture',
+    code: 'A915',
+    note: 'pictures: [{ file: drum.jpg, points: [{ at: "90,10,20,5", note: crack }] }]',
+    files: { assets: ['sessions/2031-03-12-brakes/drum.jpg'] },
+    at: '"90,10,20,5"',
+  },
   { shows: 'a mark that is no time', code: 'A906', note: 'film: [{ clip: "https://example.org/a.mp4", shows: { "12.40": drum } }]' },
 ];

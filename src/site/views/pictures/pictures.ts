@@ -76,16 +76,20 @@ export function leadPicture(sheet: Sheet, session: Session): Picture | null {
 }
 
 /**
- * The picture at the head of the home page: of the sessions before those that are listed there, the last
+ * The picture at the head of the home page: the one that journal.yaml names as `front`, else of the sessions before those that are listed there, the last
  * that was taken as left, else the last of any. Tall ones are passed over.
  */
 export function headPicture({ record }: Sheet, listed: number): PictureOfSession | null {
-  const { sessions } = record.journal;
-  const before = sessions.slice(0, Math.max(0, sessions.length - listed));
-  const all = before.flatMap((session) => session.pictures.map((picture) => ({ picture, session })));
-  const wide = all.filter(({ picture: { file } }) => {
-    const rendition = record.pictures.rendition(file);
-    return rendition !== null && rendition.width > rendition.height;
-  });
+  const { sessions, settings } = record.journal;
+  const all = sessions.flatMap((session) => session.pictures.map((picture) => ({ picture, session })));
+  const chosen = settings.front === null ? undefined : all.find(({ picture }) => picture.file === settings.front);
+  if (chosen && record.pictures.rendition(chosen.picture.file) !== null) return chosen;
+  const before = new Set(sessions.slice(0, Math.max(0, sessions.length - listed)));
+  const wide = all
+    .filter(({ session }) => before.has(session))
+    .filter(({ picture: { file } }) => {
+      const rendition = record.pictures.rendition(file);
+      return rendition !== null && rendition.width > rendition.height;
+    });
   return wide.findLast(({ picture }) => picture.view === 'as-left') ?? wide.at(-1) ?? null;
 }

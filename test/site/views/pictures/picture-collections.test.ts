@@ -16,6 +16,7 @@ function taken(days: readonly string[]): PictureOfSession[] {
       file: String(n),
       shows: [],
       named: [],
+      points: [],
       view: null,
       caption: null,
       alt: null,

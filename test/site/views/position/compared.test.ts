@@ -4,7 +4,7 @@ import type { InSessionPicture } from '../../../../src/site/views/position/chron
 import { comparedViews } from '../../../../src/site/views/position/compared.ts';
 
 const picture = (file: string, view: string | null, ...shows: string[]): InSessionPicture => ({
-  picture: { file, view, shows, named: [], caption: null, alt: null, inProse: false, unmentioned: false, place: null },
+  picture: { file, view, shows, named: [], points: [], caption: null, alt: null, inProse: false, unmentioned: false, place: null },
   session: {} as Session,
 });
 
