@@ -50,7 +50,9 @@ test('a picture points by numbers, each with its key, on any page and in the pro
   expect(points?.marks).toMatch(
     /<circle cx="120" cy="180"[^>]*><\/circle><text[^>]*>1<\/text><rect x="600" y="450" width="240" height="90"/,
   );
-  expect(points?.key).toBe('<ol class="points-key"><li>the &#x3C;crack></li><li><a href="studs.html#studs">Wheel studs</a>: pulled</li></ol>');
+  expect(points?.key).toBe(
+    '<ol class="points-key"><li>the &#x3C;crack></li><li><a href="studs.html#studs">Wheel studs</a>: pulled</li></ol>',
+  );
   const html = session ? renderNote(session.body, noteContexts(record, plan)(session)).html : '';
   expect(html).toContain('<figure class="picture pointing">');
   expect(html).toContain('<a href="../parts/studs.html#studs">Wheel studs</a>: pulled');
