@@ -24,6 +24,7 @@ const MEANT: readonly [what: string, written: string, meant: string][] = [
   ['a name of two words', 'bags: [{ bag: 1, holds: pins, Goes_back: as it was }]', 'bags: [{ bag: 1, holds: pins, goes-back: as it was }]'],
   ['hours alone', 'hours: 2h', 'hours: [{ by: rh, time: 2h }]'],
   ['hours by the clock alone', 'hours: 19:10-21:40', 'hours: [{ by: rh, time: 19:10-21:40 }]'],
+  ['a clock with full stops', 'hours: 19.10–21.40', 'hours: [{ by: rh, time: 19:10-21:40 }]'],
   ['several hours alone', 'hours: [2h, 30m]', 'hours: [{ by: rh, time: 2h }, { by: rh, time: 30m }]'],
   ['hours without a person', 'hours: [{ on: brakes, time: 2h }]', 'hours: [{ by: rh, on: brakes, time: 2h }]'],
   ['one entry in no list', 'parts: { part: drum, did: inspected }', 'parts: [{ part: drum, did: inspected }]'],

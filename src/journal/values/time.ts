@@ -52,7 +52,7 @@ interface Clock {
   readonly which: string;
 }
 
-const CLOCK = String.raw`(\d{1,2}):(\d{2})`;
+const CLOCK = String.raw`(\d{1,2})[:.](\d{2})`;
 const WHICH = String.raw`(\+2|Z|[+-]\d{2}:\d{2})`;
 /** An offset west of Greenwich and the other end of a range look alike, so there may be two ways to read one. */
 const RANGES = [`^${CLOCK}${WHICH}? ?- ?${CLOCK}${WHICH}?$`, `^${CLOCK}() ?- ?${CLOCK}${WHICH}?$`].map((form) => new RegExp(form));
