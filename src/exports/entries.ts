@@ -26,6 +26,8 @@ const COLUMNS = [
   'consumable',
   'paid',
   'cost',
+  'not-charged',
+  'deductible',
   'file',
   'line',
 ];
@@ -63,6 +65,8 @@ function rowOf(entry: Entry, { journal: { settings } }: LedgerSource): Cell[] {
     entry.consumable,
     entry.paid ? 'yes' : 'no',
     entry.cost ? 'yes' : 'no',
+    entry.notCharged,
+    entry.deductible ? 'yes' : 'no',
     place.file,
     place.line,
   ];

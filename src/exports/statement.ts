@@ -1,63 +1,69 @@
-import type { Statement } from '../journal/ledger/statement.ts';
+import type { Statement, StatementSum } from '../journal/ledger/statement.ts';
 import type { Settings } from '../journal/model.ts';
-import { type Cell, day, money, type Table } from './table.ts';
+import { type Cell, day, money, share, type Table } from './table.ts';
 import { standingWords } from './tax-words.ts';
 
-const COLUMNS = ['row', 'date', 'kind', 'what', 'subsystem', 'person', 'minutes', 'net', 'tax', 'gross', 'mark-up', 'charged'];
+type Money = Omit<StatementSum, 'minutes'>;
 
 /**
- * A client statement: `entry` rows, a `subtotal` for each kind, the `tax` of each rate, and the `total`.
- * Subtotals and the total sum the entries; tax rows say what is inside them and are added to nothing.
+ * A client statement: `entry` rows, a `subtotal` for each kind, the `total`, the `tax` of each rate, what was `received`
+ * and what is `owed`. Subtotals and the total sum the entries; tax rows say what is inside them and are added to
+ * nothing. What was paid and the mark-up are told only where journal.yaml says so.
  */
 export function statementTable(statement: Statement, settings: Settings): Table {
-  const amount = (minor: number): Cell => money(minor, settings);
-  const entries = statement.groups.flatMap(({ kind, lines, sum, markUp, charged }): Cell[][] => [
-    ...lines.map(({ entry, markUp: on, charged: asked }): Cell[] => [
-      'entry',
-      day(entry.date),
-      kind,
-      entry.what,
-      entry.subsystem,
-      entry.person,
-      entry.minutes,
-      amount(entry.net),
-      amount(entry.tax),
-      amount(entry.gross),
-      amount(on),
-      amount(asked),
-    ]),
-    [
-      'subtotal',
-      null,
-      kind,
-      null,
-      null,
-      null,
-      sum.minutes,
-      amount(sum.net),
-      amount(sum.tax),
-      amount(sum.gross),
-      amount(markUp),
-      amount(charged),
-    ],
-  ]);
-  const taxes = statement.taxes.map(({ sum, ...row }): Cell[] => {
-    return ['tax', null, null, standingWords(row), null, null, null, amount(sum.net), amount(sum.tax), amount(sum.gross), null, null];
-  });
-  const { cost, markUp, charged } = statement;
-  const total: Cell[] = [
-    'total',
-    null,
-    null,
-    `${statement.from} to ${statement.to}`,
-    null,
-    null,
-    cost.minutes,
-    amount(cost.net),
-    amount(cost.tax),
-    amount(cost.gross),
-    amount(markUp),
-    amount(charged),
+  const figures: readonly (readonly [string, (sum: Money) => number])[] = [
+    ...(settings.shows.includes('costs') ? [['cost', (sum: Money) => sum.cost] as const] : []),
+    ...(settings.shows.includes('mark-up') ? [['mark-up', (sum: Money) => sum.markUp] as const] : []),
+    ['net', (sum) => sum.net + sum.markUp],
+    ['tax', (sum) => sum.tax],
+    ['charged', (sum) => sum.charged],
   ];
-  return { name: 'statement', columns: COLUMNS, rows: [...entries, ...taxes, total] };
+  const amounts = (sum: Money): Cell[] => figures.map(([, of]) => money(of(sum), settings));
+  const only = (charged: number): Cell[] => figures.map(([name]) => (name === 'charged' ? money(charged, settings) : null));
+  const row = (kind: string, what: string, sum: StatementSum): Cell[] => [
+    kind,
+    null,
+    null,
+    what,
+    null,
+    null,
+    sum.minutes,
+    null,
+    ...amounts(sum),
+  ];
+  const entries = statement.groups.flatMap(({ kind, lines, sum }): Cell[][] => [
+    ...lines.map((line): Cell[] => [
+      line.late ? 'late entry' : 'entry',
+      day(line.date),
+      kind,
+      line.what,
+      line.subsystem,
+      line.person,
+      line.minutes,
+      line.rate && share(line.rate),
+      ...amounts(line),
+    ]),
+    ['subtotal', null, kind, null, null, null, sum.minutes, null, ...amounts(sum)],
+  ]);
+  const taxes = statement.taxes.map(({ rate, sum }): Cell[] => {
+    const [, ...rest] = row('tax', standingWords({ standing: 'rated', rate }), sum);
+    return ['tax', ...rest];
+  });
+  const received = statement.received.map(({ date, from, for: what, amount }): Cell[] => {
+    return ['received', day(date), null, what === null ? from : `${from}, ${what}`, null, null, null, null, ...only(amount)];
+  });
+  const owed: Cell[] = [
+    'owed',
+    statement.account.since && day(statement.account.since),
+    null,
+    null,
+    null,
+    null,
+    null,
+    null,
+    ...only(statement.account.owed),
+  ];
+  const columns = ['row', 'date', 'kind', 'what', 'subsystem', 'person', 'minutes', 'tax-rate', ...figures.map(([name]) => name)];
+  const total = row('total', `${statement.from} to ${statement.to}`, statement.sum);
+  return { name: 'statement', columns, rows: [...entries, total, ...taxes, ...received, owed] };
 }

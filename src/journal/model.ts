@@ -9,11 +9,13 @@ import type { Consumable, Milestone, Part, Person, Position, Settings, Subsystem
 import type { Drawing } from './model/drawing.ts';
 import type { IdentityTable } from './model/identity-tables/table.ts';
 import type { Session } from './model/session.ts';
+import type { FrozenStatement } from './model/statement.ts';
 import type { ConsumableId, PartId, PersonId, PositionId, SubsystemId } from './schema/words.ts';
 
 export type { Place } from './diagnostics/place.ts';
 export * from './model/catalogues.ts';
 export * from './model/session.ts';
+export * from './model/statement.ts';
 export type { Destination } from './schema/fields.ts';
 export * from './schema/words.ts';
 export type { IsoDate } from './values/date.ts';
@@ -39,6 +41,8 @@ export interface Journal {
   readonly threads: readonly Thread[];
   /** By their names. */
   readonly drawings: readonly Drawing[];
+  /** Those that were closed, by number. */
+  readonly statements: readonly FrozenStatement[];
   /** In the order in which they happened. */
   readonly sessions: readonly Session[];
 }

@@ -25,8 +25,10 @@ import type {
   PersonId,
   Place,
   PositionId,
+  Received,
   SessionId,
   SubsystemId,
+  Valuation,
   Whereabouts,
 } from './model.ts';
 import type { TaxStanding } from './values/tax.ts';
@@ -149,7 +151,11 @@ export interface Entry {
   readonly foreign: Foreign | null;
   readonly bill: string | null;
   readonly consumable: ConsumableId | null;
-  /** In which of the two views it counts. */
+  /** Why the client is not charged for it; null where he is. */
+  readonly notCharged: string | null;
+  /** A tax return may deduct it. */
+  readonly deductible: boolean;
+  /** In which of the two views it counts. The price of the vehicle itself counts in neither. */
   readonly paid: boolean;
   readonly cost: boolean;
   readonly place: Place;
@@ -175,11 +181,28 @@ export interface StockAccount {
   readonly movements: readonly StockMovement[];
 }
 
+/** Money from the client. It lowers no cost. */
+export interface ReceivedEntry extends Received {
+  readonly id: string;
+  readonly date: IsoDate;
+  readonly session: SessionId;
+}
+
+/** What the vehicle or a part was held to be worth on a day. */
+export interface DatedValuation extends Valuation {
+  readonly date: IsoDate;
+  readonly session: SessionId;
+}
+
 export interface Ledger {
   /** By date, session order, then as written. */
   readonly entries: readonly Entry[];
   readonly bills: readonly Bill[];
   readonly stock: ReadonlyMap<ConsumableId, StockAccount>;
+  /** By date. */
+  readonly received: readonly ReceivedEntry[];
+  /** By date. */
+  readonly valuations: readonly DatedValuation[];
 }
 
 /** The state of one part at a date, from its stays. */

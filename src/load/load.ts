@@ -1,7 +1,8 @@
 /**
  * A journal folder on disk to source texts: the only reader of notes.
  *
- * Read as bytes are `journal.yaml`, `consumables.yaml`, `parts/*.yaml`, `identity/*.yaml`, `drawings/*.svg` and every `.md` under `sessions/`;
+ * Read as bytes are `journal.yaml`, `consumables.yaml`, `parts/*.yaml`, `identity/*.yaml`, `drawings/*.svg`, `statements/*.yaml` and every
+ * `.md` under `sessions/`;
  * every other file under `sessions/` and `papers/` is listed as an asset. Other folders, and names that begin
  * with a dot, are not the journal's business. The order is that of the paths, whatever the disk says.
  */
@@ -36,7 +37,7 @@ export interface LoadedSources extends Sources {
 type Role = 'source' | 'asset' | 'stray' | 'ignored';
 
 /** The folders of a journal that are read. */
-export const FOLDERS = ['drawings', 'identity', 'papers', 'parts', 'sessions'];
+export const FOLDERS = ['drawings', 'identity', 'papers', 'parts', 'sessions', 'statements'];
 const TOP_FILES = new Set(['journal.yaml', 'consumables.yaml']);
 
 /**
@@ -73,6 +74,8 @@ function roleOf(path: string): Role {
   if (rest.length === 0) return TOP_FILES.has(path) ? 'source' : /^(journal|consumables)\.yml$/.test(path) ? 'stray' : 'ignored';
   if (top === 'parts' || top === 'identity') return rest.length === 1 && path.endsWith('.yaml') ? 'source' : 'stray';
   if (top === 'drawings') return rest.length === 1 && path.endsWith('.svg') ? 'source' : 'stray';
+  // What is sent to the client may lie beside the statement that it was made of.
+  if (top === 'statements') return rest.length === 1 && path.endsWith('.yaml') ? 'source' : 'ignored';
   if (top === 'sessions' && path.endsWith('.md')) return 'source';
   return top === 'sessions' && /\.(?:md|markdown|md\.txt)$/i.test(path) ? 'stray' : 'asset';
 }

@@ -33,7 +33,7 @@ const LAYERS: Readonly<Record<string, readonly string[]>> = {
   compile: ['diagnostics', 'values', 'schema', 'model', 'read'],
   replay: ['diagnostics', 'values', 'model'],
   ledger: ['diagnostics', 'values', 'model'],
-  check: ['diagnostics', 'values', 'model', 'replay'],
+  check: ['diagnostics', 'values', 'model', 'replay', 'ledger'],
   registers: ['diagnostics', 'values', 'model', 'replay'],
   timelines: ['values', 'model', 'replay', 'registers'],
   pipeline: ['diagnostics', 'model', 'read', 'compile', 'replay', 'ledger', 'check', 'registers'],

@@ -133,6 +133,10 @@ export function journal({
       address: null,
       stock: 'fifo',
       markUp: new Map(),
+      deductible: [],
+      workshop: { name: null, address: null, taxNumber: null, tax: null },
+      client: { name: null, address: null, reference: null, terms: null },
+      shows: [],
       copies: new Map(),
       front: null,
       keepPictureFacts: [],
@@ -147,6 +151,7 @@ export function journal({
     consumables: new Map(),
     parts: new Map(parts.map((one) => [one.id, one])),
     positions,
+    statements: [],
     sessions: evenings.map((one) => sessionOf(one, positions, parts)),
   };
 }
@@ -211,7 +216,7 @@ function sessionOf({ date, name, fields }: Evening, positions: ReadonlyMap<strin
   };
 }
 
-const NO_LEDGER: Ledger = { entries: [], bills: [], stock: new Map() };
+const NO_LEDGER: Ledger = { entries: [], bills: [], stock: new Map(), received: [], valuations: [] };
 
 /** The journal replayed. */
 export function record(of: Journal, { day = TODAY, ledger = NO_LEDGER }: { day?: IsoDate; ledger?: Ledger } = {}): JournalRecord {

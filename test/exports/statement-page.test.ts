@@ -1,5 +1,6 @@
 import { parseHTML } from 'linkedom';
 import { expect, test } from 'vitest';
+import { statementDocument } from '../../src/exports/statement-document.ts';
 import { statementPage } from '../../src/exports/statement-page.ts';
 import { statementOf } from '../../src/journal/ledger/statement.ts';
 import { compileFiles, JOURNAL, NOTE, note } from '../journal/base.ts';
@@ -8,16 +9,44 @@ function pageOf(fields: string, settings = ''): string {
   const { record, diagnostics } = compileFiles({ journal: `${JOURNAL}${settings}`, more: { [NOTE]: note(fields) } });
   expect(diagnostics).toEqual([]);
   if (record === null) throw new Error('the journal does not compile');
-  return statementPage(statementOf(record, '2031-03-01', '2031-03-31'), record.journal);
+  return statementPage(statementDocument(statementOf(record, '2031-03-01', '2031-03-31'), record.journal));
 }
 
-test('a statement charges hours at their rate, parts with their mark-up, and says the tax inside', () => {
+const LINES =
+  'hours: [{ by: jm, on: brakes, time: 1h30m }]\nbought: [{ what: Drum skimmed, as: outside-work, for: drum, cost: 60.00, tax: 20% }]';
+
+test('a statement charges hours at their rate and parts with their mark-up on the net', () => {
+  const page = pageOf(LINES, 'mark-up: { outside-work: 10% }\n');
+  // 1.5 h at 28.00 is 42.00; 60.00 with 20 % inside is 50.00 net, and 10 % of that 5.00; together 107.00.
+  for (const figure of ['£42.00', '£65.00', '£107.00', '£28.00 an hour']) expect(page).toContain(figure);
+  // What was paid, the mark-up and the tax inside are the workshop's own.
+  for (const figure of ['£60.00', '£5.00', '£10.00', 'Mark-up', 'Cost<']) expect(page).not.toContain(figure);
+});
+
+test('costs, mark-up and what is not charged are shown where that is wanted', () => {
+  const more = 'mark-up: { outside-work: 10% }\nstatement: { shows: [costs, mark-up, not-charged] }\n';
+  const mistake =
+    'bought: [{ what: Drum skimmed, as: outside-work, for: drum, cost: 60.00, tax: 20% }, { what: Broken pin, for: drum, cost: 3.33, not-charged: my own mistake }]';
+  const page = pageOf(mistake, more);
+  for (const words of ['£60.00', '£5.00', '£10.00', 'Mark-up', 'my own mistake']) expect(page).toContain(words);
+  expect(pageOf(mistake)).not.toContain('my own mistake');
+  expect(pageOf(mistake)).not.toContain('£3.33');
+});
+
+test('a workshop that is registered charges net and its own tax on labour, materials and mark-up', () => {
   const page = pageOf(
-    'hours: [{ by: jm, on: brakes, time: 1h30m }]\nbought: [{ what: Drum skimmed, as: outside-work, for: drum, cost: 60.00, tax: 20% }]',
-    'mark-up: { outside-work: 10% }\n',
+    LINES,
+    'mark-up: { outside-work: 10% }\nworkshop: { name: The workshop, tax-number: GB 000, tax: 20% }\nclient: { name: The owner, terms: 30 days, reference: Van 7 }\n',
   );
-  // 1.5 h at 28.00 is 42.00; 60.00 with 10 % is 66.00; together 108.00; the tax inside 60.00 at 20 % is 10.00.
-  for (const figure of ['£42.00', '£66.00', '£108.00', '£10.00', '£28.00 an hour']) expect(page).toContain(figure);
+  // 42.00 + 8.40; 50.00 + 5.00, and 11.00 on both; together 97.00 + 19.40.
+  for (const figure of ['£50.40', '£55.00', '£11.00', '£66.00', '£97.00', '£19.40', '£116.40']) expect(page).toContain(figure);
+  for (const words of ['At 20 %', 'GB 000', 'The workshop', 'The owner', '30 days', 'Van 7']) expect(page).toContain(words);
+  expect(page).not.toContain('no tax invoice');
+});
+
+test('money received is on it, and what is owed since when', () => {
+  const page = pageOf(`${LINES}\nreceived: [{ from: the owner, amount: 100.00, for: deposit }]`);
+  for (const words of ['the owner, deposit', '£100.00', '£2.00', 'To pay, the oldest since 12 Mar 2031']) expect(page).toContain(words);
 });
 
 test('what it names is named as the client knows it: days, people and subsystems', () => {
@@ -28,7 +57,7 @@ test('what it names is named as the client knows it: days, people and subsystems
   expect(pageOf('hours: [{ by: jm, on: brakes, time: 19:10-20:40 }]')).toContain('Jory: Work, 19:10–20:40<');
 });
 
-test('the amounts of every table add up to the line under it, and those to what is to pay', () => {
+test('the amounts of every table add up to the line under it, and those of the kinds to what is charged', () => {
   const page = pageOf(
     [
       'hours: [{ by: jm, on: brakes, time: 1h30m }, { by: rh, on: frame, time: 2h }, { by: jm, on: frame, time: 50m }]',
@@ -39,16 +68,17 @@ test('the amounts of every table add up to the line under it, and those to what 
   );
   const { document } = parseHTML(page);
   const pence = (cell: Element | null | undefined) => Math.round(Number((cell?.textContent ?? '').replaceAll(/[^\d.-]/g, '')) * 100);
-  const tables = [...document.querySelectorAll('table')].filter((each) => each.querySelector('tfoot') !== null);
-  const last = (row: Element | null) => pence(row?.lastElementChild);
-  for (const each of tables.slice(0, -1)) {
-    const sum = [...each.querySelectorAll('tbody tr')].reduce((all, row) => all + last(row), 0);
-    expect(sum).toBe(last(each.querySelector('tfoot tr')));
+  const titled = [...document.querySelectorAll('h2')].map((title) => [title.textContent, title.nextElementSibling] as const);
+  const last = (row: Element | null | undefined) => pence(row?.lastElementChild);
+  const kinds = titled.filter(([title]) => ['Labour', 'Parts', 'Outside work', 'Sold, set against the cost'].includes(title ?? ''));
+  expect(kinds).toHaveLength(4);
+  for (const [, table] of kinds) {
+    const sum = [...(table?.querySelectorAll('tbody tr') ?? [])].reduce((all, row) => all + last(row), 0);
+    expect(sum).toBe(last(table?.querySelector('tfoot tr')));
   }
-  // The first table tells the hours by rate once more.
-  const groups = tables.slice(1, -1).map((each) => last(each.querySelector('tfoot tr')));
-  expect(groups.reduce((all, one) => all + one, 0)).toBe(last(tables.at(-1)?.querySelector('tfoot tr') ?? null));
-  expect(groups).toHaveLength(4);
+  const together = titled.find(([title]) => title === 'Together')?.[1];
+  const charged = kinds.reduce((all, [, table]) => all + last(table?.querySelector('tfoot tr')), 0);
+  expect(charged).toBe(last(together?.querySelector('tfoot tr')));
 });
 
 test('what a note says is text on the page, never markup', () => {
@@ -58,5 +88,5 @@ test('what a note says is text on the page, never markup', () => {
 });
 
 test('a time without work says so', () => {
-  expect(pageOf('private: nothing')).toContain('No entry of the ledger is of these days.');
+  expect(pageOf('private: nothing')).toContain('Nothing of these days is charged.');
 });

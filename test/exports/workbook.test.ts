@@ -51,7 +51,7 @@ test('a sheet for each table, every line there', async () => {
   const record = recordOf(filesOf({ method: 'fifo', opening: { ml: 100, pence: 99 }, sessions }));
   const book = await readBack([entriesTable(record, null), stockTable(record, null)]);
   expect(book.SheetNames).toEqual(['entries', 'stock']);
-  expect(book.Sheets.entries?.['!ref']).toBe('A1:X5');
+  expect(book.Sheets.entries?.['!ref']).toBe('A1:Z5');
   expect(book.Sheets.stock?.C2).toMatchObject({ t: 'n', v: 0.6 });
 });
 

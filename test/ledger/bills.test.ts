@@ -22,6 +22,8 @@ function line(cost: string, more: Partial<LineSource> = {}): LineSource {
     tax: null,
     refund: null,
     refundOf: null,
+    notCharged: null,
+    deductible: null,
     ...more,
   };
 }

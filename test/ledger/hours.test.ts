@@ -11,8 +11,8 @@ test('hours after midnight are of the next day, at its rate', () => {
     ['2031-04-05-0#hours-1', '2031-04-05', 90, 4200],
     ['2031-04-05-0#hours-1-2', '2031-04-06', 30, 1500],
   ]);
-  expect(statementOf(record, '2030-04-06', '2031-04-05').cost.minutes).toBe(90);
-  expect(statementOf(record, '2031-04-06', '2032-04-05').cost.minutes).toBe(30);
+  expect(statementOf(record, '2030-04-06', '2031-04-05').sum.minutes).toBe(90);
+  expect(statementOf(record, '2031-04-06', '2032-04-05').sum.minutes).toBe(30);
 });
 
 test('the record stands on the day of the newest work, or as the day asked for ended', () => {

@@ -36,17 +36,22 @@ export interface Catalogues {
   readonly journal?: string;
   readonly consumables?: string;
   readonly parts?: string;
+  /** The files of closed statements, the first first. */
+  readonly statements?: readonly string[];
   /** The day that the record is to stand on; else that of the newest note. */
   readonly to?: string;
 }
 
 /** The same with other catalogues. */
 export function journalWith(
-  { journal = JOURNAL, consumables = CONSUMABLES, parts = PARTS, to }: Catalogues,
+  { journal = JOURNAL, consumables = CONSUMABLES, parts = PARTS, statements = [], to }: Catalogues,
   ...notes: readonly NoteOf[]
 ): { record: JournalRecord; problems: string[]; warnings: string[] } {
   const encoder = new TextEncoder();
   const texts: Record<string, string> = { 'journal.yaml': journal, 'consumables.yaml': consumables, 'parts/brakes.yaml': parts };
+  statements.forEach((text, i) => {
+    texts[`statements/000${i + 1}.yaml`] = text;
+  });
   notes.forEach(([date, fields], i) => {
     texts[`sessions/${date}-${i}.md`] = `---\ndate: ${date}\ntitle: Evening\n${fields}\n---\n`;
   });

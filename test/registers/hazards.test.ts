@@ -52,7 +52,7 @@ describe('a caution comes up for a note that touches the part in any field', () 
     ['a method tried on it', { methods: [method('wiped', ['shoes'])] }, []],
     ['hours charged to it', { hours: [{ by: 'rh', on, minutes: 60, days: [], span: null, text: '1h', unpaid: null, place }] }, []],
     ['a bill laid to it', bill({ charges: [{ charge: on, weight: new Fraction(1) }] }), []],
-    ['stuff used up on it', { used: [{ consumable: 'water', amount: quantity, on, place }] }, []],
+    ['stuff used up on it', { used: [{ consumable: 'water', amount: quantity, on, notCharged: null, place }] }, []],
     ['what was sold', sold, []],
     ['an item opened on it', { opens: [{ id: 'reline', on }] }, []],
     ['an item on it closed', { closes: ['reline'] }, [opened]],
@@ -76,7 +76,7 @@ describe('a caution comes up for a note that touches the part in any field', () 
 
 describe('a caution comes up for what is used up, by its statements', () => {
   test.each<[string, Parameters<typeof evening>[1]]>([
-    ['used', { used: [{ consumable: 'thinner', amount: quantity, on: { part: null, subsystem: 'brakes' }, place }] }],
+    ['used', { used: [{ consumable: 'thinner', amount: quantity, on: { part: null, subsystem: 'brakes' }, notCharged: null, place }] }],
     ['counted', { counted: [{ consumable: 'thinner', amount: quantity, because: 'spilt', value: null, place }] }],
     ['bought', bill({ consumable: 'thinner' })],
     ['tried', { methods: [method('wiped', ['drum'], { with: ['thinner'] })] }],

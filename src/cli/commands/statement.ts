@@ -1,10 +1,19 @@
-import { relative, resolve } from 'node:path';
+import { join, relative, resolve } from 'node:path';
 import { tableToCsv } from '../../exports/csv.ts';
+import { frozenStatement } from '../../exports/frozen-statement.ts';
 import { statementTable } from '../../exports/statement.ts';
+import { statementDocument } from '../../exports/statement-document.ts';
 import { statementPage } from '../../exports/statement-page.ts';
-import { statementOf } from '../../journal/ledger/statement.ts';
+import { statementSheet } from '../../exports/statement-sheet.ts';
+import { typeset } from '../../exports/typeset.ts';
+import { lastClosed } from '../../journal/ledger/frozen.ts';
+import { closedStatement, type Statement, statementOf } from '../../journal/ledger/statement.ts';
+import type { IsoDate } from '../../journal/model.ts';
+import type { JournalRecord } from '../../journal/record.ts';
+import { addDays } from '../../journal/values/date.ts';
+import { compareText } from '../../journal/values/text-order.ts';
 import { hasErrors } from '../../site/check-journal.ts';
-import { CONTENT, type Command } from '../command.ts';
+import { CONTENT, type Command, type OptionValues } from '../command.ts';
 import { dayOption } from '../day-option.ts';
 import { EXIT, Refusal } from '../exit-codes.ts';
 import { reportProblems } from '../report.ts';
@@ -14,36 +23,101 @@ import { writeNew } from '../write-new.ts';
 /** What a client is asked for, of a time. */
 export const statement: Command = {
   name: 'statement',
-  summary: 'writes what a client is asked for, from one day to another, as a page or as CSV',
+  summary: 'writes what a client is asked for, from one day to another, and closes it when it is sent',
   takes: [],
   options: {
     content: CONTENT,
-    from: { type: 'string', value: 'DATE', help: 'the first day (else the day the vehicle arrived)' },
+    from: {
+      type: 'string',
+      value: 'DATE',
+      help: 'the first day (else the day after the last closed statement, or that the vehicle arrived)',
+    },
     to: { type: 'string', value: 'DATE', help: 'the last day (else that of the newest note)' },
-    out: { type: 'string', value: 'FILE', help: 'FILE.html or FILE.csv; it must not be there yet' },
+    close: { type: 'boolean', help: 'keep it as the next number in statements/: what it charges is never charged again' },
+    number: { type: 'string', value: 'N', help: 'the closed statement of that number, as it was sent' },
+    out: { type: 'string', value: 'FILE', help: 'FILE.pdf, FILE.html or FILE.csv; it must not be there yet' },
   },
-  more: 'Hours at their rates, parts, consumables as used, outside work, and the tax inside them by rate.\nMark-up for each kind is set under `mark-up` in journal.yaml.',
+  more: 'Hours at their rates, parts, consumables as used and outside work, with mark-up and tax, what was received and what is\nowed. The client, the terms and what is shown of costs and mark-up are set in journal.yaml.',
   run: async (values, _takes, effects) => {
-    const out = values.out;
-    if (typeof out !== 'string' || !/\.(html|csv)$/i.test(out)) {
-      throw new Refusal(EXIT.notUnderstood, '`statement` needs --out FILE.html or --out FILE.csv.');
-    }
+    const asked = askedFor(values);
     const given = { from: dayOption(values, 'from'), to: dayOption(values, 'to') };
-    const opened = await openJournal(journalFolder(values, effects), effects, given.to);
+    const folder = journalFolder(values, effects);
+    const opened = await openJournal(folder, effects, given.to);
     if (opened.record === null || hasErrors(opened.diagnostics)) {
       reportProblems(opened, effects);
       effects.err('No statement was written.\n');
       return EXIT.journalHasErrors;
     }
-    const { journal, day } = opened.record;
-    const from = given.from ?? journal.settings.arrived;
-    const to = given.to ?? day;
-    if (to < from) throw new Refusal(EXIT.notUnderstood, `--to ${to} is before --from ${from}.`);
-    const made = statementOf(opened.record, from, to);
-    const path = resolve(effects.cwd, out);
-    const csv = /\.csv$/i.test(out);
-    writeNew(path, csv ? tableToCsv(statementTable(made, journal.settings)) : statementPage(made, journal));
-    effects.out(`${relative(effects.cwd, path)}\n`);
+    const { record } = opened;
+    const made = asked.number === null ? openStatement(record, given) : numbered(record, asked.number);
+    const files: (readonly [path: string, bytes: string | Uint8Array])[] = [];
+    if (asked.close) files.push(closing(made, record, resolve(effects.cwd, folder)));
+    const sent = asked.close ? { ...made, number: nextNumber(record) } : made;
+    if (asked.out !== null) files.push([resolve(effects.cwd, asked.out), rendered(sent, record, asked.out)]);
+    for (const [path, bytes] of files) {
+      writeNew(path, bytes);
+      effects.out(`${relative(effects.cwd, path)}\n`);
+    }
     return EXIT.done;
   },
 };
+
+interface Asked {
+  readonly out: string | null;
+  readonly close: boolean;
+  readonly number: number | null;
+}
+
+function askedFor({ out, close, number }: OptionValues): Asked {
+  if (out !== undefined && (typeof out !== 'string' || !/\.(pdf|html|csv)$/i.test(out))) {
+    throw new Refusal(EXIT.notUnderstood, '--out is FILE.pdf, FILE.html or FILE.csv.');
+  }
+  if (out === undefined && close !== true) {
+    throw new Refusal(EXIT.notUnderstood, '`statement` needs --out FILE.pdf, FILE.html or FILE.csv, or --close.');
+  }
+  if (number !== undefined && (close === true || !/^[1-9]\d{0,5}$/.test(String(number)))) {
+    throw new Refusal(EXIT.notUnderstood, '--number names a statement that was closed, from 1; it is not closed again.');
+  }
+  return { out: typeof out === 'string' ? out : null, close: close === true, number: number === undefined ? null : Number(number) };
+}
+
+function openStatement(record: JournalRecord, given: { readonly from: IsoDate | null; readonly to: IsoDate | null }): Statement {
+  const { journal, day } = record;
+  const last = lastClosed(journal.statements);
+  const to = given.to ?? day;
+  const next = last === null ? journal.settings.arrived : addDays(last.to, 1);
+  // What was told late may all be of days that a closed statement was of.
+  const from = given.from ?? earlier(next, to);
+  if (to < from) throw new Refusal(EXIT.notUnderstood, `--to ${to} is before --from ${from}.`);
+  return statementOf(record, from, to);
+}
+
+function earlier(a: IsoDate, b: IsoDate): IsoDate {
+  return compareText(a, b) < 0 ? a : b;
+}
+
+function numbered(record: JournalRecord, number: number): Statement {
+  const { statements } = record.journal;
+  const frozen = statements.find((each) => each.number === number);
+  if (frozen) return closedStatement(frozen, record);
+  const there = statements.length === 0 ? 'None was closed yet.' : `There are ${statements.map((each) => each.number).join(', ')}.`;
+  throw new Refusal(EXIT.notUnderstood, `There is no closed statement ${number}. ${there}`);
+}
+
+function nextNumber({ journal }: JournalRecord): number {
+  return (lastClosed(journal.statements)?.number ?? 0) + 1;
+}
+
+/** The file that keeps a statement, and where it lies in the journal. */
+function closing(made: Statement, record: JournalRecord, folder: string): readonly [string, string] {
+  if (made.groups.length === 0) throw new Refusal(EXIT.notUnderstood, 'Nothing of these days is charged, so there is nothing to close.');
+  const number = nextNumber(record);
+  const name = `${String(number).padStart(4, '0')}.yaml`;
+  return [join(folder, 'statements', name), frozenStatement(made, number, record.journal.settings)];
+}
+
+function rendered(made: Statement, { journal }: JournalRecord, out: string): string | Uint8Array {
+  if (/\.csv$/i.test(out)) return tableToCsv(statementTable(made, journal.settings));
+  const document = statementDocument(made, journal);
+  return /\.pdf$/i.test(out) ? typeset(statementSheet(document)).pdf : statementPage(document);
+}

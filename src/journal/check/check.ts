@@ -8,6 +8,7 @@ import type { IsoDate } from '../model.ts';
 import type { JournalRecord } from '../record.ts';
 import { acquiredOnTwoDays } from './acquired-on-two-days.ts';
 import { billsOnce } from './bills-once.ts';
+import { closedStatements } from './closed-statements.ts';
 import { correctedSessions } from './corrected-sessions.ts';
 import { datesInTime } from './dates-in-time.ts';
 import { folderDates } from './folder-dates.ts';
@@ -35,6 +36,7 @@ export const CHECKS: readonly Check[] = [
   hoursOfADay,
   soldParts,
   billsOnce,
+  closedStatements,
   pictureWords,
   proseLinks,
 ];

@@ -17,6 +17,8 @@ export interface LineSource {
   readonly tax: string | null;
   readonly refund: string | null;
   readonly refundOf: string | null;
+  readonly notCharged: string | null;
+  readonly deductible: 'yes' | 'no' | null;
 }
 
 /** A bill as the note has it. */

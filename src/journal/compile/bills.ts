@@ -132,10 +132,11 @@ function assemble(source: BillSource, head: Head, read: ReadBill, reckoned: Reck
     const foreign = (cost: Money): Foreign | null =>
       atRate === null ? cost.foreign : { ...atRate, amount: reckoned.lines[i]?.gross ?? 0 };
     const { cost, tax: taxed } = read.lines[i] ?? { cost: NOTHING, tax: UNSAID };
-    const { what, as, consumable, amount, refund, refundOf } = line;
+    const { what, as, consumable, amount, refund, refundOf, notCharged, deductible } = line;
+    const said = { refund, refundOf, notCharged, deductible };
     const charges = normalised(line.charges);
     const money = { net, tax, gross, taxed, parts, foreign: foreign(cost) };
-    return { what, as, consumable, amount, charges, ...money, refund, refundOf, purchase: null, place: source.placeOf('', i) };
+    return { what, as, consumable, amount, charges, ...money, ...said, purchase: null, place: source.placeOf('', i) };
   });
   const { discount, carriage, total: gross } = made;
   return { ...head, from: source.from, paper: source.paper, lines, discount, carriage, gross, place: source.placeOf('') };

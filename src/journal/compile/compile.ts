@@ -14,6 +14,7 @@ import { compileParts } from './parts.ts';
 import { assetsByFolder } from './paths.ts';
 import { compileSession, type Surroundings } from './session.ts';
 import { compileSettings } from './settings.ts';
+import { statementsOf } from './statements.ts';
 import { checkFront, compileThreads } from './threads.ts';
 
 /** @returns the journal, or null when journal.yaml was not understood: nothing can be read without it */
@@ -32,9 +33,10 @@ export function compile(read: ReadJournal, sources: Sources, out: Reporter): Jou
     const session = sessionOf(note, around);
     return note.undated ? [] : [session];
   });
+  const statements = statementsOf(read.statements, catalogues.settings, out);
   const threads = compileThreads(read.journal.value, read.journal.tree, around.names, out);
   checkFront(catalogues, sessions, read.journal.tree, out);
-  return withCorrections({ ...catalogues, threads, drawings, sessions: sessions.sort(inSessionOrder) });
+  return withCorrections({ ...catalogues, threads, drawings, statements, sessions: sessions.sort(inSessionOrder) });
 }
 
 /** `corrects` may name the day of a session; from here on it is the id. */

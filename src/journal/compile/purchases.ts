@@ -49,7 +49,8 @@ export function billsOf(list: NoteFields['bills'], context: NoteAtHand): Bill[] 
 
 /** What a line that names something unknown still says in figures, so that what is wrong in them is told in the same run. */
 function figuresOf({ says: { cost, tax, refund, refundOf } }: LineEntry): LineSource {
-  return { what: '', as: 'part', consumable: null, amount: null, charges: [], cost, tax, refund, refundOf };
+  const nothing = { consumable: null, amount: null, charges: [], notCharged: null, deductible: null };
+  return { what: '', as: 'part', ...nothing, cost, tax, refund, refundOf };
 }
 
 /** @param complete whether everything that the lines name is known; of others only the figures are read, and there is no bill */
@@ -88,7 +89,7 @@ function lineOf(entry: LineEntry, context: NoteAtHand): LineSource | null {
     out.report('A302', place, 'The field `what` is missing.', { hint: 'Say what was bought, or name a `consumable`.' });
     return null;
   }
-  const { amount, cost, tax, refund, refundOf } = says;
+  const { amount, cost, tax, refund, refundOf, notCharged, deductible } = says;
   if (consumable !== null && says.as !== null && says.as !== 'consumable') {
     const hint = 'Leave `as` out: a consumable goes onto its shelf, and costs the job as it is used.';
     out.report('A813', placeOf('as'), `${consumable.name} is a consumable, and is bought here as ${says.as}.`, { hint });
@@ -101,7 +102,7 @@ function lineOf(entry: LineEntry, context: NoteAtHand): LineSource | null {
     return null;
   }
   const as = says.as ?? (consumable ? 'consumable' : 'part');
-  return { what, as, consumable: consumable?.id ?? null, amount, charges, cost, tax, refund, refundOf };
+  return { what, as, consumable: consumable?.id ?? null, amount, charges, cost, tax, refund, refundOf, notCharged, deductible };
 }
 
 /** A split says where a line is laid; what it is `for` must then be known all the same. */

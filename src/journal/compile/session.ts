@@ -3,6 +3,7 @@ import type { Place, Session } from '../model.ts';
 import type { NoteSource } from '../read/journal-source.ts';
 import type { Reporter } from '../read/reporter.ts';
 import type { Path } from '../read/source/tree.ts';
+import { receivedOf, valuedOf } from './client-money.ts';
 import type { Catalogues, Names } from './context.ts';
 import { bagsOf, closesOf, defersOf, emptiedOf, opensOf, reachedOf } from './items.ts';
 import { filmOf, papersOf, picturesOf } from './media.ts';
@@ -66,6 +67,8 @@ export function compileSession(note: NoteSource, { catalogues, names, assets, no
     measured: measuredOf(source.measured, context),
     bills: [...boughtOf(bought, context), ...billsOf(source.bills, context)],
     sold: salesOf(source.sold, context),
+    received: receivedOf(source.received, context),
+    valued: valuedOf(source.valued, context),
     used: usesOf(source.used, context),
     counted: countedOf(source.counted, context),
     bags,

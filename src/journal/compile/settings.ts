@@ -36,6 +36,10 @@ export function compileSettings(source: JournalFields, tree: Tree, out: Reporter
     address: source.address ? source.address.replace(/\/*$/, '/') : null,
     stock: source.stock,
     markUp: markUpOf(source, tree, out),
+    deductible: source.deductible,
+    workshop: workshopOf(source, tree, out),
+    client: source.client,
+    shows: source.statement.shows,
     copies: new Map(Object.entries(source.copies).map(([name, copy]) => [name as CopyName, copy.leaveOut])),
     front: source.front,
     keepPictureFacts: source.pictures.keep,
@@ -50,6 +54,7 @@ export function compileSettings(source: JournalFields, tree: Tree, out: Reporter
     milestones: Object.entries(source.milestones).map(([id, name], order) => ({ id, name, order })),
     stores: source.stores,
     identityTables: [],
+    statements: [],
     consumables: new Map(),
     parts: new Map(),
     positions: new Map(),
@@ -58,6 +63,14 @@ export function compileSettings(source: JournalFields, tree: Tree, out: Reporter
 
 function vehicleOf({ vehicle }: JournalFields): Settings['vehicle'] {
   return { ...vehicle, marks: Object.entries(vehicle.marks).map(([what, mark]) => ({ what, mark })) };
+}
+
+function workshopOf({ workshop }: JournalFields, tree: Tree, out: Reporter): Settings['workshop'] {
+  if (workshop.taxNumber !== null && workshop.tax === null) {
+    const hint = 'Say at what rate it charges: `tax: 20%`.';
+    out.report('A302', tree.placeOf(['workshop']), 'The workshop has a tax number, and the field `tax` is missing.', { hint });
+  }
+  return { ...workshop, tax: workshop.taxNumber === null ? null : workshop.tax };
 }
 
 function timeZoneOf(source: JournalFields, tree: Tree, out: Reporter): string {

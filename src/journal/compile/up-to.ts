@@ -15,7 +15,8 @@ export function upTo(journal: Journal, day: IsoDate | null): UpTo {
   if (day === null) return { known: journal, later: new Set() };
   const later = journal.sessions.filter(({ date }) => date > day);
   const sessions = journal.sessions.filter(({ date }) => date <= day).map((session) => workedUpTo(session, day));
-  return { known: { ...journal, sessions }, later: new Set(later.map(({ file }) => file)) };
+  const statements = journal.statements.filter(({ to }) => to <= day);
+  return { known: { ...journal, sessions, statements }, later: new Set(later.map(({ file }) => file)) };
 }
 
 function workedUpTo(session: Session, day: IsoDate): Session {

@@ -143,6 +143,9 @@ export const CATALOGUE = {
   A815: error('Sold, but not there to be sold', 'A part that is sold is on the vehicle, or was sold before.'),
   A816: warning('Sold, but still here', 'A part is sold, and no action says that it went.'),
   A817: warning('A bill twice', 'Two bills have the same paper, seller and total.'),
+  A818: warning('Closed statement against the notes', 'A statement that was closed charged something else than the notes now tell.'),
+  A819: error('Closed statement edited', 'The lines of a closed statement do not make what it charges.'),
+  A820: error('Two statements of one number', 'Two closed statements have the same number.'),
 
   A901: error('Picture not there', 'The picture is neither beside the note nor at that path.'),
   A902: error('Paper not there', 'The paper is neither beside the note nor in papers/.'),

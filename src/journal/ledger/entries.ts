@@ -8,7 +8,17 @@ import { asPart, type Taxed, type TaxPart, turned } from '../values/tax.ts';
 import { lineId } from './refunds.ts';
 
 /** What every entry of a session shares, and what only some have. */
-const PLAIN = { person: null, minutes: null, standing: 'unsaid', taxRate: null, foreign: null, bill: null, consumable: null } as const;
+const PLAIN = {
+  person: null,
+  minutes: null,
+  standing: 'unsaid',
+  taxRate: null,
+  foreign: null,
+  bill: null,
+  consumable: null,
+  notCharged: null,
+  deductible: false,
+} as const;
 
 /** Where something is laid to: subsystem, part, and the position that part belongs to. */
 export function laidTo(charge: Charge, journal: Journal): Pick<Entry, 'subsystem' | 'part' | 'position'> {
@@ -62,7 +72,7 @@ function foreignOver(foreign: Foreign | null, charges: BillLine['charges']): For
 /**
  * A bill's entries: one a line, or one a share of it; carriage and discount that stand to tax otherwise than their
  * line have one of their own. A line for stock is paid but costs the job nothing until the stock is used; every other
- * line is both.
+ * line is both. The price of the vehicle itself is kept apart from the cost of the work, and counts as neither.
  */
 export function billEntries(session: Session, bill: Bill, journal: Journal): Entry[] {
   return bill.lines.flatMap((line, i) => {
@@ -89,8 +99,10 @@ function partEntries(session: Session, bill: Bill, line: BillLine, part: TaxPart
         foreign: abroad[j] ?? null,
         bill: bill.id,
         consumable: line.consumable,
-        paid: true,
-        cost: line.consumable === null,
+        notCharged: line.notCharged,
+        deductible: line.deductible === null ? journal.settings.deductible.includes(line.as) : line.deductible === 'yes',
+        paid: line.as !== 'vehicle',
+        cost: line.consumable === null && line.as !== 'vehicle',
         place: line.place,
       },
       journal,

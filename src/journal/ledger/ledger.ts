@@ -36,7 +36,15 @@ export function ledgerOf(journal: Journal, inDoubt: ReadonlySet<ConsumableId>): 
   const posting: Posting = { journal, shelves, bills: settled.bills, diagnostics };
   const entries = journal.sessions.flatMap((session) => entriesOf(session, posting)).sort(byDate);
   const bills = [...settled.bills.values()].flat();
-  return { ledger: { entries, bills, stock: accounts(posting) }, diagnostics };
+  return { ledger: { entries, bills, stock: accounts(posting), ...clientMoney(journal) }, diagnostics };
+}
+
+function clientMoney({ sessions }: Journal): Pick<Ledger, 'received' | 'valuations'> {
+  const received = sessions.flatMap(({ id, date, received: list }) =>
+    list.map((one, i) => ({ ...one, id: `${id}#received-${i + 1}`, date, session: id })),
+  );
+  const valuations = sessions.flatMap(({ id, date, valued }) => valued.map((one) => ({ ...one, date, session: id })));
+  return { received, valuations };
 }
 
 /** Hours after midnight are later than the note that tells them; all else stays in the order of the notes. */
@@ -61,10 +69,10 @@ function labourEntries(session: Session, { journal, diagnostics }: Posting): Ent
   return session.hours.flatMap((worked, i) => {
     const charges = chargesOf(worked, journal.people.get(worked.by), diagnostics);
     const what = `Work${between(worked.text)}${worked.unpaid === null ? '' : `; not charged: ${worked.unpaid}`}`;
-    const { by: person, place } = worked;
+    const { by: person, unpaid: notCharged, place } = worked;
     return worked.days.map(({ date, minutes }, day) => {
       const id = `${entryId(session.id, 'hours', i)}${day === 0 ? '' : `-${day + 1}`}`;
-      const own = { id, date, kind: 'labour', what, person, minutes, paid: false, cost: true, place } as const;
+      const own = { id, date, kind: 'labour', what, person, minutes, notCharged, paid: false, cost: true, place } as const;
       return entryOf(session, worked.on, untaxed(charges[day] ?? 0), own, journal);
     });
   });
@@ -95,7 +103,7 @@ function useEntries(session: Session, { journal, shelves }: Posting): Entry[] {
     const id = entryId(session.id, 'used', i);
     const cost = shelves.get(use.consumable)?.used(use.amount, { session, entry: id, place: use.place });
     const what = `${journal.consumables.get(use.consumable)?.name ?? use.consumable}, ${use.amount.text}`;
-    return entryOf(session, use.on, moneyOf(cost), stockEntry(id, what, use), journal);
+    return entryOf(session, use.on, moneyOf(cost), { ...stockEntry(id, what, use), notCharged: use.notCharged }, journal);
   });
 }
 

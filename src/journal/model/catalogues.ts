@@ -16,6 +16,7 @@ import type {
   PartId,
   PersonId,
   PositionId,
+  StatementShows,
   SubsystemId,
 } from '../schema/words.ts';
 import type { IsoDate } from '../values/date.ts';
@@ -66,8 +67,14 @@ export interface Settings extends Given<Pick<JournalSource, AsWritten>> {
   readonly currencyDigits: number;
   /** Where the site will live, ending in `/`; absent when unknown. */
   readonly address: string | null;
-  /** Mark-up on the client statement by entry kind, exact fractions (0.1 is ten per cent). */
+  /** Mark-up on the net of what a client is charged, by entry kind, exact fractions (0.1 is ten per cent). */
   readonly markUp: ReadonlyMap<EntryKind, Fraction>;
+  readonly deductible: readonly EntryKind[];
+  /** Who does the work. Registered for tax where it has a number, and then charges it at `tax`. */
+  readonly workshop: Given<JournalSource['workshop']>;
+  readonly client: Given<JournalSource['client']>;
+  /** What a statement shows the client besides what is charged. */
+  readonly shows: readonly StatementShows[];
   readonly copies: ReadonlyMap<CopyName, readonly LeaveOut[]>;
   /** The picture that the record opens with: its path inside the journal. */
   readonly front: string | null;

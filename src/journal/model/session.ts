@@ -76,7 +76,8 @@ export interface Measurement extends Placed<Omit<EntryOf<'measured'>, 'limits'>>
 }
 
 /** One thing bought, costed in the journal's currency. gross = net + tax, always. */
-export interface BillLine extends Placed<Pick<EntryOf<'bought'>, 'consumable' | 'amount' | 'refund' | 'refundOf'>> {
+export interface BillLine
+  extends Placed<Pick<EntryOf<'bought'>, 'consumable' | 'amount' | 'refund' | 'refundOf' | 'notCharged' | 'deductible'>> {
   readonly what: string;
   readonly as: BoughtAs;
   /** Shares add up to 1; one entry unless `split`. */
@@ -127,6 +128,23 @@ export interface Sale extends Placed<Pick<EntryOf<'sold'>, 'count' | 'to'>> {
 
 export interface Use extends Placed<Omit<EntryOf<'used'>, 'on'>> {
   readonly on: Charge;
+}
+
+/** Money from the client; negative where it was paid back. */
+export interface Received extends Placed<Pick<EntryOf<'received'>, 'from' | 'for'>> {
+  readonly amount: Minor;
+  readonly foreign: Foreign | null;
+  /** The path of the paper inside the journal. */
+  readonly paper: string | null;
+}
+
+/** What the vehicle, or a part of it, is held to be worth. */
+export interface Valuation extends Placed<Pick<EntryOf<'valued'>, 'basis' | 'by'>> {
+  /** Null: the vehicle. */
+  readonly of: PartId | null;
+  readonly value: Minor;
+  /** The path of the paper inside the journal. */
+  readonly paper: string | null;
 }
 
 export interface StockTake extends Placed<Omit<EntryOf<'counted'>, 'value'>> {
@@ -190,6 +208,8 @@ interface Recorded {
   readonly measured: readonly Measurement[];
   readonly bills: readonly Bill[];
   readonly sold: readonly Sale[];
+  readonly received: readonly Received[];
+  readonly valued: readonly Valuation[];
   readonly used: readonly Use[];
   readonly counted: readonly StockTake[];
   readonly bags: readonly BagFilling[];

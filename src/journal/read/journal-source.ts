@@ -3,6 +3,7 @@ import type { ConsumableSource, PartSource } from '../schema/catalogues.ts';
 import type { IdentitySource } from '../schema/identity.ts';
 import type { JournalSource } from '../schema/journal.ts';
 import type { SessionSource } from '../schema/session.ts';
+import type { StatementSource } from '../schema/statement.ts';
 import type { SubsystemId } from '../schema/words.ts';
 import type { DrawingSource } from './drawing.ts';
 import type { Prose } from './prose.ts';
@@ -20,6 +21,15 @@ export interface PartsFile {
   readonly file: string;
   readonly subsystem: SubsystemId;
   readonly parts: readonly WrittenEntry<PartFields>[];
+  readonly tree: Tree;
+}
+
+/** What the file of a closed statement says. */
+export type StatementFields = Read<StatementSource>;
+
+export interface StatementFile {
+  readonly file: string;
+  readonly value: StatementFields;
   readonly tree: Tree;
 }
 
@@ -64,5 +74,6 @@ export interface ReadJournal {
   readonly parts: readonly PartsFile[];
   readonly identity: readonly IdentityFile[];
   readonly drawings: readonly DrawingSource[];
+  readonly statements: readonly StatementFile[];
   readonly notes: readonly NoteSource[];
 }

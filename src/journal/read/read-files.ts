@@ -7,9 +7,12 @@ import { ID, nearestId } from '../schema/fields.ts';
 import { identitySchema } from '../schema/identity.ts';
 import { journalSchema } from '../schema/journal.ts';
 import { sessionSchema } from '../schema/session.ts';
+import { statementSchema } from '../schema/statement.ts';
 import { readDate } from '../values/date.ts';
+
 import { type DrawingSource, readDrawing } from './drawing.ts';
-import type { IdentityFile, NoteSource, PartsFile, ReadJournal, Understood } from './journal-source.ts';
+import type { IdentityFile, NoteSource, PartsFile, ReadJournal, StatementFile, Understood } from './journal-source.ts';
+
 import { readProse } from './prose.ts';
 import { type ProseAlone, proseAlone } from './prose-alone.ts';
 import type { Reporter } from './reporter.ts';
@@ -31,6 +34,7 @@ export function readFiles(sources: Sources, out: Reporter): ReadJournal {
   const parts: PartsFile[] = [];
   const identity: IdentityFile[] = [];
   const drawings: DrawingSource[] = [];
+  const statements: StatementFile[] = [];
   const notes: NoteSource[] = [];
   for (const file of sources.files) {
     const { text, diagnostics } = decode(file);
@@ -41,10 +45,11 @@ export function readFiles(sources: Sources, out: Reporter): ReadJournal {
     else if (file.path.startsWith('parts/')) parts.push(...readParts(file, text, out));
     else if (file.path.startsWith('identity/')) identity.push(...readIdentity(text, out));
     else if (file.path.startsWith('drawings/')) drawings.push(...[readDrawing(text, out)].filter((one) => one !== null));
+    else if (file.path.startsWith('statements/')) statements.push(...readStatement(text, out));
     else notes.push(...readNote(text, out));
   }
   if (!sources.files.some((file) => file.path === 'journal.yaml')) out.diagnostics.push(noJournal());
-  return { journal, consumables, parts, identity, drawings, notes };
+  return { journal, consumables, parts, identity, drawings, statements, notes };
 }
 
 function noJournal() {
@@ -95,6 +100,11 @@ function readParts(file: SourceFile, text: SourceText, out: Reporter): PartsFile
 function readIdentity(text: SourceText, out: Reporter): IdentityFile[] {
   const read = readCatalogue(text, identitySchema, 'fields', out);
   return read === null ? [] : [{ ...read, id: text.file.slice('identity/'.length, -'.yaml'.length) }];
+}
+
+function readStatement(text: SourceText, out: Reporter): StatementFile[] {
+  const read = readCatalogue(text, statementSchema, 'fields', out);
+  return read === null ? [] : [{ file: text.file, value: read.value, tree: read.tree }];
 }
 
 /** `sessions/2031-03-12-front-brakes/index.md` and `sessions/2031-03-12-front-brakes.md` make the same id. */

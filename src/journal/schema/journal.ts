@@ -1,9 +1,9 @@
 /** journal.yaml. */
 import * as z from 'zod';
-import { readMarkUp } from '../values/tax.ts';
+import { readMarkUp, readPercent } from '../values/tax.ts';
 import { having } from './facts.ts';
 import { date, fields, listOf, manyOf, maybe, oneOf, prose, read, text } from './fields.ts';
-import { COPIES, LEAVE_OUT } from './words.ts';
+import { COPIES, ENTRY_KINDS, LEAVE_OUT, STATEMENT_SHOWS } from './words.ts';
 
 const rate = z.union([text, z.array(fields({ from: date, 'per-hour': text }))]);
 
@@ -11,6 +11,10 @@ const named = <T extends z.ZodType>(kind: T) => z.record(z.string(), kind).defau
 
 const vehicle = fields({ make: maybe(text), model: maybe(text), year: maybe(text), marks: named(text) });
 const budget = fields({ hours: maybe(text), money: maybe(text) });
+/** Who does the work: registered for tax where it has a number. */
+const workshop = fields({ name: maybe(prose), address: maybe(prose), 'tax-number': maybe(text), tax: maybe(read(readPercent, '0%')) });
+const client = fields({ name: maybe(prose), address: maybe(prose), reference: maybe(prose), terms: maybe(prose) });
+const statement = fields({ shows: manyOf(oneOf(STATEMENT_SHOWS)) });
 const copy = fields({ 'leave-out': manyOf(oneOf(LEAVE_OUT)) });
 
 export const journalSchema = fields({
@@ -29,6 +33,11 @@ export const journalSchema = fields({
   stores: having(manyOf(text), { brings: 'store' }),
   stock: oneOf(['fifo', 'average']).default('fifo'),
   'mark-up': named(read(readMarkUp, '0%')),
+  /** Kinds of entry that a tax return may deduct. */
+  deductible: manyOf(oneOf(ENTRY_KINDS)),
+  workshop: workshop.prefault({}),
+  client: client.prefault({}),
+  statement: statement.prefault({}),
   copies: z.partialRecord(z.enum(COPIES), copy).default({}),
   /** Stories through many sessions: the parts each is about. */
   threads: named(fields({ title: prose, parts: listOf(text) })),

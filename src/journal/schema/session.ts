@@ -122,6 +122,10 @@ const lineShape = {
   refund: maybe(prose),
   /** The note that tells of the purchase, by its id or date. */
   'refund-of': maybe(text),
+  /** Why the client is not charged for it. */
+  'not-charged': maybe(prose),
+  /** Whether a tax return may deduct it; else as journal.yaml says of its kind. */
+  deductible: maybe(oneOf(['yes', 'no'])),
 };
 
 const bought = fields({ ...lineShape, from: maybe(prose), paper: maybe(text) });
@@ -147,9 +151,15 @@ const sold = fields({
   to: maybe(text),
 });
 
-const used = fields({ consumable: text, amount: read(readQuantity), on: text });
+const used = fields({ consumable: text, amount: read(readQuantity), on: text, 'not-charged': maybe(prose) });
 /** `value` is what was found beyond the books is worth. */
 const counted = fields({ consumable: text, amount: read(readQuantity), because: prose, value: maybe(text) });
+
+/** Money from the client. */
+const received = fields({ from: prose, amount: text, for: maybe(prose), paper: maybe(text) });
+
+/** What the vehicle, or a part, is held to be worth. */
+const valued = fields({ of: text.default('vehicle'), value: text, basis: prose, by: maybe(prose), paper: maybe(text) });
 
 const bag = fields({
   bag: bagNumber,
@@ -217,6 +227,8 @@ export const sessionSchema = fields({
   bought: having(entries(bought), { stock: true }),
   bills: having(entries(bill), { stock: true }),
   sold: entries(sold),
+  received: entries(received),
+  valued: entries(valued),
   used: entries(used),
   counted: having(entries(counted), { stock: true }),
   bags: having(entries(bag), { brings: 'bag' }),

@@ -92,8 +92,12 @@ export type How = (typeof HOW)[number];
 export const RESULTS = ['good', 'fair', 'poor'] as const;
 export type MethodResult = (typeof RESULTS)[number];
 
-export const BOUGHT_AS = ['part', 'consumable', 'outside-work', 'tool', 'carriage', 'fee'] as const;
+export const BOUGHT_AS = ['part', 'consumable', 'outside-work', 'tool', 'carriage', 'fee', 'vehicle'] as const;
 export type BoughtAs = (typeof BOUGHT_AS)[number];
+
+/** What a statement shows the client besides what is charged. */
+export const STATEMENT_SHOWS = ['costs', 'mark-up', 'not-charged'] as const;
+export type StatementShows = (typeof STATEMENT_SHOWS)[number];
 
 export const ENTRY_KINDS = ['labour', ...BOUGHT_AS, 'sale'] as const;
 export type EntryKind = (typeof ENTRY_KINDS)[number];

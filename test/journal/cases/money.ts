@@ -1,6 +1,14 @@
 import { CONSUMABLES, JOURNAL, note } from '../base.ts';
 import type { Case } from './case.ts';
 
+const STATEMENT = `number: 1
+from: 2031-03-01
+to: 2031-03-31
+charged: 28.00
+lines:
+  - { entry: "2031-03-12-brakes#hours-1", date: 2031-03-12, kind: labour, what: Work, subsystem: brakes, person: jm, minutes: 60, cost: 28.00, net: 28.00, mark-up: 0.00, tax: 0.00, charged: 28.00 }
+`;
+
 const bought = (line: string) => `bought: [{ what: Pin, ${line} }]`;
 
 /** Money, tax, stock and hours as they must not be written. */
@@ -99,6 +107,30 @@ export const MONEY: readonly Case[] = [
     files: { assets: ['papers/bill.pdf'] },
     at: '{ from: a seller, paper: bill.pdf, lines: [{ what: Pin, cost: 5.00 }] }]',
     first: '{ from: a seller, paper: bill.pdf, lines: [{ what: Pin, cost: 5.00 }] }, {',
+  },
+  {
+    shows: 'hours edited after their statement was closed',
+    code: 'A818',
+    note: 'hours: [{ by: jm, on: brakes, time: 2h }]',
+    files: { more: { 'statements/0001.yaml': STATEMENT } },
+    file: 'statements/0001.yaml',
+    says: /1 h, £28\.00.*2 h, £56\.00/,
+  },
+  {
+    shows: 'a closed statement that was edited',
+    code: 'A819',
+    note: 'hours: [{ by: jm, on: brakes, time: 1h }]',
+    files: { more: { 'statements/0001.yaml': STATEMENT.replace('charged: 28.00', 'charged: 27.00') } },
+    file: 'statements/0001.yaml',
+    at: '27.00',
+    says: /£27\.00.*£28\.00/,
+  },
+  {
+    shows: 'two closed statements of one number',
+    code: 'A820',
+    note: 'hours: [{ by: jm, on: brakes, time: 1h }]',
+    files: { more: { 'statements/0001.yaml': STATEMENT, 'statements/0002.yaml': STATEMENT } },
+    file: 'statements/0002.yaml',
   },
   { shows: 'tax over 100 %', code: 'A314', note: bought('cost: 5.00, tax: 120%'), at: '120%' },
   { shows: 'tax below nothing', code: 'A314', note: bought('cost: 5.00, tax: -5%'), at: '-5%' },

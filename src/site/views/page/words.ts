@@ -99,6 +99,7 @@ export const BOUGHT_WORDS: Readonly<Record<BoughtAs, string>> = {
   tool: 'tools',
   carriage: 'carriage',
   fee: 'fees',
+  vehicle: 'the vehicle itself',
 };
 
 export const ENTRY_KIND_WORDS: Readonly<Record<EntryKind, string>> = {

@@ -1,0 +1,223 @@
+/** A client statement in words and tables, before it becomes a page or a typeset sheet. Pure. */
+import type { Statement, StatementGroup, StatementLine, StatementSum } from '../journal/ledger/statement.ts';
+import type { EntryKind, IsoDate, Journal, Minor, Settings } from '../journal/model.ts';
+import { formatMinutes, formatMoney } from '../journal/values/money.ts';
+import { standingWords } from './tax-words.ts';
+
+export interface DocumentColumn {
+  readonly name: string;
+  readonly side: 'text' | 'date' | 'figure';
+}
+
+export interface DocumentTable {
+  readonly title: string;
+  readonly columns: readonly DocumentColumn[];
+  readonly rows: readonly (readonly string[])[];
+  readonly foot: readonly string[] | null;
+}
+
+export interface StatementDocument {
+  readonly locale: string;
+  readonly title: string;
+  /** Who sends it and to whom, the vehicle, references: a line each. */
+  readonly head: readonly { readonly name: string; readonly words: string }[];
+  readonly tables: readonly DocumentTable[];
+  readonly notes: readonly string[];
+}
+
+const KIND_WORDS: Readonly<Record<EntryKind, string>> = {
+  labour: 'Labour',
+  part: 'Parts',
+  consumable: 'Consumables, as used',
+  'outside-work': 'Outside work',
+  tool: 'Tools',
+  carriage: 'Carriage',
+  fee: 'Fees',
+  vehicle: 'The vehicle itself',
+  sale: 'Sold, set against the cost',
+};
+
+/** What it names: subsystems and people by their names, days as the journal's locale writes them. */
+export type StatementNames = Pick<Journal, 'settings' | 'subsystems' | 'people'>;
+
+/** What the client sees: purchase prices and mark-up only where journal.yaml says so. */
+export function statementDocument(statement: Statement, journal: StatementNames): StatementDocument {
+  const words = wordsOf(journal);
+  const { settings } = journal;
+  const number = statement.number === null ? '' : ` ${statement.number}`;
+  return {
+    locale: settings.locale,
+    title: `Statement${number}, ${words.day(statement.from)} to ${words.day(statement.to)}`,
+    head: headOf(settings),
+    tables: [
+      ...hoursTables(statement, words),
+      ...statement.groups.map((group) => groupTable(group, statement, words)),
+      ...notChargedTables(statement, words),
+      ...taxTables(statement, words),
+      togetherTable(statement, words),
+      ...receivedTables(statement, words),
+      accountTable(statement, words),
+    ],
+    notes: notesOf(statement, settings),
+  };
+}
+
+/** How one statement writes its figures and names, and what of them it shows. */
+interface Words {
+  readonly settings: Settings;
+  money(minor: Minor): string;
+  day(date: IsoDate): string;
+  subsystem(id: string): string;
+  person(id: string | null): string;
+}
+
+function wordsOf({ settings, subsystems, people }: StatementNames): Words {
+  const dates = new Intl.DateTimeFormat(settings.locale, { day: 'numeric', month: 'short', year: 'numeric', timeZone: 'UTC' });
+  return {
+    settings,
+    money: (minor) => formatMoney(minor, settings),
+    day: (date) => dates.format(new Date(`${date}T00:00Z`)),
+    subsystem: (id) => subsystems.get(id)?.name ?? id,
+    person: (id) => people.get(id ?? '')?.name ?? '',
+  };
+}
+
+function headOf({ title, vehicle, workshop, client }: Settings): StatementDocument['head'] {
+  const lines: readonly (readonly [string, string | null])[] = [
+    ['From', joined([workshop.name, workshop.address])],
+    ['Tax number', workshop.taxNumber],
+    ['To', joined([client.name, client.address])],
+    ['Reference', client.reference],
+    ['For', joined([title, joined([vehicle.year, vehicle.make, vehicle.model], ' ')])],
+    ['Terms', client.terms],
+  ];
+  return lines.flatMap(([name, words]) => (words === null ? [] : [{ name, words }]));
+}
+
+function joined(words: readonly (string | null)[], by = ', '): string | null {
+  const said = words.filter((each) => each !== null && each !== '');
+  return said.length === 0 ? null : said.join(by);
+}
+
+const text = (name: string): DocumentColumn => ({ name, side: 'text' });
+const figure = (name: string): DocumentColumn => ({ name, side: 'figure' });
+const DAY: DocumentColumn = { name: 'Day', side: 'date' };
+
+/** The columns of money, each with the figure in it: what was paid and the mark-up only where they are to be seen. */
+function amounts({ settings }: Words): readonly (readonly [name: string, of: (sum: Omit<StatementSum, 'minutes'>) => Minor])[] {
+  const taxed = settings.workshop.tax !== null;
+  const markUp = settings.shows.includes('mark-up');
+  return [
+    ...(settings.shows.includes('costs') ? [['Cost', (sum: Omit<StatementSum, 'minutes'>) => sum.cost] as const] : []),
+    ...(markUp
+      ? [
+          ['Before mark-up', (sum: Omit<StatementSum, 'minutes'>) => sum.net] as const,
+          ['Mark-up', (sum: Omit<StatementSum, 'minutes'>) => sum.markUp] as const,
+        ]
+      : []),
+    ...(taxed
+      ? [
+          ['Net', (sum: Omit<StatementSum, 'minutes'>) => sum.net + sum.markUp] as const,
+          ['Tax', (sum: Omit<StatementSum, 'minutes'>) => sum.tax] as const,
+        ]
+      : []),
+    ['Charged', (sum) => sum.charged],
+  ];
+}
+
+function hoursTables({ hours }: Statement, words: Words): DocumentTable[] {
+  if (hours.length === 0) return [];
+  const sum = (of: 'minutes' | 'charged'): number => hours.reduce((all, one) => all + one.sum[of], 0);
+  const rows = hours.map(({ person, perHour, sum: { minutes, charged } }) => [
+    words.person(person),
+    perHour === null ? '' : `${words.money(perHour)} an hour${words.settings.workshop.tax === null ? '' : ', without tax'}`,
+    formatMinutes(minutes),
+    words.money(charged),
+  ]);
+  const foot = ['Sum', '', formatMinutes(sum('minutes')), words.money(sum('charged'))];
+  return [{ title: 'Hours', columns: [text('Person'), text('Rate'), figure('Time'), figure('Charged')], rows, foot }];
+}
+
+function whatOf({ kind, what, person, late }: StatementLine, words: Words): string {
+  const said = kind === 'labour' ? `${words.person(person)}: ${what}` : what;
+  return late ? `${said} (late: of an earlier statement’s time)` : said;
+}
+
+function groupTable({ kind, lines, sum }: StatementGroup, _: Statement, words: Words): DocumentTable {
+  const time = (minutes: number): string[] => (kind === 'labour' ? [formatMinutes(minutes)] : []);
+  const columns = amounts(words);
+  return {
+    title: KIND_WORDS[kind],
+    columns: [DAY, text('What'), text('Subsystem'), ...time(0).map(() => figure('Time')), ...columns.map(([name]) => figure(name))],
+    rows: lines.map((line) => [
+      words.day(line.date),
+      whatOf(line, words),
+      words.subsystem(line.subsystem),
+      ...time(line.minutes ?? 0),
+      ...columns.map(([, of]) => words.money(of(line))),
+    ]),
+    foot: ['', 'Sum', '', ...time(sum.minutes), ...columns.map(([, of]) => words.money(of(sum)))],
+  };
+}
+
+function notChargedTables({ notCharged }: Statement, words: Words): DocumentTable[] {
+  if (!words.settings.shows.includes('not-charged') || notCharged.length === 0) return [];
+  const rows = notCharged.map((line) => [
+    words.day(line.date),
+    whatOf(line, words),
+    line.minutes === null ? '' : formatMinutes(line.minutes),
+    line.notCharged ?? '',
+  ]);
+  return [{ title: 'Not charged', columns: [DAY, text('What'), figure('Time'), text('Why')], rows, foot: null }];
+}
+
+function taxTables({ taxes, inside }: Statement, words: Words): DocumentTable[] {
+  const charged = taxes.map(({ rate, sum }) => [
+    standingWords({ standing: 'rated', rate }),
+    ...[sum.net + sum.markUp, sum.tax, sum.charged].map(words.money),
+  ]);
+  const columns = [text('Rate'), ...['Net', 'Tax', 'Gross'].map(figure)];
+  const bought = words.settings.shows.includes('costs') ? inside : [];
+  const paid = bought.map(({ sum, ...row }) => [standingWords(row), ...[sum.net, sum.tax, sum.gross].map(words.money)]);
+  return [
+    ...(charged.length === 0 ? [] : [{ title: 'Tax, inside the amounts charged', columns, rows: charged, foot: null }]),
+    ...(paid.length === 0 ? [] : [{ title: 'Tax, inside what was paid', columns, rows: paid, foot: null }]),
+  ];
+}
+
+function togetherTable({ sum }: Statement, words: Words): DocumentTable {
+  const columns = amounts(words).filter(([name]) => name !== 'Cost' && name !== 'Charged');
+  return {
+    title: 'Together',
+    columns: [text(''), figure('Amount')],
+    rows: columns.map(([name, of]) => [name, words.money(of(sum))]),
+    foot: ['Charged', words.money(sum.charged)],
+  };
+}
+
+function receivedTables({ received }: Statement, words: Words): DocumentTable[] {
+  if (received.length === 0) return [];
+  const rows = received.map(({ date, from, for: what, amount }) => [words.day(date), joined([from, what]) ?? '', words.money(amount)]);
+  const sum = received.reduce((all, { amount }) => all + amount, 0);
+  return [{ title: 'Received', columns: [DAY, text('From'), figure('Amount')], rows, foot: ['', 'Sum', words.money(sum)] }];
+}
+
+function accountTable({ account, to }: Statement, words: Words): DocumentTable {
+  const { stated, open, received, owed, since } = account;
+  const rows = [
+    ['On statements that were sent', words.money(stated)],
+    ['On none yet', words.money(open)],
+    ['Received', words.money(-received)],
+  ];
+  const left =
+    owed < 0
+      ? ['In hand', words.money(-owed)]
+      : [since === null ? 'To pay' : `To pay, the oldest since ${words.day(since)}`, words.money(owed)];
+  return { title: `The account on ${words.day(to)}`, columns: [text(''), figure('Amount')], rows, foot: left };
+}
+
+function notesOf({ groups }: Statement, { workshop }: Settings): string[] {
+  const nothing = groups.length === 0 ? ['Nothing of these days is charged.'] : [];
+  const invoice = workshop.tax === null ? ['This is a statement of account, no tax invoice.'] : [];
+  return [...nothing, 'Each line is an entry of the ledger and says the day of its note.', ...invoice];
+}
