@@ -4,8 +4,9 @@ import type { NoteFields } from '../read/journal-source.ts';
 import { readMoney } from '../values/money.ts';
 import { believed, given } from './believed.ts';
 import { paperNamed } from './media.ts';
+import type { NoteAtHand } from './session.ts';
 
-export function receivedOf(list: NoteFields['received'], context: NoteContext): Received[] {
+export function receivedOf(list: NoteFields['received'], context: NoteAtHand): Received[] {
   const { currency, currencyDigits } = context.catalogues.settings;
   return believed(list, ({ says, place, placeOf }) => {
     const money = context.out.take(readMoney(says.amount, currency, currencyDigits), placeOf('amount'));
@@ -19,7 +20,7 @@ export function receivedOf(list: NoteFields['received'], context: NoteContext): 
   });
 }
 
-export function valuedOf(list: NoteFields['valued'], context: NoteContext): Valuation[] {
+export function valuedOf(list: NoteFields['valued'], context: NoteAtHand): Valuation[] {
   return believed(list, ({ says, place, placeOf }) => {
     const part = says.of === 'vehicle' ? null : context.names.part(says.of, placeOf('of'));
     const value = context.names.money(says.value, placeOf('value'));
