@@ -168,6 +168,10 @@ export const CATALOGUE = {
   A913: error('Drawing cannot be used', 'A drawing is an SVG that says how large it is.'),
   A914: warning('Shape of nothing', 'A shape in a drawing is named for a place that the vehicle does not have.'),
   A915: error('Not a place in a picture', 'A place is x,y or x,y,w,h in per cent of the picture.'),
+  A916: error(
+    'Prose cannot be read',
+    'The prose of the note is over 128 kB, nested too deep, or made of marks; the parser would not come to an end.',
+  ),
 } as const satisfies Record<string, Row>;
 
 export type Code = keyof typeof CATALOGUE;

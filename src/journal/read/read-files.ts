@@ -15,6 +15,7 @@ import type { IdentityFile, NoteSource, PartsFile, ReadJournal, StatementFile, U
 
 import { readProse } from './prose.ts';
 import { type ProseAlone, proseAlone } from './prose-alone.ts';
+import { tooMuchOf } from './prose-limits.ts';
 import type { Reporter } from './reporter.ts';
 import { fieldNames, fieldsAt } from './schema-at.ts';
 import type { StandIns } from './settle.ts';
@@ -144,12 +145,25 @@ function readNote(text: SourceText, out: Reporter): NoteSource[] {
   out.diagnostics.push(...diagnostics);
   out.repairs.push(...repairs);
   if (cut === null) return [];
-  const prose = readProse(text, cut.body.start, cut.body.end);
+  const { prose, body } = proseOf(text, cut.body, out);
   checkName(text.file, id, out);
   const read = readSpan(text, cut.yaml, sessionSchema, 'fields', out, standInsFor(id));
   if (read === null) return [];
-  const body = text.text.slice(cut.body.start, cut.body.end);
   return [{ id, file: text.file, source: read.value, tree: read.tree, prose, body, told: read.told, undated: read.value.date === UNDATED }];
+}
+
+/** Prose that is too much is told, and passed over: not even to be shown should it be parsed. */
+function proseOf(
+  text: SourceText,
+  { start, end }: { readonly start: number; readonly end: number },
+  out: Reporter,
+): Pick<NoteSource, 'prose' | 'body'> {
+  const body = text.text.slice(start, end);
+  const tooMuch = tooMuchOf(body);
+  if (tooMuch === null) return { prose: readProse(text, start, end), body };
+  const hint = 'Keep what is long as a file beside the note, and link it.';
+  out.report('A916', text.place(start + tooMuch.at, start + tooMuch.at), tooMuch.message, { hint });
+  return { prose: { links: [], others: [], images: [] }, body: '' };
 }
 
 const FIELDS_OF_A_NOTE: ReadonlySet<string> = new Set(fieldsAt(sessionSchema, []));
@@ -165,8 +179,7 @@ function noteOfProse(text: SourceText, id: string, { date, title, start }: Prose
     file: text.file,
     source,
     tree,
-    prose: readProse(text, start, end),
-    body: text.text.slice(start, end),
+    ...proseOf(text, { start, end }, out),
     told: new Set(),
     undated: false,
   };

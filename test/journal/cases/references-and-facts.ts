@@ -368,6 +368,7 @@ export const PICTURES_AND_PROSE: readonly Case[] = [
     note: 'pictures: [{ file: drum.jpg }]',
     files: { assets: ['sessions/2031-03-12-brakes/drum.jpg'] },
   },
+  { shows: 'prose that is nested without end', code: 'A916', prose: '> '.repeat(50), at: '> >', hint: /beside the note/ },
   { shows: 'a clip that is not there', code: 'A905', note: 'film: [{ clip: reel.mp4 }]', at: 'reel.mp4' },
   {
     shows: 'a place that reaches out of a picture',
