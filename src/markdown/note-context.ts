@@ -38,11 +38,11 @@ export interface NoteContext {
   /** The folder of the note inside the journal. */
   readonly folder: string;
   /** By link as written, `part:front-drum-near`. */
-  readonly targets: Readonly<Record<string, Target>>;
+  readonly targets: ReadonlyMap<string, Target>;
   /** By path inside the journal. */
-  readonly pictures: Readonly<Record<string, NotePicture>>;
+  readonly pictures: ReadonlyMap<string, NotePicture>;
   /** Links to other published files, by path inside the journal. */
-  readonly files: Readonly<Record<string, string>>;
+  readonly files: ReadonlyMap<string, string>;
 }
 
 /** A relative path of a paper or a note, as a link writes it. */
@@ -75,11 +75,11 @@ type Link = (to: Address) => string;
 /** Notes by file. */
 type Notes = ReadonlyMap<string, Session>;
 
-function targetsNamed(record: JournalRecord, session: Session, link: Link): Record<string, Target> {
-  const targets: Record<string, Target> = {};
+function targetsNamed(record: JournalRecord, session: Session, link: Link): ReadonlyMap<string, Target> {
+  const targets = new Map<string, Target>();
   for (const named of session.links) {
     const target = linkTarget(record, named);
-    if (target) targets[linkText(named)] = { href: link(addressOf(target)), label: labelOf(target) };
+    if (target) targets.set(linkText(named), { href: link(addressOf(target)), label: labelOf(target) });
   }
   return targets;
 }
@@ -98,11 +98,11 @@ function labelOf(target: LinkTarget): string {
   return target.scheme === 'consumable' ? target.consumable.name : target.session.title;
 }
 
-function picturesShown(session: Session, record: JournalRecord, plan: PicturePlan, link: Link): Record<string, NotePicture> {
-  const pictures: Record<string, NotePicture> = {};
+function picturesShown(session: Session, record: JournalRecord, plan: PicturePlan, link: Link): ReadonlyMap<string, NotePicture> {
+  const pictures = new Map<string, NotePicture>();
   for (const picture of session.pictures) {
     const view = picture.inProse ? notePicture(picture, record, plan, link) : null;
-    if (view) pictures[picture.file] = view;
+    if (view) pictures.set(picture.file, view);
   }
   return pictures;
 }
@@ -130,16 +130,16 @@ function notePicture(picture: Picture, { journal }: JournalRecord, plan: Picture
 }
 
 /** Papers and other notes that a plain relative link names. */
-function filesNamed(notes: Notes, session: Session, plan: PicturePlan, link: Link): Record<string, string> {
-  const files: Record<string, string> = {};
+function filesNamed(notes: Notes, session: Session, plan: PicturePlan, link: Link): ReadonlyMap<string, string> {
+  const files = new Map<string, string>();
   const folder = folderOf(session.file);
   for (const [written] of session.body.matchAll(FILE)) {
     const path = inside(folder, decoded(written));
     if (path === null) continue;
     const note = notes.get(path);
     const paper = plan.paper(path);
-    if (note) files[path] = link(sessionAddress(note.id));
-    else if (paper) files[path] = link(paper.file);
+    if (note) files.set(path, link(sessionAddress(note.id)));
+    else if (paper) files.set(path, link(paper.file));
   }
   return files;
 }

@@ -40,7 +40,7 @@ export const NO_STORE: NoteStore = { kept: new Map(), save: () => undefined };
 
 /** The key of a rendered note: the recipe, the prose and all that it names. */
 export function noteKey(recipe: string, body: string, context: unknown): string {
-  return digest(JSON.stringify([recipe, body, context]));
+  return digest(JSON.stringify([recipe, body, context], (_, value) => (value instanceof Map ? [...value] : value)));
 }
 
 let recipe: string | null = null;

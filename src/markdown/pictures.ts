@@ -50,7 +50,7 @@ function pictureOf(image: Element, context: NoteContext): NotePicture | null {
   const { src } = image.properties;
   if (typeof src !== 'string' || isAway(src)) return null;
   const path = inside(context.folder, decoded(src));
-  return path === null ? null : (context.pictures[path] ?? null);
+  return path === null ? null : (context.pictures.get(path) ?? null);
 }
 
 function becomeInline(image: Element, context: NoteContext): void {

@@ -29,11 +29,11 @@ function present(link: Element, written: string, context: NoteContext): void {
   const named = linkNamed(written);
   if (named === null) {
     const path = isAway(written) ? null : inside(context.folder, decoded(written));
-    const file = path === null ? undefined : context.files[path];
+    const file = path === null ? undefined : context.files.get(path);
     if (file !== undefined) link.properties = { ...link.properties, href: file, className: ['to-file'] };
     return;
   }
-  const target = context.targets[linkText(named)];
+  const target = context.targets.get(linkText(named));
   const { href: _, ...rest } = link.properties;
   link.properties = target ? { ...rest, href: target.href, className: [`to-${named.scheme}`] } : rest;
   if (link.children.length === 0) link.children = [{ type: 'text', value: target?.label ?? written }];

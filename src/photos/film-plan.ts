@@ -64,7 +64,7 @@ function readBoxes(reading: Reading, holder: string, boxes: readonly Box[]): boo
       reading.free.push(box);
       return true;
     }
-    if (box.name in HOLDING) return readHolder(reading, box);
+    if (Object.hasOwn(HOLDING, box.name)) return readHolder(reading, box);
     return readLeaf(reading, box);
   });
 }

@@ -2,7 +2,7 @@ import type { NoteContext } from '../../src/markdown/note-context.ts';
 import { renderNote } from '../../src/markdown/render.ts';
 
 /** A journal of which a note can name nothing. */
-export const EMPTY: NoteContext = { folder: 'sessions/2031-03-12-brakes', targets: {}, pictures: {}, files: {} };
+export const EMPTY: NoteContext = { folder: 'sessions/2031-03-12-brakes', targets: new Map(), pictures: new Map(), files: new Map() };
 
 /** The HTML of a note that knows a drum, a bag, a paper and two pictures. */
 export function htmlOf(body: string): string {
@@ -21,14 +21,14 @@ export function htmlOf(body: string): string {
   });
   return renderNote(body, {
     ...EMPTY,
-    targets: {
-      'part:drum': { href: '../parts/drum.html#drum', label: 'Front drum' },
-      'bag:14': { href: '../bags.html#bag-14', label: 'bag 14' },
-    },
-    pictures: {
-      'sessions/2031-03-12-brakes/drum.jpg': picture('drum', 'As it came off.'),
-      'sessions/2031-03-12-brakes/shoe one.jpg': picture('shoe', null),
-    },
-    files: { 'sessions/2031-03-12-brakes/receipt.pdf': '../papers/receipt-0f.pdf' },
+    targets: new Map([
+      ['part:drum', { href: '../parts/drum.html#drum', label: 'Front drum' }],
+      ['bag:14', { href: '../bags.html#bag-14', label: 'bag 14' }],
+    ]),
+    pictures: new Map([
+      ['sessions/2031-03-12-brakes/drum.jpg', picture('drum', 'As it came off.')],
+      ['sessions/2031-03-12-brakes/shoe one.jpg', picture('shoe', null)],
+    ]),
+    files: new Map([['sessions/2031-03-12-brakes/receipt.pdf', '../papers/receipt-0f.pdf']]),
   }).html;
 }

@@ -10,17 +10,14 @@ import { tables } from '../../../src/markdown/tables.ts';
 import { taskBoxes } from '../../../src/markdown/task-boxes.ts';
 
 /** Answers for every link of a note (`part:sill-inner`) without knowing the journal. */
-const targets = new Proxy<Record<string, Target>>(
-  {},
-  {
-    get: (_, link) => {
-      const [scheme = '', id = ''] = String(link).split(':');
-      return { href: `../${scheme}s/${id}.html`, label: id };
-    },
-  },
-);
+class Anything extends Map<string, Target> {
+  override get(link: string): Target {
+    const [scheme = '', id = ''] = link.split(':');
+    return { href: `../${scheme}s/${id}.html`, label: id };
+  }
+}
 
-const context: NoteContext = { folder: 'sessions', targets, pictures: {}, files: {} };
+const context: NoteContext = { folder: 'sessions', targets: new Anything(), pictures: new Map(), files: new Map() };
 
 /** In the order in which Asfound takes them, after cleaning. */
 export const presenting: (() => (tree: Root, file: NoteFile) => void)[] = [
