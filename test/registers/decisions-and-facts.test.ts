@@ -196,3 +196,27 @@ describe('decisions in force', () => {
     ]);
   });
 });
+
+describe('decisions on a numbered lot', () => {
+  const numbered = [part('studs', { count: 5, numbered: 'clockwise' }), part('studs-new', { for: 'studs', origin: 'new', count: 5 })];
+  const inForce = (...evenings: Evening[]) =>
+    registerRowAt(soundRecord({ parts: numbered, evenings }), 'studs', null).inForce.map(({ decision, count, which }) => [
+      decision.verdict,
+      count,
+      which,
+    ]);
+  const replace = (which: number[]) => decide('studs', 'replace', { which, count: which.length, with: 'studs-new' });
+
+  test('one that names others stands beside the earlier; one that names the same takes those from it', () => {
+    expect(inForce(decided('2030-10-01', replace([2, 4])), decided('2030-10-02', replace([5])))).toEqual([
+      ['replace', 1, [5]],
+      ['replace', 2, [2, 4]],
+    ]);
+    const keep = decide('studs', 'keep', { which: [1, 2], count: 2 });
+    expect(inForce(decided('2030-10-01', replace([2, 4])), decided('2030-10-02', keep))).toEqual([
+      ['keep', 2, [1, 2]],
+      ['replace', 1, [4]],
+    ]);
+    expect(inForce(decided('2030-10-01', replace([2])), decided('2030-10-02', replace([2, 4])))).toEqual([['replace', 2, [2, 4]]]);
+  });
+});

@@ -122,7 +122,7 @@ export function saleEntry(session: Session, sale: Sale, i: number, journal: Jour
   const own = {
     id: entryId(session.id, 'sold', i),
     kind: 'sale',
-    what: sale.what,
+    what: sale.to === null ? sale.what : `${sale.what}, to ${sale.to}`,
     standing,
     taxRate,
     foreign,

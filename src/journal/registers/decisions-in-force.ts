@@ -4,12 +4,14 @@ import type { Decision, IsoDate } from '../model.ts';
 export interface InForce {
   readonly decision: Decision;
   readonly count: number;
+  /** Which of a numbered lot; null where the decision does not say. */
+  readonly which: readonly number[] | null;
 }
 
 /**
  * The decisions in force on a position at the end of a day, newest first. A later decision takes its count from the
  * earlier ones, so together they never speak of more than the position takes; one that says the same of another number
- * of the lot stands for the earlier one.
+ * of the lot stands for the earlier one. Decisions that say which of a numbered lot lose those that a later one names.
  *
  * @param decisions all decisions on the position, oldest first
  * @param places how many the position takes
@@ -20,14 +22,17 @@ export function decisionsInForce(decisions: readonly Decision[], places: number,
   for (let index = decisions.length - 1; index >= 0 && left > 0; index -= 1) {
     const decision = decisions[index];
     if (!decision || decision.date > date || inForce.some((later) => saysTheSame(later.decision, decision))) continue;
-    const count = Math.min(decision.count, left);
-    inForce.push({ decision, count });
+    const which = decision.which?.filter((number) => !inForce.some((later) => later.which?.includes(number))) ?? null;
+    const count = Math.min(which?.length ?? decision.count, left);
+    if (count === 0) continue;
+    inForce.push({ decision, count, which });
     left -= count;
   }
   return inForce;
 }
 
 function saysTheSame(later: Decision, earlier: Decision): boolean {
+  if (later.which !== null && earlier.which !== null) return false;
   return (
     later.session !== earlier.session && later.part === earlier.part && later.verdict === earlier.verdict && later.with === earlier.with
   );

@@ -13,8 +13,8 @@ export interface WorkDone {
   /** 0: none; then as deep as conserved, refinished, repaired. */
   readonly depth: 0 | 1 | 2 | 3;
   /**
-   * What several entries say of some of a lot is taken to be of others each time; all of them at most. What one entry
-   * says twice is of the same ones.
+   * Of a numbered lot those that were named. Else what several entries say of some of a lot is taken to be of others
+   * each time; all of them at most. What one entry says twice is of the same ones.
    */
   readonly count: number;
 }
@@ -23,7 +23,9 @@ export function workDone(record: RegisterSource, part: PartId, date: IsoDate): W
   const deeds = deedsOf(record, part).filter((deed) => deed.date <= date);
   const depth = Math.max(0, ...deeds.map(({ did }) => DEPTH[did] ?? 0)) as WorkDone['depth'];
   const such = depth === 0 ? [] : deeds.filter(({ did }) => DEPTH[did] === depth);
-  const sum = [...groupedBy(such, ({ entry }) => entry)].reduce((all, [, list]) => all + deedCount(list), 0);
+  const numbered = new Set(such.flatMap(({ which }) => which ?? []));
+  const others = such.filter(({ which }) => which === null);
+  const sum = [...groupedBy(others, ({ entry }) => entry)].reduce((all, [, list]) => all + deedCount(list), numbered.size);
   return { depth, count: Math.min(sum, record.journal.parts.get(part)?.count ?? sum) };
 }
 

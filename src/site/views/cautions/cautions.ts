@@ -31,7 +31,7 @@ export const CAUTIONS: Readonly<Record<Hazard, Caution>> = {
   },
   'lead-paint': {
     what: 'Old paint and filler',
-    text: 'It may hold lead and chromium. No dry sanding and no burning off; a hot-air gun only where the authority allows it and below 450 °C, never hot enough to smoke. Children and pregnant women stay away until all is cleaned up. Extraction or wet methods, a mask of class P3 that fits, and wash before eating.',
+    text: 'It may hold lead and chromium. No dry sanding and no burning off; a hot-air gun only where the authority allows it and below 450 °C, never hot enough to smoke. Children and pregnant women stay away until all is cleaned up. Extraction or wet methods, a mask of class P3 that fits, and wash before eating.',
     sources: [
       read('NIOSH, control of dust from sanding in autobody repair'),
       read('HSE tips for decorators on old lead paint, in a trade paper'),

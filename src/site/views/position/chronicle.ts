@@ -7,11 +7,12 @@ import { sameWhere } from '../../../journal/replay/words.ts';
 import type { TimelineEvent } from '../../../journal/timelines/timelines.ts';
 import { html, type Markup } from '../page/html.ts';
 import type { Sheet } from '../page/sheet.ts';
-import { ACTION_WORDS, capital, ITEM_KIND_WORDS, listed, ORIGIN_WORDS, RESULT_WORDS, sentence, VERDICT_WORDS } from '../page/words.ts';
+import { ACTION_WORDS, capital, ITEM_KIND_WORDS, listed, ORIGIN_WORDS, RESULT_WORDS, sentence } from '../page/words.ts';
 import { paperFacts } from '../papers/papers.ts';
 import { clipHref, clipName } from '../pictures/film.ts';
 import { entryRelations } from '../session/entry-relations.ts';
 import { namedPlace, whereLink } from '../stores/where.ts';
+import { decisionWords } from './decision-words.ts';
 
 export interface ChronicleDay {
   readonly date: string;
@@ -76,10 +77,7 @@ function lineOf(sheet: Sheet, event: TimelineEvent): Markup | null {
     }
     case 'decision': {
       const { decision } = event;
-      const of = sheet.record.journal.positions.get(decision.position)?.count ?? 1;
-      const some = decision.count < of ? ` (${decision.count} of ${of})` : '';
-      const replaced = decision.with === null ? null : html` with ${partLink(sheet, decision.with)}`;
-      return html`Decided: <b>${VERDICT_WORDS[decision.verdict]}</b>${some}${replaced}. ${sentence(decision.because)}`;
+      return html`Decided: ${decisionWords(sheet, decision)}. ${sentence(decision.because)}`;
     }
     case 'attribution': {
       const { part, origin, by, because } = event.attribution;

@@ -11,6 +11,7 @@ import { html, joined, type Markup } from '../page/html.ts';
 import { linked, partLink, positionLink } from '../page/links.ts';
 import type { Sheet } from '../page/sheet.ts';
 import { capital, ORIGIN_WORDS, VERDICT_WORDS } from '../page/words.ts';
+import { someInWords } from '../position/decision-words.ts';
 import { whereLink } from '../stores/where.ts';
 import { type Column, type Group, type SetTable, setTable } from '../tables/table.ts';
 import { facetsOf } from './narrowing.ts';
@@ -71,8 +72,8 @@ function decided(sheet: Sheet, { inForce, position, count: places, undecided }: 
   if (inForce.length === 0) return html`<span class="zero">${undecided > 0 ? 'undecided' : 'none'}</span>`;
   const page = `${sheet.toPosition(position)}#decisions`;
   return lines(
-    inForce.map(({ decision: { verdict, with: other }, count }) => {
-      const some = count < places && `${count} of ${places}: `;
+    inForce.map(({ decision: { verdict, with: other }, count, which }) => {
+      const some = count < places && `${someInWords(count, places, which)}: `;
       return html`${some}${linked(VERDICT_WORDS[verdict], page)}${other !== null && html` with ${partLink(sheet, other)}`}`;
     }),
   );
