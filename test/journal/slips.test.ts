@@ -1,5 +1,8 @@
 /** What people type by mistake: told once, at its place, with what to type; and what else is wrong is told beside it. */
 import { describe, expect, test } from 'vitest';
+import { mend } from '../../src/journal/read/mending/mend.ts';
+import { fieldNames } from '../../src/journal/read/schema-at.ts';
+import { sessionSchema } from '../../src/journal/schema/session.ts';
 import { compileFiles, NOTE } from './base.ts';
 
 /** A note with a slip between a person nobody knows and an item nobody opened. */
@@ -132,6 +135,15 @@ describe('a slip is told once, with what to type, and hides nothing before or af
     expect(said.shown).toBe(shown);
     expect(said.hint).toContain(hint);
   });
+});
+
+/** The parser refuses it wherever it stands, and a person must say what was meant. */
+const LEFT_TO_THE_WRITER = ['a backslash'];
+
+test.each(SLIPS.filter(([what]) => !LEFT_TO_THE_WRITER.includes(what)))('what was meant by %s is sound when it is written', (_, slip) => {
+  const names = { all: fieldNames(sessionSchema), prose: fieldNames(sessionSchema, ({ prose }) => prose === true) };
+  const { text } = mend(slip, names).text;
+  expect(mend(text, names)).toMatchObject({ slips: [], complaints: [] });
 });
 
 test('what is wrong in the entry with the slip is told as well', () => {
