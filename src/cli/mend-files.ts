@@ -1,5 +1,5 @@
 /** Writes into the notes and catalogues of a journal what can be meant in one way only. */
-import { existsSync, readFileSync, realpathSync } from 'node:fs';
+import { chmodSync, existsSync, readFileSync, realpathSync, statSync } from 'node:fs';
 import { join } from 'node:path';
 import { writeWhole } from '../disk/write-whole.ts';
 import type { Diagnostic } from '../journal/diagnostics/diagnostic.ts';
@@ -42,7 +42,9 @@ export function mendFiles(opened: OpenedJournal, effects: Effects): number {
       throw new Refusal(EXIT.cannotReadOrWrite, `${shown(path)} has changed meanwhile; it was left as it is.`);
     writeNew(join(copies, path), before);
     try {
+      const { mode } = statSync(target);
       writeWhole(target, becomes);
+      chmodSync(target, mode);
     } catch (error) {
       throw new Refusal(EXIT.cannotReadOrWrite, `${shown(path)} cannot be written: ${reasonOf(error)}.`);
     }

@@ -1,4 +1,4 @@
-import { existsSync, readdirSync, readFileSync, statSync, symlinkSync, writeFileSync } from 'node:fs';
+import { chmodSync, existsSync, readdirSync, readFileSync, statSync, symlinkSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { repaired } from '../../src/journal/diagnostics/repair.ts';
@@ -84,9 +84,11 @@ describe('check --fix', () => {
     expect(readFileSync(join(cwd, 'van/sessions/kept.txt'), 'utf8')).toBe(MENDED);
   });
 
-  test('leaves nothing unfinished beside the note', async () => {
+  test('leaves nothing unfinished beside the note, and who may read it is as before', async () => {
     const cwd = folderOf(SLIPS);
+    chmodSync(join(cwd, PATH), 0o640);
     await fix(cwd);
+    expect(statSync(join(cwd, PATH)).mode & 0o777).toBe(0o640);
     expect(readdirSync(join(cwd, 'van/sessions')).filter((name) => !name.startsWith('2031'))).toEqual([]);
     expect(statSync(join(cwd, PATH)).isFile()).toBe(true);
   });
