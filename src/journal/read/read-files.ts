@@ -75,7 +75,10 @@ function readSpan<T extends z.ZodType>(
   const quick = quickTree(source, start, end, top);
   const { tree, diagnostics, mended, repairs } = quick
     ? { tree: quick, diagnostics: [], mended: [], repairs: [] }
-    : readYaml(source, start, end, top, { all: fieldNames(schema), prose: fieldNames(schema, ({ prose }) => prose === true) });
+    : readYaml(source, start, end, top, {
+        all: fieldNames(schema, ({ everyday }) => everyday !== true),
+        prose: fieldNames(schema, ({ prose }) => prose === true),
+      });
   out.diagnostics.push(...diagnostics);
   out.repairs.push(...repairs);
   if (tree === null) return null;

@@ -13,6 +13,8 @@ export interface Facts {
   readonly alone?: string;
   /** Several may be named; the entry then says the same of each. */
   readonly several?: boolean;
+  /** Its name is an everyday word, and in the text of any other field it is one. */
+  readonly everyday?: boolean;
   /** Its entries put stock on a shelf, or say what is there. */
   readonly stock?: boolean;
   /** Its entries bring names of this sort. */

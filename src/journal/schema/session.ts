@@ -159,7 +159,13 @@ const counted = fields({ consumable: text, amount: read(readQuantity), because: 
 const received = fields({ from: prose, amount: text, for: maybe(prose), paper: maybe(text) });
 
 /** What the vehicle, or a part, is held to be worth. */
-const valued = fields({ of: text.default('vehicle'), value: text, basis: prose, by: maybe(prose), paper: maybe(text) });
+const valued = fields({
+  of: having(text.default('vehicle'), { everyday: true }),
+  value: text,
+  basis: prose,
+  by: maybe(prose),
+  paper: maybe(text),
+});
 
 const bag = fields({
   bag: bagNumber,

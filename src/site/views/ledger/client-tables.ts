@@ -1,0 +1,93 @@
+/** The account with the client, the vehicle itself, and what a tax return may deduct, as tables of the ledger. */
+import { type ClientAccount, clientAccount } from '../../../journal/ledger/client-account.ts';
+import type { Entry, JournalRecord } from '../../../journal/record.ts';
+import { sessionAddress } from '../../addresses.ts';
+import { linked } from '../page/links.ts';
+import type { Sheet } from '../page/sheet.ts';
+import { rows, type SetTable, setTable } from '../tables/table.ts';
+import { entryAddress } from './entry-place.ts';
+
+interface Line {
+  readonly words: string;
+  readonly amount: number;
+}
+
+/** Null where the journal tells of no client. */
+export function clientTable(sheet: Sheet): SetTable | null {
+  const { record, figures } = sheet;
+  const { journal, ledger, day } = record;
+  if (journal.settings.client.name === null && ledger.received.length === 0 && journal.statements.length === 0) return null;
+  const account = clientAccount(record, day);
+  return setTable<Line, Line>({
+    label: `The account with the client on ${figures.date(day)}`,
+    set: 'account totals',
+    keepsRows: true,
+    columns: [
+      { head: 'The account with the client', names: true, cell: ({ words }) => words },
+      { head: 'Amount', set: 'num', cell: ({ amount }) => figures.amount(amount), sum: ({ amount }) => figures.amount(amount) },
+    ],
+    groups: rows<Line, Line>(linesOf(account, record, sheet)),
+    foot: [{ words: owedWords(account, sheet), sum: { words: '', amount: Math.abs(account.owed) } }],
+  });
+}
+
+function linesOf({ open }: ClientAccount, { journal, ledger }: JournalRecord, { figures }: Sheet): Line[] {
+  return [
+    ...journal.statements.map(({ number, from, to, charged }) => ({
+      words: `Statement ${number}, ${figures.shortDate(from)} to ${figures.shortDate(to)}`,
+      amount: charged,
+    })),
+    { words: 'Charged, and on no statement yet', amount: open },
+    ...ledger.received.map(({ date, from, for: what, amount }) => ({
+      words: `Received ${figures.shortDate(date)}, ${from}${what === null ? '' : `, ${what}`}`,
+      amount: -amount,
+    })),
+  ];
+}
+
+function owedWords({ owed, since }: ClientAccount, { figures }: Sheet): string {
+  if (owed < 0) return 'In hand';
+  return since === null ? 'Owed' : `Owed, the oldest since ${figures.date(since)}`;
+}
+
+/** Entries one a line, with their sum: the price of the vehicle itself, or what may be deducted. Null where there is none. */
+export function entryList(sheet: Sheet, entries: readonly Entry[], label: string): SetTable | null {
+  if (entries.length === 0) return null;
+  const { figures } = sheet;
+  const total = entries.reduce((sum, { gross }) => sum + gross, 0);
+  return setTable<Entry, number>({
+    label,
+    set: 'account totals',
+    keepsRows: true,
+    columns: [
+      { head: 'Date', set: 'date', cell: ({ date }) => figures.shortDate(date) },
+      { head: label, names: true, cell: (entry) => linked(entry.what, sheet.link(entryAddress(entry))) },
+      { head: 'Tax', set: 'num', cell: ({ tax }) => figures.amount(tax) },
+      { head: 'Gross', set: 'num', cell: ({ gross }) => figures.amount(gross), sum: (sum) => figures.amount(sum) },
+    ],
+    groups: rows<Entry, number>(entries),
+    foot: [{ words: 'Together', sum: total }],
+  });
+}
+
+export const ofTheVehicle = ({ ledger }: JournalRecord): Entry[] => ledger.entries.filter(({ kind }) => kind === 'vehicle');
+/** Money that went out, and may be deducted. */
+export const deductible = ({ ledger }: JournalRecord): Entry[] => ledger.entries.filter((entry) => entry.paid && entry.deductible);
+
+/** What the vehicle and its parts were held to be worth, the last first; null where nobody said. */
+export function worthTable(sheet: Sheet): SetTable | null {
+  const { figures, record } = sheet;
+  const { valuations } = record.ledger;
+  if (valuations.length === 0) return null;
+  return setTable<(typeof valuations)[number]>({
+    label: 'What it was held to be worth',
+    set: 'account totals',
+    columns: [
+      { head: 'Date', set: 'date', cell: ({ date, session }) => linked(figures.shortDate(date), sheet.link(sessionAddress(session))) },
+      { head: 'Of', names: true, cell: ({ of }) => (of === null ? 'the vehicle' : (record.journal.parts.get(of)?.name ?? of)) },
+      { head: 'On what basis', cell: ({ basis, by }) => (by === null ? basis : `${basis}, by ${by}`) },
+      { head: 'Value', set: 'num', cell: ({ value }) => figures.amount(value) },
+    ],
+    groups: rows(valuations.toReversed()),
+  });
+}
