@@ -1,5 +1,6 @@
 import { parseArgs } from 'node:util';
 import { didYouMean } from '../journal/diagnostics/nearest.ts';
+import { isEpoch } from '../site/today.ts';
 import { type Command, type OptionValues, parserOptions } from './command.ts';
 import { COMMANDS } from './commands.ts';
 import { type Effects, realEffects } from './effects.ts';
@@ -24,6 +25,13 @@ export async function main(argv: readonly string[] = process.argv.slice(2), effe
   }
 }
 
+/** @throws Refusal for a day of building that is none: a site made on another would not be the one asked for */
+function checkEpoch({ SOURCE_DATE_EPOCH: epoch = '' }: Effects['env']): void {
+  if (epoch === '' || isEpoch(epoch)) return;
+  const told = `SOURCE_DATE_EPOCH is ${JSON.stringify(epoch.slice(0, 40))}, which is no number of seconds since 1970 before the year 10000.`;
+  throw new Refusal(EXIT.notUnderstood, told);
+}
+
 async function dispatch(argv: readonly string[], effects: Effects): Promise<Exit> {
   const [name, ...rest] = argv;
   if (name === undefined || name === '--help' || name === '-h' || name === 'help') {
@@ -44,6 +52,7 @@ async function dispatch(argv: readonly string[], effects: Effects): Promise<Exit
     const wanted = command.takes.length === 0 ? 'takes nothing after its options' : `needs ${command.takes.join(' ')}`;
     throw new Refusal(EXIT.notUnderstood, `\`${command.name}\` ${wanted}. See \`asfound ${command.name} --help\`.`);
   }
+  checkEpoch(effects.env);
   return command.run(values, takes, effects);
 }
 

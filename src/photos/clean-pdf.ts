@@ -6,6 +6,7 @@
  */
 import type { PDFContext, PDFDict, PDFDocument, PDFObject, PDFRef } from '@cantoo/pdf-lib';
 import { cleanJpeg } from './clean-jpeg.ts';
+import { unpackedOf } from './packed-objects.ts';
 
 type PdfLibrary = typeof import('@cantoo/pdf-lib');
 
@@ -16,7 +17,7 @@ type PdfLibrary = typeof import('@cantoo/pdf-lib');
  */
 export type Seal = 'signed' | 'locked' | 'large' | 'unread' | 'parts';
 
-/** In bytes; a scanned book is smaller. */
+/** In bytes, as it lies and with its objects unpacked; a scanned book is smaller. */
 export const LARGEST_PDF = 128 * 1024 * 1024;
 
 /** Keys that may stand in any dictionary. */
@@ -60,7 +61,7 @@ export async function cleanPdf(bytes: Uint8Array): Promise<Uint8Array> {
 }
 
 async function open(bytes: Uint8Array): Promise<PDFDocument | Seal> {
-  if (bytes.length > LARGEST_PDF) return 'large';
+  if (bytes.length > LARGEST_PDF || unpackedOf(bytes) > LARGEST_PDF) return 'large';
   const library = await import('@cantoo/pdf-lib');
   try {
     const document = await library.PDFDocument.load(bytes, { updateMetadata: false, throwOnInvalidObject: true });

@@ -15,6 +15,9 @@ export type Finding =
   | { readonly facts: PictureFacts; readonly problem: null }
   | { readonly facts: null; readonly problem: { readonly message: string; readonly hint: string } };
 
+/** In bytes: what can be taken into memory as one. */
+const LARGEST_PICTURE = 2 * 1024 ** 3 - 1;
+
 /** A TIFF keeps its camera facts anywhere; in one larger than this they are not looked for. */
 const LARGEST_TIFF = 256 * 1024 * 1024;
 
@@ -31,6 +34,9 @@ export async function inspectFile(path: string, file: string): Promise<Finding> 
   try {
     const { size } = await handle.stat();
     if (size === 0) return unusable('is empty', 'Copy it from the camera again.');
+    if (promised !== 'pdf' && size > LARGEST_PICTURE) {
+      return unusable(`has ${(size / 1024 ** 3).toFixed(1)} GB; the limit is 2`, 'Scale it down, or cut it into pieces.');
+    }
     const lie = await lieAbout(handle, promised);
     if (lie !== null) return lie;
     if (await isCutShort(handle, promised, size)) return unusable('is cut short: its end is missing', 'Copy it from the camera again.');

@@ -1,9 +1,10 @@
 /** A PDF as it is published: cleaned of metadata, once, into the cache. */
-import { createHash } from 'node:crypto';
-import { readFile, writeFile } from 'node:fs/promises';
+import { constants } from 'node:fs';
+import { chmod, copyFile, readFile, stat, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import type { EntryCache, EntryFacts } from '../disk/entry-cache.ts';
-import { cleanPdf } from './clean-pdf.ts';
+import { cleanPdf, LARGEST_PDF } from './clean-pdf.ts';
+import { digestOf } from './inspect-file.ts';
 import type { PaperFile } from './plan.ts';
 import { paperKeyOf } from './plan-pictures.ts';
 import { CannotRender } from './render-picture.ts';
@@ -23,10 +24,15 @@ export async function cleanedPaper(paper: PaperFile, root: string, cache: EntryC
 }
 
 async function fill(paper: PaperFile, root: string, folder: string): Promise<EntryFacts> {
-  const bytes = await readFile(join(root, paper.path));
-  if (paperKeyOf(createHash('sha256').update(bytes).digest('hex')) !== paper.key) {
+  const [from, to] = [join(root, paper.path), join(folder, NAME)];
+  // One that is too large to be taken into memory is not cleaned, and a warning says so.
+  const large = (await stat(from)).size > LARGEST_PDF;
+  if (large) await copyFile(from, to, constants.COPYFILE_FICLONE);
+  else await writeFile(to, await readFile(from));
+  if (paperKeyOf(await digestOf(to)) !== paper.key) {
     throw new CannotRender('changed while the site was being made', 'Make the site again.');
   }
-  await writeFile(join(folder, NAME), await cleanPdf(bytes));
+  if (!large) await writeFile(to, await cleanPdf(await readFile(to)));
+  await chmod(to, 0o644);
   return FACTS;
 }

@@ -8,7 +8,12 @@ import type { IsoDate } from '../journal/model.ts';
  */
 export function todayBy(env: Readonly<Record<string, string | undefined>>, clock: Date = new Date()): IsoDate {
   const epoch = env.SOURCE_DATE_EPOCH;
-  if (epoch !== undefined && /^\d+$/.test(epoch)) return new Date(Number(epoch) * 1000).toISOString().slice(0, 10);
+  if (epoch !== undefined && isEpoch(epoch)) return new Date(Number(epoch) * 1000).toISOString().slice(0, 10);
   const two = (n: number): string => String(n).padStart(2, '0');
   return `${String(clock.getFullYear()).padStart(4, '0')}-${two(clock.getMonth() + 1)}-${two(clock.getDate())}`;
+}
+
+/** Whether it is a whole number of seconds since 1970, before the year 10000. */
+export function isEpoch(text: string): boolean {
+  return /^\d{1,12}$/.test(text) && Number(text) < 253_402_300_800;
 }

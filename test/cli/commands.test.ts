@@ -1,4 +1,4 @@
-import { existsSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { existsSync, readdirSync, readFileSync, symlinkSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { COMMANDS } from '../../src/cli/commands.ts';
@@ -14,6 +14,21 @@ describe('the command line', () => {
     const { exit, out, err } = await run([], { cwd: '/' });
     expect([exit, out]).toEqual([2, '']);
     for (const { name } of COMMANDS) expect(err).toContain(name);
+  });
+
+  test.each(['99999999999999999', '-1', 'abc', '1e3', '1.5'])(
+    'with a day of building that is none, %s, is not understood',
+    async (epoch) => {
+      const { exit, err } = await run(['check', '--content', 'van'], { cwd: folderWith(JOURNAL), env: { SOURCE_DATE_EPOCH: epoch } });
+      expect([exit, err.includes('SOURCE_DATE_EPOCH'), err.includes(epoch)]).toEqual([2, true, true]);
+    },
+  );
+
+  test('does not put a site into the notes by way of a link', async () => {
+    const cwd = folderWith(JOURNAL);
+    symlinkSync('van/sessions', join(cwd, 'near'));
+    const { exit, err } = await run(['build', '--content', 'van', '--out', 'near/site'], { cwd });
+    expect([exit, err.includes('lies in sessions/')]).toEqual([2, true]);
   });
 
   test('has help for all, and for each with its options and the exit codes', async () => {

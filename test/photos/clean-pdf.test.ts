@@ -1,5 +1,6 @@
-import { readFileSync } from 'node:fs';
-import { inflateSync } from 'node:zlib';
+import { appendFileSync, readFileSync, statSync, truncateSync, utimesSync } from 'node:fs';
+import { join } from 'node:path';
+import { deflateSync, inflateSync } from 'node:zlib';
 import { PDFDocument, PDFName, PDFRawStream, PDFString } from '@cantoo/pdf-lib';
 import exifr from 'exifr';
 import sharp from 'sharp';
@@ -163,6 +164,27 @@ describe('a PDF', () => {
   it('is published without the identifier of its file', async () => {
     const telling = Buffer.from(onePagePdf().toString('latin1').replace('/Root 1 0 R', '/Root 1 0 R /ID [<4a1f> <4a1f>]'), 'latin1');
     expect(everything(Buffer.from(await cleanPdf(telling)))).not.toContain('/ID');
+  });
+
+  it('whose objects unpack to hundreds of megabytes is left as it is, and does not fill the memory', async () => {
+    const packed = deflateSync(Buffer.alloc(200 * 1024 * 1024, ' '));
+    const objects = `6 0 obj\n<< /Type /ObjStm /N 1 /First 5 /Filter /FlateDecode /Length ${packed.length} >>\nstream\n`;
+    const bomb = Buffer.concat([onePagePdf(), Buffer.from(objects), packed, Buffer.from('\nendstream\nendobj\n')]);
+    const before = process.memoryUsage().arrayBuffers;
+    expect(await sealOf(bomb)).toBe('large');
+    expect(process.memoryUsage().arrayBuffers - before).toBeLessThan(190e6);
+    expect(Buffer.from(await cleanPdf(bomb)).equals(bomb)).toBe(true);
+  });
+
+  it('that is too large to be taken into memory is published all the same', async () => {
+    using room = darkRoom();
+    room.add('papers/scan.pdf', onePagePdf());
+    truncateSync(join(room.root, 'papers/scan.pdf'), LARGEST_PDF + 1);
+    appendFileSync(join(room.root, 'papers/scan.pdf'), '%%EOF\n');
+    utimesSync(join(room.root, 'papers/scan.pdf'), 1000, 1000);
+    const { plan, problems } = await room.build();
+    expect(problems).toEqual([]);
+    expect(statSync(room.at(plan.paper('papers/scan.pdf')?.file ?? '')).size).toBe(LARGEST_PDF + 7);
   });
 
   it('that holds a file, or a picture that cannot be followed, is cleaned and published with a warning', async () => {

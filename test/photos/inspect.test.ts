@@ -1,4 +1,4 @@
-import { readFileSync, writeFileSync } from 'node:fs';
+import { readFileSync, truncateSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { crc32 } from 'node:zlib';
 import sharp, { type Sharp } from 'sharp';
@@ -83,6 +83,14 @@ function directoryFirst(order: 'II' | 'MM', tiled: boolean): Buffer {
   }
   return file;
 }
+
+it('a picture of more than two gigabytes is told, and not taken into memory', async () => {
+  using room = darkRoom();
+  room.add('sessions/a/huge.jpg', await orientedJpeg(1));
+  truncateSync(join(room.root, 'sessions/a/huge.jpg'), 2 ** 31 + 1000);
+  const { problems } = await inspectPictures(['sessions/a/huge.jpg'], { ...room, depth: 'full' });
+  expect(problems).toMatchObject([{ path: 'sessions/a/huge.jpg', message: 'has 2.0 GB; the limit is 2' }]);
+});
 
 describe('a picture that cannot be used is named, and the others are still looked at', () => {
   it('whatever is wrong with it', async () => {
