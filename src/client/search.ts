@@ -27,13 +27,22 @@ function begin(documents: readonly SearchDocument[]): void {
     byId('found').textContent = asked === '' ? '' : countWords(found.length);
     remember(asked);
   };
-  query.value = location.hash.startsWith(ASKED) ? decodeURIComponent(location.hash.slice(ASKED.length)) : '';
+  query.value = location.hash.startsWith(ASKED) ? decoded(location.hash.slice(ASKED.length)) : '';
   form.addEventListener('input', show);
   form.addEventListener('submit', (event) => event.preventDefault());
   form.hidden = false;
   byId('without-script').hidden = true;
   show();
   query.focus();
+}
+
+/** What somebody typed into the address may be badly encoded: then it is asked for as it stands. */
+function decoded(text: string): string {
+  try {
+    return decodeURIComponent(text);
+  } catch {
+    return text;
+  }
 }
 
 function countWords(found: number): string {

@@ -35,6 +35,10 @@ function list(state: Walk, under: string, chain: readonly string[], entries: rea
   for (const entry of entries) {
     if (entry.name.startsWith('.')) continue;
     const path = under === '' ? entry.name : `${under}/${entry.name}`;
+    if (/\p{Cc}/u.test(entry.name) && (path.includes('/') || state.enters(path))) {
+      state.problems.push(unreadable(path, 'its name holds a control character'));
+      continue;
+    }
     if (entry.isSymbolicLink()) follow(state, path, chain);
     else if (entry.isDirectory()) enter(state, path, chain);
     else state.found.push({ path });

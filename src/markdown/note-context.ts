@@ -1,5 +1,5 @@
 /** What presenting one note needs to know about the rest of the journal, as plain data. */
-import { folderOf, inside } from '../journal/compile/paths.ts';
+import { folderOf, inside, oneName } from '../journal/compile/paths.ts';
 import { type LinkTarget, linkTarget } from '../journal/model/link-target.ts';
 import type { Picture, Session } from '../journal/model.ts';
 import type { JournalRecord } from '../journal/record.ts';
@@ -102,7 +102,7 @@ function picturesShown(session: Session, record: JournalRecord, plan: PicturePla
   const pictures = new Map<string, NotePicture>();
   for (const picture of session.pictures) {
     const view = picture.inProse ? notePicture(picture, record, plan, link) : null;
-    if (view) pictures.set(picture.file, view);
+    if (view) pictures.set(oneName(picture.file), view);
   }
   return pictures;
 }

@@ -1,6 +1,7 @@
 /** Clips that lie in the journal: whether each is a film, and whether it can be published without what its camera wrote. */
 import { closeSync, openSync, readSync } from 'node:fs';
 import { extname, join } from 'node:path';
+import { oneName } from '../journal/compile/paths.ts';
 import { type Diagnostic, diagnostic } from '../journal/diagnostics/diagnostic.ts';
 import type { FilmClip, Journal } from '../journal/model.ts';
 import { SIGNATURE_BYTES, signatureOf } from './file-signature.ts';
@@ -50,7 +51,13 @@ export function clipsOf({ sessions }: Journal): ReadonlyMap<string, FilmClip['pl
  * @param root the journal folder
  */
 export function checkClips(journal: Journal, root: string): Diagnostic[] {
-  return [...clipsOf(journal)].flatMap(([path, place]) => {
+  const clips = clipsOf(journal);
+  // They are published under their names.
+  const sameButForCapitals = Map.groupBy(clips.keys(), (path) => oneName(path).toLowerCase());
+  return [...clips].flatMap(([path, place]) => {
+    const [first = path] = sameButForCapitals.get(oneName(path).toLowerCase()) ?? [];
+    if (first !== path)
+      return [diagnostic('A112', place, `${path} and ${first} are one name on many disks.`, { hint: 'Rename one of them.' })];
     const found = lookAt(join(root, path), path);
     if (found === null) return [];
     if ('fault' in found) return [diagnostic('A911', place, `${path} ${found.fault}.`, { hint: found.hint })];

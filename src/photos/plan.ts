@@ -2,6 +2,7 @@
  * Which files a picture becomes in the site: what pages read. Names come from the bytes and the recipe, so
  * that renaming a picture changes no file.
  */
+import { oneName } from '../journal/compile/paths.ts';
 import type { TakenAt } from './facts.ts';
 
 /** A rendered file. `file` is relative to the root of the site. */
@@ -67,14 +68,14 @@ export interface PicturePlan {
 
 /** Gives plan data its look-ups. */
 export function picturePlan(data: PlanData): PicturePlan {
-  const renditions = new Map(data.renditions.map((one) => [one.path, one]));
-  const papers = new Map(data.papers.map((one) => [one.path, one]));
+  const renditions = new Map(data.renditions.map((one) => [oneName(one.path), one]));
+  const papers = new Map(data.papers.map((one) => [oneName(one.path), one]));
   const rank = new Map(data.inOrder.map((path, index) => [path, index]));
   const rankOf = (path: string): number => rank.get(path) ?? rank.size;
   return {
     data,
-    rendition: (path) => renditions.get(path) ?? null,
-    paper: (path) => papers.get(path) ?? pictureAsPaper(renditions.get(path)),
+    rendition: (path) => renditions.get(oneName(path)) ?? null,
+    paper: (path) => papers.get(oneName(path)) ?? pictureAsPaper(renditions.get(oneName(path))),
     inOrderTaken: (paths) => [...paths].sort((a, b) => rankOf(a) - rankOf(b) || (a < b ? -1 : 1)),
   };
 }

@@ -11,7 +11,7 @@ import { type Catalogues, namesIn } from './context.ts';
 import { compileDrawings } from './drawings.ts';
 import { identityTables } from './identity.ts';
 import { compileParts } from './parts.ts';
-import { assetsByFolder } from './paths.ts';
+import { assetsByFolder, checkTwins } from './paths.ts';
 import { compileSession, type Surroundings } from './session.ts';
 import { compileSettings } from './settings.ts';
 import { statementsOf } from './statements.ts';
@@ -29,6 +29,7 @@ export function compile(read: ReadJournal, sources: Sources, out: Reporter): Jou
   const notes = onePerId(read.notes, out);
   const files = new Set(read.notes.map(({ file }) => file));
   const around = { catalogues, names: namesIn(catalogues, out), assets: assetsByFolder(sources.assets), notes: files, out };
+  checkTwins(sources.assets, out);
   const sessions = notes.flatMap((note) => {
     const session = sessionOf(note, around);
     return note.undated ? [] : [session];

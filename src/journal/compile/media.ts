@@ -163,9 +163,8 @@ function clipMark(
 function clipFile(written: string, context: NoteAtHand, place: Place): string | null {
   const path = inside(folderOf(context.file), written);
   const what = { code: 'A905', name: 'clip' } as const;
-  return path !== null && context.assets.files.has(path)
-    ? path
-    : findFile(written, [folderOf(context.file)], context.assets, what, place, context.out);
+  const there = path === null ? undefined : context.assets.files.get(path);
+  return there !== undefined ? there.path : findFile(written, [folderOf(context.file)], context.assets, what, place, context.out);
 }
 
 export function papersOf(list: NoteFields['papers'], context: NoteAtHand): Paper[] {

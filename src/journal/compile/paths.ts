@@ -1,4 +1,5 @@
 /** Paths written in notes, made into paths inside the journal. */
+import { startOf } from '../diagnostics/diagnostic.ts';
 import { didYouMean } from '../diagnostics/nearest.ts';
 import type { Place } from '../model.ts';
 import type { Reporter } from '../read/reporter.ts';
@@ -6,6 +7,7 @@ import type { Asset } from '../read/source/sources.ts';
 
 /** The files of a journal that are not notes, by path and by folder. */
 export interface AssetsByFolder {
+  /** By their names in one form, see `oneName`. */
   readonly files: ReadonlyMap<string, Asset>;
   readonly folders: ReadonlyMap<string, readonly string[]>;
 }
@@ -18,7 +20,25 @@ export function assetsByFolder(assets: readonly Asset[]): AssetsByFolder {
     if (list) list.push(path);
     else folders.set(folder, [path]);
   }
-  return { files: new Map(assets.map((asset) => [asset.path, asset])), folders };
+  return { files: new Map(assets.map((asset) => [oneName(asset.path), asset])), folders };
+}
+
+/** A letter and its mark may be one character or two, as the disk or the keyboard has it; both are one name (Unicode, NFC). */
+export function oneName(path: string): string {
+  return path.normalize('NFC');
+}
+
+/** A112: files of which only one can be named. */
+export function checkTwins(assets: readonly Asset[], out: Reporter): void {
+  for (const [, [first, ...others]] of Map.groupBy(assets, ({ path }) => oneName(path))) {
+    for (const { path } of others) {
+      const related = first ? [{ place: startOf(first.path), message: 'This is the other one.' }] : [];
+      out.report('A112', startOf(path), 'Two files have this name: its letters are the same, written in two ways.', {
+        hint: 'Rename one of them.',
+        related,
+      });
+    }
+  }
 }
 
 export function folderOf(path: string): string {
@@ -34,7 +54,7 @@ export function isAway(path: string): boolean {
 /**
  * Joins a path as written to the folder it is written in.
  *
- * @returns a path inside the journal, or null when it climbs out or is absolute
+ * @returns a path inside the journal in one form, see `oneName`; null when it climbs out or is absolute
  */
 export function inside(folder: string, written: string): string | null {
   if (written.startsWith('/') || written.includes('\\') || written.includes('\0') || /^[a-z]:/i.test(written)) return null;
@@ -44,7 +64,7 @@ export function inside(folder: string, written: string): string | null {
     if (step !== '..') steps.push(step);
     else if (steps.pop() === undefined) return null;
   }
-  return steps.join('/');
+  return oneName(steps.join('/'));
 }
 
 /**
@@ -69,8 +89,8 @@ export function findFile(
     out.report('A105', place, `\`${written}\` leads out of the journal folder.`, { hint, related });
     return null;
   }
-  const found = candidates.find((path) => path !== null && assets.files.has(path));
-  if (found) return found;
+  const found = candidates.flatMap((path) => (path === null ? [] : (assets.files.get(path) ?? [])))[0];
+  if (found) return found.path;
   const known = folders.flatMap((folder) => assets.folders.get(folder) ?? []).map((path) => path.slice(path.lastIndexOf('/') + 1));
   const where = folders.map((folder) => `${folder}/`).join(' or ');
   out.report(what.code, place, `The ${what.name} \`${written}\` is not in ${where}.`, { hint: didYouMean(written, known), related });

@@ -27,6 +27,8 @@ export const CATALOGUE = {
   A108: warning('Byte order mark', 'The file begins with a byte order mark. It does no harm here, but other programs stumble on it.'),
   A109: error('Two notes claim one id', 'Two notes make the same session id.'),
   A110: warning('File not expected here', 'A file lies where only notes or catalogues are read, and is left alone.'),
+  A111: error('Control character', 'The text holds a character that steers machines and that nobody can see.'),
+  A112: error('Two names are one', 'Two files have names that are one on many disks: the same letters, or the same but for capitals.'),
 
   A201: error('YAML cannot be understood', 'The YAML breaks its own rules at this place; the rest of the file may be affected.'),
   A202: error('Tab in the indentation', 'YAML is indented with spaces only.'),

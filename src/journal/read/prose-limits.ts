@@ -4,6 +4,8 @@
  * note is read in less than a second.
  */
 
+import { holdsControls } from './source/text.ts';
+
 /** A stretch of the prose, and what is too much of it. */
 export interface TooMuch {
   readonly at: number;
@@ -40,6 +42,18 @@ export function tooMuchOf(prose: string): TooMuch | null {
     if (countOf(line, '|') > MOST_CELLS) return { at, message: `This line has more than ${MOST_CELLS} cells of a table.` };
     if (nestingOf(line) > MOST_NESTED) return { at, message: `This line is nested more than ${MOST_NESTED} deep.` };
     at = end + 1;
+  }
+  return null;
+}
+
+/** A character by its number, as HTML has it. */
+const BY_NUMBER = /&#(?:[xX]([0-9a-fA-F]{1,6})|(\d{1,7}));/g;
+
+/** @returns the first control character that the prose names by its number, at its offset; null where there is none */
+export function controlByNumber(prose: string): { readonly at: number; readonly length: number; readonly code: number } | null {
+  for (const { 0: written, 1: hex, 2: decimal, index } of prose.matchAll(BY_NUMBER)) {
+    const code = hex === undefined ? Number(decimal) : Number.parseInt(hex, 16);
+    if (code <= 0x10ffff && holdsControls(String.fromCodePoint(code))) return { at: index, length: written.length, code };
   }
   return null;
 }

@@ -15,14 +15,14 @@ import type { IdentityFile, NoteSource, PartsFile, ReadJournal, StatementFile, U
 
 import { readProse } from './prose.ts';
 import { type ProseAlone, proseAlone } from './prose-alone.ts';
-import { tooMuchOf } from './prose-limits.ts';
+import { controlByNumber, tooMuchOf } from './prose-limits.ts';
 import type { Reporter } from './reporter.ts';
 import { fieldNames, fieldsAt } from './schema-at.ts';
 import type { StandIns } from './settle.ts';
 import { cutFrontMatter } from './source/front-matter.ts';
 import { quickTree } from './source/quick-yaml.ts';
 import type { SourceFile, Sources } from './source/sources.ts';
-import { decode, type SourceText } from './source/text.ts';
+import { controlFound, decode, type SourceText } from './source/text.ts';
 import { treeOf } from './source/tree.ts';
 import { readYaml } from './source/yaml.ts';
 import { understand } from './understand.ts';
@@ -163,6 +163,9 @@ function proseOf(
 ): Pick<NoteSource, 'prose' | 'body'> {
   const body = text.text.slice(start, end);
   const tooMuch = tooMuchOf(body);
+  const control = controlByNumber(body);
+  if (control !== null)
+    out.diagnostics.push(controlFound(control.code, text.place(start + control.at, start + control.at + control.length)));
   if (tooMuch === null) return { prose: readProse(text, start, end), body };
   const hint = 'Keep what is long as a file beside the note, and link it.';
   out.report('A916', text.place(start + tooMuch.at, start + tooMuch.at), tooMuch.message, { hint });

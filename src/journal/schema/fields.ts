@@ -18,8 +18,24 @@ export interface IssueParams {
   readonly hint: string | null;
 }
 
-/** A line of text. Printed quotation marks around it stand for those that YAML knows. */
-export const text = having(z.string().overwrite(withoutPrintedMarks), { standIn: '' });
+/** What YAML lets escapes stand for, and no text holds. */
+const CONTROLS = /[^\P{Cc}\t\n\r]/u;
+
+/**
+ * A line of text. Printed quotation marks around it stand for those that YAML knows. A letter and its mark are one character,
+ * however they were typed (Unicode, NFC).
+ */
+export const text = having(
+  z
+    .string()
+    .overwrite((written) => withoutPrintedMarks(written).normalize('NFC'))
+    .check(({ value, issues }) => {
+      if (!CONTROLS.test(value)) return;
+      const params: IssueParams = { code: 'A111', hint: 'Take it out.' };
+      issues.push({ code: 'custom', message: 'A control character stands in this text, which nobody can see.', params, input: value });
+    }),
+  { standIn: '' },
+);
 
 /** Text in which somebody says something in words. */
 export const prose = having(text, { prose: true });

@@ -101,6 +101,23 @@ export const FILES_AND_YAML: readonly Case[] = [
   },
   { shows: 'a torque of nothing', code: 'A308', note: 'parts: [{ part: studs, did: fitted, torque: 0 N.m }]', at: '0 N.m' },
   { shows: 'a count of nothing', code: 'A310', note: 'parts: [{ part: studs, did: removed, count: 0 }]', at: '0 }' },
+  {
+    shows: 'a control character in the prose',
+    code: 'A111',
+    prose: 'Off it\u001b[31m came.',
+    at: '\u001b[31m',
+    says: /U\+001B/,
+    once: true,
+  },
+  { shows: 'a control character by its number', code: 'A111', prose: 'Off it &#x1b;[31m came.', at: '&#x1b;', says: /U\+001B/ },
+  { shows: 'a mark that turns letters round', code: 'A111', prose: 'Off it \u202ecame.', says: /U\+202E/ },
+  { shows: 'a control character by an escape', code: 'A111', note: 'private: "ring \\a twice"', at: '"ring' },
+  {
+    shows: 'two files of which only one can be named',
+    code: 'A112',
+    file: 'sessions/2031-03-12-brakes/e\u0301tai.jpg',
+    files: { assets: ['sessions/2031-03-12-brakes/\u00e9tai.jpg', 'sessions/2031-03-12-brakes/e\u0301tai.jpg'] },
+  },
   { shows: 'an id with spaces', code: 'A311', note: 'opens: [{ id: Bleed It, kind: task, what: x }]', at: 'Bleed It', hint: /bleed-it/ },
   ...['2031-03-02-50%', '2031-03-02 drum', '2031-03-02\n', '2031-03-02\t', '2031-03-02\\\\drum', '..%2f..%2fout', 'Drum', 'a/b-'].map(
     (name): Case => ({

@@ -42,7 +42,32 @@ export function decode(source: SourceFile): { text: SourceText | null; diagnosti
   const diagnostics = text.startsWith('\uFEFF')
     ? [diagnostic('A108', start, 'The file begins with a byte order mark.', { hint: 'Save it as UTF-8 without one.' })]
     : [];
-  return { text: sourceText(file, withLineFeeds(text.startsWith('\uFEFF') ? text.slice(1) : text)), diagnostics };
+  const written = sourceText(file, withLineFeeds(text.startsWith('\uFEFF') ? text.slice(1) : text));
+  const control = firstControl(written);
+  if (control === null) return { text: written, diagnostics };
+  return { text: sourceText(file, written.text.replaceAll(CONTROLS, ' ')), diagnostics: [...diagnostics, control] };
+}
+
+/** What no text holds: C0 without tab and line ends, DEL and C1 (Unicode, chapter 23.1), and marks that turn the order of letters round. */
+const CONTROLS = /[^\P{Cc}\t\n\r]|[\u202a-\u202e\u2066-\u2069]/gu;
+
+/** Told once for a file, at the first; each is read as a space. */
+function firstControl({ text, place }: SourceText): Diagnostic | null {
+  const at = text.search(CONTROLS);
+  if (at === -1) return null;
+  const count = text.match(CONTROLS)?.length ?? 1;
+  return controlFound(text.codePointAt(at) ?? 0, place(at, at + 1), count > 1 ? ` There are ${count} in this file.` : '');
+}
+
+/** @param more said after it */
+export function controlFound(code: number, place: Place, more = ''): Diagnostic {
+  const name = `U+${code.toString(16).toUpperCase().padStart(4, '0')}`;
+  return diagnostic('A111', place, `A control character stands here (${name}), which nobody can see.${more}`, { hint: 'Take it out.' });
+}
+
+/** Whether a text holds what no text should. */
+export function holdsControls(text: string): boolean {
+  return text.search(CONTROLS) !== -1;
 }
 
 /** A carriage return alone, which ended lines long ago, ends them here too. */
