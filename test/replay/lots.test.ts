@@ -1,7 +1,8 @@
 import { describe, expect, test } from 'vitest';
+import { decisionsInForce } from '../../src/journal/registers/decisions-in-force.ts';
 import { replay } from '../../src/journal/replay/replay.ts';
 import { whereInWords } from '../../src/journal/replay/words.ts';
-import { codes, did, type Evening, evening, journal, part } from '../builders/journal.ts';
+import { codes, decide, did, type Evening, evening, journal, part } from '../builders/journal.ts';
 
 const parts = [part('wheels', { count: 4, numbered: 'I to IIII, front to back' }), part('studs', { count: 5 })];
 const at = (date: string, ...entries: Parameters<typeof did>[]) => evening(date, { parts: entries.map((entry) => did(...entry)) });
@@ -41,6 +42,31 @@ describe('a lot whose parts can be told apart', () => {
   test('is worked on piece by piece', () => {
     const { deeds } = replay(journal({ parts, evenings: [at('2030-10-01', ['wheels', 'repaired', { which: [3], count: 1 }])] })).history;
     expect(deeds.map(({ did: word, which, count }) => [word, which, count])).toEqual([['repaired', [3], 1]]);
+  });
+});
+
+describe('decisions on a numbered lot', () => {
+  const on = (date: string, ...decisions: ReturnType<typeof decide>[]) => evening(date, { decisions });
+  const inForce = (...evenings: Evening[]) =>
+    decisionsInForce(replay(journal({ parts, evenings })).history.decisions.get('wheels') ?? [], 4, '2031-12-31').map(
+      ({ decision, which, count }) => [decision.verdict, which?.join() ?? count],
+    );
+
+  test('are about those that they name: a later one takes only its own from an earlier one', () => {
+    const first = on('2030-10-01', decide('wheels', 'keep'));
+    const second = on('2030-10-02', decide('wheels', 'repair', { which: [2, 4], count: 2 }));
+    const third = on('2030-10-03', decide('wheels', 'repair', { which: [3], count: 1 }));
+    const fourth = on('2030-10-04', decide('wheels', 'replace', { which: [4], count: 1 }));
+    expect(inForce(first, second, third, fourth)).toEqual([
+      ['replace', '4'],
+      ['repair', '3'],
+      ['repair', '2'],
+      ['keep', 1],
+    ]);
+  });
+
+  test('say which where a count leaves a choice', () => {
+    expect(faults(on('2030-10-01', decide('wheels', 'repair', { count: 2 })))).toEqual(['A517']);
   });
 });
 

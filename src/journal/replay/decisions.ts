@@ -1,5 +1,5 @@
 import { type Diagnostic, diagnostic } from '../diagnostics/diagnostic.ts';
-import type { Decision, Journal, PositionId, Session } from '../model.ts';
+import type { Decision, Journal, PartId, PositionId, Session } from '../model.ts';
 
 /** Decisions by position, oldest first; those that cannot be are left out and reported. */
 export class Decisions {
@@ -21,19 +21,33 @@ export class Decisions {
     });
   }
 
-  #problem({ verdict, with: other, count, position, place }: Decision): Diagnostic | null {
+  #isNumbered(part: PartId): boolean {
+    return (this.#journal.parts.get(part)?.numbered ?? null) !== null;
+  }
+
+  #problem(decision: Decision): Diagnostic | null {
+    const { verdict, with: other, count, position, place } = decision;
     if (other !== null && verdict !== 'replace') {
       const message = `\`with: ${other}\` goes with the verdict \`replace\`, and the verdict here is \`${verdict}\`.`;
       return diagnostic('A702', place, message, { hint: 'Say `verdict: replace`, or leave `with` out.' });
     }
     const takes = this.#journal.positions.get(position);
-    if (!takes || count <= takes.count) return null;
+    if (!takes) return null;
+    if (count < takes.count && decision.which === null && this.#isNumbered(decision.part)) return choiceLeft(decision, takes.count);
+    if (count <= takes.count) return null;
     const message = `The decision speaks of ${count}, and \`${position}\` takes ${takes.count}.`;
     const related = this.#journal.parts.get(position)?.place;
     return diagnostic('A703', place, message, {
       related: related ? [{ place: related, message: `\`${position}\` has its count here.` }] : [],
     });
   }
+}
+
+function choiceLeft({ part, count, place }: Decision, of: number): Diagnostic {
+  const message = `The decision speaks of ${count} of \`${part}\`, and does not say which of ${of}.`;
+  return diagnostic('A517', place, message, {
+    hint: `Say which: \`which: [${Array.from({ length: count }, (_, n) => n + 1).join(', ')}]\`, or others of them.`,
+  });
 }
 
 function reasonless({ verdict, part, place }: Decision): Diagnostic {
