@@ -97,6 +97,8 @@ export const CATALOGUE = {
   A517: error('Which of them', 'The parts of the lot can be told apart, and the count leaves a choice.'),
   A518: error('No such number', 'The lot is not numbered, or has no part of that number.'),
   A519: warning('Originals go with it', 'A part goes for good, and originals that are in it go along.'),
+  A520: error('Two notes the wrong way round', 'What cannot be in several entries could be if two notes had each other’s dates.'),
+  A521: error('Entry doubled', 'The same entry stands twice in a note, and what it says cannot be done twice.'),
 
   A601: error('Bag used twice', 'A bag is filled that is full: it must be emptied first.'),
   A602: error('Bag emptied but not filled', 'The bag was never filled, or only later.'),

@@ -1,4 +1,4 @@
-import type { Diagnostic } from '../diagnostics/diagnostic.ts';
+import { type Diagnostic, diagnostic } from '../diagnostics/diagnostic.ts';
 import type { ActionWord, PartEntry, Session } from '../model.ts';
 import type { Deed, Moment } from '../record.ts';
 import { moves } from './actions.ts';
@@ -26,13 +26,34 @@ export interface Act {
 export function applyEntry(replay: Replay, session: Session, entry: PartEntry): readonly Diagnostic[] {
   const told: Diagnostic[] = [];
   const tell = (found: Diagnostic | null) => {
-    if (found && (told.length === 0 || found.severity === 'warning')) told.push(found);
+    if (!found || (found.severity === 'error' && (told.length > 0 || replay.state.isInDoubt(entry.part)))) return;
+    told.push(found);
   };
   tell(idleDestination(entry));
   let draft: Draft = { piles: replay.state.pilesOf(entry.part), ended: [], deeds: [], hand: null };
   for (const word of entry.did) draft = applyWord(replay, { session, entry, word }, draft, tell);
+  const wrong = told.some(({ severity }) => severity === 'error');
+  const first = wrong ? sameBefore(session, entry) : null;
+  if (first) return [doubled(entry, first)];
   if (entry.did.length > 0) replay.state.commit(entry.part, draft.piles, draft.ended, draft.deeds);
+  if (wrong) replay.state.doubt(entry.part);
   return told;
+}
+
+/** The entry before this one in its note that is about the same part, when it says the same of it. */
+function sameBefore({ parts }: Session, entry: PartEntry): PartEntry | null {
+  const before = parts.slice(0, parts.indexOf(entry)).findLast(({ part }) => part === entry.part);
+  return before && sayingOf(before) === sayingOf(entry) ? before : null;
+}
+
+function sayingOf({ did, count, which, to, from, at, into, how, note }: PartEntry): string {
+  return JSON.stringify([did, count, which, to, from, at, into, how, note]);
+}
+
+function doubled(entry: PartEntry, first: PartEntry): Diagnostic {
+  const message = `This entry stands twice in the note: \`${entry.part}\` was ${entry.did.join(', ')} before.`;
+  const related = [{ place: first.place, message: 'It says the same as this one.' }];
+  return diagnostic('A521', entry.place, message, { hint: 'Take it out; or say what is different about it.', related });
 }
 
 type Tell = (found: Diagnostic | null) => void;

@@ -182,6 +182,8 @@ function tipOut({ state }: Replay, session: Session, bag: number, place: Place, 
     const out = inside.map((pile): Pile => ({ ...pile, where, from: now, cause: place, order: state.nextOrder() }));
     state.commit(part, [...state.pilesOf(part).filter((pile) => !inside.includes(pile)), ...out], ended);
     const count = inside.reduce((sum, pile) => sum + pile.count, 0);
+    if (state.isInDoubt(part)) return [];
+    state.doubt(part);
     const message = `Bag ${bag} is emptied, and no action says where ${count} of \`${part}\` in it went. It counts as in stores, unplaced.`;
     const hint = `Say so under \`parts\`: \`- { part: ${part}, did: fitted }\` or \`did: stored\`.`;
     const related = inside.map(({ cause }) => ({ place: cause, message: `${part} went into bag ${bag} here.` }));

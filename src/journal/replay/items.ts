@@ -6,6 +6,9 @@ import type { ItemHistory } from '../record.ts';
 export class Items {
   readonly history = new Map<ItemId, ItemHistory>();
   readonly #closedAt = new Map<ItemId, Place>();
+  /** Ids that no note opens, each with the one it was taken for. */
+  readonly #meant = new Map<ItemId, ItemId>();
+  readonly #doubted = new Set<ItemId>();
   /** The first opening of each item in the whole journal, to say "only later". */
   readonly #ever = new Map<ItemId, { session: Session; opening: ItemOpening }>();
 
@@ -43,11 +46,12 @@ export class Items {
     const { id: of, date } = session;
     return session.defers.flatMap(({ id, to, because, place }) => {
       const problem = this.#notOpen(id, 'deferred', place);
-      if (problem) return [problem];
-      const item = this.history.get(id) as ItemHistory;
-      const deferral = { session: of, date, from: this.due(item), to, because };
-      this.history.set(id, { ...item, deferred: [...item.deferred, deferral] });
-      return [];
+      const item = this.history.get(this.meant(id));
+      if (item && !item.closed) {
+        const deferral = { session: of, date, from: this.due(item), to, because };
+        this.history.set(item.id, { ...item, deferred: [...item.deferred, deferral] });
+      }
+      return problem ? [problem] : [];
     });
   }
 
@@ -55,28 +59,52 @@ export class Items {
     const { id: of, date } = session;
     return session.closes.flatMap(({ id, how, place }) => {
       const problem = this.#notOpen(id, 'closed', place);
-      if (problem) return [problem];
-      const item = this.history.get(id) as ItemHistory;
-      this.history.set(id, { ...item, closed: { session: of, date, how } });
-      this.#closedAt.set(id, place);
-      return [];
+      const item = this.history.get(this.meant(id));
+      if (item && !item.closed) {
+        this.history.set(item.id, { ...item, closed: { session: of, date, how } });
+        this.#closedAt.set(item.id, place);
+      }
+      return problem ? [problem] : [];
     });
   }
 
-  #notOpen(id: ItemId, word: 'deferred' | 'closed', place: Place): Diagnostic | null {
+  /** Why an item cannot be closed or put off; told once of each item. */
+  #notOpen(written: ItemId, word: 'deferred' | 'closed', place: Place): Diagnostic | null {
+    const id = this.meant(written);
     const item = this.history.get(id);
-    if (!item) return this.unknown(id, place) ?? this.#onlyLater(id, word, place);
-    if (!item.closed) return null;
-    const at = this.#closedAt.get(id);
-    const related = at ? [{ place: at, message: `\`${id}\` was closed here.` }] : [];
-    const message = `\`${id}\` cannot be ${word}: it was closed in session ${item.closed.session}.`;
-    return diagnostic('A609', place, message, { related });
+    const problem = item?.closed
+      ? this.#closedBefore(item, word, place)
+      : item
+        ? null
+        : (this.unknown(written, place) ?? this.#onlyLater(id, word, place));
+    if (written !== id || this.#doubted.has(id)) return null;
+    if (problem) this.#doubted.add(this.meant(written));
+    return problem;
   }
 
-  /** Null when some note opens the item. */
+  /** The id that was meant by one that no note opens and that has been told. */
+  meant(id: ItemId): ItemId {
+    return this.#meant.get(id) ?? id;
+  }
+
+  /** Something was told of the item: what is found of it after that only echoes it. */
+  isDoubted(id: ItemId): boolean {
+    return this.#doubted.has(this.meant(id));
+  }
+
+  #closedBefore({ id, closed }: ItemHistory, word: string, place: Place): Diagnostic {
+    const at = this.#closedAt.get(id);
+    const related = at ? [{ place: at, message: `\`${id}\` was closed here.` }] : [];
+    const message = `\`${id}\` cannot be ${word}: it was closed in session ${closed?.session}.`;
+    return diagnostic('A609', place, message, { hint: 'Take this entry out, or open an item anew with an id of its own.', related });
+  }
+
+  /** Null when some note opens the item. After that the id is taken for the nearest that is known. */
   unknown(id: ItemId, place: Place): Diagnostic | null {
     if (this.#ever.has(id)) return null;
-    return diagnostic('A610', place, `No note opens an item \`${id}\`.`, unknownName('item', id, this.#ever.keys()));
+    const more = unknownName('item', id, this.#ever.keys());
+    this.#meant.set(id, more.unknown.nearest ?? id);
+    return diagnostic('A610', place, `No note opens an item \`${id}\`.`, more);
   }
 
   #onlyLater(id: ItemId, word: string, place: Place): Diagnostic {

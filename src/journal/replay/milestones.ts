@@ -13,6 +13,8 @@ export class Milestones {
   readonly #items: Items;
   /** Items that have kept a gate shut. That is told once, and after it the note is believed. */
   readonly #told = new Set<ItemId>();
+  /** Milestones that a later one was reached before. */
+  readonly #overlooked = new Set<MilestoneId>();
 
   constructor(milestones: readonly Milestone[], items: Items) {
     this.#declared = new Map(milestones.map((milestone) => [milestone.id, milestone]));
@@ -62,7 +64,7 @@ export class Milestones {
   }
 
   #reach(session: Session, { milestone, withOpen, because, place }: Reaching, holding: readonly ItemHistory[]): void {
-    const admitted = withOpen.filter((id) => holding.some((item) => item.id === id));
+    const admitted = withOpen.map((id) => this.#items.meant(id)).filter((id) => holding.some((item) => item.id === id));
     this.history.set(milestone, { milestone, session: session.id, date: session.date, withOpen: admitted, because });
     this.#reachedAt.set(milestone, place);
   }
@@ -87,7 +89,8 @@ export class Milestones {
 
   /** What keeps the gate shut: items not owned up to, or an admission without its reason. */
   #held({ milestone, withOpen, because, place }: Reaching, holding: readonly ItemHistory[]): Diagnostic[] {
-    const silent = holding.filter(({ id }) => !this.#told.has(id) && !withOpen.includes(id));
+    const owned = withOpen.map((id) => this.#items.meant(id));
+    const silent = holding.filter(({ id }) => !this.#told.has(id) && !owned.includes(id));
     for (const { id } of silent) this.#told.add(id);
     const shut = silent.length === 0 ? [] : [gateShut(milestone, withOpen, silent, place)];
     if (withOpen.length === 0 || because !== null) return shut;
@@ -95,16 +98,20 @@ export class Milestones {
   }
 
   #idleAdmissions({ milestone, withOpen, place }: Reaching, holding: readonly ItemHistory[]): Diagnostic[] {
-    const idle = withOpen.filter((id) => !this.#told.has(id) && !holding.some((item) => item.id === id));
-    return idle.map((id) => {
+    const idle = withOpen.filter((id) => !this.#told.has(id) && !holding.some((item) => item.id === this.#items.meant(id)));
+    return idle.flatMap((id) => {
       const message = `\`${id}\` is not open, or not due before \`${milestone}\`.`;
-      return this.#items.unknown(id, place) ?? diagnostic('A614', place, message);
+      if (this.#items.isDoubted(id)) return [];
+      return [this.#items.unknown(id, place) ?? diagnostic('A614', place, message)];
     });
   }
 
   #overtaken({ milestone, place }: Reaching): Diagnostic[] {
     const order = this.#declared.get(milestone)?.order ?? 0;
-    const missed = [...this.#declared.values()].filter((one) => one.order < order && !this.history.has(one.id));
+    const missed = [...this.#declared.values()].filter(
+      (one) => one.order < order && !this.history.has(one.id) && !this.#overlooked.has(one.id),
+    );
+    for (const { id } of missed) this.#overlooked.add(id);
     if (missed.length === 0) return [];
     const message = `\`${milestone}\` is reached, and ${quotedList(missed.map(({ id }) => id))} before it ${missed.length === 1 ? 'is' : 'are'} not.`;
     return [diagnostic('A616', place, message, { hint: 'Record what was reached, or change the order in journal.yaml.' })];

@@ -1,9 +1,10 @@
 import type { Diagnostic } from '../diagnostics/diagnostic.ts';
-import type { Journal, PartId, PositionId } from '../model.ts';
+import type { Journal, PartId, PositionId, Session } from '../model.ts';
 import type { History, Stay } from '../record.ts';
 import { applyEntry } from './apply.ts';
 import { Bags } from './bags.ts';
 import { Decisions } from './decisions.ts';
+import { withExchange } from './exchanged.ts';
 import { arrive, asFound } from './initial.ts';
 import { Items } from './items.ts';
 import { Milestones } from './milestones.ts';
@@ -22,8 +23,13 @@ export interface Replay {
  * In a session, bags are filled first, then parts are acted on as written, bags emptied, items opened,
  * deferred and closed, milestones reached, and decisions taken. What cannot be is told once, and then believed.
  */
-export function replay(journal: Journal): { history: History; diagnostics: Diagnostic[] } {
+export function replay(journal: Journal): { history: History; diagnostics: readonly Diagnostic[] } {
   const sessions = sessionsInOrder(journal.sessions);
+  const { history, diagnostics } = replaySessions(journal, sessions);
+  return { history, diagnostics: withExchange(sessions, diagnostics, (others) => replaySessions(journal, others).diagnostics) };
+}
+
+function replaySessions(journal: Journal, sessions: readonly Session[]): { history: History; diagnostics: Diagnostic[] } {
   const { state, arrivals, diagnostics: found } = asFound(journal, sessions);
   const diagnostics = [...found];
   const bags = new Bags(sessions, journal.parts.values(), journal.settings.arrived);

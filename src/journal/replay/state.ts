@@ -32,9 +32,20 @@ export class State {
   readonly #inside = new Map<PartId, Set<PartId>>();
   readonly #bags = new Map<number, Set<PartId>>();
   readonly #stoodLast = new Map<PositionId, { readonly part: PartId; readonly since: number }>();
+  readonly #doubted = new Set<PartId>();
   readonly #ended: Ended[] = [];
   readonly deeds: Deed[] = [];
   #order = 0;
+
+  /** Of a part of which one thing was told nobody knows how many are where; of one thing that is alone, the note says. */
+  doubt(part: PartId): void {
+    if (this.pilesOf(part).reduce((sum, { count }) => sum + count, 0) > 1) this.#doubted.add(part);
+  }
+
+  /** What is told of such a part would only echo what was told. */
+  isInDoubt(part: PartId): boolean {
+    return this.#doubted.has(part);
+  }
 
   nextOrder(): number {
     this.#order += 1;

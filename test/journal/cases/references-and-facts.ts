@@ -155,6 +155,23 @@ export const WHEREABOUTS: readonly Case[] = [
     files: { parts: `${PARTS}- { id: dust-cap, name: Dust cap, origin: original, in: drum }\n` },
     says: /dust-cap/,
   },
+  {
+    shows: 'two notes the wrong way round',
+    code: 'A520',
+    note: 'parts: [{ part: drum, did: removed, to: shelf A1 }]\nopens: [{ id: bleed, kind: task, what: x }]',
+    file: 'sessions/2031-03-01-earlier.md',
+    files: earlier('parts: [{ part: drum, did: fitted, from: shelf A1 }]\ncloses: [{ id: bleed }]'),
+    says: /2031-03-12-brakes/,
+    hint: /date: 2031-03-12` here, and `date: 2031-03-01` there/,
+    once: true,
+  },
+  {
+    shows: 'an entry that stands twice',
+    code: 'A521',
+    note: 'parts:\n  - { part: drum, did: removed, to: shelf A1 }\n  - { part: drum, did: removed, to: shelf A1 }',
+    first: '{ part: drum',
+    once: true,
+  },
   { shows: 'a destination without a move', code: 'A513', note: 'parts: [{ part: drum-donor, did: cleaned, to: shelf A1 }]' },
   {
     shows: 'the catalogue fits no more than there is room for',
