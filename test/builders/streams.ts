@@ -115,7 +115,9 @@ export const soundJournals: fc.Arbitrary<Journal> = journals.map((of) => {
     const told = new Set(replay(sound).diagnostics.map(({ place }) => `${place.file}:${place.line}`));
     if (told.size === 0) return sound;
     const stands = ({ place }: { readonly place: Place }) => !told.has(`${place.file}:${place.line}`);
-    const sessions = sound.sessions.map((session) => ({
+    // What is told of a note as a whole is told at its date.
+    const whole = sound.sessions.filter(({ file, datePlace }) => !told.has(`${file}:${datePlace?.line}`));
+    const sessions = whole.map((session) => ({
       ...session,
       parts: session.parts.filter(stands),
       decisions: session.decisions.filter(stands),

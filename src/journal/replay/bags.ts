@@ -41,7 +41,8 @@ export class Bags {
       const { bag } = filling;
       const full = this.#full(bag);
       const empties = full?.filled.session !== session.id && session.emptied.some((one) => one.bag === bag);
-      if (full?.filled.session === session.id) return [filledTwice(filling, full, 'Say it in one entry, or take the next free number.')];
+      if (full?.filled.session === session.id)
+        return [filledTwice(filling, full, 'Take this entry out and say it all in one, or take the next free number.')];
       const told = full !== null && this.#supposed.has(full.filled.filling);
       if (full) this.#close(bag, session);
       this.#begin(session, filling);

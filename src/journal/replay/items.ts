@@ -104,19 +104,21 @@ export class Items {
     if (this.#ever.has(id)) return null;
     const more = unknownName('item', id, this.#ever.keys());
     this.#meant.set(id, more.unknown.nearest ?? id);
-    return diagnostic('A610', place, `No note opens an item \`${id}\`.`, more);
+    const hint = more.unknown.nearest === null ? `Open it first, under \`opens\`: \`- { id: ${id}, kind: task, what: … }\`.` : more.hint;
+    return diagnostic('A610', place, `No note opens an item \`${id}\`.`, { ...more, hint });
   }
 
   #onlyLater(id: ItemId, word: string, place: Place): Diagnostic {
     const later = this.#ever.get(id);
     const message = `\`${id}\` cannot be ${word}: it is opened only later, in session ${later?.session.id}.`;
     const related = later ? [{ place: later.opening.place, message: `\`${id}\` is opened here.` }] : [];
-    return diagnostic('A608', place, message, { ...unknownName('item', id, []), related });
+    const hint = `Take this entry out, and write it in that session or a later one.`;
+    return diagnostic('A608', place, message, { ...unknownName('item', id, []), hint, related });
   }
 }
 
 function openedTwice({ id, place }: ItemOpening, before: ItemHistory): Diagnostic {
   const message = `An item \`${id}\` was opened before, in session ${before.opened.session}.`;
   const related = [{ place: before.opening.place, message: `\`${id}\` is first opened here.` }];
-  return diagnostic('A607', place, message, { hint: 'Give the new item an id of its own.', related });
+  return diagnostic('A607', place, message, { hint: 'Take this entry out, or give the new item an id of its own.', related });
 }

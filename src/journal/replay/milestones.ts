@@ -74,7 +74,10 @@ export class Milestones {
     const at = this.#reachedAt.get(milestone);
     if (!before || !at) return null;
     const message = `\`${milestone}\` was reached before, in session ${before.session}.`;
-    return diagnostic('A612', place, message, { related: [{ place: at, message: `\`${milestone}\` was reached here.` }] });
+    return diagnostic('A612', place, message, {
+      hint: 'Take this entry out.',
+      related: [{ place: at, message: `\`${milestone}\` was reached here.` }],
+    });
   }
 
   /** Open items due before this milestone or an earlier one. */
@@ -114,7 +117,11 @@ export class Milestones {
     for (const { id } of missed) this.#overlooked.add(id);
     if (missed.length === 0) return [];
     const message = `\`${milestone}\` is reached, and ${quotedList(missed.map(({ id }) => id))} before it ${missed.length === 1 ? 'is' : 'are'} not.`;
-    return [diagnostic('A616', place, message, { hint: 'Record what was reached, or change the order in journal.yaml.' })];
+    return [
+      diagnostic('A616', place, message, {
+        hint: `Record first what was reached: \`- { milestone: ${missed[0]?.id} }\`; or change the order in journal.yaml.`,
+      }),
+    ];
   }
 }
 

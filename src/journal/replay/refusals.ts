@@ -2,7 +2,7 @@ import type { Code } from '../diagnostics/catalogue.ts';
 import { type Diagnostic, diagnostic, type Related } from '../diagnostics/diagnostic.ts';
 import type { ActionWord, PartEntry, PositionId, Whereabouts } from '../model.ts';
 import type { Moment } from '../record.ts';
-import { moves } from './actions.ts';
+import { moves, suits } from './actions.ts';
 import { endOf } from './seat.ts';
 import type { Pile } from './state.ts';
 import { numbersInWords, whereInWords } from './words.ts';
@@ -42,7 +42,16 @@ export function whichOfThem(entry: PartEntry, able: readonly Pile[]): Diagnostic
 
 /** `from` (or `at`) names a place where none of the part is. */
 export function notThere(entry: PartEntry, place: string, piles: readonly Pile[]): Diagnostic {
-  return refusal('A511', entry, `None of \`${entry.part}\` is at ${place}: ${whereItIs(piles)}`, piles);
+  return refusal('A511', entry, `None of \`${entry.part}\` is at ${place}: ${whereItIs(piles)}`, piles, fromElsewhere(entry, piles));
+}
+
+/** What to write where it was not where `from` says: where it is, or first how it came off. */
+function fromElsewhere({ part, count, did }: PartEntry, piles: readonly Pile[]): string {
+  const word = did.find(moves) ?? 'stored';
+  const able = piles.filter(({ where }) => suits(word, where));
+  if (able.length > 0) return 'Leave `from` out, or name the place where it is.';
+  const many = count === null ? '' : `, count: ${count}`;
+  return `Record first what came off, and leave \`from\` out here: \`- { part: ${part}, did: removed${many} }\`.`;
 }
 
 /** The position has no room for so many. */
