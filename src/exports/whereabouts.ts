@@ -12,7 +12,7 @@ const HEADER = ['as at', 'part', 'name', 'subsystem', 'belongs at', 'origin', 'c
 export function whereaboutsCsv(record: JournalRecord, at: At = null): string {
   const date = dateOf(record, at);
   const rows = [...record.journal.parts.values()].flatMap((part) =>
-    whereaboutsAt(record, part.id, date).map(({ where, count, since }) => [
+    whereaboutsAt(record, part.id, date).map(({ where, count, which, since }) => [
       date,
       part.id,
       part.name,
@@ -24,7 +24,7 @@ export function whereaboutsCsv(record: JournalRecord, at: At = null): string {
       placeOf(where),
       since.date,
       since.session ?? '',
-      conditionInWords(conditionsAt(record, part.id, { where, count, since }, date), count) ?? '',
+      conditionInWords(conditionsAt(record, part.id, { where, count, which }, date), count) ?? '',
     ]),
   );
   return csvOf(HEADER, rows);

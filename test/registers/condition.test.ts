@@ -55,6 +55,27 @@ describe('the condition of some of a lot is said of so many, and never of the ot
     expect(conditions('wheels', cracked, all)).toEqual(['fitted 3: 2', 'stores 1: 2']);
   });
 
+  test('of a numbered lot each is as it was last seen, wherever it went since', () => {
+    const lot = [part('wheels', { count: 4, condition: 1, numbered: 'front near first' })];
+    const of = soundRecord({
+      parts: lot,
+      evenings: [
+        evening('2030-10-01', { parts: [did('wheels', 'removed', { which: [2], to: 'loft', condition: 3 })] }, 'a'),
+        evening('2030-10-02', { parts: [did('wheels', 'removed', { which: [3, 4], to: 'shelf A1' })] }, 'b'),
+        evening('2030-10-03', { parts: [did('wheels', 'stored', { which: [2], to: 'shelf A1' })] }, 'c'),
+      ],
+    });
+    const told = whereaboutsAt(of, 'wheels', of.day).map((at) => [
+      at.where.at,
+      at.which,
+      conditionInWords(conditionsAt(of, 'wheels', at, of.day), at.count),
+    ]);
+    expect(told).toEqual([
+      ['fitted', [1], '1'],
+      ['stores', [2, 3, 4], '3 (1 of 3), 1 (2 of 3)'],
+    ]);
+  });
+
   test('a single part is as it was last seen', () => {
     const twice = [
       evening('2030-10-01', { parts: [did('drum', 'removed', { condition: 2, to: 'loft' })] }),

@@ -21,9 +21,16 @@ interface Slice {
 
 /**
  * The condition, at the end of a day, of those of a part that are at one place. What was written down of some of a lot
- * is said of so many, never of the others: of those that the entry put there, else of any that it may have been.
+ * is said of so many, never of the others: of a numbered lot of those named, else of those that the entry put there,
+ * else of any that it may have been.
  */
-export function conditionsAt(record: RegisterSource, part: PartId, { where, count }: Whereat, date: IsoDate): readonly InCondition[] {
+export function conditionsAt(
+  record: RegisterSource,
+  part: PartId,
+  { where, count, which }: Omit<Whereat, 'since'>,
+  date: IsoDate,
+): readonly InCondition[] {
+  if (which !== null) return told(which.map((number) => ({ condition: conditionOf(record, part, number, date), count: 1, where })));
   const slices = slicesOf(record, part, date);
   const own = slices.filter((slice) => slice.where !== null && sameWhere(slice.where, where));
   const rest = slices.filter((slice) => slice.where === null);
@@ -45,6 +52,21 @@ export function conditionInWords(conditions: readonly InCondition[], count: numb
   const either = conditions.filter((one) => one.count === null).map(({ condition }) => condition);
   const perhaps = either.length === 1 ? `perhaps ${either[0]}` : either.join(' or ');
   return [...told, ...(either.length > 0 ? [perhaps] : [])].join(', ');
+}
+
+/** One of a numbered lot as it was last seen: by an entry that names it, or one that means all. */
+function conditionOf(record: RegisterSource, part: PartId, number: number, date: IsoDate): Condition | null {
+  const seen = observationsOf(record, part).findLast(
+    (one) => one.entry.condition !== null && one.date <= date && (numbersSeen(record, one)?.includes(number) ?? one.entry.count === null),
+  );
+  return seen ? seen.entry.condition : (record.journal.parts.get(part)?.condition ?? null);
+}
+
+/** Which an entry saw; null where it does not say, and did nothing to any by name. */
+function numbersSeen(record: RegisterSource, { part, entry }: Observation): readonly number[] | null {
+  if (entry.which !== null) return entry.which;
+  const done = deedsOf(record, part).flatMap((deed) => (deed.entry === entry && deed.which ? deed.which : []));
+  return done.length > 0 ? done : null;
 }
 
 function slicesOf(record: RegisterSource, part: PartId, date: IsoDate): readonly Slice[] {

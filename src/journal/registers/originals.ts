@@ -9,6 +9,8 @@ import { deedsOf, whereaboutsAt } from './stays.ts';
 export interface OriginalPlace {
   readonly part: PartId;
   readonly count: number;
+  /** Which of a numbered lot; null where they cannot be told apart. */
+  readonly which: readonly number[] | null;
   readonly where: Whereabouts;
   readonly since: Moment;
   /** How it went and what the note says of it; null while it is not gone. */
@@ -23,9 +25,10 @@ export function originalPlaces(record: RegisterSource, position: Position, date:
 function placesOf(record: RegisterSource, part: PartId, date: IsoDate): readonly OriginalPlace[] {
   return whereaboutsAt(record, part, date)
     .filter(({ where }) => isHere(where))
-    .map(({ where, count, since }) => ({
+    .map(({ where, count, which, since }) => ({
       part,
       count,
+      which,
       where,
       since,
       gone: where.at === 'gone' ? { how: where.how, note: noteOfGoing(record, part, where.how, date) } : null,

@@ -69,18 +69,24 @@ export function staysAsOf(stays: readonly Stay[], date: IsoDate): readonly Stay[
 export interface Whereat {
   readonly where: Whereabouts;
   readonly count: number;
+  /** Which of a numbered lot, smallest first; null where they cannot be told apart. */
+  readonly which: readonly number[] | null;
   readonly since: Moment;
 }
 
 /** Where a part is at the end of a day: one row a place, oldest first; counts add up to the part's count. */
 export function whereaboutsAt(record: RegisterSource, part: PartId, date: IsoDate): readonly Whereat[] {
-  const places = new Map<string, { where: Whereabouts; count: number; since: Moment }>();
+  const places = new Map<string, Whereat>();
   for (const stay of staysOf(record, part)) {
     if (!covers(stay, date)) continue;
     const key = whereKey(stay.where);
     const place = places.get(key);
-    if (place) place.count += stay.count;
-    else places.set(key, { where: stay.where, count: stay.count, since: stay.from });
+    const which = place ? bothOf(place.which, stay.which) : stay.which;
+    places.set(key, { where: stay.where, count: stay.count + (place?.count ?? 0), which, since: place?.since ?? stay.from });
   }
   return [...places.values()];
+}
+
+function bothOf(some: readonly number[] | null, others: readonly number[] | null): readonly number[] | null {
+  return some && others && [...some, ...others].sort((a, b) => a - b);
 }

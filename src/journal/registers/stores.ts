@@ -15,6 +15,8 @@ export interface OffVehicle {
   readonly part: PartId;
   readonly position: PositionId;
   readonly count: number;
+  /** Which of a numbered lot; null where they cannot be told apart. */
+  readonly which: readonly number[] | null;
   readonly where: Whereabouts;
   readonly since: Moment;
   readonly origin: Origin | null;
@@ -45,14 +47,15 @@ function offRows(record: RegisterSource, part: Part, date: IsoDate): readonly Of
   const origin = originAt(record, part.id, date);
   return whereaboutsAt(record, part.id, date)
     .filter(({ where }) => where.at !== 'fitted' && isHere(where))
-    .map(({ where, count, since }) => ({
+    .map(({ where, count, which, since }) => ({
       part: part.id,
       position: part.position,
       count,
+      which,
       where,
       since,
       origin,
-      condition: conditionInWords(conditionsAt(record, part.id, { where, count, since }, date), count),
+      condition: conditionInWords(conditionsAt(record, part.id, { where, count, which }, date), count),
       goesWithVehicle: origin === 'original' && where.at !== 'gone' && where.at !== 'missing',
       note: where.at === 'gone' ? noteOfGoing(record, part.id, where.how, date) : null,
     }));

@@ -1,19 +1,12 @@
 import type { Decision } from '../../../journal/model.ts';
-import { numbersInWords } from '../../../journal/replay/words.ts';
 import { html, type Markup } from '../page/html.ts';
 import { partLink } from '../page/links.ts';
 import type { Sheet } from '../page/sheet.ts';
-import { VERDICT_WORDS } from '../page/words.ts';
+import { someInWords, VERDICT_WORDS } from '../page/words.ts';
 
 /** A verdict in a line: how many and which, and what with; the reason is set by whoever shows it. */
 export function decisionWords(sheet: Sheet, { verdict, count, which, position, with: other }: Decision): Markup {
   const of = sheet.record.journal.positions.get(position)?.count ?? 1;
   const some = someInWords(count, of, which);
   return html`<b>${VERDICT_WORDS[verdict]}</b>${some !== '' && ` (${some})`}${other !== null && html` with ${partLink(sheet, other)}`}`;
-}
-
-/** How many of a lot, and which of a numbered one: `2 of 5, numbers 2 and 4`; '' for all. */
-export function someInWords(count: number, of: number, which: readonly number[] | null): string {
-  if (count >= of) return '';
-  return `${count} of ${of}${which === null || which.length === 0 ? '' : `, ${numbersInWords(which)}`}`;
 }

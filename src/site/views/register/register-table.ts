@@ -10,8 +10,7 @@ import { keptIn, once } from '../../../journal/values/once.ts';
 import { html, joined, type Markup } from '../page/html.ts';
 import { linked, partLink, positionLink } from '../page/links.ts';
 import type { Sheet } from '../page/sheet.ts';
-import { capital, ORIGIN_WORDS, VERDICT_WORDS } from '../page/words.ts';
-import { someInWords } from '../position/decision-words.ts';
+import { capital, ORIGIN_WORDS, someInWords, VERDICT_WORDS } from '../page/words.ts';
 import { whereLink } from '../stores/where.ts';
 import { type Column, type Group, type SetTable, setTable } from '../tables/table.ts';
 import { facetsOf } from './narrowing.ts';
@@ -98,8 +97,8 @@ function away(sheet: Sheet, row: RegisterRow): Markup {
   return lines(off.map((place) => placeOf(sheet, row, place)));
 }
 
-function placeOf(sheet: Sheet, row: RegisterRow, { where, count, part }: OriginalPlace): Markup {
-  const some = row.count > 1 && `${count} of ${row.count}: `;
+function placeOf(sheet: Sheet, row: RegisterRow, { where, count, which, part }: OriginalPlace): Markup {
+  const some = row.count > 1 && `${someInWords(count, row.count, which) || `${count} of ${row.count}`}: `;
   return html`${some}${part !== row.position && `${sheet.partName(part)}, `}${whereLink(sheet, where)}`;
 }
 

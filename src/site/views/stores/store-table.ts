@@ -1,7 +1,8 @@
-import type { Hazard } from '../../../journal/model.ts';
+import type { Hazard, PartId } from '../../../journal/model.ts';
 import { errandOf } from '../../../journal/registers/errands.ts';
 import { hazardsOfPart } from '../../../journal/registers/hazards.ts';
 import type { OffVehicle } from '../../../journal/registers/stores.ts';
+import { numbersInWords } from '../../../journal/replay/words.ts';
 import { hazardMark } from '../cautions/hazard-mark.ts';
 import { html, type Markup } from '../page/html.ts';
 import { dayLink, partLink, sub } from '../page/links.ts';
@@ -33,6 +34,12 @@ function errandLine(sheet: Sheet, { part, where }: OffVehicle): string {
   return capital(said.filter((words) => typeof words === 'string').join('; '));
 }
 
+/** Which of a numbered lot, where it is not all of it. */
+function numbersOf({ record }: Sheet, part: PartId, count: number, which: readonly number[] | null): string {
+  const all = record.journal.parts.get(part)?.count ?? count;
+  return which === null || count >= all ? '' : numbersInWords(which);
+}
+
 /** What it is in, where it lies in another part. */
 function carrierWords(sheet: Sheet, { where }: OffVehicle): Markup | false {
   return where.at === 'in' && html`in ${partLink(sheet, where.part)}`;
@@ -60,7 +67,7 @@ export function storeTable(
         cell: (thing) =>
           html`${partLink(sheet, thing.part)}${sub(carrierWords(sheet, thing))}${sub(thing.note)}${sub(errandLine(sheet, thing))}${hazardMark(sheet, hazardsHere(sheet, thing))}`,
       },
-      { head: 'How many', set: 'num', cell: ({ count }) => count },
+      { head: 'How many', set: 'num', cell: ({ part, count, which }) => html`${count}${sub(numbersOf(sheet, part, count, which))}` },
       { head: 'Origin', set: 'origin', bare: true, cell: ({ origin }) => (origin === null ? 'not known' : ORIGIN_WORDS[origin]) },
       { head: 'Condition', set: 'condition', cell: ({ condition }) => condition },
       { head: 'Since', set: 'date', cell: ({ since }) => dayLink(sheet, since) },

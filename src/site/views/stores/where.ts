@@ -5,7 +5,7 @@ import { PAGES } from '../../addresses.ts';
 import { html, joined, type Markup } from '../page/html.ts';
 import { linked } from '../page/links.ts';
 import type { Sheet } from '../page/sheet.ts';
-import { GONE_WORDS } from '../page/words.ts';
+import { GONE_WORDS, someInWords } from '../page/words.ts';
 
 /** A place in words, split where a link goes: `in stores, ` and `shelf B2` with its link. */
 export interface NamedPlace {
@@ -62,7 +62,10 @@ export function placeLinks(sheet: Sheet, id: PartId, places: readonly Whereat[],
   const part = sheet.record.journal.parts.get(id);
   const many = part?.count ?? 1;
   return joined(
-    places.map(({ where, count }) => html`${count < many && `${count} of ${many} `}${whereLink(sheet, where, part?.position ?? null)}`),
+    places.map(
+      ({ where, count, which }) =>
+        html`${count < many && `${someInWords(count, many, which)} `}${whereLink(sheet, where, part?.position ?? null)}`,
+    ),
     between,
   );
 }
