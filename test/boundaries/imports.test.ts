@@ -34,7 +34,7 @@ const LAYERS: Readonly<Record<string, readonly string[]>> = {
   replay: ['diagnostics', 'values', 'model'],
   ledger: ['diagnostics', 'values', 'model'],
   check: ['diagnostics', 'values', 'model', 'replay', 'ledger'],
-  registers: ['diagnostics', 'values', 'model', 'replay'],
+  registers: ['diagnostics', 'values', 'model', 'replay', 'ledger'],
   timelines: ['values', 'model', 'replay', 'registers'],
   pipeline: ['diagnostics', 'model', 'read', 'compile', 'replay', 'ledger', 'check', 'registers'],
 };

@@ -200,6 +200,7 @@ function sessionOf({ date, name, fields }: Evening, positions: ReadonlyMap<strin
       before: null,
       on: null,
       price: null,
+      hours: null,
       from: null,
       due: null,
       place: place(),

@@ -12,6 +12,8 @@ export interface ItemRow {
   readonly what: string;
   readonly on: Charge | null;
   readonly price: Minor | null;
+  /** What it is likely to take, in minutes. */
+  readonly hours: number | null;
   /** Whom it waits for. */
   readonly from: string | null;
   /** The day it was promised. */
@@ -112,13 +114,14 @@ export function gatesAt(record: RegisterSource, at: At): readonly Gate[] {
 function rowOf(item: ItemHistory, date: IsoDate): ItemRow {
   const deferred = item.deferred.filter((deferral) => deferral.date <= date);
   const closed = item.closed && item.closed.date <= date ? item.closed : null;
-  const { kind, what, on, price, before, from, due } = item.opening;
+  const { kind, what, on, price, hours, before, from, due } = item.opening;
   return {
     id: item.id,
     kind,
     what,
     on,
     price,
+    hours,
     from,
     promised: due,
     opened: item.opened,

@@ -2,6 +2,7 @@
 import * as z from 'zod';
 import { readPicturePlace } from '../values/picture-place.ts';
 import { readQuantity } from '../values/quantity.ts';
+import { readHours } from '../values/time.ts';
 import { decisive, having } from './facts.ts';
 import {
   amountIn,
@@ -193,6 +194,8 @@ const opening = fields({
   before: maybe(text),
   on: maybe(text),
   price: maybe(text),
+  /** What it is likely to take, in minutes. */
+  hours: maybe(read(readHours)),
 });
 
 /** A place in a picture, and what is there. */

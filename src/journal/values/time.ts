@@ -45,6 +45,21 @@ function readLength(written: string, longest: number): Reading<TimeSpent> {
   return ok({ minutes, span: null });
 }
 
+/** Reads hours that something is likely to take, `6`, `7.5` or `1h30m`, in whole minutes. */
+export function readHours(text: string): Reading<number> {
+  const written = asTyped(text);
+  const found = /^(\d{1,5})(?:\.(\d{1,2}))?$/.exec(written);
+  const minutes = found ? Number(found[1]) * 60 + Math.round((Number((found[2] ?? '0').padEnd(2, '0')) * 60) / 100) : 0;
+  if (minutes > 0) return ok(minutes);
+  const length = readLength(written, MOST_HOURS * 60);
+  return length.ok
+    ? ok(length.value.minutes)
+    : bad(length.code, `${quoted(text)} is not a number of hours.`, 'Write `6`, `7.5` or `1h30m`.');
+}
+
+/** More than any one thing to do takes. */
+const MOST_HOURS = 9999;
+
 /** A time on the clock: minutes after midnight, 1440 for 24:00; and which of two it is, as written. */
 interface Clock {
   readonly hour: number;

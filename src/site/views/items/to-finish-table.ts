@@ -1,0 +1,47 @@
+import type { Ahead, ToFinishRow } from '../../../journal/registers/to-finish.ts';
+import { html, joined, type Piece } from '../page/html.ts';
+import { linked } from '../page/links.ts';
+import type { Sheet } from '../page/sheet.ts';
+import { rows, type SetTable, setTable } from '../tables/table.ts';
+
+/** What is ahead, a subsystem a line, beside what is left of its budgets. A sum says how many items are not in it. */
+export function toFinishTable(sheet: Sheet, list: readonly ToFinishRow[]): SetTable {
+  const { hours, amount } = sheet.figures;
+  const figure = ({ items, sum, unsaid }: Ahead, written: (n: number) => string): Piece => {
+    const said = items.length === 0 ? false : written(sum);
+    const names = joined(
+      unsaid.map(({ id, what }) => linked(what, sheet.toItem(id))),
+      '; ',
+    );
+    return html`${said}${unsaid.length > 0 && html`<span class="sub">not known: ${names}</span>`}`;
+  };
+  const total = (of: (row: ToFinishRow) => number): number => list.reduce((all, row) => all + of(row), 0);
+  return setTable<ToFinishRow, true>({
+    label: 'To finish',
+    caption:
+      'What is open, with the prices and hours that were written down. Labour ahead is at what an hour there has cost so far; where none was charged it is in no sum.',
+    set: 'account totals',
+    columns: [
+      { head: 'Subsystem', names: true, cell: ({ subsystem }) => subsystem.name },
+      { head: 'To buy', set: 'num', cell: ({ toBuy }) => figure(toBuy, amount), sum: () => amount(total(({ toBuy }) => toBuy.sum)) },
+      { head: 'Quoted', set: 'num', cell: ({ quoted }) => figure(quoted, amount), sum: () => amount(total(({ quoted }) => quoted.sum)) },
+      { head: 'Budget left', set: 'num', cell: ({ money }) => money && amount(money.left) },
+      { head: 'Hours ahead', set: 'num', cell: ({ work }) => figure(work, hours), sum: () => hours(total(({ work }) => work.sum)) },
+      { head: 'Hours left', set: 'num', cell: (row) => row.hours && hours(row.hours.left) },
+      {
+        head: 'Labour ahead',
+        set: 'num',
+        cell: ({ labourAhead }) => labourAhead !== null && amount(labourAhead),
+        sum: () => amount(total(({ labourAhead }) => labourAhead ?? 0)),
+      },
+      {
+        head: 'Will have cost',
+        set: 'num',
+        cell: ({ willHaveCost }) => amount(willHaveCost),
+        sum: () => amount(total(({ willHaveCost }) => willHaveCost)),
+      },
+    ],
+    groups: rows<ToFinishRow, true>(list),
+    foot: [{ words: 'Total', sum: true }],
+  });
+}

@@ -1,0 +1,39 @@
+import { expect, test } from 'vitest';
+import { toFinish } from '../../src/journal/registers/to-finish.ts';
+import { hours, journal } from '../ledger/small-journal.ts';
+
+const ITEMS = `opens:
+  - { id: hoses, kind: buy, what: Hoses, on: brakes, price: 88.00 }
+  - { id: fluid, kind: buy, what: Fluid, on: brakes }
+  - { id: plating, kind: waiting, what: Rim at the plater, on: brakes, from: a plater, price: 120.00 }
+  - { id: bleed, kind: task, what: Bleed, on: brakes, hours: 1.5 }
+  - { id: look, kind: question, what: Which way round, on: brakes }
+  - { id: paint, kind: task, what: Paint, on: frame, hours: 1h30m }`;
+const SO_FAR = `${hours('jm', '2h')}\nbought: [{ what: Lining, as: part, for: brakes, cost: 30.00 }]`;
+
+test('what is open is beside what is left, and nothing without a figure is in a sum', () => {
+  const { record, problems } = journal(['2031-03-01', SO_FAR], ['2031-03-02', ITEMS]);
+  expect(problems).toEqual([]);
+  const [brakes, frame] = toFinish(record, null);
+  expect([brakes?.toBuy.sum, brakes?.quoted.sum, brakes?.work.sum]).toEqual([8800, 12_000, 90]);
+  expect([brakes?.toBuy.unsaid, brakes?.work.unsaid].map((list) => list?.map(({ id }) => id))).toEqual([['fluid'], ['look']]);
+  // Two hours at 28.00 have cost 56.00, so an hour and a half ahead costs 42.00; 30.00 are spent.
+  expect(brakes).toMatchObject({ labour: { cost: 5600, minutes: 120 }, labourAhead: 4200, spent: 3000 });
+  expect(brakes?.willHaveCost).toBe(3000 + 5600 + 8800 + 12_000 + 4200);
+  expect([brakes?.money?.left, brakes?.hours?.left]).toEqual([7000, 0]);
+  // Nobody was charged for on the frame: no price of labour is made up.
+  expect([frame?.work.sum, frame?.labourAhead, frame?.willHaveCost]).toEqual([90, null, 0]);
+});
+
+test('what was settled is ahead no more, and stands as it was on an earlier day', () => {
+  const { record } = journal(['2031-03-01', SO_FAR], ['2031-03-02', ITEMS], ['2031-03-03', 'closes: [{ id: hoses }, { id: paint }]']);
+  expect(toFinish(record, null).map(({ subsystem, toBuy }) => [subsystem.id, toBuy.sum])).toEqual([['brakes', 0]]);
+  expect(toFinish(record, '2031-03-02').map(({ subsystem, toBuy }) => [subsystem.id, toBuy.sum])).toEqual([
+    ['brakes', 8800],
+    ['frame', 0],
+  ]);
+});
+
+test('hours that are none are told', () => {
+  expect(journal(['2031-03-02', 'opens: [{ id: bleed, kind: task, what: Bleed, hours: soon }]']).problems[0]).toMatch(/^A306 .*soon/);
+});
