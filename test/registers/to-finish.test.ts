@@ -34,6 +34,16 @@ test('what was settled is ahead no more, and stands as it was on an earlier day'
   ]);
 });
 
+test('a part that is out counts with what was quoted, until it is back', () => {
+  const { record, problems } = journal(
+    ['2031-03-01', 'parts: [{ part: drum-spare, did: sent-out, to: a plater, quoted: 180.00 }]'],
+    ['2031-03-09', 'parts: [{ part: drum-spare, did: returned }]'],
+  );
+  expect(problems).toEqual([]);
+  expect(toFinish(record, '2031-03-05').map(({ subsystem, quoted }) => [subsystem.id, quoted.sum])).toEqual([['brakes', 18_000]]);
+  expect(toFinish(record, null)).toEqual([]);
+});
+
 test('hours that are none are told', () => {
   expect(journal(['2031-03-02', 'opens: [{ id: bleed, kind: task, what: Bleed, hours: soon }]']).problems[0]).toMatch(/^A306 .*soon/);
 });

@@ -1,5 +1,5 @@
 import type { Ahead, ToFinishRow } from '../../../journal/registers/to-finish.ts';
-import { html, joined, type Piece } from '../page/html.ts';
+import { html, type Piece } from '../page/html.ts';
 import { linked } from '../page/links.ts';
 import type { Sheet } from '../page/sheet.ts';
 import { rows, type SetTable, setTable } from '../tables/table.ts';
@@ -8,12 +8,9 @@ import { rows, type SetTable, setTable } from '../tables/table.ts';
 export function toFinishTable(sheet: Sheet, list: readonly ToFinishRow[]): SetTable {
   const { hours, amount } = sheet.figures;
   const figure = ({ items, sum, unsaid }: Ahead, written: (n: number) => string): Piece => {
-    const said = items.length === 0 ? false : written(sum);
-    const names = joined(
-      unsaid.map(({ id, what }) => linked(what, sheet.toItem(id))),
-      '; ',
-    );
-    return html`${said}${unsaid.length > 0 && html`<span class="sub">not known: ${names}</span>`}`;
+    const said = items.length === 0 && sum === 0 ? false : written(sum);
+    const more = `${items.length === 0 ? '' : 'and '}${unsaid.length} without a figure`;
+    return html`${said}${unsaid.length > 0 && html`<span class="sub">${linked(more, `${sheet.toPage('items')}#by-subsystem`)}</span>`}`;
   };
   const total = (of: (row: ToFinishRow) => number): number => list.reduce((all, row) => all + of(row), 0);
   return setTable<ToFinishRow, true>({

@@ -20,7 +20,13 @@ export function subsystemRows(sheet: Sheet, { bySubsystem }: LedgerAt): BookRow[
 }
 
 export function kindRows({ byKind }: LedgerAt): BookRow[] {
-  return rowsOf(ENTRY_KINDS, byKind, 'kind', (kind) => capital(ENTRY_KIND_WORDS[kind]));
+  // The price of the vehicle itself is in neither view, and has a place of its own.
+  return rowsOf(
+    ENTRY_KINDS.filter((kind) => kind !== 'vehicle'),
+    byKind,
+    'kind',
+    (kind) => capital(ENTRY_KIND_WORDS[kind]),
+  );
 }
 
 /** People with hours. */
