@@ -51,10 +51,15 @@ function readsIn(node: ts.Node): Read[] {
   return ts.isIdentifier(name) || ts.isStringLiteral(name) ? [{ of: node.parent, name: name.text }] : [];
 }
 
-/** The names of a type, and of those it is one of or made of. */
+/** Types made of another, some of its properties left out or changed in kind. */
+const MADE_OF = ['Pick', 'Omit', 'Readonly', 'Partial', 'Required', 'NonNullable'];
+
+/** The names of a type, of those it is one of, and of what it is made of. */
 function namesOf(type: ts.Type): string[] {
   const own = [type.aliasSymbol?.name, type.symbol?.name].filter((name) => name !== undefined);
-  return type.isUnionOrIntersection() ? [...own, ...type.types.flatMap(namesOf)] : own;
+  const base = MADE_OF.includes(type.aliasSymbol?.name ?? '') ? type.aliasTypeArguments?.[0] : undefined;
+  const more = [...(type.isUnionOrIntersection() ? type.types : []), ...(base ? [base] : [])];
+  return [...own, ...more.flatMap(namesOf)];
 }
 
 function propertiesOf(program: ts.Program, checker: ts.TypeChecker, pathOf: (file: string) => string, wanted: ReadonlySet<string>) {
