@@ -142,8 +142,14 @@ describe('the days that have a view', () => {
   });
 
   test('a leap February ends on the 29th', () => {
-    const of = soundRecord({ parts }, '2032-03-05');
+    const of = soundRecord({ parts, evenings: [evening('2032-02-10')] }, '2032-03-05');
     expect(viewDates(of).map(({ date }) => date)).toContain('2032-02-29');
+  });
+
+  test('a month in which nothing happened has none: it ended as the one before', () => {
+    const late = [part('drum'), part('drum-new', { for: 'drum', acquired: '2031-02-03' })];
+    const of = soundRecord({ parts: late, evenings: [evening('2030-12-24'), evening('2031-04-01')] }, '2031-05-05');
+    expect(viewDates(of).map(({ date }) => date)).toEqual(['2030-09-30', '2030-12-31', '2031-02-28', '2031-04-30']);
   });
 });
 

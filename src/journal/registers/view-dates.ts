@@ -1,5 +1,5 @@
 import type { IsoDate, MilestoneId } from '../model.ts';
-import { lastDayOf, monthsFrom } from '../values/date.ts';
+import { lastDayOf, monthOf, monthsFrom } from '../values/date.ts';
 import { compareText } from '../values/text-order.ts';
 import type { RegisterSource } from './source.ts';
 
@@ -11,13 +11,17 @@ export interface ViewDate {
   readonly milestones: readonly { readonly id: MilestoneId; readonly name: string }[];
 }
 
-/** Every month's end from the arrival to the day before the record's, and every milestone's day; oldest first, each day once. */
+/**
+ * The ends of the months in which something happened, up to the day before the record's, and every milestone's day; oldest
+ * first, each day once. A month without a note or an arrival ended as the one before.
+ */
 export function viewDates(record: RegisterSource): readonly ViewDate[] {
   const { settings, milestones } = record.journal;
   const days = new Map<IsoDate, { monthEnd: boolean; milestones: { id: MilestoneId; name: string }[] }>();
+  const eventful = eventfulMonths(record);
   for (const month of monthsFrom(settings.arrived, record.day)) {
     const end = lastDayOf(month);
-    if (end < record.day) days.set(end, { monthEnd: true, milestones: [] });
+    if (end < record.day && eventful.has(month)) days.set(end, { monthEnd: true, milestones: [] });
   }
   for (const { id, name } of milestones) {
     const reached = record.history.reached.get(id);
@@ -27,4 +31,10 @@ export function viewDates(record: RegisterSource): readonly ViewDate[] {
     days.set(reached.date, day);
   }
   return [...days].map(([date, day]) => ({ date, ...day })).sort((a, b) => compareText(a.date, b.date));
+}
+
+/** The months in which the vehicle or a part of the catalogue arrived, or a note was written. */
+function eventfulMonths({ journal }: RegisterSource): ReadonlySet<string> {
+  const arrivals = [...journal.parts.values()].flatMap(({ acquired }) => acquired ?? []);
+  return new Set([journal.settings.arrived, ...arrivals, ...journal.sessions.map(({ date }) => date)].map(monthOf));
 }
