@@ -11,7 +11,7 @@ import type { IsoDate, PartId } from './model.ts';
 import { readFiles } from './read/read-files.ts';
 import { reporter } from './read/reporter.ts';
 import type { Sources } from './read/source/sources.ts';
-import type { JournalRecord } from './record.ts';
+import { type JournalRecord, WORKSHOP } from './record.ts';
 import { contradictions } from './registers/contradictions.ts';
 import { replay } from './replay/replay.ts';
 
@@ -48,7 +48,13 @@ export function compileJournal(sources: Sources, { today, to = null }: CompileOp
   const { known, later } = upTo(journal, to);
   const replayed = replay(known);
   const booked = ledgerOf(known, stockInDoubt(read, known, out.diagnostics));
-  const record: JournalRecord = { journal: known, history: replayed.history, ledger: booked.ledger, day: recordDay(known, to) };
+  const record: JournalRecord = {
+    journal: known,
+    history: replayed.history,
+    ledger: booked.ledger,
+    day: recordDay(known, to),
+    copy: WORKSHOP,
+  };
   const whole = later.size === 0 ? record : { journal, history: replay(journal).history };
   out.diagnostics.push(...replayed.diagnostics, ...booked.diagnostics);
   for (const check of [...CHECKS, contradictions]) out.diagnostics.push(...check(record, { today, whole }));

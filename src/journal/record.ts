@@ -10,6 +10,7 @@ import type {
   Condition,
   Consumable,
   ConsumableId,
+  CopyName,
   Decision,
   EntryKind,
   Foreign,
@@ -18,6 +19,7 @@ import type {
   ItemId,
   ItemOpening,
   Journal,
+  LeaveOut,
   MilestoneId,
   Minor,
   PartEntry,
@@ -218,6 +220,17 @@ export interface JournalRecord {
   readonly ledger: Ledger;
   /** The record's day: of its newest note, or the day asked for. It stands as it was at the end of it. */
   readonly day: IsoDate;
+  /** Which copy of the record this is. */
+  readonly copy: Copy;
 }
+
+/** An edition of the record, and the kinds of matter that are not in it. */
+export interface Copy {
+  readonly name: CopyName;
+  readonly leavesOut: readonly LeaveOut[];
+}
+
+/** All there is. */
+export const WORKSHOP: Copy = { name: 'workshop', leavesOut: [] };
 
 export type { GoneHow };

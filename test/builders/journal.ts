@@ -14,7 +14,7 @@ import type {
   Session,
   Verdict,
 } from '../../src/journal/model.ts';
-import type { JournalRecord, Ledger } from '../../src/journal/record.ts';
+import { type JournalRecord, type Ledger, WORKSHOP } from '../../src/journal/record.ts';
 import { replay } from '../../src/journal/replay/replay.ts';
 import { partSchema } from '../../src/journal/schema/catalogues.ts';
 import { blankEntry, blankSession } from './blank.ts';
@@ -221,7 +221,7 @@ const NO_LEDGER: Ledger = { entries: [], bills: [], stock: new Map(), received: 
 
 /** The journal replayed. */
 export function record(of: Journal, { day = TODAY, ledger = NO_LEDGER }: { day?: IsoDate; ledger?: Ledger } = {}): JournalRecord {
-  return { journal: of, history: replay(of).history, ledger, day };
+  return { journal: of, history: replay(of).history, ledger, day, copy: WORKSHOP };
 }
 
 /** The record, and a complaint when the journal has an error: for tests that are not about errors. */

@@ -7,6 +7,7 @@ import type { JournalRecord } from '../../journal/record.ts';
 import { cacheFolder } from '../../site/cache-folder.ts';
 import { hasErrors } from '../../site/check-journal.ts';
 import { CONTENT, type Command } from '../command.ts';
+import { COPY, copyAsked } from '../copy-option.ts';
 import { dayOption, TO } from '../day-option.ts';
 import { EXIT, Refusal } from '../exit-codes.ts';
 import { progressLine } from '../progress.ts';
@@ -24,6 +25,7 @@ export const book: Command = {
     out: { type: 'string', value: 'FILE.pdf', help: 'the PDF to write; it must not be there yet' },
     paper: { type: 'string', value: PAPERS.join('|'), help: 'the paper (else a4)' },
     to: TO,
+    copy: COPY,
   },
   run: async (values, _takes, effects) => {
     const { out, paper = 'a4' } = values;
@@ -39,14 +41,15 @@ export const book: Command = {
     const workspace = mkdtempSync(join(tmpdir(), 'asfound-book-'));
     try {
       const { renderForBook } = await import('../../book/render-for-book.ts');
-      const record = await renderForBook(opened.record, {
+      const copy = copyAsked(opened.record, values);
+      const record = await renderForBook(copy, {
         folder: opened.folder,
         cache: cacheFolder(effects.env),
         workspace,
         progress: progress.show,
       });
       const { makeBook } = await import('../../book/make-book.ts');
-      const pdf = makeBook(record, { paper, workspace, attached: await tablesOf(opened.record), progress: progress.show });
+      const pdf = makeBook(record, { paper, workspace, attached: await tablesOf(copy), progress: progress.show });
       const path = resolve(effects.cwd, out);
       writeNew(path, pdf);
       progress.clear();

@@ -1,16 +1,19 @@
 import { createHash } from 'node:crypto';
 import { join, relative, resolve, sep } from 'node:path';
+import { withheldTexts } from '../../journal/copy/withheld.ts';
 import type { IsoDate } from '../../journal/model.ts';
 import type { JournalRecord } from '../../journal/record.ts';
 import { FOLDERS, type LoadedSources } from '../../load/load.ts';
 import { cacheFolder } from '../../site/cache-folder.ts';
 import { hasErrors } from '../../site/check-journal.ts';
+import { leaksIn } from '../../site/proof/prove.ts';
 import { InTheWay } from '../../site/swap/carry-over.ts';
 import { placeOf, realOf } from '../../site/swap/place.ts';
 import { isWhole, manifestOf, mayReplace } from '../../site/swap/site-folder.ts';
 import { recover, type Staging, stage } from '../../site/swap/swap.ts';
 import { toolDigest } from '../../site/tool-digest.ts';
 import { CONTENT, type Command, OUT } from '../command.ts';
+import { COPY, copyAsked } from '../copy-option.ts';
 import { dayOption, TO } from '../day-option.ts';
 import type { Effects } from '../effects.ts';
 import { EXIT, type Exit, Refusal } from '../exit-codes.ts';
@@ -27,6 +30,7 @@ export const build: Command = {
     content: CONTENT,
     out: OUT,
     to: TO,
+    copy: COPY,
     force: { type: 'boolean', help: 'build even when nothing has changed' },
   },
   run: async (values, _takes, effects) => {
@@ -49,7 +53,7 @@ export const build: Command = {
       );
     }
     const to = dayOption(values, 'to');
-    const made = digestOf(sources, to);
+    const made = digestOf(sources, to, values.copy);
     const last = manifestOf(place.site);
     if (values.force !== true && last?.made === made && isWhole(place.site, last)) {
       effects.err(`Nothing has changed; the site in ${relative(effects.cwd, out) || '.'} stands.\n`);
@@ -61,14 +65,16 @@ export const build: Command = {
       effects.err('Nothing was published.\n');
       return EXIT.journalHasErrors;
     }
+    const copy = copyAsked(opened.record, values);
     const staging = await stage(place, swapping);
-    return publish(opened, opened.record, staging, { out, made }, effects);
+    return publish(opened, opened.record, copy, staging, { out, made }, effects);
   },
 };
 
 async function publish(
   opened: OpenedJournal,
-  record: JournalRecord,
+  whole: JournalRecord,
+  copy: JournalRecord,
   staging: Staging,
   { out, made }: { readonly out: string; readonly made: string },
   effects: Effects,
@@ -81,8 +87,9 @@ async function publish(
   try {
     const { buildSite } = await import('../../site/build-site.ts');
     const problems = await buildSite({
-      record,
-      warnings: opened.diagnostics,
+      record: copy,
+      // What is amiss is told in the words of the notes.
+      warnings: isUsual(copy) ? opened.diagnostics : [],
       folder: opened.folder,
       cache: cacheFolder(effects.env),
       into: staging.folder,
@@ -93,6 +100,14 @@ async function publish(
     if (hasErrors(problems)) {
       reportProblems({ ...opened, diagnostics: [...opened.diagnostics, ...problems] }, effects);
       effects.err('Nothing was published.\n');
+      return EXIT.journalHasErrors;
+    }
+    const leaks = await leaksIn(staging.folder, withheldTexts(whole, copy), (done, total) => progress.show(`Proof: ${done} of ${total}`));
+    progress.clear();
+    if (leaks.length > 0) {
+      for (const { file, withheld, there } of leaks)
+        effects.err(`${file}: “${withheld.text}” is withheld (${withheld.what}), and stands here: … ${there} …\n`);
+      effects.err(`This copy leaves out ${copy.copy.leavesOut.join(', ')}. Nothing was published.\n`);
       return EXIT.journalHasErrors;
     }
     if (staging.swap(made) === 'file by file') {
@@ -114,9 +129,14 @@ async function publish(
   return EXIT.done;
 }
 
-/** Changes with whatever the site is made from: the notes, the files beside them, the day asked for, and the program. */
-function digestOf(loaded: LoadedSources, to: IsoDate | null): string {
-  const hash = createHash('sha256').update(`${toolDigest()}\0${to ?? ''}\0`);
+/** The owner's own copy may say what is amiss. */
+function isUsual({ copy }: JournalRecord): boolean {
+  return copy.leavesOut.every((kind) => kind === 'private');
+}
+
+/** Changes with whatever the site is made from: the notes, the files beside them, the day and the copy asked for, and the program. */
+function digestOf(loaded: LoadedSources, to: IsoDate | null, copy: unknown): string {
+  const hash = createHash('sha256').update(`${toolDigest()}\0${to ?? ''}\0${typeof copy === 'string' ? copy : ''}\0`);
   for (const file of loaded.files) hash.update(`${file.path}\0`).update(file.bytes).update('\0');
   for (const asset of loaded.assets) hash.update(`${asset.path}\0${asset.size}\0${asset.mtimeMs}\0`);
   return hash.digest('hex');

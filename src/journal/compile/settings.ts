@@ -1,6 +1,6 @@
 /** journal.yaml → the settings of the journal, its people, subsystems, milestones and stores. */
 import { didYouMean } from '../diagnostics/nearest.ts';
-import { type CopyName, ENTRY_KINDS, type EntryKind, GENERAL, type Settings, type Subsystem } from '../model.ts';
+import { ENTRY_KINDS, type EntryKind, GENERAL, type Settings, type Subsystem } from '../model.ts';
 import type { JournalFields } from '../read/journal-source.ts';
 import type { Reporter } from '../read/reporter.ts';
 import type { Tree } from '../read/source/tree.ts';
@@ -40,7 +40,7 @@ export function compileSettings(source: JournalFields, tree: Tree, out: Reporter
     workshop: workshopOf(source, tree, out),
     client: source.client,
     shows: source.statement.shows,
-    copies: new Map(Object.entries(source.copies).map(([name, copy]) => [name as CopyName, copy.leaveOut])),
+    copies: new Map(Object.entries(source.copies).map(([name, copy]) => [name, copy.leaveOut])),
     front: source.front,
     keepPictureFacts: source.pictures.keep,
   };

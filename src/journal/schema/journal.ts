@@ -3,7 +3,7 @@ import * as z from 'zod';
 import { readMarkUp, readPercent } from '../values/tax.ts';
 import { having } from './facts.ts';
 import { date, fields, listOf, manyOf, maybe, oneOf, prose, read, text } from './fields.ts';
-import { COPIES, ENTRY_KINDS, LEAVE_OUT, STATEMENT_SHOWS } from './words.ts';
+import { ENTRY_KINDS, LEAVE_OUT, STATEMENT_SHOWS } from './words.ts';
 
 const rate = z.union([text, z.array(fields({ from: date, 'per-hour': text }))]);
 
@@ -38,7 +38,7 @@ export const journalSchema = fields({
   workshop: workshop.prefault({}),
   client: client.prefault({}),
   statement: statement.prefault({}),
-  copies: z.partialRecord(z.enum(COPIES), copy).default({}),
+  copies: named(copy),
   /** Stories through many sessions: the parts each is about. */
   threads: named(fields({ title: prose, parts: listOf(text) })),
   /** The picture that the record opens with. */

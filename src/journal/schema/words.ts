@@ -112,7 +112,7 @@ export const CONDITION_WORDS: Readonly<Record<Condition, string>> = {
   3: 'major symptoms',
 };
 
-export const COPIES = ['workshop', 'record', 'public'] as const;
-export type CopyName = (typeof COPIES)[number];
-export const LEAVE_OUT = ['marks', 'money', 'people', 'private'] as const;
+/** A copy of the record: `workshop`, `record`, `public`, or one that the journal names. */
+export type CopyName = string;
+export const LEAVE_OUT = ['private', 'money', 'hours', 'people', 'marks', 'stores', 'papers', 'film'] as const;
 export type LeaveOut = (typeof LEAVE_OUT)[number];

@@ -2,16 +2,17 @@
 import type {
   ActionWord,
   BoughtAs,
-  CopyName,
   EntryKind,
   GoneHow,
   Hazard,
   ItemKind,
+  LeaveOut,
   MethodResult,
   Origin,
   Verdict,
 } from '../../../journal/model.ts';
 import { numbersInWords } from '../../../journal/replay/words.ts';
+import type { Copy } from '../../../journal/record.ts';
 
 export const ORIGIN_WORDS: Readonly<Record<Origin, string>> = {
   original: 'original',
@@ -131,11 +132,22 @@ export const HAZARD_WORDS: Readonly<Record<Hazard, string>> = {
   'luminous-dials': 'luminous dials',
 };
 
-export const COPY_WORDS: Readonly<Record<CopyName, string>> = {
-  workshop: 'workshop copy',
-  record: 'record copy',
-  public: 'public copy',
+const KIND_OUT: Readonly<Record<LeaveOut, string>> = {
+  private: 'private notes',
+  money: 'money',
+  hours: 'hours',
+  people: 'names of people and firms',
+  marks: 'numbers and marks',
+  stores: 'where things lie',
+  papers: 'papers',
+  film: 'film',
 };
+
+/** Which copy this is, and what it leaves out, as every page says it: `Public copy, without money and private notes.` */
+export function copyWords({ name, leavesOut }: Copy): string {
+  const without = leavesOut.length === 0 ? ', with everything' : `, without ${listed(leavesOut.map((kind) => KIND_OUT[kind]))}`;
+  return `${capital(name.replaceAll('-', ' '))} copy${without}.`;
+}
 
 /** `3 parts`, `1 part`, `no parts`. */
 export function counted(n: number, one: string, many = `${one}s`): string {

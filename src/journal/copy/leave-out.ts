@@ -1,0 +1,143 @@
+/**
+ * What each kind of matter is, and how a journal is without it. A copy is a smaller journal: what is taken out here no
+ * page, figure, index or file made from it can know.
+ */
+import type { Bill, Destination, Journal, LeaveOut, PartEntry, Session } from '../model.ts';
+
+/** A journal without one kind of matter. */
+export const WITHOUT: Readonly<Record<LeaveOut, (journal: Journal) => Journal>> = {
+  private: (journal) =>
+    withParts(
+      withSessions(journal, () => ({ private: null })),
+      () => ({ private: null }),
+    ),
+  marks: withoutMarks,
+  papers: withoutPapers,
+  film: (journal) => withSessions(journal, () => ({ film: [] })),
+  people: withoutPeople,
+  stores: withoutStores,
+  hours: withoutHours,
+  money: withoutMoney,
+};
+
+function withSessions(journal: Journal, change: (session: Session) => Partial<Session>): Journal {
+  return { ...journal, sessions: journal.sessions.map((session) => ({ ...session, ...change(session) })) };
+}
+
+function withParts(journal: Journal, change: () => Partial<Journal['parts'] extends ReadonlyMap<string, infer P> ? P : never>): Journal {
+  return { ...journal, parts: new Map([...journal.parts].map(([id, part]) => [id, { ...part, ...change() }])) };
+}
+
+/** Numbers and stampings, by which a thing can be told from its like: on the vehicle, in the catalogue, as they were seen. */
+function withoutMarks(journal: Journal): Journal {
+  const { settings } = journal;
+  const bare = withParts(
+    withSessions(journal, ({ parts }) => ({ parts: parts.map((entry) => ({ ...entry, marks: null })) })),
+    () => ({ marks: null }),
+  );
+  return { ...bare, settings: { ...settings, vehicle: { ...settings.vehicle, marks: [] } } };
+}
+
+function withoutPapers(journal: Journal): Journal {
+  return withSessions(journal, ({ bills, attributed, received, valued }) => ({
+    papers: [],
+    bills: bills.map((bill) => ({ ...bill, paper: null })),
+    attributed: attributed.map((one) => ({ ...one, paper: null })),
+    received: received.map((one) => ({ ...one, paper: null })),
+    valued: valued.map((one) => ({ ...one, paper: null })),
+  }));
+}
+
+/** Who is meant where nobody is named. */
+const SOMEBODY = 'somebody';
+const A_FIRM = 'a firm';
+const CLIENT = 'the client';
+
+/**
+ * Everybody is one and the same somebody, so that no figure tells them apart; firms, sellers and buyers are a firm.
+ * What people are called in prose is theirs who wrote it.
+ */
+function withoutPeople(journal: Journal): Journal {
+  const one = journal.people.values().next().value;
+  const people: Journal['people'] = one === undefined ? new Map() : new Map([[SOMEBODY, { ...one, id: SOMEBODY, name: 'The workshop' }]]);
+  const of = ({ settings }: Journal) => ({
+    ...settings,
+    client: null,
+    workshop: { ...settings.workshop, name: null, address: null, taxNumber: null },
+  });
+  const known = new Set(journal.stores);
+  const firm = (to: Destination | null, away: boolean): Destination | null =>
+    away && to !== null && to.name !== null && !known.has(to.name) ? { bag: null, name: A_FIRM } : to;
+  const bare = withSessions(journal, (session) => ({
+    hours: session.hours.map((entry) => ({ ...entry, by: SOMEBODY })),
+    parts: session.parts.map((entry) => withoutFirms(entry, firm)),
+    bills: session.bills.map((bill) => ({ ...bill, from: null })),
+    sold: session.sold.map((sale) => ({ ...sale, to: null })),
+    received: session.received.map((entry) => ({ ...entry, from: CLIENT })),
+    valued: session.valued.map((entry) => ({ ...entry, by: null })),
+    attributed: session.attributed.map((entry) => ({ ...entry, by: entry.by === null ? null : SOMEBODY })),
+    opens: session.opens.map((entry) => ({ ...entry, from: null })),
+  }));
+  return { ...bare, people, settings: of(journal) };
+}
+
+/** Where something is sent out to, comes back from, or was had from, is a firm or a person. */
+function withoutFirms(entry: PartEntry, firm: (to: Destination | null, away: boolean) => Destination | null): PartEntry {
+  const out = entry.did.includes('sent-out') || entry.did.includes('gone');
+  const back = entry.did.includes('returned') || entry.did.includes('acquired');
+  return { ...entry, to: firm(entry.to, out), from: firm(entry.from, back) };
+}
+
+/** Where things lie: everything in stores is in stores. */
+function withoutStores(journal: Journal): Journal {
+  const stores = new Set(journal.stores);
+  const bare = (to: Destination | null): Destination | null => (to !== null && to.name !== null && stores.has(to.name) ? null : to);
+  const kept = withParts(
+    withSessions(journal, ({ parts }) => ({ parts: parts.map((entry) => ({ ...entry, to: bare(entry.to), from: bare(entry.from) })) })),
+    () => ({ store: null }),
+  );
+  return { ...kept, stores: [] };
+}
+
+/** Time spent, and what is reckoned from it. */
+function withoutHours(journal: Journal): Journal {
+  const subsystems = new Map([...journal.subsystems].map(([id, one]) => [id, { ...one, budgetMinutes: null }]));
+  return { ...withSessions(journal, () => ({ hours: [] })), subsystems };
+}
+
+/** What anything cost, was paid, is priced or worth; the papers that say so; what was bought stays, without its price. */
+function withoutMoney(journal: Journal): Journal {
+  const subsystems = new Map([...journal.subsystems].map(([id, one]) => [id, { ...one, budgetMoney: null }]));
+  const people = new Map(
+    [...journal.people].map(([id, person]) => [
+      id,
+      { ...person, rates: person.rates.slice(0, 1).map((rate) => ({ ...rate, perHour: 0 })) },
+    ]),
+  );
+  const consumables = new Map(
+    [...journal.consumables].map(([id, one]) => [id, { ...one, opening: one.opening && { ...one.opening, value: 0 } }]),
+  );
+  const bare = withSessions(journal, (session) => ({
+    bills: session.bills.map(withoutPrices),
+    sold: [],
+    received: [],
+    valued: [],
+    papers: session.papers.filter(({ kind }) => kind !== 'receipt'),
+    parts: session.parts.map((entry) => ({ ...entry, quoted: null })),
+    opens: session.opens.map((entry) => ({ ...entry, price: null })),
+    counted: session.counted.map((entry) => ({ ...entry, value: null })),
+  }));
+  return { ...bare, subsystems, people, consumables, settings: { ...journal.settings, currency: null, markUp: new Map() } };
+}
+
+function withoutPrices(bill: Bill): Bill {
+  const lines = bill.lines.map((line) => ({
+    ...line,
+    net: 0,
+    tax: 0,
+    gross: 0,
+    foreign: null,
+    parts: line.parts.map((part) => ({ ...part, net: 0, tax: 0, gross: 0 })),
+  }));
+  return { ...bill, lines, discount: 0, carriage: 0, gross: 0, paper: null, way: null };
+}

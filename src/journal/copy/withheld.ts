@@ -1,0 +1,64 @@
+/** What a copy withholds, as texts to look for: whatever the whole says in a field and the copy says in none. */
+import type { Journal } from '../model.ts';
+import type { JournalRecord } from '../record.ts';
+import { formatMoney } from '../values/money.ts';
+
+/** A text that must not be published, and where the journal says it. */
+export interface Withheld {
+  readonly text: string;
+  /** What it is, for whoever is told: `parts / drum / private`. */
+  readonly what: string;
+}
+
+/** Shorter texts are words of any page. */
+export const SHORTEST = 5;
+
+/** Fields that name something by an id of ours or by a file's own way: they are not published as text. */
+const NO_TEXT = new Set(['place', 'datePlace', 'correctsPlace', 'arrivedPlace', 'id', 'session', 'tree', 'svg', 'body']);
+
+/**
+ * @param whole the record of everything
+ * @param copy the same, made smaller
+ * @returns each withheld text once, longest first; amounts as they would be printed
+ */
+export function withheldTexts(whole: JournalRecord, copy: JournalRecord): readonly Withheld[] {
+  const kept = new Set([...textsOf(copy.journal)].map(({ text }) => text));
+  const found = new Map<string, string>();
+  for (const { text, what } of [...textsOf(whole.journal), ...amountsOf(whole)]) {
+    if (text.length >= SHORTEST && !kept.has(text) && !found.has(text)) found.set(text, what);
+  }
+  for (const { text } of amountsOf(copy)) found.delete(text);
+  return [...found].map(([text, what]) => ({ text, what })).sort((a, b) => b.text.length - a.text.length || (a.text < b.text ? -1 : 1));
+}
+
+/** Every text in a field of a journal. */
+function* textsOf(value: unknown, path: readonly string[] = []): Generator<Withheld> {
+  if (typeof value === 'string') yield { text: folded(value), what: path.join(' / ') };
+  else if (value instanceof Map) for (const [key, held] of value) yield* textsOf(held, [...path, String(key)]);
+  else if (Array.isArray(value)) for (const [n, held] of value.entries()) yield* textsOf(held, [...path, nameOf(held, n)]);
+  else if (typeof value === 'object' && value !== null) {
+    for (const [key, held] of Object.entries(value)) if (!NO_TEXT.has(key)) yield* textsOf(held, [...path, key]);
+  }
+}
+
+function nameOf(value: unknown, n: number): string {
+  const { id, part } = (value ?? {}) as { id?: unknown; part?: unknown };
+  return typeof id === 'string' ? id : typeof part === 'string' ? part : String(n + 1);
+}
+
+/** Amounts as pages write them: with their sign, so that a measurement of the same figures is none. */
+function* amountsOf({ journal, ledger }: JournalRecord): Generator<Withheld> {
+  const { settings } = journal as Pick<Journal, 'settings'>;
+  if (settings.currency === null) return;
+  const { currency, currencyDigits, locale } = settings;
+  for (const entry of ledger.entries) {
+    for (const minor of [entry.gross, entry.net]) {
+      if (minor !== 0) yield { text: formatMoney(minor, { currency, currencyDigits, locale }), what: `${entry.session}: ${entry.what}` };
+    }
+  }
+}
+
+/** White space counts once, and accents however they are coded. */
+export function folded(text: string): string {
+  return text.normalize('NFC').replace(/\s+/gu, ' ').trim();
+}
