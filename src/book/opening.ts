@@ -1,7 +1,7 @@
 /** The first sheets: title, what the book is and how to read it, the vehicle. */
 import { registerAt } from '../journal/registers/register.ts';
 import { vehicleLine } from '../site/views/home/vehicle.ts';
-import { capital, listed, ORIGIN_MEANINGS, ORIGIN_WORDS, spelled } from '../site/views/page/words.ts';
+import { capital, copyWords, listed, ORIGIN_MEANINGS, ORIGIN_WORDS, spelled } from '../site/views/page/words.ts';
 import { headPicture } from '../site/views/pictures/pictures.ts';
 import { type BookSetting, figure, pictureFile } from './setting.ts';
 import { call, list, literal, words } from './typst-text.ts';
@@ -14,6 +14,7 @@ export function titlePage(setting: BookSetting): string {
   const alt = head?.picture.alt ?? head?.picture.caption ?? 'The vehicle.';
   const lines = [
     `The record of its restoration, as it stood on ${sheet.date(record.day)}`,
+    copyWords(record.copy),
     ...(people.size === 0 ? [] : [`Written by ${listed([...people.values()].map(({ name }) => name))}`]),
   ];
   return call('title-page', {

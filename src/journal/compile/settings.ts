@@ -40,7 +40,7 @@ export function compileSettings(source: JournalFields, tree: Tree, out: Reporter
     workshop: workshopOf(source, tree, out),
     client: source.client,
     shows: source.statement.shows,
-    copies: new Map(Object.entries(source.copies).map(([name, copy]) => [name, copy.leaveOut])),
+    copies: new Map(Object.entries(source.copies).map(([name, copy]) => [name, copy])),
     front: source.front,
     keepPictureFacts: source.pictures.keep,
   };

@@ -14,7 +14,7 @@ export const USUAL_COPIES: Readonly<Record<'workshop' | 'record' | 'public', rea
 
 /** The copies of a journal: the usual ones, and those that it names, each with what it leaves out. */
 export function copiesOf({ settings }: Pick<Journal, 'settings'>): ReadonlyMap<CopyName, readonly LeaveOut[]> {
-  const named = [...settings.copies].map(([name, kinds]) => [name, LEAVE_OUT.filter((kind) => kinds.includes(kind))] as const);
+  const named = [...settings.copies].map(([name, { leaveOut }]) => [name, LEAVE_OUT.filter((kind) => leaveOut.includes(kind))] as const);
   return new Map<CopyName, readonly LeaveOut[]>([...Object.entries(USUAL_COPIES), ...named]);
 }
 

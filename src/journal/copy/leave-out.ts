@@ -62,7 +62,7 @@ function withoutPeople(journal: Journal): Journal {
   const people: Journal['people'] = one === undefined ? new Map() : new Map([[SOMEBODY, { ...one, id: SOMEBODY, name: 'The workshop' }]]);
   const of = ({ settings }: Journal) => ({
     ...settings,
-    client: null,
+    client: { name: null, address: null, reference: null, terms: null },
     workshop: { ...settings.workshop, name: null, address: null, taxNumber: null },
   });
   const known = new Set(journal.stores);
@@ -127,7 +127,7 @@ function withoutMoney(journal: Journal): Journal {
     opens: session.opens.map((entry) => ({ ...entry, price: null })),
     counted: session.counted.map((entry) => ({ ...entry, value: null })),
   }));
-  return { ...bare, subsystems, people, consumables, settings: { ...journal.settings, currency: null, markUp: new Map() } };
+  return { ...bare, subsystems, people, consumables, settings: { ...journal.settings, markUp: new Map() } };
 }
 
 function withoutPrices(bill: Bill): Bill {

@@ -10,31 +10,48 @@ export interface Withheld {
   readonly what: string;
 }
 
-/** Shorter texts are words of any page. */
+/** Shorter texts, and single words in small letters, are words of any page. */
 export const SHORTEST = 5;
+const A_WORD = /^\p{Ll}+$/u;
 
-/** Fields that name something by an id of ours or by a file's own way: they are not published as text. */
-const NO_TEXT = new Set(['place', 'datePlace', 'correctsPlace', 'arrivedPlace', 'id', 'session', 'tree', 'svg', 'body']);
+/** Fields that hold places in files, ids, dates or words of the format, which tell nothing by themselves; prose is looked through, not for. */
+const NO_TEXT = new Set([
+  'place',
+  'datePlace',
+  'correctsPlace',
+  'arrivedPlace',
+  'id',
+  'session',
+  'svg',
+  'body',
+  'date',
+  'kind',
+  'as',
+  'rate',
+]);
+const A_DATE = /^\d{4}-\d{2}-\d{2}$/;
 
 /**
  * @param whole the record of everything
  * @param copy the same, made smaller
- * @returns each withheld text once, longest first; amounts as they would be printed
+ * @returns each withheld text once, longest first; amounts as they would be printed. What the journal says may stand is not among them
  */
 export function withheldTexts(whole: JournalRecord, copy: JournalRecord): readonly Withheld[] {
   const kept = new Set([...textsOf(copy.journal)].map(({ text }) => text));
   const found = new Map<string, string>();
   for (const { text, what } of [...textsOf(whole.journal), ...amountsOf(whole)]) {
-    if (text.length >= SHORTEST && !kept.has(text) && !found.has(text)) found.set(text, what);
+    if (text.length >= SHORTEST && !A_WORD.test(text) && !kept.has(text) && !found.has(text)) found.set(text, what);
   }
   for (const { text } of amountsOf(copy)) found.delete(text);
+  for (const text of whole.journal.settings.copies.get(copy.copy.name)?.maySay ?? []) found.delete(folded(text));
   return [...found].map(([text, what]) => ({ text, what })).sort((a, b) => b.text.length - a.text.length || (a.text < b.text ? -1 : 1));
 }
 
 /** Every text in a field of a journal. */
 function* textsOf(value: unknown, path: readonly string[] = []): Generator<Withheld> {
-  if (typeof value === 'string') yield { text: folded(value), what: path.join(' / ') };
-  else if (value instanceof Map) for (const [key, held] of value) yield* textsOf(held, [...path, String(key)]);
+  if (typeof value === 'string') {
+    if (!A_DATE.test(value)) yield { text: folded(value), what: path.join(' / ') };
+  } else if (value instanceof Map) for (const [key, held] of value) yield* textsOf(held, [...path, String(key)]);
   else if (Array.isArray(value)) for (const [n, held] of value.entries()) yield* textsOf(held, [...path, nameOf(held, n)]);
   else if (typeof value === 'object' && value !== null) {
     for (const [key, held] of Object.entries(value)) if (!NO_TEXT.has(key)) yield* textsOf(held, [...path, key]);

@@ -75,7 +75,8 @@ export interface Settings extends Given<Pick<JournalSource, AsWritten>> {
   readonly client: Given<JournalSource['client']>;
   /** What a statement shows the client besides what is charged. */
   readonly shows: readonly StatementShows[];
-  readonly copies: ReadonlyMap<CopyName, readonly LeaveOut[]>;
+  /** What the journal itself says of its copies. */
+  readonly copies: ReadonlyMap<CopyName, { readonly leaveOut: readonly LeaveOut[]; readonly maySay: readonly string[] }>;
   /** The picture that the record opens with: its path inside the journal. */
   readonly front: string | null;
   readonly keepPictureFacts: readonly ('time' | 'camera')[];

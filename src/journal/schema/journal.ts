@@ -15,7 +15,11 @@ const budget = fields({ hours: maybe(text), money: maybe(text) });
 const workshop = fields({ name: maybe(prose), address: maybe(prose), 'tax-number': maybe(text), tax: maybe(read(readPercent, '0%')) });
 const client = fields({ name: maybe(prose), address: maybe(prose), reference: maybe(prose), terms: maybe(prose) });
 const statement = fields({ shows: manyOf(oneOf(STATEMENT_SHOWS)) });
-const copy = fields({ 'leave-out': manyOf(oneOf(LEAVE_OUT)) });
+const copy = fields({
+  'leave-out': manyOf(oneOf(LEAVE_OUT)),
+  /** Texts of what is left out that its owner has looked at and lets stand, in prose or on a paper. */
+  'may-say': manyOf(text),
+});
 
 export const journalSchema = fields({
   title: prose,

@@ -27,7 +27,7 @@ export async function leaksIn(
 ): Promise<readonly Leak[]> {
   if (withheld.length === 0) return [];
   const by = new Map(withheld.map((one) => [one.text, one]));
-  const any = new RegExp(withheld.map(({ text }) => text.replace(/[\\^$.*+?()[\]{}|/-]/g, '\\$&')).join('|'), 'gu');
+  const any = new RegExp(withheld.map(({ text }) => text.replace(/[\\^$.*+?()[\]{}|]/g, '\\$&')).join('|'), 'gu');
   const files = readdirSync(folder, { recursive: true, withFileTypes: true }).filter((entry) => entry.isFile());
   const leaks: Leak[] = [];
   for (const [n, entry] of files.entries()) {
