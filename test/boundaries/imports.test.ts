@@ -36,6 +36,7 @@ const LAYERS: Readonly<Record<string, readonly string[]>> = {
   check: ['diagnostics', 'values', 'model', 'replay', 'ledger'],
   registers: ['diagnostics', 'values', 'model', 'replay', 'ledger'],
   timelines: ['values', 'model', 'replay', 'registers'],
+  copy: ['values', 'model', 'replay', 'ledger'],
   pipeline: ['diagnostics', 'model', 'read', 'compile', 'replay', 'ledger', 'check', 'registers'],
 };
 

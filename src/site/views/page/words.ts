@@ -11,8 +11,8 @@ import type {
   Origin,
   Verdict,
 } from '../../../journal/model.ts';
-import { numbersInWords } from '../../../journal/replay/words.ts';
 import type { Copy } from '../../../journal/record.ts';
+import { numbersInWords } from '../../../journal/replay/words.ts';
 
 export const ORIGIN_WORDS: Readonly<Record<Origin, string>> = {
   original: 'original',
