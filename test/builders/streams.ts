@@ -56,9 +56,10 @@ const entry = fc
   )
   .map(({ id, words: list, ...fields }) => {
     const moves = list.some((word) => ['removed', 'stored', 'sent-out', 'returned', 'acquired', 'made'].includes(word));
-    const { to, from, at, ...rest } = fields;
+    const { to, from, at, how, ...rest } = fields;
     return did(id, list, {
       ...rest,
+      ...(how !== undefined && list.includes('gone') ? { how } : {}),
       ...(moves && to !== undefined ? { to } : {}),
       ...(from !== undefined && (fields.count ?? 0) > 3 ? { from } : {}),
       ...(at !== undefined && list.includes('fitted') && (fields.count ?? 0) > 4 ? { at } : {}),

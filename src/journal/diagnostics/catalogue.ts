@@ -99,6 +99,7 @@ export const CATALOGUE = {
   A519: warning('Originals go with it', 'A part goes for good, and originals that are in it go along.'),
   A520: error('Two notes the wrong way round', 'What cannot be in several entries could be if two notes had each other’s dates.'),
   A521: error('Entry doubled', 'The same entry stands twice in a note, and what it says cannot be done twice.'),
+  A522: error('Said of no action', 'A field says something of an action that the entry does not have.'),
 
   A601: error('Bag used twice', 'A bag is filled that is full: it must be emptied first.'),
   A602: error('Bag emptied but not filled', 'The bag was never filled, or only later.'),

@@ -32,11 +32,11 @@ export interface NotedSince {
 /** The fields of which something was noted, in the order of the table; what has no name is left to the chronicle. */
 export function notedSince(record: RegisterSource, part: PartId): readonly NotedSince[] {
   const seen = observationsOf(record, part);
-  return OBSERVED.flatMap(({ label, words: wordsOf }) => {
+  return OBSERVED.flatMap(({ label, lasts, words: wordsOf }) => {
     const list = seen.flatMap(({ entry, date, session }) => {
       const words = wordsOf(entry);
       return words === null ? [] : [{ words, date, session }];
     });
-    return label === null || list.length === 0 ? [] : [{ label, list }];
+    return label === null || !lasts || list.length === 0 ? [] : [{ label, list }];
   });
 }

@@ -4,6 +4,8 @@ import { CONDITION_WORDS, type PartEntry } from '../model.ts';
 export interface ObservedField {
   /** What a page calls it; null for what is said without a name. */
   readonly label: string | null;
+  /** It is told of the part for good, not of what was to happen next. */
+  readonly lasts: boolean;
   /** What the entry says of it; null for nothing. */
   words(entry: PartEntry): string | null;
 }
@@ -13,16 +15,19 @@ export interface ObservedField {
  * order, and an entry that says any of it is an observation of its part.
  */
 export const OBSERVED: readonly ObservedField[] = [
-  { label: null, words: ({ note }) => note },
-  { label: 'Condition', words: ({ condition }) => (condition === null ? null : `${condition}, ${CONDITION_WORDS[condition]}`) },
-  { label: 'Marks', words: ({ marks }) => marks },
-  { label: 'Finish', words: ({ finish }) => finish },
-  { label: 'Goes back', words: ({ goesBack }) => goesBack },
-  { label: 'In this order', words: ({ stack }) => (stack.length === 0 ? null : stack.join(', ')) },
-  { label: 'Back as it was', words: ({ asWas }) => (asWas === null ? null : asWas ? 'yes' : 'no') },
-  { label: 'To be done', words: ({ work }) => work },
-  { label: 'Due', words: ({ due }) => due },
-  { label: 'Torque', words: ({ torque }) => torque?.text ?? null },
+  { label: null, lasts: true, words: ({ note }) => note },
+  {
+    label: 'Condition',
+    lasts: true,
+    words: ({ condition }) => (condition === null ? null : `${condition}, ${CONDITION_WORDS[condition]}`),
+  },
+  { label: 'Marks', lasts: true, words: ({ marks }) => marks },
+  { label: 'Finish', lasts: true, words: ({ finish }) => finish },
+  { label: 'Goes back', lasts: false, words: ({ goesBack }) => goesBack },
+  { label: 'In this order', lasts: false, words: ({ stack }) => (stack.length === 0 ? null : stack.join(', ')) },
+  { label: 'Back as it was', lasts: false, words: ({ asWas }) => (asWas === null ? null : asWas ? 'yes' : 'no') },
+  { label: 'To be done', lasts: false, words: ({ work }) => work },
+  { label: 'Torque', lasts: true, words: ({ torque }) => torque?.text ?? null },
 ];
 
 /** What an entry says of one field. */

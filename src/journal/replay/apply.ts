@@ -5,6 +5,7 @@ import { moves } from './actions.ts';
 import { choose, type Draft, firstOf, inOrderOf, type Share, without } from './choose.ts';
 import { destinationOf, idleDestination, type Target } from './destinations.ts';
 import { originalsGone } from './gone-with.ts';
+import { idleField } from './idle-fields.ts';
 import { noRoom } from './refusals.ts';
 import type { Replay } from './replay.ts';
 import { type Pile, stayOf } from './state.ts';
@@ -30,6 +31,7 @@ export function applyEntry(replay: Replay, session: Session, entry: PartEntry): 
     told.push(found);
   };
   tell(idleDestination(entry));
+  tell(idleField(entry));
   let draft: Draft = { piles: replay.state.pilesOf(entry.part), ended: [], deeds: [], hand: null };
   for (const word of entry.did) draft = applyWord(replay, { session, entry, word }, draft, tell);
   const wrong = told.some(({ severity }) => severity === 'error');

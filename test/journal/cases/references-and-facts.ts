@@ -166,6 +166,15 @@ export const WHEREABOUTS: readonly Case[] = [
     once: true,
   },
   {
+    shows: 'how it went, of what did not go',
+    code: 'A522',
+    note: 'parts: [{ part: drum, did: removed, how: sold }]',
+    says: /how/,
+    once: true,
+  },
+  { shows: 'a loan of what was not sent out', code: 'A522', note: 'parts: [{ part: drum, did: removed, how: loan }]', hint: /how/ },
+  { shows: 'back as it was, of what was not fitted', code: 'A522', note: 'parts: [{ part: drum, did: removed, as-was: yes }]' },
+  {
     shows: 'an entry that stands twice',
     code: 'A521',
     note: 'parts:\n  - { part: drum, did: removed, to: shelf A1 }\n  - { part: drum, did: removed, to: shelf A1 }',

@@ -41,7 +41,7 @@ function pagesOf(...entries: Parameters<typeof did>[]) {
 }
 
 test('a field that is put into the table of what an entry observes stands on both pages', () => {
-  const smell = { label: 'Smell', words: ({ how }) => (how === 'lost' ? null : 'of old oil') } satisfies ObservedField;
+  const smell = { label: 'Smell', lasts: true, words: ({ how }) => (how === 'lost' ? null : 'of old oil') } satisfies ObservedField;
   expect(pagesOf(['drum', 'inspected'])).toMatchObject({ since: [] });
   table.push(smell);
   const pages = pagesOf(['drum', 'inspected']);

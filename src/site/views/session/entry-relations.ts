@@ -9,7 +9,7 @@ const HOW_WORDS: Readonly<Record<string, string>> = { loan: 'on loan', 'made-int
 
 /** What an entry under `parts` says of other parts, of how, and of which of a lot, one thing a line. */
 export function entryRelations(sheet: Sheet, entry: PartEntry): readonly Markup[] {
-  const { how, which, into, madeFrom, pattern, quoted } = entry;
+  const { how, which, into, madeFrom, pattern, due, quoted } = entry;
   const line = (words: string, what: Piece): Markup => html`${words}${what}`;
   return [
     ...(which === null ? [] : [line('', capital(numbersInWords(which)))]),
@@ -17,6 +17,7 @@ export function entryRelations(sheet: Sheet, entry: PartEntry): readonly Markup[
     ...(into.length === 0 ? [] : [line('Into: ', partLinks(sheet, into))]),
     ...(madeFrom.length === 0 ? [] : [line('Made from: ', partLinks(sheet, madeFrom))]),
     ...(pattern === null ? [] : [line('Made after: ', partLink(sheet, pattern))]),
+    ...(due === null ? [] : [line('Due: ', sheet.figures.shortDate(due))]),
     ...(quoted === null ? [] : [line('Quoted: ', sheet.figures.money(quoted))]),
   ];
 }
