@@ -105,10 +105,20 @@ function lineOf(entry: LineEntry, context: NoteAtHand): LineSource | null {
   return { what, as, consumable: consumable?.id ?? null, amount, charges, cost, tax, refund, refundOf, notCharged, deductible };
 }
 
+/** A set is laid to the parts it brings, to each by how many there are of it. */
+function chargesOfMade(makes: LineEntry['says']['makes'], names: NoteAtHand['names']): BillLine['charges'] | null {
+  const shares = makes.map(({ says, placeOf }) => {
+    const charge = names.charge(says.id, placeOf('id'));
+    return charge && { charge, weight: new Fraction(says.count) };
+  });
+  return shares.includes(null) ? null : known(shares);
+}
+
 /** A split says where a line is laid; what it is `for` must then be known all the same. */
 function chargesOf({ says, placeOf }: LineEntry, { names, out }: NoteAtHand): BillLine['charges'] | null {
   const charge = says.for === null ? { part: null, subsystem: GENERAL } : names.charge(says.for, placeOf('for'));
   if (charge === null) return null;
+  if (says.split === null && says.makes.length > 0) return chargesOfMade(says.makes, names);
   if (says.split === null) return [{ charge, weight: new Fraction(1) }];
   const shares = Object.entries(says.split).map(([id, weight]) => {
     const to = names.charge(id, placeOf('split', id));

@@ -13,6 +13,7 @@ import { readDate } from '../values/date.ts';
 import { type DrawingSource, readDrawing } from './drawing.ts';
 import type { IdentityFile, NoteSource, PartsFile, ReadJournal, StatementFile, Understood } from './journal-source.ts';
 
+import { catalogueOf, withAcquired } from './made-parts.ts';
 import { readProse } from './prose.ts';
 import { type ProseAlone, proseAlone } from './prose-alone.ts';
 import { controlByNumber, tooMuchOf } from './prose-limits.ts';
@@ -50,7 +51,8 @@ export function readFiles(sources: Sources, out: Reporter): ReadJournal {
     else notes.push(...readNote(text, out));
   }
   if (!sources.files.some((file) => file.path === 'journal.yaml')) out.diagnostics.push(noJournal());
-  return { journal, consumables, parts, identity, drawings, statements, notes };
+  const made = { parts: [...parts, ...catalogueOf(notes, parts)], notes: withAcquired(notes, parts) };
+  return { journal, consumables, identity, drawings, statements, ...made };
 }
 
 function noJournal() {
@@ -152,7 +154,18 @@ function readNote(text: SourceText, out: Reporter): NoteSource[] {
   checkName(text.file, id, out);
   const read = readSpan(text, cut.yaml, sessionSchema, 'fields', out, standInsFor(id));
   if (read === null) return [];
-  return [{ id, file: text.file, source: read.value, tree: read.tree, prose, body, told: read.told, undated: read.value.date === UNDATED }];
+  return [
+    {
+      id,
+      file: text.file,
+      source: read.value,
+      tree: read.tree,
+      prose,
+      body,
+      told: read.told,
+      undated: read.value.date === UNDATED,
+    },
+  ];
 }
 
 /** Prose that is too much is told, and passed over: not even to be shown should it be parsed. */

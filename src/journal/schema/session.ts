@@ -109,6 +109,17 @@ const measurement = fields({
   note: maybe(prose),
 });
 
+/** A part that a purchase brings. */
+const brought = fields({
+  id: newId,
+  name: prose,
+  origin: oneOf(ORIGINS, SAID_FOR_ORIGINS),
+  for: text,
+  count: count.default(1),
+  /** Where it was put. */
+  at: maybe(destination),
+});
+
 /** A line of a bill: a thing or a service. What it costs is read with the journal's currency. */
 const lineShape = {
   what: maybe(prose),
@@ -119,6 +130,8 @@ const lineShape = {
   cost: text,
   tax: maybe(text),
   split: decisive(maybe(z.record(z.string(), text))),
+  /** Parts that it brings: candidates for a position, catalogued and acquired by this entry. A set is one entry that brings several. */
+  makes: decisive(manyOf(brought)),
   /** Why money came back. */
   refund: maybe(prose),
   /** The note that tells of the purchase, by its id or date. */
