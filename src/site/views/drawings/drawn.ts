@@ -78,6 +78,11 @@ export function whereDrawn(sheet: Sheet, drawing: Drawing, position: PositionId)
   return markup.length > LARGEST_ON_EVERY_PAGE ? null : markup;
 }
 
+/** Where one position is, on every drawing that shows it. */
+export function wherever(sheet: Sheet, position: PositionId): readonly string[] {
+  return sheet.record.journal.drawings.flatMap((drawing) => whereDrawn(sheet, drawing, position) ?? []);
+}
+
 /** Copies of the shapes of a position, each moved as what it lies in is. */
 function shapesOf(within: Element, position: PositionId): Element[] {
   return within.children.flatMap((node) => {

@@ -1,9 +1,12 @@
 /** What a drawing shows, said in words: its places by their state, and the places that it does not show. */
+import type { Drawing } from '../../../journal/model/drawing.ts';
 import type { IsoDate, PositionId } from '../../../journal/model.ts';
 import { type PlaceKind, type PlaceState, placeStateOf } from '../../../journal/registers/place-state.ts';
 import { registerAt } from '../../../journal/registers/register.ts';
 import type { SiteRecord } from '../../record.ts';
+import type { Sheet } from '../page/sheet.ts';
 import { hatchName } from './hatches.ts';
+import { type Strip, stripsOf } from './strips.ts';
 
 export interface PlacesInState {
   /** The hatch it is drawn with; null: drawn open. */
@@ -42,6 +45,26 @@ export function placesByState(record: SiteRecord, positions: ReadonlySet<Positio
       return [{ hatch, kind: state.kind, words, places }];
     })
     .sort((a, b) => ORDER.indexOf(a.kind) - ORDER.indexOf(b.kind) || b.places.length - a.places.length);
+}
+
+export interface MapShown {
+  readonly drawings: readonly Drawing[];
+  /** One for each subsystem where the journal has no drawing. */
+  readonly strips: readonly Strip[];
+  readonly states: readonly PlacesInState[];
+}
+
+/**
+ * What a map of the vehicle shows at the end of a day.
+ *
+ * @param at null: on the record's day
+ * @param brief only the first drawing
+ */
+export function mapShown(sheet: Sheet, at: IsoDate | null, brief: boolean): MapShown {
+  const { drawings: all, positions } = sheet.record.journal;
+  const drawings = brief ? all.slice(0, 1) : all;
+  const places = new Set(all.length === 0 ? positions.keys() : drawings.flatMap((drawing) => drawing.positions));
+  return { drawings, strips: all.length === 0 ? stripsOf(sheet, at, 'strip') : [], states: placesByState(sheet.record, places, at) };
 }
 
 /** Places that no drawing of the journal shows, in catalogue order. */

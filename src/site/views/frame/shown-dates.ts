@@ -19,7 +19,11 @@ export function shownDates(record: JournalRecord): readonly ViewDate[] {
   return all.filter(({ date, milestones }) => yearOf(date) > from || milestones.length > 0 || date.slice(5, 7) === '12');
 }
 
-/** True when months of years long past were left out. */
-export function isThinned(record: JournalRecord): boolean {
-  return shownDates(record).length < viewDates(record).length;
+/** The shown days by year, oldest first, and whether months of years long past were left out. */
+export function shownYears({ record }: { readonly record: JournalRecord }): {
+  readonly years: readonly (readonly [year: string, dates: readonly ViewDate[]])[];
+  readonly thinned: boolean;
+} {
+  const dates = shownDates(record);
+  return { years: [...Map.groupBy(dates, ({ date }) => yearOf(date))], thinned: dates.length < viewDates(record).length };
 }

@@ -1,8 +1,13 @@
-import type { Ahead, ToFinishRow } from '../../../journal/registers/to-finish.ts';
+import { type Ahead, type ToFinishRow, toFinish } from '../../../journal/registers/to-finish.ts';
 import { html, type Piece } from '../page/html.ts';
 import { linked } from '../page/links.ts';
 import type { Sheet } from '../page/sheet.ts';
 import { rows, type SetTable, setTable } from '../tables/table.ts';
+
+/** What is ahead as it stands now, in the order of the journal. */
+export function linesToFinish({ record }: Sheet): readonly ToFinishRow[] {
+  return toFinish(record, null);
+}
 
 /** What is ahead, a subsystem a line, beside what is left of its budgets. A sum says how many items are not in it. */
 export function toFinishTable(sheet: Sheet, list: readonly ToFinishRow[]): SetTable {

@@ -1,6 +1,6 @@
 /** One page being set: its record, its figures, and how it links to everything else. */
 
-import type { Charge, IsoDate, PartId, PositionId, SessionId, SubsystemId } from '../../../journal/model.ts';
+import type { Charge, IsoDate, PartId, PositionId, SessionId, Settings, SubsystemId } from '../../../journal/model.ts';
 import { GENERAL } from '../../../journal/model.ts';
 import type { Moment } from '../../../journal/record.ts';
 import { keptIn, once } from '../../../journal/values/once.ts';
@@ -24,7 +24,12 @@ import { indexOf, type RecordIndex } from './record-index.ts';
 
 export interface Sheet {
   readonly address: Address;
+  /** For views; a page and its components are given what they show. */
   readonly record: SiteRecord;
+  readonly settings: Settings;
+  /** The record's day. */
+  readonly day: IsoDate;
+  readonly copy: SiteRecord['copy'];
   readonly index: RecordIndex;
   readonly figures: Figures;
   /** The relative link from this page to an address. */
@@ -70,6 +75,9 @@ export function sheetOf(record: SiteRecord, address: Address): Sheet {
   return {
     address,
     record,
+    settings: record.journal.settings,
+    day: record.day,
+    copy: record.copy,
     index,
     figures,
     link,

@@ -1,5 +1,11 @@
+import { type FilmIndex, filmIndex } from '../../../journal/registers/film.ts';
 import { fileAddress } from '../../addresses.ts';
 import type { Sheet } from '../page/sheet.ts';
+
+/** Every clip with its marks, and the marks of each part. */
+export function filmOf({ record }: Sheet): FilmIndex {
+  return filmIndex(record);
+}
 
 /** Where a clip plays from a time: a file of the journal, or an address elsewhere; null when it is only a name. */
 export function clipHref(sheet: Sheet, clip: { readonly clip: string; readonly file: string | null }, fragment: string): string | null {

@@ -30,7 +30,10 @@ export interface PictureCollection {
 }
 
 /** The collection of all first, then those of the subsystems that have pictures, in the journal's order. */
-export const pictureCollections: (record: SiteRecord) => readonly PictureCollection[] = once(collectionsOf, ({ journal }) => journal);
+export const pictureCollections: (of: { readonly record: SiteRecord }) => readonly PictureCollection[] = once(
+  ({ record }) => collectionsOf(record),
+  ({ record }) => record.journal,
+);
 
 function collectionsOf(record: SiteRecord): PictureCollection[] {
   const all = allPictures(record);

@@ -1,6 +1,8 @@
 /** Places that a picture points at, as markup, and the piece of a picture that shows one part. */
+
 import { toHtml } from 'hast-util-to-html';
 import type { PartId, Picture, PicturePoint } from '../../../journal/model.ts';
+import type { BagRow } from '../../../journal/registers/bags.ts';
 import { pointMarks, pointsKey, type ShownPoint } from '../../../markdown/points.ts';
 import { html } from '../page/html.ts';
 import type { Sheet } from '../page/sheet.ts';
@@ -11,6 +13,13 @@ export function pointsOn(sheet: Sheet, picture: Picture): { readonly marks: stri
   if (picture.points.length === 0 || rendition === null) return null;
   const points = picture.points.map((point) => shownPoint(sheet, point));
   return { marks: toHtml(pointMarks(points, rendition.width, rendition.height), { space: 'svg' }), key: toHtml(pointsKey(points)) };
+}
+
+/** The points of the picture of a bag, as its session lists it. */
+export function pointsOnBag(sheet: Sheet, { filled, filling }: BagRow): ReturnType<typeof pointsOn> {
+  const session = filled.session === null ? undefined : sheet.index.sessions.get(filled.session);
+  const listed = session?.pictures.find(({ file }) => file === filling.picture);
+  return listed === undefined ? null : pointsOn(sheet, listed);
 }
 
 function shownPoint(sheet: Sheet, { at, shows, note }: PicturePoint): ShownPoint {

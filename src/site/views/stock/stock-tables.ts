@@ -1,7 +1,7 @@
 /** Consumables in tables: all of them with what came and went, what lay on the shelf at a past day, the movements of one. */
 import type Fraction from 'fraction.js';
 import type { LedgerAt } from '../../../journal/ledger/ledger-at.ts';
-import type { Holding, StockRow } from '../../../journal/ledger/stock-at.ts';
+import { type Holding, type StockRow, stockAt, stockOf } from '../../../journal/ledger/stock-at.ts';
 import type { StockAccount, StockMovement } from '../../../journal/record.ts';
 import { type Address, sessionAddress } from '../../addresses.ts';
 import { entryAddress } from '../ledger/entry-place.ts';
@@ -20,6 +20,11 @@ const SIDES = [
   { of: 'used', head: 'Used' },
   { of: 'left', head: 'Left' },
 ] as const;
+
+/** Every consumable as it stands now, in the order of the catalogue. */
+export function stockNow({ record }: Sheet): readonly StockRow[] {
+  return stockAt(record, null);
+}
 
 /** Every consumable: opening, bought, used and left in quantity and in money, with its hazard statements. */
 export function stockTable(sheet: Sheet, stock: readonly StockRow[]): SetTable {
@@ -117,7 +122,9 @@ interface ShownMovement {
 }
 
 /** The movements of a consumable, in order, with what each left on the shelf; opening and bought add up to used and left. */
-export function movementTable(sheet: Sheet, { movements }: StockAccount, stock: StockRow, caption: string): SetTable {
+export function movementTable(sheet: Sheet, account: StockAccount, caption: string): SetTable {
+  const { movements } = account;
+  const stock = stockOf(account, null);
   const { figures } = sheet;
   const shown = shownMovements(movements);
   const amounts = shownHoldings(stock);

@@ -1,21 +1,14 @@
 import type { BagRow } from '../../../journal/registers/bags.ts';
-import { hazardsOfParts } from '../../../journal/registers/hazards.ts';
 import { hazardMark } from '../cautions/hazard-mark.ts';
 import { html, joined } from '../page/html.ts';
 import { dayLink, linked, partLink } from '../page/links.ts';
 import type { Sheet } from '../page/sheet.ts';
 import { rows, type SetTable, setTable } from '../tables/table.ts';
 import { tickBox } from '../tables/tick-box.ts';
+import { hazardsIn } from './stores-page.ts';
 
 /** Filled bags one a line: number, what each holds, the parts of the catalogue in it, what it came off. */
 export function bagTable(sheet: Sheet, bags: readonly BagRow[], label: string): SetTable {
-  const { record } = sheet;
-  const hazardsIn = (parts: BagRow['parts']) =>
-    hazardsOfParts(
-      record,
-      parts.map(({ part }) => part),
-      record.day,
-    );
   return setTable<BagRow>({
     label,
     set: 'store bagged',
@@ -25,7 +18,7 @@ export function bagTable(sheet: Sheet, bags: readonly BagRow[], label: string): 
         head: 'Holds',
         set: 'holds',
         bare: true,
-        cell: ({ filling, parts }) => html`${filling.holds.join(', ')}${hazardMark(sheet, hazardsIn(parts))}`,
+        cell: (bag) => html`${bag.filling.holds.join(', ')}${hazardMark(sheet, hazardsIn(sheet, [bag]))}`,
       },
       {
         head: 'Parts of the catalogue',

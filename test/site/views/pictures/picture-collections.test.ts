@@ -97,7 +97,7 @@ describe('the collections of a journal', () => {
         }) as const,
     );
     const pictures = picturePlan(planPictures(facts, { keep: [], timeZone: 'UTC' }).data);
-    const collections = pictureCollections({ ...record, pictures } as SiteRecord);
+    const collections = pictureCollections({ record: { ...record, pictures } as SiteRecord });
     expect(collections.map(({ subsystem, count, address }) => [subsystem, count, address])).toEqual([
       [null, 3, 'pictures.html'],
       ['brakes', 2, 'pictures-of/brakes.html'],

@@ -1,0 +1,107 @@
+/** The ledger now, and as it stood at the end of a past day. */
+import { type BudgetRow, budgets } from '../../../journal/ledger/budgets.ts';
+import { type LedgerAt, ledgerAt, ledgerSeries } from '../../../journal/ledger/ledger-at.ts';
+import { type PositionTotals, positionTotals } from '../../../journal/ledger/of-position.ts';
+import { budgetedSpend, hoursByWeek, type MonthSpend, type Week } from '../../../journal/ledger/over-time.ts';
+import { type Reconciliation, reconcile } from '../../../journal/ledger/reconcile.ts';
+import type { IsoDate, SubsystemId } from '../../../journal/model.ts';
+import { yearOf } from '../../../journal/values/date.ts';
+import type { SiteRecord } from '../../record.ts';
+import { CHART_WIDTHS } from '../charts/plotted.ts';
+import { shownDates } from '../frame/shown-dates.ts';
+import type { Sheet } from '../page/sheet.ts';
+import type { SetTable } from '../tables/table.ts';
+import { ledgerYears, type Measure } from './account.ts';
+import { spendLine, subsystemBars, weekBars } from './ledger-charts.ts';
+import { spendTable, weekTable } from './time-tables.ts';
+
+/** The books of a day: what they came to, the line on which the two views meet, and the budgets. */
+export interface LedgerOfDay {
+  readonly at: LedgerAt;
+  readonly line: Reconciliation;
+  readonly budgets: readonly BudgetRow[];
+}
+
+export function ledgerNow(sheet: Sheet): LedgerOfDay {
+  return ledgerOfDay(sheet, ledgerAt(sheet.record, sheet.record.day));
+}
+
+export function ledgerOfDay({ record }: Sheet, at: LedgerAt): LedgerOfDay {
+  return { at, line: reconcile(at), budgets: budgets(record.journal, at) };
+}
+
+/** A day on which the ledger is shown, with the days before and after it; null at the ends. */
+export interface LedgerDay {
+  readonly date: IsoDate;
+  /** Names of what was reached that day. */
+  readonly milestones: readonly string[];
+  readonly before: IsoDate | null;
+  readonly after: IsoDate | null;
+  readonly at: LedgerAt;
+}
+
+/** Every day on which the ledger is shown, oldest first, worked out in one pass. */
+export function ledgerDays(record: SiteRecord): LedgerDay[] {
+  const dates = shownDates(record);
+  const series = ledgerSeries(
+    record,
+    dates.map(({ date }) => date),
+  );
+  return dates.flatMap(({ date, milestones }, n) => {
+    const at = series[n];
+    const names = milestones.map(({ name }) => name);
+    return at ? [{ date, milestones: names, before: dates[n - 1]?.date ?? null, after: dates[n + 1]?.date ?? null, at }] : [];
+  });
+}
+
+/** The weeks of each year, for the pages of years. */
+export function weeksByYear(record: SiteRecord): ReadonlyMap<string, readonly Week[]> {
+  return Map.groupBy(hoursByWeek(record, null), ({ monday }) => yearOf(monday));
+}
+
+/** A drawing at a width in px. */
+export type Draw = (width: number) => string | null;
+
+export interface LedgerOverTime {
+  /** By subsystem; null where there is nothing to draw. */
+  readonly hours: Draw | null;
+  readonly cost: Draw | null;
+  /** What the money budgets were spent by, month by month; null where there is no such budget or nothing was spent. */
+  readonly spend: { readonly draw: Draw; readonly table: SetTable; readonly budget: number; readonly last: MonthSpend } | null;
+  readonly weeks: WeeksDrawn | null;
+  /** The year whose weeks these are, where other years have pages of their own. */
+  readonly onlyYear: string | null;
+}
+
+export function ledgerOverTime(sheet: Sheet): LedgerOverTime {
+  const { record } = sheet;
+  const spend = budgetedSpend(record);
+  const last = spend?.months.at(-1);
+  const onlyYear = ledgerYears(record).at(-1) ?? null;
+  const weeks = hoursByWeek(record, null).filter(({ monday }) => onlyYear === null || yearOf(monday) === onlyYear);
+  const bars = (measure: Measure): Draw | null => drawable((width) => subsystemBars(record, measure, width));
+  const spent =
+    spend && last ? { ...spend, last, draw: (width: number) => spendLine(record, width), table: spendTable(sheet, spend.months) } : null;
+  return { hours: bars('minutes'), cost: bars('gross'), spend: spent, weeks: weeksDrawn(sheet, weeks), onlyYear };
+}
+
+const drawable = (draw: Draw): Draw | null => (draw(CHART_WIDTHS.page) === null ? null : draw);
+
+export interface WeeksDrawn {
+  readonly draw: Draw;
+  /** Weeks with hours, with the sessions that make them up. */
+  readonly table: SetTable;
+}
+
+/** Weeks that follow each other, drawn; null where none has hours. */
+export function weeksDrawn(sheet: Sheet, weeks: readonly Week[]): WeeksDrawn | null {
+  const worked = weeks.filter(({ sum }) => sum.minutes > 0);
+  if (worked.length === 0) return null;
+  return { draw: (width) => weekBars(sheet.record, weeks, width), table: weekTable(sheet, worked) };
+}
+
+/** Positions that took hours or money, by subsystem in the order of the journal. */
+export function costByPosition({ record }: Sheet): ReadonlyMap<SubsystemId, readonly PositionTotals[]> {
+  const groups = Map.groupBy(positionTotals(record), ({ position }) => position.subsystem);
+  return new Map([...record.journal.subsystems.keys()].flatMap((id) => (groups.has(id) ? [[id, groups.get(id) ?? []]] : [])));
+}

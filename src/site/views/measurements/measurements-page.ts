@@ -1,0 +1,20 @@
+import type { SubsystemId } from '../../../journal/model.ts';
+import { type MeasurementSeries, measurementSeries } from '../../../journal/registers/measurements.ts';
+import type { Sheet } from '../page/sheet.ts';
+
+export interface MeasurementsPage {
+  readonly series: readonly MeasurementSeries[];
+  /** Outside their limits at the last reading. */
+  readonly out: readonly MeasurementSeries[];
+  readonly groups: ReadonlyMap<SubsystemId, readonly MeasurementSeries[]>;
+}
+
+/** Everything measured, in the order of the catalogue. */
+export function measurementsPage({ record }: Sheet): MeasurementsPage {
+  const series = measurementSeries(record);
+  return {
+    series,
+    out: series.filter(({ within }) => within === false),
+    groups: Map.groupBy(series, ({ part }) => record.journal.parts.get(part)?.subsystem ?? ''),
+  };
+}

@@ -1,0 +1,56 @@
+import { CONDITION_WORDS, type Paper, type Part } from '../../../journal/model.ts';
+import type { Moment, Stay } from '../../../journal/record.ts';
+import { notedSince } from '../../../journal/registers/observations.ts';
+import { opinionsOf } from '../../../journal/registers/origins.ts';
+import { numbersInWords } from '../../../journal/replay/words.ts';
+import { type CustodySpell, partTimeline } from '../../../journal/timelines/timelines.ts';
+import type { InSession } from '../page/record-index.ts';
+import type { Sheet } from '../page/sheet.ts';
+import { capital, HAZARD_WORDS, listed, ORIGIN_WORDS } from '../page/words.ts';
+
+export interface PartPage {
+  /** What is known of it, a name and a value each; what nobody knows is left out. */
+  readonly facts: readonly (readonly [name: string, value: string])[];
+  /** What later notes saw, by what it is. */
+  readonly since: ReturnType<typeof notedSince>;
+  readonly papers: readonly InSession<Paper>[];
+  /** Every place it has been; what began and ended within one session is passed over: it was on its way. */
+  readonly stays: readonly Stay[];
+  readonly custody: readonly CustodySpell[];
+}
+
+export function partPage(sheet: Sheet, part: Part): PartPage {
+  const { record, index } = sheet;
+  const life = partTimeline(record, part.id);
+  return {
+    facts: factsOf(sheet, part).flatMap(([name, value]) => (value === null ? [] : [[name, capital(value)] as const])),
+    since: notedSince(record, part.id),
+    papers: index.papersOf.get(part.id) ?? [],
+    stays: life.stays.filter(({ from, to }) => to === null || to.session === null || to.session !== from.session),
+    custody: life.custody,
+  };
+}
+
+function factsOf({ record }: Sheet, part: Part): readonly (readonly [string, string | null])[] {
+  const last = opinionsOf(record, part.id).at(-1);
+  const origin = last?.origin ?? null;
+  return [
+    ['Origin', origin === null ? 'not known' : ORIGIN_WORDS[origin]],
+    ['Why believed', last?.because ?? null],
+    ['Marks', part.marks],
+    ['Finish', part.finish],
+    ['Condition as found', part.condition === null ? null : `${part.condition}, ${CONDITION_WORDS[part.condition]}`],
+    ['How many', part.count === 1 ? null : String(part.count)],
+    ['Hazards', part.hazards.length === 0 ? null : listed(part.hazards.map((hazard) => HAZARD_WORDS[hazard]))],
+    ['Note', part.makesPosition ? null : part.note],
+    ['Private', part.private],
+  ];
+}
+
+/** Since when: `as found`, or `from 12 March 2031`. */
+export function begun({ settings, date: written }: Sheet, { session, date }: Moment): string {
+  return session === null && date === settings.arrived ? 'as found' : `from ${written(date)}`;
+}
+
+/** Which of a lot, at the head of a line: `Numbers 2 and 4`. */
+export const whichOf = (numbers: readonly number[]): string => capital(numbersInWords(numbers));

@@ -1,0 +1,100 @@
+/** A position's page: its life, what is shown of it, and what it took. */
+import type { Session } from '../../../journal/model.ts';
+import { CONDITION_WORDS, type Hazard, type Origin, type Part, type PartId, type PositionId } from '../../../journal/model.ts';
+import { conditionInWords, conditionsAt } from '../../../journal/registers/condition.ts';
+import { hazardsOfParts } from '../../../journal/registers/hazards.ts';
+import { originAt } from '../../../journal/registers/origins.ts';
+import { type Whereat, whereaboutsAt } from '../../../journal/registers/stays.ts';
+import { type PositionTimeline, positionTimeline } from '../../../journal/timelines/timelines.ts';
+import type { Sheet } from '../page/sheet.ts';
+import { capital, counted, sentence } from '../page/words.ts';
+import { type CloseUp, closeUps } from '../pictures/points.ts';
+import { type ChronicleDay, chronicleOf, picturesIn } from './chronicle.ts';
+import { comparedViews } from './compared.ts';
+import { type DecisionAccount, decisionAccounts } from './decision-costs.ts';
+import { type Track, trackOf } from './track.ts';
+
+/** A piece of a picture, with the session it was taken in. */
+export interface CloserView extends CloseUp {
+  readonly session: Session;
+}
+
+export interface PositionPage {
+  readonly life: PositionTimeline;
+  readonly track: Track;
+  readonly parts: readonly Part[];
+  readonly chronicle: readonly ChronicleDay[];
+  /** Pictures that can be shown, oldest first. */
+  readonly shown: ReturnType<typeof picturesIn>;
+  /** As found beside as left. */
+  /** Pieces of pictures that point at a part of the position. */
+  readonly closer: readonly CloserView[];
+  readonly compared: ReturnType<typeof comparedViews>;
+  readonly accounts: readonly DecisionAccount[];
+  /** Nothing has been done to it, decided on it or charged to it. */
+  readonly untouched: boolean;
+  /** How many places, and the note of the catalogue; '' where neither is said. */
+  readonly said: string;
+  readonly hazards: readonly Hazard[];
+}
+
+export function positionPage(sheet: Sheet, id: PositionId): PositionPage {
+  const { record, settings } = sheet;
+  const { journal, history } = record;
+  const life = positionTimeline(record, id);
+  const { position } = life;
+  const decisions = life.decisions.map(({ decision }) => decision);
+  const chronicle = chronicleOf(sheet, life.events);
+  const shown = picturesIn(sheet, life.events).filter(({ picture }) => record.pictures.rendition(picture.file) !== null);
+  const accounts = decisionAccounts(record, id, decisions);
+  const parts = position.parts.flatMap((part) => journal.parts.get(part) ?? []);
+  return {
+    life,
+    track: trackOf(position, journal.parts, history.occupants.get(id) ?? [], life.decisions, [settings.arrived, record.day]),
+    parts,
+    chronicle,
+    shown,
+    closer: position.parts.flatMap((part) =>
+      shown.flatMap(({ picture, session }) => closeUps(sheet, picture, part).map((one) => ({ ...one, session }))),
+    ),
+    compared: comparedViews(shown, (part) => journal.parts.get(part)?.position ?? part),
+    accounts,
+    untouched: decisions.length === 0 && chronicle.length === 0 && accounts.every(({ entries }) => entries.length === 0),
+    said: saidOf(position.count, parts.find((part) => part.id === id)?.note ?? null),
+    hazards: hazardsOfParts(record, position.parts, record.day),
+  };
+}
+
+function saidOf(places: number, note: string | null): string {
+  const words = [places > 1 ? `${capital(counted(places, 'place'))}.` : '', sentence(note)];
+  return words.filter((text) => text !== '').join(' ');
+}
+
+/** How a part stands at a position now: on the vehicle, or in a part that is off it. */
+type Standing = 'fitted' | 'in';
+
+export function placeIn({ record }: Sheet, position: PositionId, part: PartId, at: Standing): Whereat | undefined {
+  return whereaboutsAt(record, part, record.day).find(({ where }) => where.at === at && where.position === position);
+}
+
+/** Which of a numbered lot stand so, where so many are all that do. */
+export function whichIn(sheet: Sheet, position: PositionId, part: PartId, at: Standing, count: number): readonly number[] | null {
+  const here = placeIn(sheet, position, part, at);
+  return here?.count === count ? here.which : null;
+}
+
+/** The condition of so many that stand so: `; condition 2, moderately strong symptoms`; '' where nobody classed it. */
+export function conditionWords(sheet: Sheet, position: PositionId, part: PartId, at: Standing, count: number): string {
+  const { record } = sheet;
+  const place = placeIn(sheet, position, part, at);
+  const conditions = place ? conditionsAt(record, part, place, record.day) : [];
+  const words = conditionInWords(conditions, count);
+  const [only] = conditions;
+  if (words === null) return '';
+  return `; condition ${words}${only && conditions.length === 1 ? `, ${CONDITION_WORDS[only.condition]}` : ''}`;
+}
+
+/** What is believed of the origin of a part now. */
+export function originNow({ record }: Sheet, part: PartId): Origin | null {
+  return originAt(record, part, record.day);
+}

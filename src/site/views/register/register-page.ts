@@ -1,0 +1,80 @@
+/** The register: now, and as it stood at the end of a past day. */
+import type { IsoDate, SubsystemId } from '../../../journal/model.ts';
+import { type Changes, changesBetween } from '../../../journal/registers/changes.ts';
+import type { Mismatch } from '../../../journal/registers/mismatch.ts';
+import { type Originality, originalityAsFound, originalityAt, originalitySeries } from '../../../journal/registers/originality.ts';
+import { type AgedPending, neverCarriedOut, type Undecided, undecidedAt } from '../../../journal/registers/pending.ts';
+import { type RegisterRow, registerAt } from '../../../journal/registers/register.ts';
+import { type OffVehicle, originalsOffAt } from '../../../journal/registers/stores.ts';
+import type { SiteRecord } from '../../record.ts';
+import { shownDates } from '../frame/shown-dates.ts';
+import type { Sheet } from '../page/sheet.ts';
+
+export interface RegisterPage {
+  readonly rows: readonly RegisterRow[];
+  readonly originality: Originality;
+  readonly found: Originality;
+  readonly outOfStep: OutOfStep;
+  /** Originals that are not on the vehicle. */
+  readonly off: readonly OffVehicle[];
+}
+
+/** What is out of step: what stands against a decision, what was decided and not done, what nobody decided on. */
+export interface OutOfStep {
+  readonly mismatches: readonly Mismatch[];
+  readonly pending: readonly AgedPending[];
+  readonly undecided: ReadonlyMap<SubsystemId, readonly Undecided[]>;
+}
+
+export function registerPage({ record }: Sheet): RegisterPage {
+  const rows = registerAt(record, null);
+  return {
+    rows,
+    originality: originalityAt(record, null),
+    found: originalityAsFound(record),
+    outOfStep: {
+      mismatches: rows.flatMap(({ mismatches }) => mismatches),
+      pending: neverCarriedOut(record, null),
+      undecided: Map.groupBy(undecidedAt(record, null), ({ row }) => row.subsystem),
+    },
+    off: originalsOffAt(record, null),
+  };
+}
+
+/** A day on which the register is shown, with the days before and after it; null at the ends. */
+export interface RegisterDay {
+  readonly date: IsoDate;
+  /** Names of what was reached that day. */
+  readonly milestones: readonly string[];
+  readonly before: IsoDate | null;
+  readonly after: IsoDate | null;
+  readonly originality: Originality;
+}
+
+/** Every day on which the register is shown, oldest first; their originality is worked out in one pass. */
+export function registerDays(record: SiteRecord): RegisterDay[] {
+  const dates = shownDates(record);
+  const shares = originalitySeries(
+    record,
+    dates.map(({ date }) => date),
+  );
+  return dates.flatMap(({ date, milestones }, n) => {
+    const originality = shares[n];
+    const names = milestones.map(({ name }) => name);
+    return originality
+      ? [{ date, milestones: names, before: dates[n - 1]?.date ?? null, after: dates[n + 1]?.date ?? null, originality }]
+      : [];
+  });
+}
+
+export interface RegisterThen {
+  readonly rows: readonly RegisterRow[];
+  /** Since the view before, or since the vehicle arrived. */
+  readonly changes: Changes;
+  readonly since: IsoDate;
+}
+
+export function registerThen({ record }: Sheet, date: IsoDate, before: IsoDate | null): RegisterThen {
+  const since = before ?? record.journal.settings.arrived;
+  return { rows: registerAt(record, date), changes: changesBetween(record, since, date), since };
+}

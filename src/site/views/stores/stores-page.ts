@@ -1,0 +1,88 @@
+/** What lies off the vehicle: now, and as it lay at the end of a past day. */
+import type { Hazard, IsoDate } from '../../../journal/model.ts';
+import { type BagRow, bagsAt } from '../../../journal/registers/bags.ts';
+import { hazardsOfParts } from '../../../journal/registers/hazards.ts';
+import { type ItemRow, openItemsAt } from '../../../journal/registers/open-items.ts';
+import {
+  goesWithVehicleAt,
+  goneAt,
+  missingAt,
+  type OffVehicle,
+  outAt,
+  type StoreRows,
+  storesAt,
+} from '../../../journal/registers/stores.ts';
+import type { Sheet } from '../page/sheet.ts';
+
+export interface StoresPage {
+  /** What has no place comes last, and keeps its heading when there is nothing of it: pages of the past lead there. */
+  readonly stores: readonly StoreRows[];
+  readonly bags: readonly BagRow[];
+  readonly out: ReturnType<typeof outAt>;
+  readonly goes: readonly OffVehicle[];
+  readonly gone: ReturnType<typeof goneAt>;
+  readonly missing: readonly OffVehicle[];
+  /** Of everything that lies here or is out. */
+  readonly hazards: readonly Hazard[];
+  /** Named stores in which nothing lies. */
+  readonly empty: readonly string[];
+}
+
+export function storesPage({ record }: Sheet): StoresPage {
+  const placed = storesAt(record, null);
+  const out = outAt(record, null);
+  const bags = filledAt(record, null);
+  const lying = [...placed, ...out].flatMap(({ things }) => things.map(({ part }) => part));
+  const bagged = bags.flatMap(({ parts }) => parts.map(({ part }) => part));
+  return {
+    stores: placed.some(({ store }) => store === null) ? placed : [...placed, { store: null, things: [] }],
+    bags,
+    out,
+    goes: goesWithVehicleAt(record, null),
+    gone: goneAt(record, null),
+    missing: missingAt(record, null),
+    hazards: hazardsOfParts(record, [...lying, ...bagged], record.day),
+    empty: placed.flatMap(({ store, things }) => (things.length === 0 && store !== null ? [store] : [])),
+  };
+}
+
+export interface StoresThen {
+  readonly stores: readonly StoreRows[];
+  readonly out: ReturnType<typeof outAt>;
+  readonly bags: readonly BagRow[];
+  readonly items: readonly ItemRow[];
+}
+
+/** Stores in which something lay, bags that were filled and items that were open at the end of a day. */
+export function storesThen({ record }: Sheet, date: IsoDate): StoresThen {
+  return {
+    stores: storesAt(record, date).filter(({ things }) => things.length > 0),
+    out: outAt(record, date),
+    bags: filledAt(record, date),
+    items: openItemsAt(record, date),
+  };
+}
+
+function filledAt(record: Sheet['record'], at: IsoDate | null): BagRow[] {
+  return bagsAt(record, at).filter(({ emptied }) => emptied === null);
+}
+
+export interface BagsPage {
+  readonly filled: readonly BagRow[];
+  readonly emptied: readonly BagRow[];
+  /** Of what the filled ones hold. */
+  readonly hazards: readonly Hazard[];
+}
+
+export function bagsPage(sheet: Sheet): BagsPage {
+  const [filled = [], emptied = []] = [true, false].map((full) =>
+    bagsAt(sheet.record, null).filter((bag) => (bag.emptied === null) === full),
+  );
+  return { filled, emptied, hazards: filled.length === 0 ? [] : hazardsIn(sheet, filled) };
+}
+
+/** The hazards of what some bags hold now. */
+export function hazardsIn({ record }: Sheet, bags: readonly BagRow[]): readonly Hazard[] {
+  const inside = bags.flatMap(({ parts }) => parts.map(({ part }) => part));
+  return hazardsOfParts(record, inside, record.day);
+}
