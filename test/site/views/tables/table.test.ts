@@ -43,6 +43,11 @@ describe('a table', () => {
     expect(texted(read(), 'tbody th[scope="row"]')).toEqual(['Pipe to the tee', 'Pipe <across> the axle']);
   });
 
+  it('has no empty heading where a row has no name', () => {
+    const table = read({ groups: rows<Pipe, number>([{ name: '', feet: 2, note: null }]) });
+    expect([...table.querySelectorAll('tbody tr > *')].map((cell) => cell.localName)).toEqual(['td', 'td', 'td', 'td']);
+  });
+
   it('says before each figure, for a phone, what stands over it; of an empty cell and of words that speak for themselves nothing', () => {
     expect([...read().querySelectorAll('[data-label]')].map((cell) => cell.getAttribute('data-label'))).toEqual(['Feet', 'Feet']);
   });
