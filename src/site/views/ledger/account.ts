@@ -9,8 +9,8 @@ import type { JournalRecord } from '../../../journal/record.ts';
 import { monthsFrom, yearOf } from '../../../journal/values/date.ts';
 import { keptIn, once } from '../../../journal/values/once.ts';
 import { type Address, ledgerYearAddress } from '../../addresses.ts';
+import { bookAddress, sectionAddress } from '../books/entry-books.ts';
 import { figuresOf } from '../page/figures.ts';
-import { bookAddress, sectionAddress } from './entry-books.ts';
 
 /** More years than this, and each has a page. */
 const ONE_PAGE = 3;

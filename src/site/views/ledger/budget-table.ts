@@ -1,10 +1,10 @@
 import { type BudgetLine, type BudgetRow, budgetsTogether } from '../../../journal/ledger/budgets.ts';
+import type { OpenBook } from '../books/open-book.ts';
 import { shareBar } from '../charts/bar.ts';
 import { html, type Piece } from '../page/html.ts';
 import { linked } from '../page/links.ts';
 import type { Sheet } from '../page/sheet.ts';
 import { type Column, rows, type SetTable, setTable } from '../tables/table.ts';
-import type { OpenBook } from './open-book.ts';
 
 /** What the budgets of hours, and those of money, come to; null where there is none. */
 type Together = Readonly<Record<'hours' | 'money', BudgetLine | null>>;

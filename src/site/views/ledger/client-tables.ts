@@ -2,10 +2,10 @@
 import { type ClientAccount, clientAccount } from '../../../journal/ledger/client-account.ts';
 import type { Entry, JournalRecord } from '../../../journal/record.ts';
 import { sessionAddress } from '../../addresses.ts';
+import { entryAddress } from '../books/entry-place.ts';
 import { linked } from '../page/links.ts';
 import type { Sheet } from '../page/sheet.ts';
 import { rows, type SetTable, setTable } from '../tables/table.ts';
-import { entryAddress } from './entry-place.ts';
 
 interface Line {
   readonly words: string;

@@ -1,9 +1,9 @@
 import type { LedgerAt } from '../../../journal/ledger/ledger-at.ts';
 import type { Reconciliation } from '../../../journal/ledger/reconcile.ts';
+import type { OpenBook } from '../books/open-book.ts';
 import { linked } from '../page/links.ts';
 import type { Sheet } from '../page/sheet.ts';
 import { rows, type SetTable, setTable } from '../tables/table.ts';
-import type { OpenBook } from './open-book.ts';
 
 /** A line of the account that is added up both ways: what stands on each side, and what each figure opens. */
 interface Both {

@@ -3,12 +3,12 @@ import type { MonthSpend, Week } from '../../../journal/ledger/over-time.ts';
 import { sumBy } from '../../../journal/ledger/sums.ts';
 import { lastDayOf } from '../../../journal/values/date.ts';
 import { ledgerAtAddress, sessionAddress } from '../../addresses.ts';
+import { bookAddress } from '../books/entry-books.ts';
 import { shownDates } from '../frame/shown-dates.ts';
 import { html, joined, type Markup } from '../page/html.ts';
 import { linked } from '../page/links.ts';
 import type { Sheet } from '../page/sheet.ts';
 import { rows, type SetTable, setTable } from '../tables/table.ts';
-import { bookAddress } from './entry-books.ts';
 
 /** Weeks with the sessions that make up their hours. */
 export function weekTable(sheet: Sheet, weeks: readonly Week[]): SetTable {

@@ -2,7 +2,7 @@ import { wayWords } from '../../../exports/tax-words.ts';
 import type { Bill } from '../../../journal/model.ts';
 import type { Entry } from '../../../journal/record.ts';
 import { sessionAddress } from '../../addresses.ts';
-import { entryAddress } from '../ledger/entry-place.ts';
+import { entryAddress } from '../books/entry-place.ts';
 import { html, joined, type Markup } from '../page/html.ts';
 import { linked, sub } from '../page/links.ts';
 import type { Sheet } from '../page/sheet.ts';

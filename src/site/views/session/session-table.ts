@@ -1,5 +1,5 @@
 import type { Session } from '../../../journal/model.ts';
-import { bookAddress, entryBooks } from '../ledger/entry-books.ts';
+import { bookAddress, entryBooks } from '../books/entry-books.ts';
 import { byMonth } from '../page/by-year.ts';
 import { html, type Piece } from '../page/html.ts';
 import { linked } from '../page/links.ts';

@@ -4,7 +4,7 @@ import type { LedgerAt } from '../../../journal/ledger/ledger-at.ts';
 import { type Holding, type StockRow, stockAt, stockOf } from '../../../journal/ledger/stock-at.ts';
 import type { StockAccount, StockMovement } from '../../../journal/record.ts';
 import { type Address, sessionAddress } from '../../addresses.ts';
-import { entryAddress } from '../ledger/entry-place.ts';
+import { entryAddress } from '../books/entry-place.ts';
 import { html, joined, type Markup } from '../page/html.ts';
 import { linked, sub } from '../page/links.ts';
 import type { Sheet } from '../page/sheet.ts';

@@ -111,7 +111,8 @@ function cellOf<Row, Sum>(column: Column<Row, Sum>, row: Row): Markup {
   const held = html`${column.cell(row)}`;
   const label = !bare && held.markup !== '' && html` data-label="${head}"`;
   const look = [set, column.look?.(row)].filter(Boolean).join(' ');
-  return names ? html`<th scope="row"${classOf(look)}${label}>${held}</th>` : html`<td${classOf(look)}${label}>${held}</td>`;
+  const heading = names && held.markup !== '';
+  return heading ? html`<th scope="row"${classOf(look)}${label}>${held}</th>` : html`<td${classOf(look)}${label}>${held}</td>`;
 }
 
 function lineOf<Row, Sum>(columns: readonly Column<Row, Sum>[], { words, sum, id, set }: Line<Sum>, scope: 'row' | 'rowgroup'): Markup {

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import type { JournalRecord } from '../../../../src/journal/record.ts';
+import { runningAddress } from '../../../../src/site/views/books/running-totals.ts';
 import { type AccountTable, accountOfYear, accountTables, ledgerYears } from '../../../../src/site/views/ledger/account.ts';
-import { runningAddress } from '../../../../src/site/views/ledger/running-totals.ts';
 import { recordOf } from '../../../arbitraries/compiled.ts';
 
 /** Each evening: a day, what was worked on, and the pounds paid. */
