@@ -30,7 +30,7 @@ export function whereaboutsCsv(record: JournalRecord, at: At = null): string {
   return csvOf(HEADER, rows);
 }
 
-/** The position, store, bag number, firm, or how it went. */
+/** The position, store, bag number, firm, the part that it is in, or how it went. */
 function placeOf(where: Whereabouts): string | number {
   switch (where.at) {
     case 'fitted':
@@ -41,6 +41,8 @@ function placeOf(where: Whereabouts): string | number {
       return where.bag;
     case 'out':
       return where.firm;
+    case 'in':
+      return where.part;
     case 'gone':
       return where.how;
     default:

@@ -7,6 +7,7 @@ import { whereaboutsCsv } from '../../src/exports/whereabouts.ts';
 import { UK_EIGHT_POINTS } from '../../src/journal/model/identity-tables/uk-eight-points.ts';
 import type { IsoDate, Journal } from '../../src/journal/model.ts';
 import { compileJournal } from '../../src/journal/pipeline.ts';
+import type { Sources } from '../../src/journal/read/source/sources.ts';
 import type { JournalRecord } from '../../src/journal/record.ts';
 import { bagsAt } from '../../src/journal/registers/bags.ts';
 import { changesBetween } from '../../src/journal/registers/changes.ts';
@@ -19,6 +20,7 @@ import { goneAt, missingAt, offVehicleAt, outAt, storesAt } from '../../src/jour
 import { unrecordedAt } from '../../src/journal/registers/unrecorded.ts';
 import { viewDates } from '../../src/journal/registers/view-dates.ts';
 import { loadJournal } from '../../src/load/load.ts';
+import { workshopFiles, workshops } from '../arbitraries/workshop.ts';
 import { did, evening, journalUpTo, part, record, soundRecord } from '../builders/journal.ts';
 import { asText } from '../builders/observed.ts';
 import { days, journals } from '../builders/streams.ts';
@@ -30,6 +32,11 @@ function demo(to: IsoDate | null = null): JournalRecord {
   const { record: made } = compileJournal(DEMO, { today: '2026-11-26', to });
   if (made === null) throw new Error('the demo does not compile');
   return made;
+}
+
+function sourcesOf(files: Readonly<Record<string, string>>): Sources {
+  const encoder = new TextEncoder();
+  return { files: Object.entries(files).map(([path, text]) => ({ path, bytes: encoder.encode(text) })), assets: [], problems: [] };
 }
 
 /** Every register there is, as it stood at the end of a day. */
@@ -73,6 +80,19 @@ describe('as at a past day', () => {
       const past = everything(whole, date);
       const then = everything(demo(date), null);
       for (const name of Object.keys(past)) expect(asText(past[name]), `${name} on ${date}`).toBe(asText(then[name]));
+    }
+  });
+
+  test('on every date of generated journals with parts in parts, bags filled again and parts that were only considered', () => {
+    for (const of of fc.sample(workshops(16), { numRuns: 12, seed: 5 })) {
+      const sources = sourcesOf(workshopFiles(of));
+      const at = (to: IsoDate | null) => compileJournal(sources, { today: '2035-12-31', to }).record as JournalRecord;
+      const whole = at(null);
+      for (const { date } of of.notes) {
+        const past = everything(whole, date);
+        const then = everything(at(date), null);
+        for (const name of Object.keys(past)) expect(asText(past[name]), `${name} on ${date}`).toBe(asText(then[name]));
+      }
     }
   });
 

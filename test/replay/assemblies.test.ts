@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { whereaboutsCsv } from '../../src/exports/whereabouts.ts';
 import { originalityAt } from '../../src/journal/registers/originality.ts';
 import { registerRowAt } from '../../src/journal/registers/register.ts';
 import { whereaboutsAt } from '../../src/journal/registers/stays.ts';
@@ -101,6 +102,14 @@ describe('`fitted` at a place in another part', () => {
     expect(faults(out, removed, at('2030-10-03', ['magneto', 'fitted', { into: ['impulse'] }]))).toEqual(['A516']);
     expect(faults(out, removed, at('2030-10-03', ['magneto', 'fitted', { into: ['magneto'] }]))).toEqual(['A516']);
   });
+});
+
+test('the table of whereabouts says what it is in, and the whole has a line of its own', () => {
+  const lines = whereaboutsCsv(soundRecord({ parts, evenings: [out] })).split('\n');
+  expect(lines.filter((line) => /^[^,]*,(magneto|engine),/.test(line)).map((line) => /,(in|stores),[^,]*/.exec(line)?.[0])).toEqual([
+    ',in,engine',
+    ',stores,shelf B2',
+  ]);
 });
 
 describe('what goes for good', () => {
