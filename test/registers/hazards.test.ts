@@ -136,6 +136,28 @@ describe('a hazard is shown where the thing is, while it is there', () => {
     expect(hazardsOfPart(only, 'lamp-spare', '2030-12-01')).toEqual([]);
   });
 
+  test('what is in a part goes with it: a panel carries the lead of its coats, wherever it is', () => {
+    const all = [
+      ...parts,
+      part('panel'),
+      part('coat', { inside: 'panel', hazards: ['lead-paint'] }),
+      part('ticket', { inside: 'coat', hazards: ['dust'] }),
+    ];
+    const off = evening('2030-11-01', { parts: [did('panel', 'removed', { to: 'loft' })] }, 'off');
+    const stripped = evening('2030-11-05', { parts: [did('coat', ['removed', 'gone'], { how: 'scrapped' })] }, 'strip');
+    const later = evening('2030-11-09', { parts: [did('panel', 'inspected')] }, 'later');
+    const of = record(journal({ parts: all, evenings: [off, stripped, later] }));
+    expect(of.journal.sessions.map((session) => hazardsOfSession(of, session))).toEqual([
+      ['lead-paint', 'dust'],
+      ['lead-paint', 'dust'],
+      [],
+    ]);
+    expect([hazardsOfParts(of, ['panel'], '2030-11-01'), hazardsOfParts(of, ['panel'], '2030-11-05')]).toEqual([
+      ['lead-paint', 'dust'],
+      [],
+    ]);
+  });
+
   test('several parts: each hazard once, in one order', () => {
     expect(hazardsOfParts(recordOf(), ['wing', 'shoes', 'shoes-old'], '2030-12-01')).toEqual(['asbestos', 'lead-paint']);
   });

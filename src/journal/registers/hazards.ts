@@ -1,6 +1,7 @@
 import { type Consumable, HAZARDS, type Hazard, type IsoDate, type PartId, type Session } from '../model.ts';
 import { isHere } from '../replay/words.ts';
 import { addDays } from '../values/date.ts';
+import { insideAt } from './assemblies.ts';
 import { consumablesNamedIn, partsNamedIn } from './named-in.ts';
 import { groupedBy, perRecord, type RegisterSource } from './source.ts';
 import { orderedSessions, whereaboutsAt } from './stays.ts';
@@ -18,14 +19,18 @@ export function hazardsOfPart(record: RegisterSource, part: PartId, date: IsoDat
   return places.some(({ where }) => isHere(where) && where.at !== 'gone' && where.at !== 'missing') ? hazards : [];
 }
 
-/** The hazards of several parts at the end of a day, each once, in the order of the list. */
+/** The hazards of several parts and of what is in them at the end of a day, each once, in the order of the list. */
 export function hazardsOfParts(record: RegisterSource, parts: Iterable<PartId>, date: IsoDate): readonly Hazard[] {
-  return inOrder([...parts].flatMap((part) => hazardsOfPart(record, part, date)));
+  return inOrder([...parts].flatMap((part) => withInside(record, part, date)).flatMap((part) => hazardsOfPart(record, part, date)));
+}
+
+function withInside(record: RegisterSource, part: PartId, date: IsoDate): readonly PartId[] {
+  return [part, ...insideAt(record, part, date).flatMap((one) => withInside(record, one.part, date))];
 }
 
 /**
- * The hazards that a session touches, in any of its fields: those it names itself, those of the parts it names as they
- * were before it or after it, and those of the consumables it names.
+ * The hazards that a session touches, in any of its fields: those it names itself, those of the parts it names and of
+ * what is in them, as they were before it or after it, and those of the consumables it names.
  */
 export function hazardsOfSession(record: RegisterSource, session: Session): readonly Hazard[] {
   const before = addDays(session.date, -1);
@@ -33,7 +38,8 @@ export function hazardsOfSession(record: RegisterSource, session: Session): read
   const consumables = [...consumablesNamedIn(session)].flatMap((id) => record.journal.consumables.get(id) ?? []);
   return inOrder([
     ...session.cautions,
-    ...parts.flatMap((part) => [...hazardsOfPart(record, part, before), ...hazardsOfPart(record, part, session.date)]),
+    ...hazardsOfParts(record, parts, before),
+    ...hazardsOfParts(record, parts, session.date),
     ...consumables.flatMap(hazardsOfConsumable),
   ]);
 }

@@ -1,6 +1,6 @@
 import type { Hazard, PartId } from '../../../journal/model.ts';
 import { errandOf } from '../../../journal/registers/errands.ts';
-import { hazardsOfPart } from '../../../journal/registers/hazards.ts';
+import { hazardsOfParts } from '../../../journal/registers/hazards.ts';
 import type { OffVehicle } from '../../../journal/registers/stores.ts';
 import { numbersInWords } from '../../../journal/replay/words.ts';
 import { hazardMark } from '../cautions/hazard-mark.ts';
@@ -17,7 +17,7 @@ export type StoreSays = 'goes' | 'where' | null;
 
 /** The hazards of what lies somewhere; what is gone or missing carries none here. */
 function hazardsHere({ record }: Sheet, { part, where }: OffVehicle): readonly Hazard[] {
-  return where.at === 'gone' || where.at === 'missing' ? [] : hazardsOfPart(record, part, record.day);
+  return where.at === 'gone' || where.at === 'missing' ? [] : hazardsOfParts(record, [part], record.day);
 }
 
 /** For what is out: what is to be done, by when and for how much, or that it is lent. */
