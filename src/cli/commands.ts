@@ -1,4 +1,5 @@
 import type { Command } from './command.ts';
+import { archive } from './commands/archive.ts';
 import { book } from './commands/book.ts';
 import { build } from './commands/build.ts';
 import { check } from './commands/check.ts';
@@ -10,4 +11,4 @@ import { statement } from './commands/statement.ts';
 import { verify } from './commands/verify.ts';
 
 /** Every command, in the order of the help. */
-export const COMMANDS: readonly Command[] = [init, newNote, check, dev, build, book, labels, statement, verify];
+export const COMMANDS: readonly Command[] = [init, newNote, check, dev, build, book, archive, labels, statement, verify];

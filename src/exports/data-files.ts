@@ -4,6 +4,7 @@ import { billsTable } from './bills.ts';
 import { tableToCsv } from './csv.ts';
 import { entriesTable } from './entries.ts';
 import { hoursTable } from './hours.ts';
+import { linkedData } from './linked-data.ts';
 import { openItemsCsv } from './open-items.ts';
 import { registerCsv } from './register.ts';
 import { stockTable } from './stock.ts';
@@ -26,6 +27,11 @@ export const DATA_FILES: readonly DataFile[] = [
   { path: 'data/bills.csv', holds: 'bills, one row for each line', make: (record) => tableToCsv(billsTable(record, null)) },
   { path: 'data/stock.csv', holds: 'consumables, one row for each', make: (record) => tableToCsv(stockTable(record, null)) },
   { path: 'data/hours.csv', holds: 'hours, one row for each entry', make: (record) => tableToCsv(hoursTable(record, null)) },
+  {
+    path: 'data/record.jsonld',
+    holds: 'the record as linked data: JSON-LD in terms of CIDOC CRM',
+    make: (record) => `${JSON.stringify(linkedData(record), null, 1)}\n`,
+  },
   {
     path: 'data/ledger.xlsx',
     holds: 'the ledger, bills, stock and hours as one workbook',

@@ -3,15 +3,18 @@ import { tmpdir } from 'node:os';
 import { join, relative, resolve } from 'node:path';
 import { type Attachment, type BookPaper, PAPERS } from '../../book/make-book.ts';
 import { DATA_FILES } from '../../exports/data-files.ts';
+import { withheldTexts } from '../../journal/copy/withheld.ts';
 import type { JournalRecord } from '../../journal/record.ts';
 import { cacheFolder } from '../../site/cache-folder.ts';
 import { hasErrors } from '../../site/check-journal.ts';
+import { leaksOfFile } from '../../site/proof/prove.ts';
 import { CONTENT, type Command } from '../command.ts';
 import { COPY, copyAsked } from '../copy-option.ts';
 import { dayOption, TO } from '../day-option.ts';
 import { EXIT, Refusal } from '../exit-codes.ts';
 import { progressLine } from '../progress.ts';
 import { reportProblems } from '../report.ts';
+import { reportLeaks } from '../report-leaks.ts';
 import { journalFolder, openJournal } from '../the-journal.ts';
 import { writeNew } from '../write-new.ts';
 
@@ -50,9 +53,15 @@ export const book: Command = {
       });
       const { makeBook } = await import('../../book/make-book.ts');
       const pdf = makeBook(record, { paper, workspace, attached: await tablesOf(copy), progress: progress.show });
+      progress.clear();
+      const leaks = await leaksOfFile('book.pdf', pdf, withheldTexts(opened.record, copy));
+      if (leaks.length > 0) {
+        reportLeaks(leaks, copy, effects);
+        effects.err('No book was written.\n');
+        return EXIT.journalHasErrors;
+      }
       const path = resolve(effects.cwd, out);
       writeNew(path, pdf);
-      progress.clear();
       effects.out(`${relative(effects.cwd, path)}\n`);
       return EXIT.done;
     } finally {

@@ -19,6 +19,7 @@ import type { Effects } from '../effects.ts';
 import { EXIT, type Exit, Refusal } from '../exit-codes.ts';
 import { progressLine } from '../progress.ts';
 import { reportProblems } from '../report.ts';
+import { reportLeaks } from '../report-leaks.ts';
 import { checkLoaded, journalFolder, loadFolder, type OpenedJournal } from '../the-journal.ts';
 
 /** The site. It is built beside the last one and put in its place when it is whole. */
@@ -105,9 +106,8 @@ async function publish(
     const leaks = await leaksIn(staging.folder, withheldTexts(whole, copy), (done, total) => progress.show(`Proof: ${done} of ${total}`));
     progress.clear();
     if (leaks.length > 0) {
-      for (const { file, withheld, there } of leaks)
-        effects.err(`${file}: “${withheld.text}” is withheld (${withheld.what}), and stands here: … ${there} …\n`);
-      effects.err(`This copy leaves out ${copy.copy.leavesOut.join(', ')}. Nothing was published.\n`);
+      reportLeaks(leaks, copy, effects);
+      effects.err('Nothing was published.\n');
       return EXIT.journalHasErrors;
     }
     if (staging.swap(made) === 'file by file') {

@@ -2,6 +2,7 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Withheld } from '../../journal/copy/withheld.ts';
+import { once } from '../../journal/values/once.ts';
 import { textsPublished } from './published-texts.ts';
 
 export interface Leak {
@@ -26,28 +27,34 @@ export async function leaksIn(
   progress: (done: number, total: number) => void = () => undefined,
 ): Promise<readonly Leak[]> {
   if (withheld.length === 0) return [];
-  const by = new Map(withheld.map((one) => [one.text, one]));
-  const any = new RegExp(withheld.map(({ text }) => text.replace(/[\\^$.*+?()[\]{}|]/g, '\\$&')).join('|'), 'gu');
   const files = readdirSync(folder, { recursive: true, withFileTypes: true }).filter((entry) => entry.isFile());
   const leaks: Leak[] = [];
   for (const [n, entry] of files.entries()) {
+    if (leaks.length >= ENOUGH) break;
     progress(n, files.length);
     const path = join(entry.parentPath, entry.name);
-    const file = path.slice(folder.length + 1);
-    const found = new Map<string, string>();
-    for (const text of await textsPublished(file, readFileSync(path))) {
-      for (const { 0: match, index } of text.matchAll(any)) {
-        if (stands(text, match, index) && !found.has(match))
-          found.set(match, text.slice(Math.max(0, index - 30), index + match.length + 30));
-      }
-    }
-    for (const [text, there] of found) {
-      const one = by.get(text);
-      if (one !== undefined) leaks.push({ file, withheld: one, there });
-    }
-    if (leaks.length >= ENOUGH) break;
+    leaks.push(...(await leaksOfFile(path.slice(folder.length + 1), readFileSync(path), withheld)));
   }
   return leaks;
+}
+
+const patternOf = once(
+  (withheld: readonly Withheld[]) => new RegExp(withheld.map(({ text }) => text.replace(/[\\^$.*+?()[\]{}|]/g, '\\$&')).join('|'), 'gu'),
+);
+
+/** Looks through one file. @param file its name, which is looked through too */
+export async function leaksOfFile(file: string, bytes: Uint8Array, withheld: readonly Withheld[]): Promise<readonly Leak[]> {
+  if (withheld.length === 0) return [];
+  const found = new Map<string, string>();
+  for (const text of await textsPublished(file, bytes)) {
+    for (const { 0: match, index } of text.matchAll(patternOf(withheld))) {
+      if (stands(text, match, index) && !found.has(match)) found.set(match, text.slice(Math.max(0, index - 30), index + match.length + 30));
+    }
+  }
+  return withheld.flatMap((one) => {
+    const there = found.get(one.text);
+    return there === undefined ? [] : [{ file, withheld: one, there }];
+  });
 }
 
 const LETTER = /[\p{L}\p{N}]/u;

@@ -1,0 +1,148 @@
+import { existsSync, mkdirSync, mkdtempSync, renameSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { basename, dirname, join, relative, resolve } from 'node:path';
+import { archiveWords } from '../../exports/archive-words.ts';
+import { type BagFile, folderSink, writeBag, zipSink } from '../../exports/bag/write-bag.ts';
+import { DATA_FILES } from '../../exports/data-files.ts';
+import { recordJson, schemaOf } from '../../exports/record-json.ts';
+import { withheldTexts } from '../../journal/copy/withheld.ts';
+import type { JournalRecord } from '../../journal/record.ts';
+import { reasonOf } from '../../load/problems.ts';
+import { walk } from '../../load/walk.ts';
+import { cacheFolder } from '../../site/cache-folder.ts';
+import { hasErrors } from '../../site/check-journal.ts';
+import { leaksIn } from '../../site/proof/prove.ts';
+import { CONTENT, type Command } from '../command.ts';
+import { COPY, copyAsked } from '../copy-option.ts';
+import { dayOption, TO } from '../day-option.ts';
+import type { Effects } from '../effects.ts';
+import { EXIT, type Exit, Refusal } from '../exit-codes.ts';
+import { progressLine } from '../progress.ts';
+import { reportProblems } from '../report.ts';
+import { reportLeaks } from '../report-leaks.ts';
+import { journalFolder, type OpenedJournal, openJournal } from '../the-journal.ts';
+
+/** Everything there is, for keeping: notes, pages, book, tables, sums. */
+export const archive: Command = {
+  name: 'archive',
+  summary: 'lays down the whole record for keeping: notes, pages, book, tables and their sums, as a bag by RFC 8493',
+  takes: [],
+  options: {
+    content: CONTENT,
+    out: { type: 'string', value: 'FOLDER|FILE.zip', help: 'the folder or ZIP file to make; it must not be there yet' },
+    copy: { ...COPY, help: 'which copy (else workshop: everything, the notes themselves too)' },
+    to: TO,
+  },
+  more: 'Only the workshop copy holds the notes: they say what other copies leave out.\n`asfound verify` holds an archive against its sums.',
+  run: async (values, _takes, effects) => {
+    if (typeof values.out !== 'string' || values.out === '')
+      throw new Refusal(EXIT.notUnderstood, '`archive` needs --out FOLDER or --out FILE.zip.');
+    const out = resolve(effects.cwd, values.out);
+    if (existsSync(out)) throw new Refusal(EXIT.cannotReadOrWrite, `${values.out} is there already; it was left as it is.`);
+    const opened = await openJournal(journalFolder(values, effects), effects, dayOption(values, 'to'));
+    if (opened.record === null || hasErrors(opened.diagnostics)) {
+      reportProblems(opened, effects);
+      effects.err('Nothing was archived.\n');
+      return EXIT.journalHasErrors;
+    }
+    const copy = copyAsked(opened.record, { copy: values.copy ?? 'workshop' });
+    const room = mkdtempSync(join(tmpdir(), 'asfound-archive-'));
+    const stop = effects.onInterrupt(() => rmSync(room, { recursive: true, force: true }));
+    try {
+      return await layDown(opened, opened.record, copy, { out, room }, effects);
+    } finally {
+      stop();
+      rmSync(room, { recursive: true, force: true });
+    }
+  },
+};
+
+interface Places {
+  /** Where the archive goes. */
+  readonly out: string;
+  /** An empty folder that is removed in the end. */
+  readonly room: string;
+}
+
+async function layDown(
+  opened: OpenedJournal,
+  whole: JournalRecord,
+  copy: JournalRecord,
+  { out, room }: Places,
+  effects: Effects,
+): Promise<Exit> {
+  const progress = progressLine(effects);
+  const made = join(room, 'made');
+  try {
+    await makeAll(opened, copy, { made, room, cache: cacheFolder(effects.env) }, progress.show);
+    const leaks = await leaksIn(made, withheldTexts(whole, copy), (done, total) => progress.show(`Proof: ${done} of ${total}`));
+    progress.clear();
+    if (leaks.length > 0) {
+      reportLeaks(leaks, copy, effects);
+      effects.err('Nothing was archived.\n');
+      return EXIT.journalHasErrors;
+    }
+    const files = [...filesOf(made, ''), ...(copy.copy.leavesOut.length === 0 ? filesOf(opened.folder, 'journal/') : [])];
+    const { octets, streams } = await written(files, copy, out, progress.show);
+    progress.clear();
+    effects.out(`${relative(effects.cwd, out)}: ${streams} files, ${octets} octets\n`);
+    return EXIT.done;
+  } finally {
+    progress.clear();
+  }
+}
+
+/** Makes everything that is not there yet: pages, book, tables, the record as data, and the words on top. */
+async function makeAll(
+  opened: OpenedJournal,
+  copy: JournalRecord,
+  { made, room, cache }: { readonly made: string; readonly room: string; readonly cache: string },
+  progress: (text: string) => void,
+): Promise<void> {
+  const [into, aside, workspace] = [join(made, 'site'), join(room, 'aside'), join(room, 'book')];
+  for (const folder of [into, aside, workspace, join(made, 'tables')]) mkdirSync(folder, { recursive: true });
+  const { buildSite } = await import('../../site/build-site.ts');
+  const problems = await buildSite({ record: copy, warnings: [], folder: opened.folder, cache, into, aside, progress });
+  if (hasErrors(problems)) throw new Refusal(EXIT.journalHasErrors, problems[0]?.message ?? 'a picture cannot be used.');
+  const { renderForBook } = await import('../../book/render-for-book.ts');
+  const { makeBook } = await import('../../book/make-book.ts');
+  const record = await renderForBook(copy, { folder: opened.folder, cache, workspace, progress });
+  const tables = await Promise.all(
+    DATA_FILES.map(async ({ path, holds, make }) => ({ name: basename(path), holds, content: await make(copy) })),
+  );
+  const attached = tables.flatMap(({ name, holds, content }) =>
+    typeof content === 'string' ? [{ name, holds, type: name.endsWith('.csv') ? 'text/csv' : 'application/ld+json', content }] : [],
+  );
+  writeFileSync(join(made, 'book.pdf'), makeBook(record, { paper: 'a4', workspace, attached, progress }));
+  for (const { name, content } of tables) writeFileSync(join(made, 'tables', name), content);
+  const document = recordJson(copy);
+  writeFileSync(join(made, 'record.json'), `${JSON.stringify(document, null, 1)}\n`);
+  writeFileSync(join(made, 'record.schema.json'), `${JSON.stringify(schemaOf(document, copy.journal.settings.title), null, 1)}\n`);
+  writeFileSync(join(made, 'README.txt'), archiveWords(copy, { notes: copy.copy.leavesOut.length === 0 }));
+}
+
+/** Every file below a folder that does not begin with a dot. A link that leads out is passed over, as in reading. */
+function filesOf(folder: string, under: string): BagFile[] {
+  return walk(folder, () => true).found.map(({ path }) => ({ path: under + path, from: join(folder, path) }));
+}
+
+/** Written beside and renamed, so that there is a whole archive or none. */
+async function written(files: readonly BagFile[], { journal, day, copy }: JournalRecord, out: string, progress: (text: string) => void) {
+  const beside = join(dirname(out), `.${basename(out)}.unfinished-${process.pid}`);
+  rmSync(beside, { recursive: true, force: true });
+  mkdirSync(dirname(out), { recursive: true });
+  progress(`Archive: ${files.length} files`);
+  const about = [
+    ['External-Description', `${journal.settings.title}: the record of its restoration, ${copy.name} copy`],
+    ['Bag-Software-Agent', 'asfound'],
+  ] as const;
+  try {
+    const sink = /\.zip$/i.test(out) ? zipSink(beside, basename(out).replace(/\.zip$/i, ''), day) : folderSink(beside);
+    const result = await writeBag(files, { day, about }, sink);
+    renameSync(beside, out);
+    return result;
+  } catch (error) {
+    rmSync(beside, { recursive: true, force: true });
+    throw new Refusal(EXIT.cannotReadOrWrite, `${out} cannot be written: ${reasonOf(error)}.`);
+  }
+}

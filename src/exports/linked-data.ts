@@ -1,0 +1,171 @@
+/**
+ * The record as linked data: JSON-LD 1.1 in the terms of the CIDOC Conceptual Reference Model 7.1.2. A small profile:
+ * the vehicle and its parts, what was added, removed, modified, judged and moved, by whom and when.
+ */
+import type { ActionWord, IsoDate, PartId, SessionId, Whereabouts } from '../journal/model.ts';
+import type { Deed, JournalRecord } from '../journal/record.ts';
+import { observationsOf } from '../journal/registers/observations.ts';
+import type { Json } from './record-json.ts';
+
+type Node = { readonly [name: string]: Json };
+
+/** Terms of the profile; every other name in the document is one of these. */
+const CONTEXT: Node = {
+  '@version': 1.1,
+  crm: 'http://www.cidoc-crm.org/cidoc-crm/',
+  xsd: 'http://www.w3.org/2001/XMLSchema#',
+  rdfs: 'http://www.w3.org/2000/01/rdf-schema#',
+  id: '@id',
+  type: '@type',
+  label: 'rdfs:label',
+  note: 'crm:P3_has_note',
+  kind: 'crm:P2_has_type',
+  identifiedBy: 'crm:P1_is_identified_by',
+  composedOf: { '@id': 'crm:P46_is_composed_of', '@type': '@id' },
+  timeSpan: 'crm:P4_has_time-span',
+  began: { '@id': 'crm:P82a_begin_of_the_begin', '@type': 'xsd:date' },
+  ended: { '@id': 'crm:P82b_end_of_the_end', '@type': 'xsd:date' },
+  carriedOutBy: { '@id': 'crm:P14_carried_out_by', '@type': '@id' },
+  partOf: { '@id': 'crm:P9i_forms_part_of', '@type': '@id' },
+  augmented: { '@id': 'crm:P110_augmented', '@type': '@id' },
+  added: { '@id': 'crm:P111_added', '@type': '@id' },
+  diminished: { '@id': 'crm:P112_diminished', '@type': '@id' },
+  removed: { '@id': 'crm:P113_removed', '@type': '@id' },
+  modified: { '@id': 'crm:P31_has_modified', '@type': '@id' },
+  employed: { '@id': 'crm:P126_employed', '@type': '@id' },
+  moved: { '@id': 'crm:P25_moved', '@type': '@id' },
+  movedFrom: { '@id': 'crm:P27_moved_from', '@type': '@id' },
+  movedTo: { '@id': 'crm:P26_moved_to', '@type': '@id' },
+  concerned: { '@id': 'crm:P34_concerned', '@type': '@id' },
+  identified: { '@id': 'crm:P35_has_identified', '@type': '@id' },
+  custodyOf: { '@id': 'crm:P30_transferred_custody_of', '@type': '@id' },
+  surrenderedBy: { '@id': 'crm:P28_custody_surrendered_by', '@type': '@id' },
+  receivedBy: { '@id': 'crm:P29_custody_received_by', '@type': '@id' },
+};
+
+const VEHICLE = '#vehicle';
+const WORK: ReadonlySet<ActionWord> = new Set([
+  'cleaned',
+  'conserved',
+  'repaired',
+  'machined',
+  'refinished',
+  'adjusted',
+  'lubricated',
+  'marked',
+  'made',
+]);
+
+/** @returns a JSON-LD document; ids are fragments of wherever it lies */
+export function linkedData(record: JournalRecord): { readonly [name: string]: Json } {
+  const { journal, history } = record;
+  const used = new Map<SessionId, Set<string>>();
+  for (const { id, methods, used: stuff } of journal.sessions) {
+    used.set(id, new Set([...methods.flatMap((method) => method.with), ...stuff.map(({ consumable }) => consumable)]));
+  }
+  return {
+    '@context': CONTEXT,
+    '@graph': [
+      vehicleNode(record),
+      ...[...journal.people.values()].map(({ id, name }) => ({ id: person(id), type: 'crm:E21_Person', label: name })),
+      ...journal.stores.map((name) => ({ id: store(name), type: 'crm:E53_Place', label: name })),
+      ...[...journal.consumables.values()].map(({ id, name }) => ({ id: material(id), type: 'crm:E57_Material', label: name })),
+      ...[...journal.parts.keys()].map((id) => partNode(record, id)),
+      ...journal.sessions.map((session) => ({
+        id: sitting(session.id),
+        type: 'crm:E7_Activity',
+        label: session.title,
+        timeSpan: span(session.date),
+        carriedOutBy: [...new Set(session.hours.map(({ by }) => person(by)))],
+      })),
+      ...history.deeds.flatMap((deed, n) => deedNodes(deed, n, [...(used.get(deed.session) ?? [])])),
+      ...[...journal.parts.keys()].flatMap((id) => assessments(record, id)),
+    ],
+  };
+}
+
+function vehicleNode({ journal }: JournalRecord): Node {
+  const { title, vehicle } = journal.settings;
+  return {
+    id: VEHICLE,
+    type: 'crm:E22_Human-Made_Object',
+    label: title,
+    note: [vehicle.year, vehicle.make, vehicle.model].filter((one) => one !== null).join(' '),
+    identifiedBy: vehicle.marks.map(({ what, mark }) => ({ type: 'crm:E42_Identifier', label: mark, kind: what })),
+    composedOf: [...journal.positions.keys()].filter((id) => journal.parts.get(id)?.inside === null).map(thing),
+  };
+}
+
+function partNode({ journal }: JournalRecord, id: PartId): Node {
+  const part = journal.parts.get(id);
+  const inside = [...journal.positions.keys()].filter((position) => journal.parts.get(position)?.inside === id);
+  return {
+    id: thing(id),
+    type: 'crm:E22_Human-Made_Object',
+    label: part?.name ?? id,
+    ...(part?.origin == null ? {} : { kind: part.origin }),
+    ...(part?.marks == null ? {} : { identifiedBy: { type: 'crm:E42_Identifier', label: part.marks } }),
+    ...(inside.length === 0 ? {} : { composedOf: inside.map(thing) }),
+  };
+}
+
+function deedNodes(deed: Deed, n: number, materials: readonly string[]): Node[] {
+  const common = {
+    id: `#deed-${n + 1}`,
+    timeSpan: span(deed.date),
+    partOf: sitting(deed.session),
+    ...(deed.entry.note === null ? {} : { note: deed.entry.note }),
+  };
+  const part = thing(deed.part);
+  if (deed.did === 'fitted') return [{ ...common, type: 'crm:E79_Part_Addition', augmented: VEHICLE, added: part }];
+  if (deed.did === 'removed') return [{ ...common, type: 'crm:E80_Part_Removal', diminished: VEHICLE, removed: part }];
+  if (deed.did === 'sent-out' && deed.to.at === 'out')
+    return [{ ...common, type: 'crm:E10_Transfer_of_Custody', custodyOf: part, receivedBy: firm(deed.to.firm) }];
+  if (deed.did === 'returned' && deed.from.at === 'out')
+    return [{ ...common, type: 'crm:E10_Transfer_of_Custody', custodyOf: part, surrenderedBy: firm(deed.from.firm) }];
+  if (deed.did === 'stored')
+    return [{ ...common, type: 'crm:E9_Move', moved: part, ...placed('movedFrom', deed.from), ...placed('movedTo', deed.to) }];
+  if (WORK.has(deed.did)) {
+    return [
+      {
+        ...common,
+        type: 'crm:E11_Modification',
+        kind: deed.did,
+        modified: part,
+        ...(materials.length === 0 ? {} : { employed: materials.map(material) }),
+      },
+    ];
+  }
+  return [];
+}
+
+function placed(name: 'movedFrom' | 'movedTo', where: Whereabouts): Node {
+  return where.at === 'stores' && where.store !== null ? { [name]: store(where.store) } : {};
+}
+
+/** Condition classes as they were given: EN 16096, by analogy. */
+function assessments(record: JournalRecord, id: PartId): Node[] {
+  return observationsOf(record, id).flatMap((seen, n) => {
+    if (seen.entry.condition === null) return [];
+    return [
+      {
+        id: `#condition-${id}-${n + 1}`,
+        type: 'crm:E14_Condition_Assessment',
+        timeSpan: span(seen.date),
+        concerned: thing(id),
+        identified: `#condition-class-${seen.entry.condition}`,
+      },
+    ];
+  });
+}
+
+const span = (date: IsoDate): Node => ({ type: 'crm:E52_Time-Span', began: date, ended: date });
+const named = (kind: string) => (id: string) => `#${kind}-${encodeURIComponent(id)}`;
+const [thing, person, store, material, sitting, firm] = ['part', 'person', 'store', 'material', 'session', 'firm'].map(named) as [
+  (id: string) => string,
+  (id: string) => string,
+  (id: string) => string,
+  (id: string) => string,
+  (id: string) => string,
+  (id: string) => string,
+];
