@@ -11,7 +11,9 @@ const PURE = ['values', 'journal', 'replay', 'registers', 'ledger', 'timelines',
 );
 
 /** What reads, writes and starts programs: a file is by itself. */
-const DISK = ['boundaries', 'load', 'photos', 'exports', 'site', 'book', 'cli', 'bench'].map((folder) => `test/${folder}/**/*.test.ts`);
+const DISK = ['boundaries', 'load', 'photos', 'exports', 'site', 'book', 'editor', 'cli', 'bench'].map(
+  (folder) => `test/${folder}/**/*.test.ts`,
+);
 
 export default defineConfig({
   test: {

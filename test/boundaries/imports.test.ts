@@ -30,6 +30,7 @@ const LAYERS: Readonly<Record<string, readonly string[]>> = {
   schema: ['diagnostics', 'values'],
   model: ['diagnostics', 'values', 'schema'],
   read: ['diagnostics', 'values', 'schema', 'model'],
+  mentions: ['diagnostics', 'values', 'schema', 'read'],
   compile: ['diagnostics', 'values', 'schema', 'model', 'read'],
   replay: ['diagnostics', 'values', 'model'],
   ledger: ['diagnostics', 'values', 'model'],

@@ -1,6 +1,6 @@
 /** A small sound journal that cases break in one place. */
 import { type Compiled, compileJournal } from '../../src/journal/pipeline.ts';
-import type { Asset } from '../../src/journal/read/source/sources.ts';
+import type { Asset, Sources } from '../../src/journal/read/source/sources.ts';
 
 export const TODAY = '2031-12-31';
 
@@ -65,7 +65,10 @@ export interface Files {
 export const NOTE = 'sessions/2031-03-12-brakes/index.md';
 
 /** Compiles a journal made of the base and what a case puts in its place. */
-export function compileFiles(files: Files): Compiled {
+export const compileFiles = (files: Files): Compiled => compileJournal(sourcesOf(files), { today: TODAY });
+
+/** The same journal as it would lie on disk. */
+export function sourcesOf(files: Files): Sources {
   const all: Record<string, string | Uint8Array> = {
     ...(files.journal === null ? {} : { 'journal.yaml': files.journal ?? JOURNAL }),
     'consumables.yaml': files.consumables ?? CONSUMABLES,
@@ -75,5 +78,5 @@ export function compileFiles(files: Files): Compiled {
   const encoder = new TextEncoder();
   const sources = Object.entries(all).map(([path, text]) => ({ path, bytes: typeof text === 'string' ? encoder.encode(text) : text }));
   const assets: Asset[] = (files.assets ?? []).map((path) => ({ path, size: 10 }));
-  return compileJournal({ files: sources, assets, problems: [] }, { today: TODAY });
+  return { files: sources, assets, problems: [] };
 }

@@ -2,15 +2,12 @@
 import type * as z from 'zod';
 import { type Diagnostic, diagnostic, startOf } from '../diagnostics/diagnostic.ts';
 import type { Place } from '../diagnostics/place.ts';
-import { consumablesSchema, partsSchema } from '../schema/catalogues.ts';
 import { ID, nearestId } from '../schema/fields.ts';
-import { identitySchema } from '../schema/identity.ts';
-import { journalSchema } from '../schema/journal.ts';
 import { sessionSchema } from '../schema/session.ts';
-import { statementSchema } from '../schema/statement.ts';
 import { readDate } from '../values/date.ts';
 
 import { type DrawingSource, readDrawing } from './drawing.ts';
+import { FIELDS_OF_A_NOTE, kindOfFile, YAML_OF } from './file-kinds.ts';
 import type { IdentityFile, NoteSource, PartsFile, ReadJournal, StatementFile, Understood } from './journal-source.ts';
 
 import { catalogueOf, withAcquired } from './made-parts.ts';
@@ -18,14 +15,12 @@ import { readProse } from './prose.ts';
 import { type ProseAlone, proseAlone } from './prose-alone.ts';
 import { controlByNumber, tooMuchOf } from './prose-limits.ts';
 import type { Reporter } from './reporter.ts';
-import { fieldNames, fieldsAt } from './schema-at.ts';
 import type { StandIns } from './settle.ts';
 import { cutFrontMatter } from './source/front-matter.ts';
-import { quickTree } from './source/quick-yaml.ts';
 import type { SourceFile, Sources } from './source/sources.ts';
 import { controlFound, decode, type SourceText } from './source/text.ts';
 import { treeOf } from './source/tree.ts';
-import { readYaml } from './source/yaml.ts';
+import { treeIn } from './tree-in.ts';
 import { understand } from './understand.ts';
 import { type Read, withEntries } from './written-entry.ts';
 
@@ -42,12 +37,13 @@ export function readFiles(sources: Sources, out: Reporter): ReadJournal {
     const { text, diagnostics } = decode(file);
     out.diagnostics.push(...diagnostics);
     if (text === null) continue;
-    if (file.path === 'journal.yaml') journal = readCatalogue(text, journalSchema, 'fields', out);
-    else if (file.path === 'consumables.yaml') consumables = readCatalogue(text, consumablesSchema, 'fields', out);
-    else if (file.path.startsWith('parts/')) parts.push(...readParts(file, text, out));
-    else if (file.path.startsWith('identity/')) identity.push(...readIdentity(text, out));
-    else if (file.path.startsWith('drawings/')) drawings.push(...[readDrawing(text, out)].filter((one) => one !== null));
-    else if (file.path.startsWith('statements/')) statements.push(...readStatement(text, out));
+    const kind = kindOfFile(file.path);
+    if (kind === 'journal') journal = readCatalogue(text, YAML_OF.journal, out);
+    else if (kind === 'consumables') consumables = readCatalogue(text, YAML_OF.consumables, out);
+    else if (kind === 'parts') parts.push(...readParts(file, text, out));
+    else if (kind === 'identity') identity.push(...readIdentity(text, out));
+    else if (kind === 'drawing') drawings.push(...[readDrawing(text, out)].filter((one) => one !== null));
+    else if (kind === 'statement') statements.push(...readStatement(text, out));
     else notes.push(...readNote(text, out));
   }
   if (!sources.files.some((file) => file.path === 'journal.yaml')) out.diagnostics.push(noJournal());
@@ -61,11 +57,14 @@ function noJournal() {
   });
 }
 
-function readCatalogue<T extends z.ZodType>(source: SourceText, schema: T, top: 'fields' | 'list', out: Reporter) {
-  return readSpan(source, { start: 0, end: source.text.length }, schema, top, out);
+function readCatalogue<T extends z.ZodType>(
+  source: SourceText,
+  of: { readonly schema: T; readonly top: 'fields' | 'list' },
+  out: Reporter,
+) {
+  return readSpan(source, { start: 0, end: source.text.length }, of.schema, of.top, out);
 }
 
-/** Sound YAML goes the fast way; with the first doubt it is read by the exact reader, which has words for every slip. */
 function readSpan<T extends z.ZodType>(
   source: SourceText,
   { start, end }: { readonly start: number; readonly end: number },
@@ -74,13 +73,7 @@ function readSpan<T extends z.ZodType>(
   out: Reporter,
   standIns: StandIns = {},
 ): Understood<Read<z.output<T>>> | null {
-  const quick = quickTree(source, start, end, top);
-  const { tree, diagnostics, mended, repairs } = quick
-    ? { tree: quick, diagnostics: [], mended: [], repairs: [] }
-    : readYaml(source, start, end, top, {
-        all: fieldNames(schema, ({ everyday }) => everyday !== true),
-        prose: fieldNames(schema, ({ prose }) => prose === true),
-      });
+  const { tree, diagnostics, mended, repairs } = treeIn(source, { start, end }, schema, top);
   out.diagnostics.push(...diagnostics);
   out.repairs.push(...repairs);
   if (tree === null) return null;
@@ -98,18 +91,18 @@ function readSpan<T extends z.ZodType>(
 const startOfPlace = ({ line, column }: Place): string => `${line}:${column}`;
 
 function readParts(file: SourceFile, text: SourceText, out: Reporter): PartsFile[] {
-  const read = readCatalogue(text, partsSchema, 'list', out);
+  const read = readCatalogue(text, YAML_OF.parts, out);
   if (read === null) return [];
   return [{ file: file.path, subsystem: file.path.slice('parts/'.length, -'.yaml'.length), parts: read.value, tree: read.tree }];
 }
 
 function readIdentity(text: SourceText, out: Reporter): IdentityFile[] {
-  const read = readCatalogue(text, identitySchema, 'fields', out);
+  const read = readCatalogue(text, YAML_OF.identity, out);
   return read === null ? [] : [{ ...read, id: text.file.slice('identity/'.length, -'.yaml'.length) }];
 }
 
 function readStatement(text: SourceText, out: Reporter): StatementFile[] {
-  const read = readCatalogue(text, statementSchema, 'fields', out);
+  const read = readCatalogue(text, YAML_OF.statement, out);
   return read === null ? [] : [{ file: text.file, value: read.value, tree: read.tree }];
 }
 
@@ -184,8 +177,6 @@ function proseOf(
   out.report('A916', text.place(start + tooMuch.at, start + tooMuch.at), tooMuch.message, { hint });
   return { prose: { links: [], others: [], images: [] }, body: '' };
 }
-
-const FIELDS_OF_A_NOTE: ReadonlySet<string> = new Set(fieldsAt(sessionSchema, []));
 
 function noteOfProse(text: SourceText, id: string, { date, title, start }: ProseAlone, out: Reporter): NoteSource {
   checkName(text.file, id, out);

@@ -14,7 +14,7 @@ interface Definition {
   readonly options?: readonly z.core.$ZodType[];
 }
 
-type Kind = z.core.$ZodType | undefined;
+export type Kind = z.core.$ZodType | undefined;
 
 function definitionOf(kind: Kind): Definition | undefined {
   return kind?._zod.def as unknown as Definition | undefined;
@@ -30,13 +30,24 @@ function open(kind: Kind): Kind {
   return kind;
 }
 
+/** The kind of what a value of a kind holds: a field of a group, an item of a list, what stands under a name. */
+export function kindWithin(kind: Kind, step: PropertyKey): Kind {
+  const def = definitionOf(open(kind));
+  return def?.shape?.[String(step)] ?? def?.element ?? def?.valueType;
+}
+
+/** Whether a value of a kind is a group whose names are the user's, as against fields. */
+export function isByName(kind: Kind): boolean {
+  return definitionOf(open(kind))?.valueType !== undefined;
+}
+
+/** Whether a value of a kind is a list; one value may stand for a list of one. */
+export function isList(kind: Kind): boolean {
+  return definitionOf(open(kind))?.element !== undefined;
+}
+
 function kindAt(schema: z.ZodType, path: Path): Kind {
-  let at: Kind = schema;
-  for (const step of path) {
-    const def = definitionOf(open(at));
-    at = def?.shape?.[String(step)] ?? def?.element ?? def?.valueType;
-  }
-  return at;
+  return path.reduce<Kind>(kindWithin, schema);
 }
 
 /** The names of the fields a schema takes at a path. */

@@ -5,8 +5,9 @@ import * as z from 'zod';
 import { readQuantity } from '../values/quantity.ts';
 import { bad, ok, type Reading } from '../values/reading.ts';
 import { PACKS, type Pack } from '../values/units.ts';
-import { decisive } from './facts.ts';
-import { condition, count, date, destination, fields, manyOf, maybe, newId, oneOf, prose, read, text } from './fields.ts';
+import { decisive, having, naming } from './facts.ts';
+import { condition, count, date, fields, manyOf, maybe, newId, oneOf, prose, read, text } from './fields.ts';
+import { lyingPlace, positionName } from './names.ts';
 import { SAID_FOR_HAZARDS, SAID_FOR_ORIGINS } from './said-for.ts';
 import { HAZARDS, ORIGINS } from './words.ts';
 
@@ -16,7 +17,7 @@ const weight = read((written): Reading<Fraction> => {
 });
 
 export const partSchema = fields({
-  id: newId,
+  id: naming(newId, ['part']),
   name: prose,
   /** Null for a part that is missing as found and never turned up. */
   origin: maybe(oneOf(ORIGINS, SAID_FOR_ORIGINS)),
@@ -24,11 +25,11 @@ export const partSchema = fields({
   count: decisive(count.default(1)),
   /** How the parts of a lot are told apart: `I to IIII, front to back`. Without it they are only counted. */
   numbered: decisive(maybe(prose)),
-  for: decisive(maybe(text)),
+  for: decisive(maybe(positionName)),
   /** The position that the one it makes is a place in. */
-  in: decisive(maybe(text)),
+  in: decisive(maybe(positionName)),
   found: maybe(oneOf(['fitted', 'loose', 'missing'])),
-  at: maybe(destination),
+  at: maybe(lyingPlace),
   /** From this day it is here; without it, it was here from the start or only a session can bring it. */
   acquired: maybe(date),
   marks: maybe(prose),
@@ -44,7 +45,7 @@ export const partSchema = fields({
 });
 export type PartSource = z.output<typeof partSchema>;
 
-export const partsSchema = z.array(partSchema);
+export const partsSchema = having(z.array(partSchema), { brings: 'part' });
 
 const pack = maybe(read(readQuantity));
 
@@ -64,4 +65,4 @@ export const consumableSchema = fields({
 });
 export type ConsumableSource = z.output<typeof consumableSchema>;
 
-export const consumablesSchema = z.record(z.string(), consumableSchema);
+export const consumablesSchema = having(z.record(z.string(), consumableSchema), { brings: 'consumable' });

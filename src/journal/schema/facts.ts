@@ -17,9 +17,16 @@ export interface Facts {
   readonly everyday?: boolean;
   /** Its entries put stock on a shelf, or say what is there. */
   readonly stock?: boolean;
-  /** Its entries bring names of this sort. */
+  /** Its entries bring names of this sort: what stands in a list of texts, the names of a group by name, else what an entry names of this sort. */
   readonly brings?: Sort;
+  /** What its text names: the first sort that has such a name. */
+  readonly names?: Naming;
+  /** What the names of a group by name name. */
+  readonly keys?: readonly Sort[];
 }
+
+/** Sorts of names, which may hang on what else the entry says, as it is written. */
+export type Naming = readonly Sort[] | ((entry: Readonly<Record<string, unknown>>) => readonly Sort[]);
 
 const FACTS = z.registry<Facts>();
 
@@ -39,3 +46,6 @@ export function factsOf(kind: z.core.$ZodType | undefined): Facts {
 
 /** @see Facts.decisive */
 export const decisive = <T extends z.ZodType>(kind: T): T => having(kind, { decisive: true });
+
+/** A kind of text that names something. @see Facts.names */
+export const naming = <T extends z.ZodType>(kind: T, names: Naming): T => having(kind, { names });

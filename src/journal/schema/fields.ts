@@ -9,7 +9,7 @@ import { withoutPrintedMarks } from '../values/as-typed.ts';
 import { readDate } from '../values/date.ts';
 import { convertTo, type Quantity, readQuantity } from '../values/quantity.ts';
 import { bad, ok, type Reading } from '../values/reading.ts';
-import { having } from './facts.ts';
+import { having, naming } from './facts.ts';
 import type { SaidFor } from './said-for.ts';
 
 /** Carried by a zod issue of ours, so that it comes out under its own code. */
@@ -133,10 +133,13 @@ export const count = read((written): Reading<number> => {
 });
 
 /** The number on a bag. */
-export const bagNumber = read((written): Reading<number> => {
-  if (/^[1-9]\d{0,4}$/.test(written)) return ok(Number(written));
-  return bad('A310', `\`${written}\` is not a bag number.`, bagHint(written));
-});
+export const bagNumber = naming(
+  read((written): Reading<number> => {
+    if (/^[1-9]\d{0,4}$/.test(written)) return ok(Number(written));
+    return bad('A310', `\`${written}\` is not a bag number.`, bagHint(written));
+  }),
+  ['bag'],
+);
 
 function bagHint(written: string): string {
   const number = /^bag\s+([1-9]\d{0,4})$/i.exec(written)?.[1];

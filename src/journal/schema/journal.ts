@@ -3,6 +3,7 @@ import * as z from 'zod';
 import { readMarkUp, readPercent } from '../values/tax.ts';
 import { having } from './facts.ts';
 import { date, fields, listOf, manyOf, maybe, oneOf, prose, read, text } from './fields.ts';
+import { partName } from './names.ts';
 import { ENTRY_KINDS, LEAVE_OUT, STATEMENT_SHOWS } from './words.ts';
 
 const rate = z.union([text, z.array(fields({ from: date, 'per-hour': text }))]);
@@ -44,7 +45,7 @@ export const journalSchema = fields({
   statement: statement.prefault({}),
   copies: named(copy),
   /** Stories through many sessions: the parts each is about. */
-  threads: named(fields({ title: prose, parts: listOf(text) })),
+  threads: named(fields({ title: prose, parts: listOf(partName) })),
   /** The picture that the record opens with. */
   front: maybe(text),
   pictures: fields({ keep: listOf(oneOf(['time', 'camera'])).default(['time']) }).prefault({}),

@@ -3,14 +3,13 @@ import * as z from 'zod';
 import { readPicturePlace } from '../values/picture-place.ts';
 import { readQuantity } from '../values/quantity.ts';
 import { readHours } from '../values/time.ts';
-import { decisive, having } from './facts.ts';
+import { decisive, having, naming } from './facts.ts';
 import {
   amountIn,
   bagNumber,
   condition,
   count,
   date,
-  destination,
   entries,
   fields,
   listOf,
@@ -23,6 +22,19 @@ import {
   text,
   yes,
 } from './fields.ts';
+import {
+  chargeName,
+  comesFrom,
+  consumableName,
+  goesTo,
+  itemName,
+  lyingPlace,
+  milestoneName,
+  partName,
+  personName,
+  positionName,
+  sessionName,
+} from './names.ts';
 import {
   SAID_FOR_ACTIONS,
   SAID_FOR_BOUGHT,
@@ -38,9 +50,9 @@ import { ACTIONS, BOUGHT_AS, HAZARDS, HOW, ITEM_KINDS, ORIGINS, RESULTS, VERDICT
 const hours = having(
   fields({
     /** Without it, the only person there is. */
-    by: maybe(text),
+    by: maybe(personName),
     /** Without it, what counts under no subsystem. */
-    on: maybe(text),
+    on: maybe(chargeName),
     time: text,
     /** Why it is not charged. */
     unpaid: maybe(prose),
@@ -49,22 +61,22 @@ const hours = having(
 );
 
 const touched = fields({
-  part: having(text, { several: true }),
+  part: having(partName, { several: true }),
   did: decisive(manyOf(oneOf(ACTIONS, SAID_FOR_ACTIONS))),
-  to: maybe(destination),
-  at: maybe(text),
+  to: maybe(goesTo),
+  at: maybe(positionName),
   /** Where it was taken from; for what is acquired, who had it; for what is made, the parts it was made from. */
-  from: manyOf(text),
+  from: manyOf(comesFrom),
   /** Without it, all that are in the state the action needs. */
   count: decisive(maybe(count)),
   /** Which of a numbered lot. */
   which: decisive(manyOf(count)),
   /** What it was fitted into, or made into. */
-  into: manyOf(text),
+  into: manyOf(partName),
   /** How it went, that it is out on loan, or that what was dangerous in it is dangerous no longer. */
   how: maybe(oneOf(HOW, SAID_FOR_HOW)),
   /** The part that it was made after. */
-  pattern: maybe(text),
+  pattern: maybe(partName),
   'goes-back': maybe(prose),
   /** What lies on it in order, from the outside in. */
   stack: manyOf(prose),
@@ -83,25 +95,25 @@ const touched = fields({
 });
 
 const decision = fields({
-  part: having(text, { several: true }),
+  part: having(partName, { several: true }),
   verdict: oneOf(VERDICTS, SAID_FOR_VERDICTS),
-  with: maybe(text),
+  with: maybe(partName),
   count: decisive(maybe(count)),
   which: decisive(manyOf(count)),
   because: maybe(prose),
 });
 
 const method = fields({
-  on: listOf(text),
+  on: listOf(partName),
   how: prose,
-  with: manyOf(text),
+  with: manyOf(consumableName),
   material: maybe(prose),
   result: maybe(oneOf(RESULTS, SAID_FOR_RESULTS)),
   note: maybe(prose),
 });
 
 const measurement = fields({
-  part: text,
+  part: partName,
   what: prose,
   as: maybe(oneOf(['found', 'left'])),
   value: read(readQuantity),
@@ -111,31 +123,31 @@ const measurement = fields({
 
 /** A part that a purchase brings. */
 const brought = fields({
-  id: newId,
+  id: naming(newId, ['part']),
   name: prose,
   origin: oneOf(ORIGINS, SAID_FOR_ORIGINS),
-  for: text,
+  for: positionName,
   count: count.default(1),
   /** Where it was put. */
-  at: maybe(destination),
+  at: maybe(lyingPlace),
 });
 
 /** A line of a bill: a thing or a service. What it costs is read with the journal's currency. */
 const lineShape = {
   what: maybe(prose),
   as: maybe(oneOf(BOUGHT_AS, SAID_FOR_BOUGHT)),
-  for: decisive(maybe(text)),
-  consumable: maybe(text),
+  for: decisive(maybe(chargeName)),
+  consumable: maybe(consumableName),
   amount: decisive(maybe(read(readQuantity))),
   cost: text,
   tax: maybe(text),
-  split: decisive(maybe(z.record(z.string(), text))),
+  split: decisive(maybe(having(z.record(z.string(), text), { keys: ['part', 'subsystem'] }))),
   /** Parts that it brings: candidates for a position, catalogued and acquired by this entry. A set is one entry that brings several. */
-  makes: decisive(manyOf(brought)),
+  makes: having(manyOf(brought), { decisive: true, brings: 'part' }),
   /** Why money came back. */
   refund: maybe(prose),
   /** The note that tells of the purchase, by its id or date. */
-  'refund-of': maybe(text),
+  'refund-of': maybe(sessionName),
   /** Why the client is not charged for it. */
   'not-charged': maybe(prose),
   /** Whether a tax return may deduct it; else as journal.yaml says of its kind. */
@@ -156,25 +168,25 @@ const bill = fields({
 });
 
 const sold = fields({
-  part: maybe(text),
+  part: maybe(partName),
   what: maybe(prose),
-  on: maybe(text),
+  on: maybe(chargeName),
   count: decisive(maybe(count)),
   price: text,
   tax: maybe(text),
   to: maybe(text),
 });
 
-const used = fields({ consumable: text, amount: read(readQuantity), on: text, 'not-charged': maybe(prose) });
+const used = fields({ consumable: consumableName, amount: read(readQuantity), on: chargeName, 'not-charged': maybe(prose) });
 /** `value` is what was found beyond the books is worth. */
-const counted = fields({ consumable: text, amount: read(readQuantity), because: prose, value: maybe(text) });
+const counted = fields({ consumable: consumableName, amount: read(readQuantity), because: prose, value: maybe(text) });
 
 /** Money from the client. */
 const received = fields({ from: prose, amount: text, for: maybe(prose), paper: maybe(text) });
 
 /** What the vehicle, or a part, is held to be worth. */
 const valued = fields({
-  of: having(text.default('vehicle'), { everyday: true }),
+  of: having(partName.default('vehicle'), { everyday: true }),
   value: text,
   basis: prose,
   by: maybe(prose),
@@ -184,39 +196,39 @@ const valued = fields({
 const bag = fields({
   bag: bagNumber,
   holds: listOf(text),
-  off: maybe(text),
+  off: maybe(partName),
   'goes-back': maybe(prose),
   picture: maybe(text),
 });
 
 const attribution = fields({
-  part: text,
+  part: partName,
   origin: oneOf(ORIGINS, SAID_FOR_ORIGINS),
-  by: maybe(text),
+  by: maybe(personName),
   because: prose,
   paper: maybe(text),
 });
 
 const opening = fields({
-  id: newId,
+  id: naming(newId, ['item']),
   kind: oneOf(ITEM_KINDS, SAID_FOR_KINDS),
   what: prose,
   /** Whom it waits for, and the day it was promised. */
   from: maybe(text),
   due: maybe(date),
-  before: maybe(text),
-  on: maybe(text),
+  before: maybe(milestoneName),
+  on: maybe(chargeName),
   price: maybe(text),
   /** What it is likely to take, in minutes. */
   hours: maybe(read(readHours)),
 });
 
 /** A place in a picture, and what is there. */
-const point = fields({ at: read(readPicturePlace, '50,50'), shows: maybe(text), note: maybe(prose) });
+const point = fields({ at: read(readPicturePlace, '50,50'), shows: maybe(partName), note: maybe(prose) });
 
 const picture = fields({
   file: text,
-  shows: manyOf(text),
+  shows: manyOf(partName),
   view: maybe(text),
   caption: maybe(prose),
   alt: maybe(prose),
@@ -226,7 +238,7 @@ const picture = fields({
 const film = fields({
   clip: text,
   title: maybe(prose),
-  shows: z.record(z.string(), listOf(text)).default({}),
+  shows: z.record(z.string(), listOf(partName)).default({}),
 });
 
 const paper = fields({
@@ -234,7 +246,7 @@ const paper = fields({
   kind: oneOf(['receipt', 'letter', 'photograph', 'build-sheet', 'other']),
   what: maybe(prose),
   date: maybe(date),
-  shows: manyOf(text),
+  shows: manyOf(partName),
 });
 
 export const sessionSchema = fields({
@@ -256,15 +268,15 @@ export const sessionSchema = fields({
   bags: having(entries(bag), { brings: 'bag' }),
   emptied: manyOf(bagNumber),
   opens: having(entries(opening), { brings: 'item' }),
-  closes: entries(fields({ id: text, how: maybe(prose) })),
-  defers: entries(fields({ id: text, to: text, because: prose })),
-  reached: entries(fields({ milestone: text, 'with-open': manyOf(text), because: maybe(prose) })),
+  closes: entries(fields({ id: itemName, how: maybe(prose) })),
+  defers: entries(fields({ id: itemName, to: milestoneName, because: prose })),
+  reached: entries(fields({ milestone: milestoneName, 'with-open': manyOf(itemName), because: maybe(prose) })),
   pictures: entries(picture),
   film: entries(film),
   papers: entries(paper),
   cautions: manyOf(oneOf(HAZARDS, SAID_FOR_HAZARDS)),
   private: maybe(prose),
-  corrects: maybe(text),
+  corrects: maybe(sessionName),
 });
 
 export type SessionSource = z.output<typeof sessionSchema>;

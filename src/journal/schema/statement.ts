@@ -2,6 +2,7 @@
 import * as z from 'zod';
 import { readPercent } from '../values/tax.ts';
 import { count, date, fields, maybe, oneOf, prose, read, text } from './fields.ts';
+import { personName, subsystemName } from './names.ts';
 import { ENTRY_KINDS } from './words.ts';
 
 const line = fields({
@@ -10,8 +11,8 @@ const line = fields({
   date,
   kind: oneOf(ENTRY_KINDS),
   what: prose,
-  subsystem: text,
-  person: maybe(text),
+  subsystem: subsystemName,
+  person: maybe(personName),
   minutes: maybe(count),
   'per-hour': maybe(text),
   cost: text,

@@ -7,6 +7,8 @@ export interface SourceText {
   readonly file: string;
   readonly text: string;
   place(start: number, end: number): Place;
+  /** The offset of a line and column, both from 1. */
+  offset(line: number, column: number): number;
 }
 
 /** Anything larger is no note; an evening's note is a few kilobytes. */
@@ -84,8 +86,12 @@ function wideEncoding([first, second]: Uint8Array): string | null {
 /** Wraps a text so that offsets in it can be placed. */
 export function sourceText(file: string, text: string): SourceText {
   let starts: number[] | null = null;
-  const at = (offset: number): [number, number] => {
+  const known = (): readonly number[] => {
     starts ??= lineStarts(text);
+    return starts;
+  };
+  const at = (offset: number): [number, number] => {
+    const starts = known();
     const line = lastAtOrBefore(starts, offset);
     return [line + 1, offset - (starts[line] ?? 0) + 1];
   };
@@ -97,6 +103,7 @@ export function sourceText(file: string, text: string): SourceText {
       const [endLine, endColumn] = at(Math.max(start, end));
       return { file, line, column, endLine, endColumn };
     },
+    offset: (line, column) => Math.min((known()[line - 1] ?? text.length) + column - 1, text.length),
   };
 }
 
