@@ -1,5 +1,5 @@
 /** Where the vehicle stands: what the home page says in its first sentences. All of it is counted from the record. */
-import type { Milestone } from '../../../journal/model.ts';
+import type { IsoDate, Milestone, SessionId } from '../../../journal/model.ts';
 import type { JournalRecord } from '../../../journal/record.ts';
 import type { Gate, ItemRow } from '../../../journal/registers/open-items.ts';
 import { gatesAt, temporaryMeasuresAt } from '../../../journal/registers/open-items.ts';
@@ -8,6 +8,8 @@ import { registerAt } from '../../../journal/registers/register.ts';
 
 export interface Standing {
   readonly sessions: number;
+  /** The note that the record stands on; null while there is none. */
+  readonly newest: { readonly id: SessionId; readonly date: IsoDate } | null;
   readonly minutes: number;
   readonly people: number;
   readonly positions: number;
@@ -31,11 +33,12 @@ export function standingOf(record: JournalRecord): Standing {
   const full = rows.filter(({ fitted, empty }) => empty === 0 && fitted.every(({ origin }) => origin === 'original'));
   return {
     sessions: sessions.length,
+    newest: sessions.at(-1) ?? null,
     minutes: sessions.reduce((sum, { hours }) => hours.reduce((total, one) => total + one.minutes, sum), 0),
     people: new Set(sessions.flatMap(({ hours }) => hours.map(({ by }) => by))).size,
     positions: rows.length,
     original: full.length,
-    untouched: rows.filter(({ outcome }) => outcome.kind === 'kept-as-found').length,
+    untouched: rows.filter(({ outcome }) => outcome.kind === 'untouched').length,
     mismatches: rows.reduce((sum, row) => sum + row.mismatches.length, 0),
     originality: originalityAt(record, null),
     gates,
