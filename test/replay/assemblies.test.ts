@@ -6,7 +6,7 @@ import { whereaboutsAt } from '../../src/journal/registers/stays.ts';
 import { storesAt } from '../../src/journal/registers/stores.ts';
 import { replay } from '../../src/journal/replay/replay.ts';
 import { whereInWords } from '../../src/journal/replay/words.ts';
-import { codes, did, type Evening, evening, journal, part, soundRecord } from '../builders/journal.ts';
+import { codes, did, type Evening, evening, journal, part, placeAt, soundRecord } from '../builders/journal.ts';
 
 const parts = [
   part('impulse', { inside: 'magneto' }),
@@ -124,6 +124,20 @@ describe('what goes for good', () => {
   test('says nothing of what is in it where none of that is original', () => {
     const fit = at('2030-10-02', ['magneto', 'removed'], ['magneto-spare', 'fitted']);
     expect(faults(out, fit, at('2030-10-03', ['engine', 'gone', { how: 'scrapped' }]))).toEqual([]);
+  });
+
+  test('counts as originals what is believed to be by then', () => {
+    const belief = {
+      origin: 'donor',
+      because: 'Off another.',
+      by: null,
+      paper: null,
+      session: '2030-10-01-doubt',
+      date: '2030-10-01',
+    } as const;
+    const about = (id: string) => ({ ...belief, part: id, place: placeAt('sessions/note.md') });
+    const doubt = evening('2030-10-01', { attributed: [about('magneto'), about('impulse')] }, 'doubt');
+    expect(faults(out, doubt, at('2030-10-02', ['engine', 'gone', { how: 'sold' }]))).toEqual([]);
   });
 
   test('what went with it and came back is a part of its own again', () => {

@@ -87,9 +87,13 @@ describe('whatever is written down', () => {
       fc.property(journals, (of) => {
         const { history, diagnostics } = replay(of);
         const told = new Set(diagnostics.map(({ place }) => `${place.file}:${place.line}`));
+        // Of a lot nothing more is told after the first.
+        const all = of.sessions.flatMap(({ parts }) => parts).filter(({ place }) => told.has(`${place.file}:${place.line}`));
+        const tipped = diagnostics.flatMap(({ code, message }) => (code === 'A605' ? (/of `([^`]+)`/.exec(message)?.[1] ?? []) : []));
+        const inDoubt = new Set([...all.map(({ part }) => part), ...tipped].filter((id) => (of.parts.get(id)?.count ?? 1) > 1));
         for (const session of of.sessions) {
           for (const entry of session.parts) {
-            if (told.has(`${entry.place.file}:${entry.place.line}`)) continue;
+            if (told.has(`${entry.place.file}:${entry.place.line}`) || inDoubt.has(entry.part)) continue;
             const deeds = history.deeds.filter((deed) => deed.entry === entry);
             expect(new Set(deeds.map((deed) => deed.did))).toEqual(new Set(entry.did));
           }

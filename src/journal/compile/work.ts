@@ -62,6 +62,11 @@ export function touchedOf(list: NoteFields['parts'], context: NoteAtHand): PartE
     if (part === null || (says.at !== null && at === null) || bags.length > 0) return null;
     const which = whichOf(says, part, placeOf('which'), context);
     const into = partsNamed(says.into, entry, context, 'into');
+    if (says.did.includes('fitted') && says.into.length > 1) {
+      context.out.report('A303', placeOf('into', 1), 'One part was expected, a second stands here.', {
+        hint: 'Name the one that it was fitted into.',
+      });
+    }
     const more = {
       ...sourcesOf(entry, context),
       pattern: given(says.pattern, (id) => names.part(id, placeOf('pattern'))?.id ?? null),

@@ -1,10 +1,11 @@
 import { type Diagnostic, diagnostic } from '../diagnostics/diagnostic.ts';
-import type { PartEntry } from '../model.ts';
+import type { PartEntry, PartId } from '../model.ts';
 import type { Replay } from './replay.ts';
 
 /** The originals that go for good with the part they are in, as a warning; null where there are none. */
-export function originalsGone({ journal, state }: Replay, entry: PartEntry): Diagnostic | null {
-  const originals = state.allInside(entry.part).filter((part) => journal.parts.get(part)?.origin === 'original');
+export function originalsGone({ journal, state, origins }: Replay, entry: PartEntry): Diagnostic | null {
+  const isOriginal = (part: PartId) => (origins.get(part) ?? journal.parts.get(part)?.origin) === 'original';
+  const originals = state.allInside(entry.part).filter(isOriginal);
   const [first] = originals;
   if (first === undefined) return null;
   const list = originals.map((part) => `\`${part}\``).join(', ');

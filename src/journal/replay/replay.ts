@@ -1,5 +1,5 @@
 import type { Diagnostic } from '../diagnostics/diagnostic.ts';
-import type { Journal, PartId, PositionId, Session } from '../model.ts';
+import type { Journal, Origin, PartId, PositionId, Session } from '../model.ts';
 import type { History, Stay } from '../record.ts';
 import { applyEntry } from './apply.ts';
 import { Bags } from './bags.ts';
@@ -16,6 +16,8 @@ export interface Replay {
   readonly journal: Journal;
   readonly state: State;
   readonly bags: Bags;
+  /** What the notes so far have come to believe of origins; of others the catalogue says it. */
+  readonly origins: Map<PartId, Origin>;
 }
 
 /**
@@ -36,11 +38,12 @@ function replaySessions(journal: Journal, sessions: readonly Session[]): { histo
   const items = new Items(sessions);
   const milestones = new Milestones(journal.milestones, items);
   const decisions = new Decisions(journal);
-  const context: Replay = { journal, state, bags };
+  const context: Replay = { journal, state, bags, origins: new Map() };
   const coming = arrivals.values();
   let next = coming.next();
   for (const session of sessions) {
     for (; !next.done && next.value.date <= session.date; next = coming.next()) arrive(state, next.value);
+    for (const { part, origin } of session.attributed) context.origins.set(part, origin);
     diagnostics.push(...bags.fill(session));
     for (const entry of session.parts) {
       diagnostics.push(...applyEntry(context, session, entry));
