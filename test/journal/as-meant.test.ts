@@ -62,6 +62,20 @@ const MEANT: readonly [what: string, written: string, meant: string][] = [
     'decisions: [{ part: drum, verdict: keep, because: "Sound, round, and ours." }]',
   ],
   ['a colon within printed marks', 'private: “Rear: off”', 'private: "Rear: off"'],
+  ['a second colon', 'private: Rear: off', 'private: "Rear: off"'],
+  ['colons in what is said', 'private: Rear: off, near: on', 'private: "Rear: off, near: on"'],
+  [
+    'a colon inside braces',
+    'parts: [{ part: drum, did: inspected, note: Heavy: needs two, at least. }]',
+    'parts: [{ part: drum, did: inspected, note: "Heavy: needs two, at least." }]',
+  ],
+  ['a decimal comma', 'bought:\n  - what: Pin\n    cost: 12,50', 'bought:\n  - what: Pin\n    cost: 12.50'],
+  ['a decimal comma inside braces', 'bought: [{ what: Pin, cost: 4,20, tax: 20% }]', 'bought: [{ what: Pin, cost: 4.20, tax: 20% }]'],
+  [
+    'a decimal comma in an amount of another currency',
+    'bought: [{ what: Pin, cost: 4,20 EUR at 0.8571 }]',
+    'bought: [{ what: Pin, cost: 4.20 EUR at 0.8571 }]',
+  ],
   [
     'a fraction and a minus of print',
     'measured: [{ part: drum, what: run-out, value: 1½ mm, limits: −1..2 mm }]',
@@ -87,6 +101,9 @@ describe('what can be meant in two ways is not', () => {
     ['a field given twice, once with a capital', 'private: a\nPrivate: b', ['A301']],
     ['hours on several parts', 'hours: [{ by: rh, on: [drum, studs], time: 2h }]', ['A303']],
     ['a name alone for an entry', 'parts: drum', ['A303']],
+    ['a comma before three digits', 'bought:\n  - what: Pin\n    cost: 1,234', ['A307']],
+    ['a colon after what may be a field', 'private: hours: 2h', ['A208']],
+    ['two whole numbers', 'parts: [{ part: studs, did: cleaned, which: 2,4 }]', ['A310']],
     ['a comma in what is no prose', 'parts: [{ part: drum, studs, did: cleaned }]', ['A208']],
   ])('%s', (_, fields, codes) => {
     expect(codesOf(fields)).toEqual(codes);

@@ -10,11 +10,11 @@ describe('a fault at the top of a note does not hide what is wrong below it', ()
   const hours = 'hours:\n  - { by: nobody, on: brakes, time: 1h }';
 
   test('a second colon in the title', () => {
-    expect(saidOf(`---\ndate: 2031-03-12\ntitle: Brakes: near side\n${hours}\n---\n`)).toEqual(['3:8 A208', '5:11 A402']);
+    expect(saidOf(`---\ndate: 2031-03-12\ntitle: Brakes, parts: near side\n${hours}\n---\n`)).toEqual(['3:8 A208', '5:11 A402']);
   });
 
   test('second colons in several values', () => {
-    expect(saidOf(`---\ndate: 2031-03-12\ntitle: Brakes: near: side\nprivate: Rear: off\n${hours}\n---\n`)).toEqual([
+    expect(saidOf(`---\ndate: 2031-03-12\ntitle: Parts: near: side\nprivate: hours: off\n${hours}\n---\n`)).toEqual([
       '3:8 A208',
       '4:10 A208',
       '6:11 A402',
@@ -22,7 +22,7 @@ describe('a fault at the top of a note does not hide what is wrong below it', ()
   });
 
   test('a second colon in a value below the top', () => {
-    const decisions = 'decisions:\n  - part: nothing\n    verdict: keep\n    because: Sound: no play\n';
+    const decisions = 'decisions:\n  - part: nothing\n    verdict: keep\n    because: Count: no play\n';
     expect(saidOf(`---\ndate: 2031-03-12\ntitle: Brakes\n${decisions}---\n`)).toEqual(['5:11 A401', '7:14 A208']);
   });
 

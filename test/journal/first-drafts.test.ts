@@ -36,6 +36,8 @@ const said = (path: string, text: string): string[] =>
 /** The fields of a draft between their lines of hyphens, with some prose under them. */
 const note = (fields: string): string => `---\ndate: 2031-03-12\ntitle: Front brakes\n${fields}\n---\nCold tonight.\n`;
 
+const nameOf = (what: string): string => (what === 'prose alone' ? '2031-03-12.md' : '2031-03-12-brakes.md');
+
 const DRAFTS: readonly [what: string, text: string, gives: readonly string[]][] = [
   ['prose alone', '# Drum off at last\n\nTwo pulls, and [it](part:front-drum-near) came. The studs are bad.\n', []],
   ['a capital, and a length of time', '---\nDate: 2031-03-12\nTitle: Front brakes\nHours: 2h\n---\nDrum off.\n', []],
@@ -50,7 +52,7 @@ const DRAFTS: readonly [what: string, text: string, gives: readonly string[]][] 
   [
     'fields on lines of their own',
     note('parts:\n  - part: front-drum-near\n    did: removed\n    to: shelf B2\n    note: Heavy: needs two.\n'),
-    ['A208 Put the whole value in double quotes: `note: "Heavy: needs two."`.'],
+    [],
   ],
   ['several parts at once', note('parts:\n  - { part: [front-drum-near, wheel-cylinder-near], did: cleaned }'), []],
   [
@@ -76,11 +78,7 @@ const DRAFTS: readonly [what: string, text: string, gives: readonly string[]][] 
     note('bought:\n  - { what: Wheel cylinder, for: wheel-cylinder-new, cost: £48.60, tax: 20%, from: Smith, of the corner }'),
     ['A307 Write 48.60, without a sign of currency.'],
   ],
-  [
-    'a bill with a decimal comma',
-    note('bought:\n  - { what: Split pins, cost: 4,20 }'),
-    ['A208 A decimal is written with a point: `4.20`.'],
-  ],
+  ['a bill with a decimal comma', note('bought:\n  - { what: Split pins, cost: 4,20 }'), []],
   ['a tin used', note('used: { consumable: brake-cleaner, amount: 300ml, on: brakes }'), []],
   [
     'a thing to do',
@@ -97,6 +95,12 @@ const DRAFTS: readonly [what: string, text: string, gives: readonly string[]][] 
   ],
 ];
 
+test('nine drafts of ten pass the first time', () => {
+  expect(DRAFTS.length).toBe(20);
+  const pass = DRAFTS.filter(([what, text]) => said(nameOf(what), text).length === 0);
+  expect(pass.length).toBeGreaterThanOrEqual(18);
+});
+
 test.each(DRAFTS)('%s', (what, text, gives) => {
-  expect(said(what === 'prose alone' ? '2031-03-12.md' : '2031-03-12-brakes.md', text)).toEqual(gives);
+  expect(said(nameOf(what), text)).toEqual(gives);
 });

@@ -90,6 +90,8 @@ describe('reading an amount', () => {
     ['0.01', 1],
     ['-0.00', 0],
     ['0007.00', 700],
+    ['12,50', 1250],
+    ['-4,2', -420],
   ])('%s pounds is %i pence', (text, pence) => expect(readingOf(readAmount(text, 2))).toBe(pence));
 
   test('the decimals of the currency are the most there can be', () => {
@@ -101,7 +103,7 @@ describe('reading an amount', () => {
 
   test.each([
     ['1,200.00', '1200.00'],
-    ['12,50', '12.50'],
+    ['1,250', '1250'],
     ['£12', '12'],
     ['.5', '0.5'],
   ])('%s is refused and the hint says how to write it', (text, written) => {

@@ -131,7 +131,7 @@ describe('reading', () => {
     ['2 fl oz', 'imp-floz or us-floz'],
     ['300 mll', 'ml'],
     ['2 litr', 'litre'],
-    ['1,5 mm', 'no comma'],
+    ['1,500 mm', 'no comma'],
   ])('%s is refused, and the hint says %s', (text, hint) => {
     const read = readQuantity(text);
     expect(read).toMatchObject({ ok: false, code: 'A308' });

@@ -1,5 +1,5 @@
 /** Amounts of money as they are written, and what to type where one cannot be read. */
-import { asTyped } from './as-typed.ts';
+import { asTyped, withPoint } from './as-typed.ts';
 import { codesOfSign, currencyDigits, signsOf } from './currency.ts';
 import { LONGEST_NUMBER, type Minor, toSafe } from './decimal.ts';
 import { bad, ok, quoted, type Reading } from './reading.ts';
@@ -12,12 +12,12 @@ const PLAIN = /^(-?)(\d+)(?:\.(\d+))?$/;
 
 /**
  * Reads a plain amount (`12.50`, `-3`) into minor units of a currency with `digits` decimals.
- * Thousands marks, currency signs and a comma for the decimal mark are refused, never guessed at.
+ * A comma for the decimal mark is read where it can be no other; thousands marks and currency signs are refused, never guessed at.
  *
  * @param currency the code of that currency, for the repair; null where the amount is in no known one
  */
 export function readAmount(text: string, digits: number, currency: string | null = null): Reading<Minor> {
-  const found = PLAIN.exec(asTyped(text));
+  const found = PLAIN.exec(withPoint(asTyped(text)));
   if (!found)
     return bad('A307', `${quoted(text)} is not an amount: digits and a decimal point.`, amountHint(asTyped(text), digits, currency));
   const [, sign, whole, after = ''] = found as unknown as [string, string, string, string?];

@@ -18,6 +18,14 @@ export function asTyped(text: string): string {
     .trim();
 }
 
+/**
+ * A number with a point before its decimals, where a comma stands that can be nothing else: one, before one or two digits.
+ * Before three it may stand between thousands, and is left as it is.
+ */
+export function withPoint(written: string): string {
+  return written.replace(/^(-?\d+),(\d{1,2})(?![\d.,])/, '$1.$2');
+}
+
 const PRINTED = /^(?:[“„«]([^“”„«»]*)[”“»]|[‘‚]([^‘’‚]*)[’‘])$/;
 
 /** Text without the quotation marks of print that stand around the whole of it, where those of a keyboard were meant. */

@@ -1,5 +1,5 @@
 import Fraction from 'fraction.js';
-import { asTyped } from './as-typed.ts';
+import { asTyped, withPoint } from './as-typed.ts';
 import { LONGEST_NUMBER, toDecimal } from './decimal.ts';
 import { bad, ok, quoted, type Reading } from './reading.ts';
 import { comparable, type Dimension, imperialOrUs, UNITS, type Unit, unitMeant } from './units.ts';
@@ -21,10 +21,10 @@ const NUMBER = /^(-?)(?:(\d+)(?:\s+|-)(?=\d+\/))?(\d+)(?:\.(\d+)|\/(\d+))?/;
 
 /**
  * Reads a number and a unit: `9.043 in`, `300 ml`, `1 1/2 in`, `5/16 in`; a bare number counts things.
- * Fractions and decimals are exact.
+ * Fractions and decimals are exact; the decimal mark may be a comma where it can be nothing else.
  */
 export function readQuantity(text: string): Reading<Quantity> {
-  const written = asTyped(text);
+  const written = withPoint(asTyped(text));
   const angle = readAngle(written);
   if (angle !== null) return angle;
   const number = readNumber(written);

@@ -57,7 +57,7 @@ export const FILES_AND_YAML: readonly Case[] = [
     at: 'part of it sound.',
     hint: /double quotes/,
   },
-  { shows: 'an unquoted colon', code: 'A208', note: 'private: Rear: off', hint: /private: "Rear: off"/ },
+  { shows: 'a colon after what may be a field', code: 'A208', note: 'private: parts: off', hint: /private: "parts: off"/ },
   { shows: 'a value that begins with a reserved mark', code: 'A208', note: 'private: @home', at: '@', hint: /private: "@home"/ },
   { shows: 'an unknown field', code: 'A301', note: 'desicions: []', at: 'desicions', hint: /`decisions`/ },
   { shows: 'an unknown field of an entry', code: 'A301', note: 'parts: [{ part: drum, dod: inspected }]', at: 'dod', hint: /`did`/ },

@@ -1,5 +1,5 @@
 /** Values that mean something else to YAML than to the person who typed them. */
-import { withoutPrintedMarks } from '../../values/as-typed.ts';
+import { withoutPrintedMarks, withPoint } from '../../values/as-typed.ts';
 import { type FieldNames, patternOf, type Slip } from './slip.ts';
 
 /** Where a value is written, and under which field. */
@@ -22,6 +22,8 @@ interface Fault {
 
 const QUOTED = /^(?:"(?:[^"\\]|\\.)*"|'(?:[^']|'')*')/;
 
+const COLON = 'A second colon stands in this value.';
+
 const IN_ANY: readonly Fault[] = [
   { is: (text) => /^["']/.test(text) && !QUOTED.test(text), message: 'A quotation mark that was opened is not closed.', unclosed: true },
   {
@@ -33,7 +35,7 @@ const IN_ANY: readonly Fault[] = [
   { is: (text) => /^[@`%&*!{}[\],]/.test(text), message: 'The value begins with a mark that YAML keeps for itself.', sure: true },
   { is: (text) => /^[?:-](?:\s|$)/.test(text), message: 'The value begins with a mark that YAML keeps for itself.' },
   { is: (text) => /^#/.test(text), message: 'The value begins with `#`, which in YAML begins a comment.' },
-  { is: (text) => /:(?:\s|$)/.test(text), message: 'A second colon stands in this value.', sure: true },
+  { is: (text) => /:(?:\s|$)/.test(text), message: COLON, sure: true },
 ];
 
 const COMMA = 'Inside braces a comma ends a value, and the words after this one stand alone.';
@@ -52,7 +54,8 @@ const IN_BRACES: readonly Fault[] = [
 export function valueSlip({ text, start, field }: Written, inBraces: boolean, names: FieldNames): Slip | null {
   const fault = [...IN_ANY, ...(inBraces ? IN_BRACES : [])].find(({ is }) => is(text));
   if (!fault) return null;
-  const meant = decimalMeant(text) ?? { text: quoted(text), hint: null };
+  const quiet = isPlain(text, fault, field, names);
+  const meant = (quiet ? null : decimalMeant(text)) ?? { text: quoted(text), hint: null };
   const shown = `\`${field === null ? '' : `${field}: `}${meant.text}\``;
   return {
     code: fault.unclosed ? 'A201' : 'A208',
@@ -61,15 +64,21 @@ export function valueSlip({ text, start, field }: Written, inBraces: boolean, na
     message: fault.message,
     hint: meant.hint ?? hintFor(fault, shown),
     edits: [{ start, end: start + text.length, text: meant.text }],
-    quiet: meant.hint === null && isPlain(text, fault, field, names),
+    quiet,
     sure: fault.sure === true && (!inBraces || names.prose.has(field ?? '')),
   };
 }
 
-/** Text within printed quotation marks is as good as quoted, and a comma in prose is one unless a field may begin after it. */
+/**
+ * Text within printed quotation marks is as good as quoted. In prose a comma or a colon is one, unless a field may begin
+ * there. One comma before one or two digits is left to whatever reads the number.
+ */
 function isPlain(text: string, { message }: Fault, field: string | null, names: FieldNames): boolean {
   if (withoutPrintedMarks(text) !== text) return true;
-  return message === COMMA && names.prose.has(field ?? '') && !new RegExp(`,\\s*${patternOf(names)}(?![\\w-])`).test(text);
+  if (message === COMMA && withPoint(text) !== text) return /^-?\d+,\d+(?: [A-Za-z][^:]*|%)?$/.test(text);
+  if (!names.prose.has(field ?? '')) return false;
+  if (message === COMMA) return !new RegExp(`,\\s*${patternOf(names)}(?![\\w-])`).test(text);
+  return message === COLON && !new RegExp(`(?<![\\w-])${patternOf(names)}:(?:\\s|$)`, 'i').test(text);
 }
 
 function hintFor({ unclosed }: Fault, shown: string): string {
@@ -77,16 +86,16 @@ function hintFor({ unclosed }: Fault, shown: string): string {
   return `Put the whole value in ${shown.includes(`'`) ? '' : 'double '}quotes: ${shown}.`;
 }
 
-/** `12,50` and `1,234.00`: the comma of a number. */
+/** `1,234.00` and `9,043 in`: the comma of a number. */
 function decimalMeant(text: string): { text: string; hint: string } | null {
-  const decimal = /^(-?\d+),(\d+)([\s%A-Za-z].*)?$/.exec(text);
-  if (decimal && !/[,:{}[\]]/.test(decimal[3] ?? '')) {
-    const meant = `${decimal[1]}.${decimal[2]}${decimal[3] ?? ''}`;
-    return { text: meant, hint: `A decimal is written with a point: \`${meant}\`.` };
+  if (/^\d{1,3}(?:,\d{3})+(?:\.\d+)?$/.test(text)) {
+    const meant = text.replaceAll(',', '');
+    return { text: meant, hint: `A number is written without commas: \`${meant}\`.` };
   }
-  if (!/^\d{1,3}(?:,\d{3})+\.\d+$/.test(text)) return null;
-  const meant = text.replaceAll(',', '');
-  return { text: meant, hint: `A number is written without commas: \`${meant}\`.` };
+  const decimal = /^(-?\d+),(\d+)([\s%A-Za-z].*)?$/.exec(text);
+  if (!decimal || /[,:{}[\]]/.test(decimal[3] ?? '')) return null;
+  const meant = `${decimal[1]}.${decimal[2]}${decimal[3] ?? ''}`;
+  return { text: meant, hint: `A decimal is written with a point: \`${meant}\`.` };
 }
 
 /** The value in quotation marks that YAML understands. */
