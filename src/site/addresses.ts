@@ -27,6 +27,7 @@ export const PAGES = {
   methods: 'methods.html',
   measurements: 'measurements.html',
   unrecorded: 'unrecorded.html',
+  forgotten: 'forgotten.html',
   identity: 'identity.html',
   pictures: 'pictures.html',
   film: 'film.html',

@@ -83,5 +83,6 @@ export function compileSession(note: NoteSource, { catalogues, names, assets, no
     correctsPlace: source.corrects === null ? null : tree.placeOf(['corrects']),
     links: prose.links,
     body: note.body,
+    bodyLine: note.bodyLine,
   };
 }

@@ -232,4 +232,6 @@ export interface Session extends Recorded, Given<Omit<SessionSource, keyof Recor
   readonly links: readonly ProseLink[];
   /** The Markdown under the front matter. */
   readonly body: string;
+  /** The line of the file on which that begins. */
+  readonly bodyLine: number;
 }

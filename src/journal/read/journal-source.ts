@@ -61,6 +61,8 @@ export interface NoteSource {
   readonly tree: Tree;
   readonly prose: Prose;
   readonly body: string;
+  /** The line of the file on which the prose begins. */
+  readonly bodyLine: number;
   /** Where something has been found wrong already, as `line:column`. */
   readonly told: ReadonlySet<string>;
   /** Nothing says of which day it is: it is looked through, and has no place in the journal. */

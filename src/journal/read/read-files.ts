@@ -143,7 +143,7 @@ function readNote(text: SourceText, out: Reporter): NoteSource[] {
   out.diagnostics.push(...diagnostics);
   out.repairs.push(...repairs);
   if (cut === null) return [];
-  const { prose, body } = proseOf(text, cut.body, out);
+  const written = proseOf(text, cut.body, out);
   checkName(text.file, id, out);
   const read = readSpan(text, cut.yaml, sessionSchema, 'fields', out, standInsFor(id));
   if (read === null) return [];
@@ -153,8 +153,7 @@ function readNote(text: SourceText, out: Reporter): NoteSource[] {
       file: text.file,
       source: read.value,
       tree: read.tree,
-      prose,
-      body,
+      ...written,
       told: read.told,
       undated: read.value.date === UNDATED,
     },
@@ -166,16 +165,17 @@ function proseOf(
   text: SourceText,
   { start, end }: { readonly start: number; readonly end: number },
   out: Reporter,
-): Pick<NoteSource, 'prose' | 'body'> {
+): Pick<NoteSource, 'prose' | 'body' | 'bodyLine'> {
   const body = text.text.slice(start, end);
+  const bodyLine = text.place(start, start).line;
   const tooMuch = tooMuchOf(body);
   const control = controlByNumber(body);
   if (control !== null)
     out.diagnostics.push(controlFound(control.code, text.place(start + control.at, start + control.at + control.length)));
-  if (tooMuch === null) return { prose: readProse(text, start, end), body };
+  if (tooMuch === null) return { prose: readProse(text, start, end), body, bodyLine };
   const hint = 'Keep what is long as a file beside the note, and link it.';
   out.report('A916', text.place(start + tooMuch.at, start + tooMuch.at), tooMuch.message, { hint });
-  return { prose: { links: [], others: [], images: [] }, body: '' };
+  return { prose: { links: [], others: [], images: [] }, body: '', bodyLine };
 }
 
 function noteOfProse(text: SourceText, id: string, { date, title, start }: ProseAlone, out: Reporter): NoteSource {

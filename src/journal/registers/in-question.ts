@@ -41,6 +41,6 @@ function hasFailed(record: RegisterSource, part: PartId, date: IsoDate): boolean
 }
 
 /** A part that could stand there: it is here, or thought of, and neither gone nor still to come. */
-function isCandidate(record: RegisterSource, part: PartId, date: IsoDate): boolean {
+export function isCandidate(record: RegisterSource, part: PartId, date: IsoDate): boolean {
   return whereaboutsAt(record, part, date).some(({ where: { at } }) => at !== 'gone' && at !== 'missing' && at !== 'not-yet');
 }

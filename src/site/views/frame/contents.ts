@@ -18,6 +18,7 @@ export const CONTENTS: readonly ContentsGroup[] = [
     entries: [
       { page: 'sessions', name: 'Sessions' },
       { page: 'items', name: 'Open items' },
+      { page: 'forgotten', name: 'What I forgot' },
       { page: 'methods', name: 'Methods' },
       { page: 'cautions', name: 'Cautions' },
     ],

@@ -1,4 +1,5 @@
-import type { SubsystemId } from '../../../journal/model.ts';
+import type { Milestone, SubsystemId } from '../../../journal/model.ts';
+import { forgottenCount } from '../../../journal/registers/forgotten/forgotten.ts';
 import {
   type Gate,
   gatesAt,
@@ -25,22 +26,29 @@ export interface ItemsPage {
   readonly questions: readonly ItemRow[];
   readonly waiting: ReturnType<typeof waitingAt>;
   readonly bySubsystem: ReadonlyMap<SubsystemId, readonly ItemRow[]>;
+  /** The first milestone that is not reached. */
+  readonly next: Milestone | null;
+  /** How many things the notes leave out. */
+  readonly forgotten: number;
 }
 
 /** Items as they stand now, each list as the page has it. */
 export function itemsPage({ record }: Sheet): ItemsPage {
   const items = itemsAt(record, null);
   const open = items.filter(({ closed }) => closed === null);
+  const gates = gatesAt(record, null);
   return {
     items,
     open,
     closed: items.filter(({ closed }) => closed !== null).reverse(),
-    gates: gatesAt(record, null),
+    gates,
     undated: open.filter(({ due }) => due === null),
     buy: thingsToBuyAt(record, null),
     temporary: temporaryMeasuresAt(record, null),
     questions: questionsAt(record, null),
     waiting: waitingAt(record, null),
     bySubsystem: openItemsBySubsystem(record, null),
+    next: gates.find(({ reached }) => reached === null)?.milestone ?? null,
+    forgotten: forgottenCount(record, null),
   };
 }

@@ -1,0 +1,45 @@
+import type { IsoDate } from '../../model.ts';
+import type { Deed } from '../../record.ts';
+import { type BagRow, bagsAt } from '../bags.ts';
+import type { RegisterSource } from '../source.ts';
+import { deedsOf, whereaboutsAt } from '../stays.ts';
+import { missingFromBags } from './fasteners.ts';
+import type { Missed } from './forgotten.ts';
+
+/** Fasteners that came off and that no bag holds. */
+export function fastenersMissing(record: RegisterSource, date: IsoDate): Missed[] {
+  return missingFromBags(record, date).map(({ row, part, words, add }) => ({
+    about: { bag: row.bag },
+    lacks: `${record.journal.parts.get(part)?.name ?? part}: ${words}`,
+    at: row.filled,
+    place: row.filling.place,
+    write: `holds: [${[...row.filling.holds, add].map(listItem).join(', ')}]`,
+  }));
+}
+
+const listItem = (text: string): string => (/^[\p{L}\p{N}][^,:#[\]{}"]*$/u.test(text) ? text : JSON.stringify(text));
+
+/** Bags that count as filled though all that came out of them is back on the vehicle. */
+export function bagsNeverEmptied(record: RegisterSource, date: IsoDate): Missed[] {
+  return bagsAt(record, date).flatMap((row) => {
+    const back = row.emptied === null && row.parts.length === 0 ? wentBack(record, row, date) : null;
+    if (back === null) return [];
+    const lacks = 'what came off is back, and no note says that the bag was emptied';
+    return [{ about: { bag: row.bag }, lacks, at: back, place: back.entry.place, write: `emptied: [${row.bag}]` }];
+  });
+}
+
+/** The last deed by which what was in a bag, or what it came off, went on again; null where some of it is still off. */
+function wentBack(record: RegisterSource, row: BagRow, date: IsoDate): Deed | null {
+  const { off } = row.filling;
+  const about = [...new Set([...row.held.map(({ part }) => part), ...(off === null ? [] : [off])])];
+  const isOff = about.some((part) => whereaboutsAt(record, part, date).some(({ where }) => where.at !== 'fitted' && where.at !== 'in'));
+  if (about.length === 0 || isOff) return null;
+  const fitted = about.flatMap((part) => deedsOf(record, part).filter((deed) => deed.did === 'fitted' && deed.date <= date));
+  return (
+    fitted
+      .filter((deed) => deed.date >= row.filled.date)
+      .sort((a, b) => (a.date < b.date ? -1 : 1))
+      .at(-1) ?? null
+  );
+}

@@ -1,0 +1,107 @@
+import type { IsoDate, Part, PartId, Place } from '../../model.ts';
+import type { Deed, Moment } from '../../record.ts';
+import { errandOf } from '../errands.ts';
+import { notConfirmedAt } from '../goes-back.ts';
+import { isCandidate } from '../in-question.ts';
+import { waitingAt } from '../open-items.ts';
+import { undecidedAt } from '../pending.ts';
+import type { RegisterSource } from '../source.ts';
+import { deedsOf, orderedSessions } from '../stays.ts';
+import { unrecordedAt } from '../unrecorded.ts';
+import type { Missed } from './forgotten.ts';
+
+/** Parts that came off or here, and of which neither marks nor a picture were recorded. */
+export function unrecorded(record: RegisterSource, date: IsoDate): Missed[] {
+  const { offNow, backOn } = unrecordedAt(record, date);
+  return [...offNow, ...backOn].map(({ part, count, since, backOn: back }) => {
+    const came = since.how === 'off' ? 'came off' : 'came here';
+    const where = back === null ? 'off now' : 'on the vehicle now';
+    const some = count > 1 ? `${count} of them ` : '';
+    const lacks = `${some}${came} without marks or a picture; ${where}`;
+    return {
+      about: { part },
+      lacks,
+      at: since,
+      place: placeOfDeed(record, part, since),
+      write: 'marks: …',
+    };
+  });
+}
+
+/** Where a part was touched on an evening; the catalogue has it where no note does. */
+function placeOfDeed(record: RegisterSource, part: PartId, { session }: Moment): Place {
+  const deed = deedsOf(record, part).find((one) => one.session === session);
+  return deed?.entry.place ?? (record.journal.parts.get(part) as Part).place;
+}
+
+/** Parts that went back with a way back written down, and nobody said whether it is as it was. */
+export function notConfirmed(record: RegisterSource, date: IsoDate): Missed[] {
+  return notConfirmedAt(record, date).map(({ part, fitted }) => ({
+    about: { part },
+    lacks: 'went back, and nobody said whether as it was',
+    at: fitted,
+    place: fitted.entry.place,
+    write: 'as-was: yes',
+  }));
+}
+
+/** Decisions that say no reason. */
+export function withoutReason(record: RegisterSource, date: IsoDate): Missed[] {
+  const decisions = orderedSessions(record).flatMap((session) => (session.date <= date ? session.decisions : []));
+  return decisions
+    .filter(({ because }) => because === null || because.trim() === '')
+    .map(({ part, verdict, date: day, session, place }) => ({
+      about: { part },
+      lacks: `was decided on (${verdict}), and nobody said why`,
+      at: { date: day, session },
+      place,
+      write: 'because: …',
+    }));
+}
+
+/** Positions with a candidate and no verdict. One that was put off by a decision is not forgotten. */
+export function candidatesUndecided(record: RegisterSource, date: IsoDate): Missed[] {
+  return undecidedAt(record, date).flatMap(({ row, deferred }) => {
+    const parts = record.journal.positions.get(row.position)?.parts ?? [];
+    const candidates = parts.filter((part) => part !== row.position && isCandidate(record, part, date));
+    const [first] = candidates;
+    if (deferred.length > 0 || first === undefined) return [];
+    const names = candidates.map((part) => record.journal.parts.get(part)?.name ?? part);
+    const last = lastDeed(record, parts, date);
+    return [
+      {
+        about: { part: row.position },
+        lacks: `has a candidate (${names.join('; ')}) and no verdict`,
+        at: last ?? { date: record.journal.settings.arrived, session: null },
+        place: last?.entry.place ?? (record.journal.parts.get(first) as Part).place,
+        write: `- { part: ${row.position}, verdict: replace, with: ${first}, because: … }`,
+      },
+    ];
+  });
+}
+
+function lastDeed(record: RegisterSource, parts: readonly PartId[], date: IsoDate): Deed | undefined {
+  const deeds = parts.flatMap((part) => deedsOf(record, part).filter((deed) => deed.date <= date));
+  return deeds.sort((a, b) => (a.date < b.date ? -1 : a.date > b.date ? 1 : 0)).at(-1);
+}
+
+/** What others promised for a day that has passed: open items, and parts that are out. */
+export function pastDue(record: RegisterSource, date: IsoDate): Missed[] {
+  const waiting = waitingAt(record, date).filter(({ promised }) => promised !== null && promised < date);
+  const told = new Set(waiting.map(({ on }) => on?.part ?? null));
+  const items = waiting.map(({ id, from, promised, opened }) => ({
+    about: { item: id },
+    lacks: `${from === null ? 'was promised' : `was promised by ${from}`} for ${promised}, which is past`,
+    at: opened,
+    place: record.history.items.get(id)?.opening.place as Place,
+    write: `closes: [{ id: ${id}, how: … }]`,
+  }));
+  const out = [...record.journal.parts.keys()].flatMap((part) => {
+    const errand = told.has(part) ? null : errandOf(record, part, date);
+    if (!errand?.overdue) return [];
+    const lacks = `is out with ${errand.firm}, due back on ${errand.due}, which is past`;
+    const write = `- { part: ${part}, did: returned, to: … }`;
+    return [{ about: { part }, lacks, at: errand.since, place: placeOfDeed(record, part, errand.since), write }];
+  });
+  return [...items, ...out];
+}

@@ -1,0 +1,205 @@
+/** What the notes leave out, and that what is offered to write there, written there, makes it good. */
+import { describe, expect, test } from 'vitest';
+import { type ForgottenKind, forgottenAt, forgottenCount, type Missed } from '../../src/journal/registers/forgotten/forgotten.ts';
+import { compileFiles, NOTE, note } from '../journal/base.ts';
+
+const ASSETS = ['sessions/2031-03-12-brakes/hub.jpg', 'sessions/2031-03-12-brakes/reel.mp4', 'papers/bill.pdf'];
+const BEFORE = 'sessions/2031-03-01-off.md';
+
+function recordOf(fields: string, prose = '', before = '') {
+  const earlier = before === '' ? {} : { [BEFORE]: `---\ndate: 2031-03-01\ntitle: Off\n${before}\n---\n` };
+  const { record, diagnostics } = compileFiles({ more: { ...earlier, [NOTE]: note(fields, prose) }, assets: ASSETS });
+  expect(diagnostics.filter(({ severity }) => severity === 'error').map(({ code, message }) => `${code} ${message}`)).toEqual([]);
+  if (!record) throw new Error('no record');
+  return record;
+}
+
+function missedOf(kind: ForgottenKind, record: ReturnType<typeof recordOf>): readonly Missed[] {
+  return forgottenAt(record, null).find((one) => one.kind === kind)?.missed ?? [];
+}
+
+interface Row {
+  readonly kind: ForgottenKind;
+  readonly before?: string;
+  /** The fields of the note, with what is written into them to make it good. */
+  readonly fields: (write: string) => string;
+  readonly prose?: (write: string) => string;
+  readonly about: object;
+  readonly lacks: string;
+  /** The line of the note; null where another file is pointed to. */
+  readonly line: number | null;
+  /** What only the writer knows. */
+  readonly knows?: string;
+}
+
+const OFF = 'parts: [{ part: drum, did: removed, to: shelf A1, goes-back: "dot uppermost", marks: C 4417 }]';
+const inEntry = (write: string): string => (write === '' ? '' : `, ${write}`);
+
+const ROWS: readonly Row[] = [
+  {
+    kind: 'unrecorded',
+    fields: (write) => `parts:\n  - { part: drum, did: removed, to: shelf A1${inEntry(write)} }`,
+    about: { part: 'drum' },
+    lacks: 'came off without marks or a picture; off now',
+    line: 5,
+    knows: 'none',
+  },
+  {
+    kind: 'not-confirmed',
+    before: OFF,
+    fields: (write) => `parts:\n  - { part: drum, did: fitted${inEntry(write)} }`,
+    about: { part: 'drum' },
+    lacks: 'went back, and nobody said whether as it was',
+    line: 5,
+  },
+  {
+    kind: 'fasteners',
+    fields: (write) =>
+      `parts: [{ part: studs, did: removed, to: bag 14 }]\nbags:\n  - { bag: 14, ${write || 'holds: [3 studs 3/8 BSF]'}, off: studs }`,
+    about: { bag: 14 },
+    lacks: 'Wheel studs: 5 came off into it, and 3 are written on it',
+    line: 6,
+  },
+  {
+    kind: 'fasteners',
+    fields: (write) =>
+      `parts: [{ part: drum, did: removed, stack: [nut, spring washer, drum] }]\nbags:\n  - { bag: 14, ${write || 'holds: [5 nuts]'}, off: drum }`,
+    about: { bag: 14 },
+    lacks: 'Front brake drum: a spring washer came off with it, and no bag of that evening holds one',
+    line: 6,
+  },
+  {
+    kind: 'full-bags',
+    before: 'parts: [{ part: studs, did: removed, to: bag 14 }]\nbags: [{ bag: 14, holds: [5 studs], off: studs }]',
+    fields: (write) => `parts:\n  - { part: studs, did: fitted }\n${write}`,
+    about: { bag: 14 },
+    lacks: 'what came off is back, and no note says that the bag was emptied',
+    line: 5,
+  },
+  {
+    kind: 'bills',
+    fields: (write) => `bought:\n  - { what: Split pins, from: a merchant, cost: 4.20${inEntry(write)} }`,
+    about: { name: 'Split pins, from a merchant' },
+    lacks: 'names no paper',
+    line: 5,
+    knows: 'bill.pdf',
+  },
+  {
+    kind: 'pictures',
+    fields: (write) => `pictures:\n  - { file: hub.jpg${inEntry(write)} }`,
+    about: { name: 'hub.jpg' },
+    lacks: 'has neither a caption nor an alternative text',
+    line: 5,
+    knows: 'The hub.',
+  },
+  {
+    kind: 'pictures',
+    fields: (write) => (write === '' ? '' : `pictures:\n  ${write}`.replace('[The hub.]', '[drum]')),
+    about: { name: 'hub.jpg' },
+    lacks: 'lies by the note, and nothing says what it shows',
+    line: 1,
+    knows: 'The hub.',
+  },
+  {
+    kind: 'clips',
+    fields: (write) => `film:\n  - { clip: reel.mp4${inEntry(write)} }`,
+    about: { name: 'reel.mp4' },
+    lacks: 'has no marks: nothing says which part it shows, and when',
+    line: 5,
+    knows: 'drum',
+  },
+  {
+    kind: 'reasons',
+    fields: (write) => `decisions:\n  - { part: drum, verdict: keep${inEntry(write)} }`,
+    about: { part: 'drum' },
+    lacks: 'was decided on (keep), and nobody said why',
+    line: 5,
+    knows: 'Sound.',
+  },
+  {
+    kind: 'past-due',
+    before: 'opens: [{ id: shoe, kind: waiting, what: A shoe, from: a maker, due: 2031-03-05 }]',
+    fields: (write) => write,
+    about: { item: 'shoe' },
+    lacks: 'was promised by a maker for 2031-03-05, which is past',
+    line: null,
+    knows: 'It came.',
+  },
+  {
+    kind: 'past-due',
+    before: 'parts: [{ part: drum-donor, did: sent-out, to: a plater, due: 2031-03-05 }]',
+    fields: (write) => (write === '' ? '' : `parts:\n  ${write}`),
+    about: { part: 'drum-donor' },
+    lacks: 'is out with a plater, due back on 2031-03-05, which is past',
+    line: null,
+    knows: 'shelf B2',
+  },
+  {
+    kind: 'named',
+    fields: () => 'hours: [{ by: rh, on: brakes, time: 1h }]',
+    prose: (write) => `Looked at it.\n\nThe ${write || 'splash plate'} is still missing.\n`,
+    about: { part: 'splash-plate' },
+    lacks: 'is spoken of, and no field or link names it',
+    line: 8,
+    knows: 'splash plate',
+  },
+];
+
+describe('what a note leaves out is shown with its place, and what is offered makes it good', () => {
+  test.each(ROWS)('$kind: $lacks', ({ kind, before, fields, prose = () => '', about, lacks, line, knows = '' }) => {
+    const [missed, ...more] = missedOf(kind, recordOf(fields(''), prose(''), before));
+    expect(more).toEqual([]);
+    expect(missed).toMatchObject({ about, lacks, place: line === null ? { file: BEFORE } : { file: NOTE, line } });
+    const write = (missed?.write ?? '').replaceAll('…', knows);
+    expect(missedOf(kind, recordOf(fields(write), prose(write), before))).toEqual([]);
+  });
+
+  test('a candidate that nobody decided on', () => {
+    const all = missedOf('undecided', recordOf(''));
+    expect(all.map(({ about, lacks }) => [about, lacks])).toEqual([
+      [{ part: 'drum' }, 'has a candidate (Spare drum) and no verdict'],
+      [{ part: 'studs' }, 'has a candidate (New shoe) and no verdict'],
+    ]);
+    const written = all.map(({ write }) => `  ${write.replace('…', 'It is better.')}`);
+    expect(missedOf('undecided', recordOf(`decisions:\n${written.join('\n')}`))).toEqual([]);
+  });
+
+  test('of a question that was put off with its reason nothing is forgotten', () => {
+    const missed = missedOf('undecided', recordOf('decisions: [{ part: drum, verdict: defer, because: After the road test. }]'));
+    expect(missed.map(({ about }) => about)).toEqual([{ part: 'studs' }]);
+  });
+});
+
+describe('names in prose', () => {
+  const named = (prose: string, fields = '') =>
+    missedOf('named', recordOf(fields, prose)).map(({ about, place }) => [about, place.line, place.column]);
+
+  test.each([
+    ['capitals and line ends do not matter', 'FRONT brake\ndrum it is.', [[{ part: 'drum' }, 6, 1]]],
+    ['a name does not run over the end of a sentence', 'In front. Brake drum off. Spare: drum.', []],
+    ['a link, a field, or code names it well enough', '[Spare drum](part:drum-donor), `splash plate`, ![a](hub.jpg "splash")', []],
+    ['within a longer word there is no name', 'The spare drums.', []],
+    ['it is told once a note', 'A new shoe. That new shoe.', [[{ part: 'shoe-new' }, 6, 3]]],
+  ])('%s', (_, prose, found) => expect(named(prose)).toEqual(found));
+
+  test('a part that a field touches is not told', () => {
+    expect(named('The spare drum.', 'parts: [{ part: drum-donor, did: cleaned }]')).toEqual([]);
+  });
+
+  test('of a name that several share nothing is said, and before a comma is a name', () => {
+    const parts = ['near', 'off'].map((side) => `- { id: hub-${side}, name: "Front hub, ${side}side", origin: original }\n`).join('');
+    const more = { [NOTE]: note('', 'The front hub, offside. The front hub. The tie rod, and the tie.') };
+    const { record } = compileFiles({ parts: `${parts}- { id: rod, name: "Tie rod, steering", origin: original }\n`, more });
+    const missed = record ? missedOf('named', record) : [];
+    expect(missed.map(({ about }) => about)).toEqual([{ part: 'hub-off' }, { part: 'rod' }]);
+  });
+});
+
+test('on an earlier day only what was left out by then counts', () => {
+  const record = recordOf('decisions: [{ part: drum, verdict: keep }]');
+  const counts = (day: string | null) =>
+    forgottenAt(record, day).flatMap(({ kind, missed }) => (missed.length > 0 ? `${kind} ${missed.length}` : []));
+  expect(counts(null)).toEqual(['pictures 1', 'reasons 1', 'undecided 1']);
+  expect(counts('2031-03-11')).toEqual(['undecided 2']);
+  expect([forgottenCount(record, null), forgottenCount(record, '2031-03-11')]).toEqual([3, 2]);
+});
