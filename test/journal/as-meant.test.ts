@@ -14,7 +14,7 @@ function readAs(text: string, path = NOTE): unknown {
   expect(session).toBeDefined();
   return JSON.parse(
     JSON.stringify(session, (key, value) =>
-      /^place$|Place$|^text$|^limitsText$/.test(key) ? undefined : typeof value === 'bigint' ? String(value) : value,
+      /^place$|Place$|^text$|^limitsText$|^bodyLine$/.test(key) ? undefined : typeof value === 'bigint' ? String(value) : value,
     ),
   );
 }
