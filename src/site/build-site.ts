@@ -10,6 +10,7 @@ import type { JournalRecord } from '../journal/record.ts';
 import { openNoteStore } from '../markdown/note-store.ts';
 import { buildPictures, preparePictures } from '../photos/pictures.ts';
 import { buildWithAstro } from './astro.ts';
+import { FEED, feedOf } from './feed.ts';
 import { noticesOf } from './notices.ts';
 import { placeClips } from './place-clips.ts';
 import { setRecord } from './record.ts';
@@ -58,6 +59,8 @@ export async function buildSite({ record, warnings, folder, cache, into, aside, 
   moveInto(aside, into);
   await placeClips(record.journal, folder, cache, into);
   await bundleScripts(join(into, 'scripts'));
+  const feed = await feedOf(site);
+  if (feed !== null) writeFileSync(join(into, FEED), feed);
   await writeData(record, into);
   return [];
 }

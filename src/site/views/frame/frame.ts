@@ -1,6 +1,7 @@
 /** What the pages of a folder have in common, as markup made once for all of them. */
 import { keptIn, once } from '../../../journal/values/once.ts';
 import { PAGES, type PageName } from '../../addresses.ts';
+import { FEED } from '../../feed.ts';
 import type { SiteRecord } from '../../record.ts';
 import { html, type Markup } from '../page/html.ts';
 import type { Sheet } from '../page/sheet.ts';
@@ -28,7 +29,9 @@ const STYLES = [
 export function headLinks(sheet: Sheet): string {
   return inFolder(sheet, 'head', () => {
     const styles = STYLES.map((style) => html`<link rel="stylesheet" href="${sheet.link(`css/${style}.css`)}">`);
-    return html`${styles}<link rel="icon" href="${sheet.link('icon.svg')}" type="image/svg+xml">`.markup;
+    const { address, title } = sheet.record.journal.settings;
+    const feed = address !== null && html`<link rel="alternate" type="application/atom+xml" title="${title}" href="${sheet.link(FEED)}">`;
+    return html`${styles}${feed}<link rel="icon" href="${sheet.link('icon.svg')}" type="image/svg+xml">`.markup;
   });
 }
 
