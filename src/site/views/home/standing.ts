@@ -15,7 +15,6 @@ export interface Standing {
   readonly positions: number;
   /** Positions all of whose places hold an original of their own. */
   readonly original: number;
-  readonly untouched: number;
   readonly mismatches: number;
   readonly originality: Originality;
   readonly gates: readonly Gate[];
@@ -38,7 +37,6 @@ export function standingOf(record: JournalRecord): Standing {
     people: new Set(sessions.flatMap(({ hours }) => hours.map(({ by }) => by))).size,
     positions: rows.length,
     original: full.length,
-    untouched: rows.filter(({ outcome }) => outcome.kind === 'untouched').length,
     mismatches: rows.reduce((sum, row) => sum + row.mismatches.length, 0),
     originality: originalityAt(record, null),
     gates,
