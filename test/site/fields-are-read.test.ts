@@ -56,9 +56,6 @@ const GROUPS: readonly (readonly [where: string, type: string, fields: Readonly<
   ['lines of an identity table', 'IdentityLine', fieldsOf(identity.lines)],
 ];
 
-/** Kept out of everything that is published: only the workshop's own copy would show it, and `copies` say what each copy leaves out. */
-const FOR_COPIES = ['Session.private', 'Part.private', 'Settings.copies'];
-
 /** What a part says of its position, and is read there. */
 const OF_POSITION: Readonly<Record<string, string>> = { 'Part.weight': 'Position.weight' };
 
@@ -76,12 +73,8 @@ describe('what the format takes is read by something: a page, a file, a check or
     const unread = names.filter((name) => {
       if (!properties?.has(name)) return !uses.compiled.has(name) && !LISTED.includes(name);
       const use = `${type}.${name}`;
-      return !uses.read.has(OF_POSITION[use] ?? use) && !FOR_COPIES.includes(use);
+      return !uses.read.has(OF_POSITION[use] ?? use);
     });
     expect(unread).toEqual([]);
-  });
-
-  test('what waits for the copies is read by nothing that is published', () => {
-    expect(FOR_COPIES.filter((use) => uses.read.has(use))).toEqual([]);
   });
 });
