@@ -7,8 +7,9 @@ import { dev } from './commands/dev.ts';
 import { init } from './commands/init.ts';
 import { labels } from './commands/labels.ts';
 import { newNote } from './commands/new.ts';
+import { schema } from './commands/schema.ts';
 import { statement } from './commands/statement.ts';
 import { verify } from './commands/verify.ts';
 
 /** Every command, in the order of the help. */
-export const COMMANDS: readonly Command[] = [init, newNote, check, dev, build, book, archive, labels, statement, verify];
+export const COMMANDS: readonly Command[] = [init, newNote, check, dev, build, book, archive, labels, statement, verify, schema];

@@ -11,6 +11,7 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   journal: [],
   disk: [],
   load: ['journal'],
+  editor: ['journal'],
   photos: ['journal', 'disk'],
   markdown: ['journal', 'disk', 'photos', 'site/addresses.ts'],
   exports: ['journal'],
@@ -20,7 +21,7 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   layouts: ['site', 'components'],
   pages: ['journal', 'site', 'components', 'layouts', 'exports'],
   client: ['site/views'],
-  cli: ['journal', 'disk', 'load', 'markdown', 'photos', 'exports', 'site', 'book'],
+  cli: ['journal', 'disk', 'load', 'markdown', 'photos', 'exports', 'site', 'book', 'editor'],
 };
 
 /** The layers of src/journal in their order, and what each imports of those before it, types included; itself always. */

@@ -1,5 +1,6 @@
 import { existsSync, statSync } from 'node:fs';
 import { resolve } from 'node:path';
+import { SCHEMA_FOLDER, schemaTexts } from '../../editor/schemas/schema-files.ts';
 import { todayBy } from '../../site/today.ts';
 import { beginJournal, mayBegin } from '../begin-journal.ts';
 import type { Command } from '../command.ts';
@@ -19,7 +20,8 @@ export const init: Command = {
     if (!mayBegin(folder)) {
       throw new Refusal(EXIT.cannotReadOrWrite, `${folder} is not empty; nothing was written. Name a new or an empty folder.`);
     }
-    const files = firstJournal(todayBy(effects.env, effects.now()));
+    const schemas = [...schemaTexts()].map(([name, text]) => [`${SCHEMA_FOLDER}/${name}`, text] as const);
+    const files = new Map([...firstJournal(todayBy(effects.env, effects.now())), ...schemas]);
     refusing(folder, () => beginJournal(folder, files));
     effects.out(`A journal is in ${folder}.\nNext: asfound check --content ${dir}, then asfound dev --content ${dir}.\n`);
     return EXIT.done;

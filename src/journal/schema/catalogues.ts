@@ -2,11 +2,10 @@
 
 import Fraction from 'fraction.js';
 import * as z from 'zod';
-import { readQuantity } from '../values/quantity.ts';
 import { bad, ok, type Reading } from '../values/reading.ts';
 import { PACKS, type Pack } from '../values/units.ts';
 import { decisive, having, naming } from './facts.ts';
-import { condition, count, date, fields, manyOf, maybe, newId, oneOf, prose, read, text } from './fields.ts';
+import { condition, count, date, fields, manyOf, maybe, newId, oneOf, prose, quantity, read, text } from './fields.ts';
 import { lyingPlace, positionName } from './names.ts';
 import { SAID_FOR_HAZARDS, SAID_FOR_ORIGINS } from './said-for.ts';
 import { HAZARDS, ORIGINS } from './words.ts';
@@ -47,7 +46,7 @@ export type PartSource = z.output<typeof partSchema>;
 
 export const partsSchema = having(z.array(partSchema), { brings: 'part' });
 
-const pack = maybe(read(readQuantity));
+const pack = maybe(quantity);
 
 /** How much a tube, a can … of it holds. */
 const packs = Object.fromEntries(PACKS.map((name) => [name, pack])) as Record<Pack, typeof pack>;
@@ -61,7 +60,7 @@ export const consumableSchema = fields({
   hazards: manyOf(text),
   /** Hazards of the trade. */
   hazard: manyOf(oneOf(HAZARDS, SAID_FOR_HAZARDS)),
-  opening: maybe(fields({ amount: read(readQuantity), value: text })),
+  opening: maybe(fields({ amount: quantity, value: text })),
 });
 export type ConsumableSource = z.output<typeof consumableSchema>;
 

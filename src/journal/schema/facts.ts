@@ -23,6 +23,12 @@ export interface Facts {
   readonly names?: Naming;
   /** What the names of a group by name name. */
   readonly keys?: readonly Sort[];
+  /** The words that its text is one of. Capitals, and a space for a hyphen, make no other word. */
+  readonly words?: readonly string[];
+  /** How its text is written, for people: `YYYY-MM-DD`. */
+  readonly form?: string;
+  /** A list for which one value may stand that is in none. */
+  readonly oneOrMany?: boolean;
 }
 
 /** Sorts of names, which may hang on what else the entry says, as it is written. */

@@ -62,7 +62,7 @@ export function read<T>(reader: (text: string) => Reading<T>, standIn = '1') {
  * @param saidFor what to write for words that people try first
  */
 export function oneOf<const Words extends readonly string[]>(words: Words, saidFor: SaidFor = new Map()) {
-  return read((written): Reading<Words[number]> => {
+  const kind = read((written): Reading<Words[number]> => {
     const plain = written.toLowerCase().replaceAll(/[\s_]+/g, '-');
     if (words.includes(plain)) return ok(plain);
     const meant = saidFor.get(plain);
@@ -70,6 +70,7 @@ export function oneOf<const Words extends readonly string[]>(words: Words, saidF
     const hint = didYouMean(written, words) ?? `One of ${words.map((word) => `\`${word}\``).join(', ')}.`;
     return bad('A304', `\`${written}\` is not a word this field takes.`, hint);
   }, words[0]);
+  return having(kind, { words });
 }
 
 /** A field that may be absent, which is null. */
@@ -79,7 +80,8 @@ export function maybe<T extends z.ZodType>(kind: T) {
 
 /** A list, or one value that stands for a list of one. */
 export function listOf<T extends z.ZodType>(item: T) {
-  return z.preprocess((value) => (value === undefined || Array.isArray(value) ? value : [value]), z.array(item));
+  const list = z.preprocess((value) => (value === undefined || Array.isArray(value) ? value : [value]), z.array(item));
+  return having(list, { oneOrMany: true });
 }
 
 /** Any number of a kind: a list, one value that stands for a list of one, or no field at all. */
@@ -109,28 +111,38 @@ function inOneWord(written: object): object {
 
 /** More than nothing of what a unit measures, written in any unit for it: `45 lbf.ft` where N.m is expected. */
 export function amountIn(unit: string) {
-  return read((written): Reading<Quantity> => {
-    const quantity = readQuantity(written);
-    if (!quantity.ok) return quantity;
-    const inUnit = convertTo(quantity.value, unit);
+  const kind = read((written): Reading<Quantity> => {
+    const read = readQuantity(written);
+    if (!read.ok) return read;
+    const inUnit = convertTo(read.value, unit);
     if (!inUnit.ok) return inUnit;
-    if (inUnit.value.compare(0) > 0) return quantity;
+    if (inUnit.value.compare(0) > 0) return read;
     return bad('A308', `\`${written}\` is nothing: an amount is more than that.`, 'Leave the field out where there is none.');
   }, `1 ${unit}`);
+  return having(kind, { form: `a number and a unit, as 1 ${unit}` });
 }
 
-export const date = read(readDate, '2000-01-01');
+/** A number and a unit. */
+export const quantity = having(read(readQuantity), { form: 'a number and a unit' });
 
-export const yes = read((written): Reading<boolean> => {
-  if (written === 'yes') return ok(true);
-  return written === 'no' ? ok(false) : bad('A304', `\`${written}\` is not a word this field takes.`, 'Write `yes` or `no`.');
-}, 'no');
+export const date = having(read(readDate, '2000-01-01'), { form: 'YYYY-MM-DD' });
+
+export const yes = having(
+  read((written): Reading<boolean> => {
+    if (written === 'yes') return ok(true);
+    return written === 'no' ? ok(false) : bad('A304', `\`${written}\` is not a word this field takes.`, 'Write `yes` or `no`.');
+  }, 'no'),
+  { words: ['yes', 'no'] },
+);
 
 /** A count of things: a whole number from 1. */
-export const count = read((written): Reading<number> => {
-  if (/^[1-9]\d{0,5}$/.test(written)) return ok(Number(written));
-  return bad('A310', `\`${written}\` is not a count.`, 'A count is a whole number from 1.');
-});
+export const count = having(
+  read((written): Reading<number> => {
+    if (/^[1-9]\d{0,5}$/.test(written)) return ok(Number(written));
+    return bad('A310', `\`${written}\` is not a count.`, 'A count is a whole number from 1.');
+  }),
+  { form: 'a whole number from 1' },
+);
 
 /** The number on a bag. */
 export const bagNumber = naming(
@@ -166,7 +178,7 @@ export function readNewId(written: string): Reading<string> {
   return bad('A311', `\`${written}\` is not an id.`, repaired === null ? `An id is ${rule}` : `Write \`${repaired}\`: ${rule}`);
 }
 
-export const newId = read(readNewId);
+export const newId = having(read(readNewId), { form: 'lower-case letters, digits and single hyphens' });
 
 /** The id that a text makes when what ids do not take is left out; null when nothing is left. */
 export function nearestId(written: string): string | null {
@@ -180,8 +192,11 @@ export function nearestId(written: string): string | null {
 }
 
 /** Condition class 0 to 3 (EN 16096, by analogy). */
-export const condition = read((written): Reading<0 | 1 | 2 | 3> => {
-  if (/^[0-3]$/.test(written)) return ok(Number(written) as 0 | 1 | 2 | 3);
-  const hint = '0 no symptoms, 1 minor, 2 moderate, 3 major.';
-  return bad('A304', `\`${written}\` is not a condition class.`, hint);
-});
+export const condition = having(
+  read((written): Reading<0 | 1 | 2 | 3> => {
+    if (/^[0-3]$/.test(written)) return ok(Number(written) as 0 | 1 | 2 | 3);
+    const hint = '0 no symptoms, 1 minor, 2 moderate, 3 major.';
+    return bad('A304', `\`${written}\` is not a condition class.`, hint);
+  }),
+  { words: ['0', '1', '2', '3'] },
+);

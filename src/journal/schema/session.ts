@@ -1,7 +1,6 @@
 /** The front matter of a note. Whatever depends on the journal (money, references) stays text here. */
 import * as z from 'zod';
 import { readPicturePlace } from '../values/picture-place.ts';
-import { readQuantity } from '../values/quantity.ts';
 import { readHours } from '../values/time.ts';
 import { decisive, having, naming } from './facts.ts';
 import {
@@ -18,6 +17,7 @@ import {
   newId,
   oneOf,
   prose,
+  quantity,
   read,
   text,
   yes,
@@ -116,7 +116,7 @@ const measurement = fields({
   part: partName,
   what: prose,
   as: maybe(oneOf(['found', 'left'])),
-  value: read(readQuantity),
+  value: quantity,
   limits: maybe(text),
   note: maybe(prose),
 });
@@ -138,7 +138,7 @@ const lineShape = {
   as: maybe(oneOf(BOUGHT_AS, SAID_FOR_BOUGHT)),
   for: decisive(maybe(chargeName)),
   consumable: maybe(consumableName),
-  amount: decisive(maybe(read(readQuantity))),
+  amount: decisive(maybe(quantity)),
   cost: text,
   tax: maybe(text),
   split: decisive(maybe(having(z.record(z.string(), text), { keys: ['part', 'subsystem'] }))),
@@ -177,9 +177,9 @@ const sold = fields({
   to: maybe(text),
 });
 
-const used = fields({ consumable: consumableName, amount: read(readQuantity), on: chargeName, 'not-charged': maybe(prose) });
+const used = fields({ consumable: consumableName, amount: quantity, on: chargeName, 'not-charged': maybe(prose) });
 /** `value` is what was found beyond the books is worth. */
-const counted = fields({ consumable: consumableName, amount: read(readQuantity), because: prose, value: maybe(text) });
+const counted = fields({ consumable: consumableName, amount: quantity, because: prose, value: maybe(text) });
 
 /** Money from the client. */
 const received = fields({ from: prose, amount: text, for: maybe(prose), paper: maybe(text) });
