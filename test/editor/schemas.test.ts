@@ -27,13 +27,13 @@ const validator = (kind: string): ValidateFunction => {
   return found;
 };
 
-/** The YAML of a file as other programs read it, as JSON, of which a JSON Schema speaks: a date of YAML 1.1 is its text. */
-function jsonOf(written: string, path: string, schema: 'core' | 'failsafe' | 'yaml-1.1'): unknown {
+/** The YAML of a file as other programs read it, as JSON, of which a JSON Schema speaks. */
+function jsonOf(written: string, path: string, schema: 'core' | 'failsafe'): unknown {
   const yaml = kindOfFile(path) === 'note' ? (/^---\n([\s\S]*?)\n---/.exec(written)?.[1] ?? '{}') : written;
   return JSON.parse(JSON.stringify(parse(yaml, { schema })));
 }
 
-function faultsOf(written: string, path: string, schema: 'core' | 'failsafe' | 'yaml-1.1' = 'core'): string[] {
+function faultsOf(written: string, path: string, schema: 'core' | 'failsafe' = 'core'): string[] {
   const validate = validator(kindOfFile(path));
   return validate(jsonOf(written, path, schema))
     ? []
@@ -45,7 +45,7 @@ const demo = loadJournal(fileURLToPath(new URL('../../content', import.meta.url)
 );
 
 describe('every file of the demo is sound by its schema', () => {
-  test.each(['core', 'failsafe', 'yaml-1.1'] as const)('read by the %s schema of YAML', (schema) => {
+  test.each(['core', 'failsafe'] as const)('read by the %s schema of YAML', (schema) => {
     expect(demo.flatMap(({ path, bytes }) => faultsOf(new TextDecoder().decode(bytes), path, schema))).toEqual([]);
   });
 });
