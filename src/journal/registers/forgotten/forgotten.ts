@@ -65,8 +65,3 @@ export function forgottenAt(record: RegisterSource, at: At): readonly Forgotten[
 }
 
 const byDay = perRecord(() => new Map<IsoDate, readonly Forgotten[]>());
-
-/** How many things notes up to the end of a day leave out. */
-export function forgottenCount(record: RegisterSource, at: At): number {
-  return forgottenAt(record, at).reduce((sum, { missed }) => sum + missed.length, 0);
-}

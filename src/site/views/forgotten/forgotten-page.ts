@@ -1,4 +1,6 @@
-import { type Forgotten, forgottenAt, forgottenCount } from '../../../journal/registers/forgotten/forgotten.ts';
+import type { LeaveOut } from '../../../journal/model.ts';
+import type { JournalRecord } from '../../../journal/record.ts';
+import { type Forgotten, type ForgottenKind, forgottenAt } from '../../../journal/registers/forgotten/forgotten.ts';
 import type { Sheet } from '../page/sheet.ts';
 import { FORGOTTEN_WORDS } from './kinds.ts';
 
@@ -10,12 +12,30 @@ export interface ForgottenPage {
   readonly none: readonly string[];
 }
 
-/** What the notes leave out, as they stand now. */
+/** What cannot be told to be missing where the copy itself leaves it out. */
+const UNTOLD: Readonly<Partial<Record<LeaveOut, readonly ForgottenKind[]>>> = {
+  marks: ['unrecorded'],
+  film: ['unrecorded', 'clips'],
+  papers: ['bills'],
+  money: ['bills'],
+  stores: ['unrecorded', 'fasteners', 'full-bags'],
+};
+
+/** What the notes leave out as they stand now, of the kinds that this copy can tell. */
+export function forgottenOf(record: JournalRecord): readonly Forgotten[] {
+  const untold = new Set(record.copy.leavesOut.flatMap((kind) => UNTOLD[kind] ?? []));
+  return forgottenAt(record, null).filter(({ kind }) => !untold.has(kind));
+}
+
 export function forgottenPage({ record }: Sheet): ForgottenPage {
-  const all = forgottenAt(record, null);
+  const all = forgottenOf(record);
   return {
-    count: forgottenCount(record, null),
+    count: countOf(all),
     some: all.filter(({ missed }) => missed.length > 0),
     none: all.filter(({ missed }) => missed.length === 0).map(({ kind }) => FORGOTTEN_WORDS[kind].head.toLowerCase()),
   };
+}
+
+export function countOf(all: readonly Forgotten[]): number {
+  return all.reduce((sum, { missed }) => sum + missed.length, 0);
 }

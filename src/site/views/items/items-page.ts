@@ -1,5 +1,4 @@
 import type { Milestone, SubsystemId } from '../../../journal/model.ts';
-import { forgottenCount } from '../../../journal/registers/forgotten/forgotten.ts';
 import {
   type Gate,
   gatesAt,
@@ -11,6 +10,7 @@ import {
   thingsToBuyAt,
   waitingAt,
 } from '../../../journal/registers/open-items.ts';
+import { countOf, forgottenOf } from '../forgotten/forgotten-page.ts';
 import type { Sheet } from '../page/sheet.ts';
 
 export interface ItemsPage {
@@ -49,6 +49,6 @@ export function itemsPage({ record }: Sheet): ItemsPage {
     waiting: waitingAt(record, null),
     bySubsystem: openItemsBySubsystem(record, null),
     next: gates.find(({ reached }) => reached === null)?.milestone ?? null,
-    forgotten: forgottenCount(record, null),
+    forgotten: countOf(forgottenOf(record)),
   };
 }
