@@ -6,7 +6,8 @@ import { todayBy } from '../../site/today.ts';
 import { CONTENT, type Command, type OptionValues } from '../command.ts';
 import type { Effects } from '../effects.ts';
 import { EXIT, Refusal } from '../exit-codes.ts';
-import { noteSkeleton, slugOf } from '../note-skeleton.ts';
+import { slugOf } from '../new-note/note-name.ts';
+import { noteSkeleton } from '../new-note/note-skeleton.ts';
 import { journalFolder, openJournal } from '../the-journal.ts';
 import { refusing } from '../write-new.ts';
 
