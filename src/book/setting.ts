@@ -12,10 +12,12 @@ export interface BookSetting {
   readonly record: SiteRecord;
   /** Parts that the book names, for its index. */
   readonly named: Set<PartId>;
+  /** Pictures go to the head or foot of a page; else they stand where they are spoken of, and smaller. */
+  readonly floats: boolean;
 }
 
-export function settingOf(record: SiteRecord): BookSetting {
-  return { sheet: sheetOf(record, 'index.html'), record, named: new Set() };
+export function settingOf(record: SiteRecord, floats = true): BookSetting {
+  return { sheet: sheetOf(record, 'index.html'), record, named: new Set(), floats };
 }
 
 /** Notes that a part is spoken of here. */
@@ -38,10 +40,10 @@ const DETAIL_SHARE = '62%';
 export function figure(setting: BookSetting, picture: Picture, session: Session): string {
   const path = pictureFile(setting, picture.file);
   if (path === null) return '';
-  const share = picture.view === 'detail' ? DETAIL_SHARE : '100%';
+  const share = picture.view === 'detail' || !setting.floats ? DETAIL_SHARE : '100%';
   const caption = picture.caption === null ? 'none' : `[${words(picture.caption)}]`;
   const shown = picture.shows.map((part) => mention(setting, part)).join('');
-  return `${shown}${call('picture', { path: literal(path), alt: literal(altOf(setting.sheet, picture, session)), share, caption })}`;
+  return `${shown}${call('picture', { path: literal(path), alt: literal(altOf(setting.sheet, picture, session)), share, caption, float: String(setting.floats) })}`;
 }
 
 /** The picture that an address in a note's prose means. */

@@ -8,8 +8,24 @@ import { init } from './commands/init.ts';
 import { labels } from './commands/labels.ts';
 import { newNote } from './commands/new.ts';
 import { schema } from './commands/schema.ts';
+import { sheet } from './commands/sheet.ts';
 import { statement } from './commands/statement.ts';
 import { verify } from './commands/verify.ts';
+import { workOrder } from './commands/work-order.ts';
 
 /** Every command, in the order of the help. */
-export const COMMANDS: readonly Command[] = [init, newNote, check, dev, build, book, archive, labels, statement, verify, schema];
+export const COMMANDS: readonly Command[] = [
+  init,
+  newNote,
+  check,
+  dev,
+  build,
+  book,
+  sheet,
+  workOrder,
+  labels,
+  statement,
+  archive,
+  verify,
+  schema,
+];

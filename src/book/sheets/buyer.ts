@@ -1,0 +1,61 @@
+/** For somebody who may buy the vehicle: what is original and how that is known, what is not, what comes with it, what is not recorded, what is dangerous. */
+import { opinionsOf, originAt } from '../../journal/registers/origins.ts';
+import { registerAt } from '../../journal/registers/register.ts';
+import { unrecordedAt } from '../../journal/registers/unrecorded.ts';
+import { capital, listed, sentence } from '../../site/views/page/words.ts';
+import { cautions, comesWith } from '../appendices.ts';
+import { departures } from '../register-chapters.ts';
+import type { BookSetting } from '../setting.ts';
+import { words } from '../typst-text.ts';
+import { asPart, type SheetText } from './frame.ts';
+
+export function buyerSheet(setting: BookSetting): SheetText {
+  const rows = registerAt(setting.record, null);
+  const own = rows.filter(({ fitted, empty }) => empty === 0 && fitted.every(({ origin }) => origin === 'original'));
+  return {
+    title: 'For a buyer',
+    line: `${own.length} of the ${rows.length} places on the vehicle hold what the works put there. That is a belief with its evidence, and no certificate.`,
+    parts: [originals(setting), asPart(departures(setting)), asPart(comesWith(setting)), gaps(setting), asPart(cautions(setting))],
+  };
+}
+
+/** Originals with the evidence for them; those that have none but that nobody doubted are named together. */
+function originals({ record, sheet }: BookSetting): string {
+  const fitted = registerAt(record, null).filter(({ fitted: standing }) => standing.some(({ origin }) => origin === 'original'));
+  const known = fitted.map(({ position }) => ({
+    position,
+    because: opinionsOf(record, position).at(-1)?.because ?? null,
+    marks: record.journal.parts.get(position)?.marks ?? null,
+  }));
+  const told = known.filter(({ because, marks }) => because !== null || marks !== null);
+  const cells = told.map(
+    ({ position, because, marks }) =>
+      `[${words(sheet.positionName(position))}], [${words(sentence([because, marks === null ? null : `marks: ${marks}`].filter((one) => one !== null).join('; ')))}]`,
+  );
+  const table =
+    cells.length === 0 ? '' : `#record-table(columns: (1fr, 1.6fr), head: ([Original], [How it is known]), ${cells.join(', ')})`;
+  const silent = known
+    .filter(({ because, marks }) => because === null && marks === null)
+    .map(({ position }) => sheet.positionName(position));
+  const rest = silent.length === 0 ? '' : words(`Believed original because nothing speaks against it: ${listed(silent)}.`);
+  return fitted.length === 0 ? '' : `== What is original\n\n${table}\n\n${rest}`;
+}
+
+/** What the record itself lacks: said before it is asked. */
+function gaps({ record, sheet }: BookSetting): string {
+  const { backOn } = unrecordedAt(record, null);
+  const rows = registerAt(record, null);
+  const unknown = rows.filter(({ fitted }) => fitted.some(({ part }) => ['unknown', null].includes(originAt(record, part, record.day))));
+  const open = rows.filter(({ undecided }) => undecided > 0);
+  const against = rows.flatMap(({ position, mismatches }) => mismatches.map((one) => `${sheet.positionName(position)}: ${one.words}`));
+  const lists: [string, readonly string[]][] = [
+    ['Went back or on without marks taken or a picture', backOn.map(({ part }) => sheet.partName(part))],
+    ['Origin not known', unknown.map(({ position }) => sheet.positionName(position))],
+    ['Undecided', open.map(({ position }) => sheet.positionName(position))],
+    ['Against what was decided', against],
+  ];
+  const said = lists
+    .filter(([, names]) => names.length > 0)
+    .map(([what, names]) => `#remark[#strong[${words(`${what}.`)}] ${words(`${capital(listed(names))}.`)}]`);
+  return `== What is missing from the record\n\n${said.length === 0 ? words('Nothing that the record knows of.') : said.join('\n\n')}`;
+}

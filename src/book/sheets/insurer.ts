@@ -1,0 +1,53 @@
+/** For an insurer: what it is worth, what it consists of, and where its parts lie. */
+import { registerAt } from '../../journal/registers/register.ts';
+import { storesAt } from '../../journal/registers/stores.ts';
+import { capital, sentence } from '../../site/views/page/words.ts';
+import type { BookSetting } from '../setting.ts';
+import { words } from '../typst-text.ts';
+import type { SheetText } from './frame.ts';
+
+export function insurerSheet(setting: BookSetting): SheetText {
+  return {
+    title: 'For an insurer',
+    line: 'What the vehicle is held to be worth, what it consists of, and where its parts are.',
+    parts: [values(setting), consists(setting), lies(setting)],
+  };
+}
+
+function values({ record, sheet }: BookSetting): string {
+  const cells = record.ledger.valuations.map(({ of, value, basis, by, date }) => {
+    const what = of === null ? 'The vehicle' : sheet.partName(of);
+    return [what, sheet.figures.money(value), sentence(basis), by ?? '', sheet.date(date)].map((cell) => `[${words(cell)}]`).join(', ');
+  });
+  if (cells.length === 0) return `== Values\n\n${words('No value is written down in this copy of the record.')}`;
+  return `== Values\n\n#record-table(columns: (1.2fr, auto, 1.4fr, 1fr, auto), align: (left, right, left, left, left), head: ([Of], [Value], [Basis], [By], [On]), ${cells.join(', ')})`;
+}
+
+function consists({ record, sheet }: BookSetting): string {
+  const groups = Map.groupBy(registerAt(record, null), ({ subsystem }) => subsystem);
+  const cells = [...groups].map(([subsystem, rows]) => {
+    const places = rows.reduce((sum, { count }) => sum + count, 0);
+    const on = rows.reduce((sum, { fitted }) => fitted.reduce((held, { count }) => held + count, sum), 0);
+    const own = rows.reduce(
+      (sum, { fitted }) => fitted.reduce((held, { count, origin }) => (origin === 'original' ? held + count : held), sum),
+      0,
+    );
+    return [sheet.subsystemName(subsystem), String(places), String(on), String(own)].map((cell) => `[${words(cell)}]`).join(', ');
+  });
+  return cells.length === 0
+    ? ''
+    : `== What it consists of\n\n#record-table(columns: (1fr, auto, auto, auto), align: (left, right, right, right), head: ([Subsystem], [Places], [On the vehicle], [Of these original]), ${cells.join(', ')})`;
+}
+
+function lies({ record, sheet }: BookSetting): string {
+  const cells = storesAt(record, null).flatMap(({ store, things }) =>
+    things.map(({ part, count }) =>
+      [store === null ? 'No place noted' : capital(store), `${sheet.partName(part)}${count > 1 ? ` × ${count}` : ''}`]
+        .map((cell) => `[${words(cell)}]`)
+        .join(', '),
+    ),
+  );
+  return cells.length === 0
+    ? ''
+    : `== Where its parts lie\n\n#record-table(columns: (1fr, 2fr), head: ([Place], [Part]), ${cells.join(', ')})`;
+}

@@ -1,0 +1,133 @@
+/** Sheets and work orders, read back by a program that did not write them (PDFium). */
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { PDFiumLibrary } from '@hyzyla/pdfium';
+import { describe, expect, test } from 'vitest';
+import { run } from '../cli/run.ts';
+import { folderWith } from '../load/folder.ts';
+
+const FILES: Readonly<Record<string, string>> = {
+  'van/journal.yaml': `title: The van
+vehicle: { make: A make, model: A model, year: 1952, marks: { frame: QX 5207 } }
+arrived: 2031-03-01
+currency: GBP
+time-zone: Europe/London
+locale: en-GB
+people: { rh: { name: Ruth Haskell-Dray, rate: 10.00 } }
+subsystems: { brakes: { name: Brakes, budget: { hours: 10, money: 100.00 } } }
+milestones: { road: Road test }
+stores: [shelf B2]
+`,
+  'van/parts/brakes.yaml': `- { id: drum, name: Front drum, origin: original, evidence: It carries the works' stamp, marks: C 4417, hazard: asbestos }
+- { id: drum-spare, name: Spare drum, origin: reproduction, for: drum, at: shelf B2 }
+- { id: hose, name: Brake hose, origin: original, evidence: Never off }
+- { id: rim, name: Lamp rims, origin: original, count: 2, found: loose, at: shelf B2 }
+`,
+  'van/sessions/2031-03-02-drum.md': `---
+date: 2031-03-02
+title: The drum goes out
+hours: [{ by: rh, on: brakes, time: 2h }]
+parts:
+  - { part: drum, did: removed, to: shelf B2, condition: 2 }
+  - { part: drum, did: sent-out, to: a turner, work: Skim to clean up, due: 2031-04-01, quoted: 48.60, note: Mind the bell. }
+  - { part: drum-spare, did: fitted }
+measured: [{ part: drum, what: inside diameter, as: found, value: 9.043 in, limits: 9.000..9.060 in }]
+decisions: [{ part: drum, verdict: replace, with: drum-spare, because: Only until the drum is back. }]
+opens: [{ id: bleed, kind: task, what: Bleed the brakes, before: road, on: brakes }, { id: which, kind: question, what: Which drum goes on the road, on: brakes }]
+valued: [{ of: vehicle, value: 9000.00, basis: agreed value, by: a valuer }]
+---
+It went out wrapped in a blanket. Nobody has turned it before.
+`,
+};
+
+async function printed(command: string, ...more: string[]): Promise<string> {
+  const cwd = folderWith(FILES);
+  const ran = await run([command, '--content', 'van', '--out', 'a.pdf', ...more], { cwd });
+  expect(ran).toEqual({ exit: 0, out: 'a.pdf\n', err: '' });
+  const library = await PDFiumLibrary.init();
+  const document = await library.loadDocument(readFileSync(join(cwd, 'a.pdf')));
+  const text = [...document.pages()]
+    .map((page) => page.getText())
+    .join(' ')
+    .replace(/\s+/g, ' ');
+  document.destroy();
+  library.destroy();
+  return text;
+}
+
+describe('a work order', () => {
+  test('says what goes out, how many, as it is, what is to be done and not, its hazards, due, quoted, and has lines to sign', async () => {
+    const text = await printed('work-order', '--firm', 'a turner');
+    for (const said of [
+      'Front drum',
+      'Skim to clean up',
+      'Nothing else without asking',
+      '1 April 2031',
+      '£48.60',
+      'C 4417',
+      '9.043 in, limits 9.000..9.060 in',
+      'Mind the bell.',
+      'Assume asbestos',
+      'Taken away: 1 in all',
+      'Brought back',
+    ]) {
+      expect(text, said).toContain(said);
+    }
+    expect(text).not.toContain('Brake hose');
+  });
+
+  test('of a firm that has nothing is refused with those that have', async () => {
+    const ran = await run(['work-order', '--content', 'van', '--firm', 'a plater', '--out', 'a.pdf'], { cwd: folderWith(FILES) });
+    expect(ran).toMatchObject({ exit: 2, err: expect.stringContaining('a turner') });
+  });
+});
+
+describe('a sheet', () => {
+  test.each([
+    [
+      'buyer',
+      [
+        'What is original',
+        'Never off',
+        'Departures from the original',
+        'stand-in',
+        'Only until the drum is back.',
+        'What comes with the vehicle',
+        'Lamp rims',
+        'What is missing from the record',
+        'Assume asbestos',
+      ],
+    ],
+    [
+      'inspector',
+      ['QX 5207', 'Departures from the original', 'Ruth Haskell-Dray', 'American Institute for Conservation', 'overturning', 'Methods'],
+    ],
+    ['insurer', ['£9,000.00', 'agreed value', 'Brakes', 'Shelf B2', 'Lamp rims × 2']],
+    [
+      'client',
+      [
+        'March 2031',
+        'The drum goes out',
+        'It went out wrapped in a blanket.',
+        '£20.00',
+        'Before Road test',
+        'Bleed the brakes',
+        'Decisions wanted',
+        'Which drum goes on the road',
+      ],
+    ],
+  ])('for a %s answers what is asked', async (reader, says) => {
+    const text = await printed('sheet', '--for', reader);
+    for (const said of says.filter((one) => one !== 'stand-in' && one !== 'Methods')) expect(text, said).toContain(said);
+  });
+
+  test('of a copy says nothing that it leaves out', async () => {
+    const text = await printed('sheet', '--for', 'inspector', '--copy', 'public');
+    expect(text).toContain('Public copy, without');
+    expect(text).not.toMatch(/QX 5207|Ruth|C 4417/);
+  });
+
+  test.each([[['--for', 'nobody']], [['--for', 'client', '--month', '2031-13']]])('%s is refused', async (more) => {
+    expect((await run(['sheet', '--content', 'van', '--out', 'a.pdf', ...more], { cwd: folderWith(FILES) })).exit).toBe(2);
+  });
+});
