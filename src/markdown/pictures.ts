@@ -67,19 +67,17 @@ function figure(picture: NotePicture): Element {
   const { points, width, height } = picture;
   const marks = points.length === 0 ? [] : [pointMarks(points, width, height)];
   const link = element('a', { href: picture.full }, [element('picture', {}, [...sources, imageWith(picture)]), ...marks]);
-  const key = points.length === 0 ? [] : [pointsKey(points)];
-  return element('figure', { className: marks.length === 0 ? ['picture'] : ['picture', 'pointing'] }, [
-    link,
-    ...captionOf(picture),
-    ...key,
-  ]);
+  return element('figure', { className: marks.length === 0 ? ['picture'] : ['picture', 'pointing'] }, [link, ...captionOf(picture)]);
 }
 
-function captionOf({ caption, taken }: NotePicture): Element[] {
+/** What is written under a picture, with the key of its marks: nothing of a figure may follow its caption. */
+function captionOf({ caption, taken, points }: NotePicture): Element[] {
   const words = caption === null ? [] : [text(caption)];
   const when = taken === '' ? [] : [element('span', { className: ['taken'] }, [text(taken)])];
   const space = words.length + when.length > 1 ? [text(' ')] : [];
-  return words.length + when.length === 0 ? [] : [element('figcaption', {}, [...words, ...space, ...when])];
+  const key = points.length === 0 ? [] : [pointsKey(points)];
+  const under = [...words, ...space, ...when, ...key];
+  return under.length === 0 ? [] : [element('figcaption', {}, under)];
 }
 
 function imageWith({ src, alt, width, height, colour }: NotePicture): Element {

@@ -69,7 +69,9 @@ function makeBooks({ journal, ledger }: JournalRecord): EntryBook[] {
     book('all', 'All entries', entries),
     ...[...ids].map((id) => book(`subsystem-${id}`, nameOf(id), subsystems.get(id) ?? [])),
     ...[...grouped(({ date }) => monthOf(date))].map(([month, of]) => book(`month-${month}`, figures.month(month), of, bySubsystem(of))),
-    ...ENTRY_KINDS.filter((kind) => kinds.has(kind)).map((kind) => book(`kind-${kind}`, kindTitle(kind), kinds.get(kind) ?? [])),
+    ...ENTRY_KINDS.filter((kind) => kind !== 'vehicle' && kinds.has(kind)).map((kind) =>
+      book(`kind-${kind}`, kindTitle(kind), kinds.get(kind) ?? []),
+    ),
     ...[...journal.people.values()].map(({ id, name }) => book(`person-${id}`, name, people.get(id) ?? [])),
   ];
 }

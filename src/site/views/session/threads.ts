@@ -27,7 +27,8 @@ export function threadsOfSession(record: SiteRecord, id: SessionId): readonly In
 }
 
 /**
- * Rendered prose as it stands among that of other sessions: its anchors, and what leads to them, carry the session's id.
+ * Rendered prose as it stands on the page of a thread, among that of other sessions: its anchors, and what leads to
+ * them, carry the session's id, and what leads to a page beside its own names the folder.
  *
  * @param html of `noteHtml`
  */
@@ -39,5 +40,6 @@ export function amongOthers(html: string, session: SessionId): string {
         .map((id) => `${session}-${id}`)
         .join(' ')}"`;
     })
-    .replaceAll(/ href="#([^"]+)"/g, ` href="#${session}-$1"`);
+    .replaceAll(/ href="#([^"]+)"/g, ` href="#${session}-$1"`)
+    .replaceAll(/ href="([^":/#]+\.html[^"]*)"/g, ' href="../sessions/$1"');
 }
