@@ -8,6 +8,7 @@ import { linkedData } from './linked-data.ts';
 import { openItemsCsv } from './open-items.ts';
 import { registerCsv } from './register.ts';
 import { stockTable } from './stock.ts';
+import { asJournalHas, type Table } from './table.ts';
 import { whereaboutsCsv } from './whereabouts.ts';
 import { workbookOf } from './workbook.ts';
 
@@ -16,17 +17,23 @@ export interface DataFile {
   readonly path: string;
   /** What it holds, in a few words. */
   readonly holds: string;
+  /** It is of money alone, and a journal that has none does without it. */
+  readonly ofMoney?: boolean;
   make(record: JournalRecord): string | Promise<Uint8Array>;
 }
+
+/** A table of the whole record; without money where the journal has none. */
+const shown = (table: (record: JournalRecord, at: null) => Table, record: JournalRecord): Table =>
+  asJournalHas(table(record, null), record.journal.settings);
 
 export const DATA_FILES: readonly DataFile[] = [
   { path: 'data/register.csv', holds: 'the register, one row for each position', make: (record) => registerCsv(record) },
   { path: 'data/whereabouts.csv', holds: 'where every part is, one row for each part and place', make: (record) => whereaboutsCsv(record) },
   { path: 'data/open-items.csv', holds: 'open items, one row for each item', make: (record) => openItemsCsv(record) },
-  { path: 'data/entries.csv', holds: 'the ledger, one row for each entry', make: (record) => tableToCsv(entriesTable(record, null)) },
-  { path: 'data/bills.csv', holds: 'bills, one row for each line', make: (record) => tableToCsv(billsTable(record, null)) },
-  { path: 'data/stock.csv', holds: 'consumables, one row for each', make: (record) => tableToCsv(stockTable(record, null)) },
-  { path: 'data/hours.csv', holds: 'hours, one row for each entry', make: (record) => tableToCsv(hoursTable(record, null)) },
+  { path: 'data/entries.csv', holds: 'the ledger, one row for each entry', make: (record) => tableToCsv(shown(entriesTable, record)) },
+  { path: 'data/bills.csv', ofMoney: true, holds: 'bills, one row for each line', make: (record) => tableToCsv(shown(billsTable, record)) },
+  { path: 'data/stock.csv', holds: 'consumables, one row for each', make: (record) => tableToCsv(shown(stockTable, record)) },
+  { path: 'data/hours.csv', holds: 'hours, one row for each entry', make: (record) => tableToCsv(shown(hoursTable, record)) },
   {
     path: 'data/record.jsonld',
     holds: 'the record as linked data: JSON-LD in terms of CIDOC CRM',
@@ -34,8 +41,12 @@ export const DATA_FILES: readonly DataFile[] = [
   },
   {
     path: 'data/ledger.xlsx',
-    holds: 'the ledger, bills, stock and hours as one workbook',
-    make: (record) =>
-      workbookOf([entriesTable(record, null), billsTable(record, null), stockTable(record, null), hoursTable(record, null)]),
+    holds: 'the tables of the ledger as one workbook',
+    make: (record) => workbookOf([entriesTable, billsTable, stockTable, hoursTable].map((table) => shown(table, record))),
   },
 ];
+
+/** The files that a journal has. */
+export function dataFilesOf({ journal }: JournalRecord): readonly DataFile[] {
+  return DATA_FILES.filter(({ ofMoney }) => !ofMoney || journal.settings.currency !== null);
+}

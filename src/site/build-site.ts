@@ -4,7 +4,7 @@ import { readdirSync, renameSync, writeFileSync } from 'node:fs';
 import { basename, dirname, join } from 'node:path';
 import { makeFolder } from '../disk/folders.ts';
 import { pathWithin } from '../disk/path-within.ts';
-import { DATA_FILES } from '../exports/data-files.ts';
+import { dataFilesOf } from '../exports/data-files.ts';
 import type { Diagnostic } from '../journal/diagnostics/diagnostic.ts';
 import type { JournalRecord } from '../journal/record.ts';
 import { openNoteStore } from '../markdown/note-store.ts';
@@ -101,7 +101,7 @@ export async function bundleScripts(into: string): Promise<void> {
 }
 
 async function writeData(record: JournalRecord, into: string): Promise<void> {
-  for (const { path, make } of DATA_FILES) {
+  for (const { path, make } of dataFilesOf(record)) {
     const file = pathWithin(into, path);
     makeFolder(dirname(file));
     writeFileSync(file, await make(record));

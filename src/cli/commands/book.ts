@@ -2,7 +2,7 @@ import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join, relative, resolve } from 'node:path';
 import { type Attachment, type BookPaper, PAPERS } from '../../book/make-book.ts';
-import { DATA_FILES } from '../../exports/data-files.ts';
+import { dataFilesOf } from '../../exports/data-files.ts';
 import { withheldTexts } from '../../journal/copy/withheld.ts';
 import type { JournalRecord } from '../../journal/record.ts';
 import { cacheFolder } from '../../site/cache-folder.ts';
@@ -77,7 +77,7 @@ function isPaper(paper: unknown): paper is BookPaper {
 
 /** The tables of the record, as they are published. */
 async function tablesOf(record: JournalRecord): Promise<Attachment[]> {
-  const tables = DATA_FILES.filter(({ path }) => path.endsWith('.csv'));
+  const tables = dataFilesOf(record).filter(({ path }) => path.endsWith('.csv'));
   return Promise.all(
     tables.map(async ({ path, holds, make }) => ({
       name: path.slice(path.lastIndexOf('/') + 1),

@@ -1,7 +1,7 @@
 /** What a note says of a bill, and reading its amounts. */
 import { type Diagnostic, diagnostic } from '../diagnostics/diagnostic.ts';
 import type { BillLine, BoughtAs, ConsumableId, Place, Quantity, Settings, Tax } from '../model.ts';
-import { type AtRate, type Money, readAtRate, readForeign, readMoney } from '../values/money.ts';
+import { type AtRate, type Money, noMoney, readAtRate, readForeign, readMoney } from '../values/money.ts';
 import type { Reading } from '../values/reading.ts';
 import { readTax, UNSAID } from '../values/tax.ts';
 
@@ -70,7 +70,10 @@ export function readBill(source: BillSource, settings: MoneySettings, diagnostic
     return null;
   };
   const { currency, currencyDigits: digits } = settings;
-  const atRate = source.currency === null ? null : take(readAtRate(source.currency, currency), source.placeOf('currency'));
+  const atRate =
+    source.currency === null
+      ? null
+      : take(currency === null ? noMoney(source.currency) : readAtRate(source.currency, currency), source.placeOf('currency'));
   if (diagnostics.length > before) return null;
   const money = (text: string | null, field: string, line?: number): Money | null => {
     if (text === null) return null;

@@ -115,7 +115,7 @@ function agreeing(source: BillSource, read: ReadBill, settings: MoneySettings, d
 
 function disagreement(total: Minor, made: Reckoned, atRate: AtRate | null, settings: MoneySettings): string {
   const currency = atRate?.currency ?? settings.currency;
-  const digits = currencyDigits(currency) ?? settings.currencyDigits;
+  const digits = currencyDigits(currency ?? '') ?? settings.currencyDigits;
   const say = (minor: Minor): string => formatMoney(minor, { locale: settings.locale, currency, currencyDigits: digits });
   const less = made.discount === 0 ? '' : ` less discount ${say(made.discount)}`;
   const more = made.carriage === 0 ? '' : ` and carriage ${say(made.carriage)}`;

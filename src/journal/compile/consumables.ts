@@ -7,7 +7,7 @@ import type { Reporter } from '../read/reporter.ts';
 import type { Tree } from '../read/source/tree.ts';
 import { readNewId } from '../schema/fields.ts';
 import { HAZARD_STATEMENTS, statementCode, statementWords } from '../values/hazard-statements.ts';
-import { readAmount } from '../values/money.ts';
+import { readOwnAmount } from '../values/money.ts';
 import { stockAmount } from '../values/packs.ts';
 import { convertTo, type Quantity, readQuantity } from '../values/quantity.ts';
 import { PACKS, type Pack } from '../values/units.ts';
@@ -73,7 +73,7 @@ function openingOf(
   const place = (field: string) => tree.placeOf([consumable.id, 'opening', field]);
   const before = out.diagnostics.length;
   const inUnit = out.take(stockAmount(amount, consumable), place('amount'));
-  const value = out.take(readAmount(written, catalogues.settings.currencyDigits, catalogues.settings.currency), place('value'));
+  const value = out.take(readOwnAmount(written ?? '0', catalogues.settings), place('value'));
   if (inUnit !== null && (inUnit.n === 0n || inUnit.s < 0n)) {
     out.report('A308', place('amount'), `‘${amount.text}’ is not an amount of stock: it must be more than nothing.`, {
       hint: 'Leave `opening` out where there was none.',

@@ -16,7 +16,7 @@ import type {
   PositionId,
 } from '../model.ts';
 import type { Reporter } from '../read/reporter.ts';
-import { readAmount } from '../values/money.ts';
+import { readOwnAmount } from '../values/money.ts';
 
 /** The journal without its sessions, its maps still being filled. */
 export interface Catalogues extends Omit<Journal, 'sessions' | 'drawings' | 'threads' | 'consumables' | 'parts' | 'positions'> {
@@ -61,7 +61,7 @@ export function namesIn(catalogues: Catalogues, out: Reporter): Names {
     consumable: named('A405', 'consumable', consumables),
     position: idOf(named('A407', 'position', positions)),
     charge: named('A408', ['part', 'subsystem'], charges),
-    money: (text, place) => out.take(readAmount(text, settings.currencyDigits, settings.currency), place),
+    money: (text, place) => out.take(readOwnAmount(text, settings), place),
   };
 }
 

@@ -50,7 +50,7 @@ export function billsOf(list: NoteFields['bills'], context: NoteAtHand): Bill[] 
 /** What a line that names something unknown still says in figures, so that what is wrong in them is told in the same run. */
 function figuresOf({ says: { cost, tax, refund, refundOf } }: LineEntry): LineSource {
   const nothing = { consumable: null, amount: null, charges: [], notCharged: null, deductible: null };
-  return { what: '', as: 'part', ...nothing, cost, tax, refund, refundOf };
+  return { what: '', as: 'part', ...nothing, cost: cost ?? '0', tax, refund, refundOf };
 }
 
 /** @param complete whether everything that the lines name is known; of others only the figures are read, and there is no bill */
@@ -74,6 +74,7 @@ function lineOf(entry: LineEntry, context: NoteAtHand): LineSource | null {
   const { says, place, placeOf } = entry;
   const consumable = given(says.consumable, (id) => names.consumable(id, placeOf('consumable')));
   const charges = chargesOf(entry, context);
+  const cost = costOf(entry, context);
   if (says.consumable !== null && consumable === null) return null;
   if (consumable !== null) {
     if (says.amount === null) {
@@ -84,12 +85,13 @@ function lineOf(entry: LineEntry, context: NoteAtHand): LineSource | null {
     if (out.take(stockAmount(says.amount, consumable), placeOf('amount')) === null) return null;
   }
   if (charges === null || entry.doubtful) return null;
+  if (cost === null) return null;
   const what = says.what ?? consumable?.name;
   if (what === undefined) {
     out.report('A302', place, 'The field `what` is missing.', { hint: 'Say what was bought, or name a `consumable`.' });
     return null;
   }
-  const { amount, cost, tax, refund, refundOf, notCharged, deductible } = says;
+  const { amount, tax, refund, refundOf, notCharged, deductible } = says;
   if (consumable !== null && says.as !== null && says.as !== 'consumable') {
     const hint = 'Leave `as` out: a consumable goes onto its shelf, and costs the job as it is used.';
     out.report('A813', placeOf('as'), `${consumable.name} is a consumable, and is bought here as ${says.as}.`, { hint });
@@ -103,6 +105,14 @@ function lineOf(entry: LineEntry, context: NoteAtHand): LineSource | null {
   }
   const as = says.as ?? (consumable ? 'consumable' : 'part');
   return { what, as, consumable: consumable?.id ?? null, amount, charges, cost, tax, refund, refundOf, notCharged, deductible };
+}
+
+/** What a line cost; without money nothing. A302 where it does not say. */
+function costOf({ says, place }: LineEntry, { catalogues, out }: NoteAtHand): string | null {
+  if (says.cost !== null) return says.cost;
+  if (catalogues.settings.currency === null) return '0';
+  out.report('A302', place, 'The field `cost` is missing.', { hint: 'Write what it cost, as the paper has it.' });
+  return null;
 }
 
 /** A set is laid to the parts it brings, to each by how many there are of it. */

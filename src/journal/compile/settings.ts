@@ -5,7 +5,7 @@ import type { JournalFields } from '../read/journal-source.ts';
 import type { Reporter } from '../read/reporter.ts';
 import type { Tree } from '../read/source/tree.ts';
 import { readNewId } from '../schema/fields.ts';
-import { readAmount, readCurrency } from '../values/money.ts';
+import { readCurrency, readOwnAmount } from '../values/money.ts';
 import { isTimeZone } from '../values/zone.ts';
 import type { Catalogues } from './context.ts';
 import { peopleOf, type ReadMoney } from './people.ts';
@@ -16,9 +16,9 @@ import { peopleOf, type ReadMoney } from './people.ts';
  * @returns the catalogues it holds; parts and consumables are still empty
  */
 export function compileSettings(source: JournalFields, tree: Tree, out: Reporter): Catalogues {
-  const currency = out.take(readCurrency(source.currency), tree.placeOf(['currency'])) ?? { code: source.currency, digits: 2 };
+  const currency = currencyOf(source, tree, out);
   const money: ReadMoney = (text, path) => {
-    const amount = out.take(readAmount(text, currency.digits, currency.code), tree.placeOf(path));
+    const amount = out.take(readOwnAmount(text, { currency: currency.code, currencyDigits: currency.digits }), tree.placeOf(path));
     if (amount === null || amount >= 0) return amount;
     out.report('A808', tree.placeOf(path), 'Neither a rate nor a budget is negative.', { hint: 'Write it without the minus.' });
     return null;
@@ -59,6 +59,12 @@ export function compileSettings(source: JournalFields, tree: Tree, out: Reporter
     parts: new Map(),
     positions: new Map(),
   };
+}
+
+/** Null code for a journal without money. */
+function currencyOf({ currency }: JournalFields, tree: Tree, out: Reporter): { readonly code: string | null; readonly digits: number } {
+  if (currency === null) return { code: null, digits: 2 };
+  return out.take(readCurrency(currency), tree.placeOf(['currency'])) ?? { code: currency, digits: 2 };
 }
 
 function vehicleOf({ vehicle }: JournalFields): Settings['vehicle'] {

@@ -3,7 +3,7 @@ import { startOf } from '../diagnostics/diagnostic.ts';
 import type { FrozenLine, FrozenStatement, Settings } from '../model.ts';
 import type { StatementFile } from '../read/journal-source.ts';
 import type { Reporter } from '../read/reporter.ts';
-import { formatMoney, readAmount } from '../values/money.ts';
+import { formatMoney, readOwnAmount } from '../values/money.ts';
 
 const AMOUNTS = ['cost', 'net', 'markUp', 'tax', 'charged'] as const;
 
@@ -24,8 +24,7 @@ export function statementsOf(files: readonly StatementFile[], settings: Settings
 
 function statementOf({ file, value, tree }: StatementFile, settings: Settings, out: Reporter): FrozenStatement | null {
   const before = out.diagnostics.length;
-  const amount = (text: string, ...path: (string | number)[]): number =>
-    out.take(readAmount(text, settings.currencyDigits, settings.currency), tree.placeOf(path)) ?? 0;
+  const amount = (text: string, ...path: (string | number)[]): number => out.take(readOwnAmount(text, settings), tree.placeOf(path)) ?? 0;
   const lines = value.lines.map(({ says }, i): FrozenLine => {
     const [cost = 0, net = 0, markUp = 0, tax = 0, charged = 0] = AMOUNTS.map((field) =>
       amount(says[field], 'lines', i, field === 'markUp' ? 'mark-up' : field),

@@ -127,7 +127,18 @@ function withoutMoney(journal: Journal): Journal {
     opens: session.opens.map((entry) => ({ ...entry, price: null })),
     counted: session.counted.map((entry) => ({ ...entry, value: null })),
   }));
-  return { ...bare, subsystems, people, consumables, settings: { ...journal.settings, markUp: new Map() } };
+  const nobody = { name: null, address: null };
+  const settings: Journal['settings'] = {
+    ...journal.settings,
+    // A journal without a currency is one without money: no page of it has a place for any.
+    currency: null,
+    markUp: new Map(),
+    deductible: [],
+    shows: [],
+    workshop: { ...nobody, taxNumber: null, tax: null },
+    client: { ...nobody, reference: null, terms: null },
+  };
+  return { ...bare, subsystems, people, consumables, settings, statements: [] };
 }
 
 function withoutPrices(bill: Bill): Bill {

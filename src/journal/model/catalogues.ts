@@ -61,8 +61,8 @@ type AsWritten = 'title' | 'about' | 'arrived' | 'timeZone' | 'locale' | 'stock'
 export interface Settings extends Given<Pick<JournalSource, AsWritten>> {
   readonly vehicle: Vehicle;
   readonly arrivedPlace?: Place;
-  /** ISO 4217 code, upper case. */
-  readonly currency: string;
+  /** ISO 4217 code, upper case; null for a journal without money. */
+  readonly currency: string | null;
   /** Digits after the decimal mark: ISO 4217 minor unit. */
   readonly currencyDigits: number;
   /** Where the site will live, ending in `/`; absent when unknown. */

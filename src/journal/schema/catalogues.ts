@@ -60,7 +60,7 @@ export const consumableSchema = fields({
   hazards: manyOf(text),
   /** Hazards of the trade. */
   hazard: manyOf(oneOf(HAZARDS, SAID_FOR_HAZARDS)),
-  opening: maybe(fields({ amount: quantity, value: text })),
+  opening: maybe(fields({ amount: quantity, value: maybe(text) })),
 });
 export type ConsumableSource = z.output<typeof consumableSchema>;
 

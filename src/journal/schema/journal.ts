@@ -28,7 +28,8 @@ export const journalSchema = fields({
   vehicle: vehicle.prefault({}),
   /** The as-found state is of this day. */
   arrived: date,
-  currency: text,
+  /** Without one the journal has no money. */
+  currency: maybe(text),
   'time-zone': text.default('UTC'),
   locale: text.default('en-GB'),
   address: maybe(text),

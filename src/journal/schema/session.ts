@@ -139,7 +139,8 @@ const lineShape = {
   for: decisive(maybe(chargeName)),
   consumable: maybe(consumableName),
   amount: decisive(maybe(quantity)),
-  cost: text,
+  /** Without it only where the journal has no money. */
+  cost: decisive(maybe(text)),
   tax: maybe(text),
   split: decisive(maybe(having(z.record(z.string(), text), { keys: ['part', 'subsystem'] }))),
   /** Parts that it brings: candidates for a position, catalogued and acquired by this entry. A set is one entry that brings several. */

@@ -76,7 +76,33 @@ export interface Money {
  * @param currency the journal's own, ISO 4217
  * @param digits its decimals
  */
-export function readMoney(text: string, currency: string, digits: number): Reading<Money> {
+export function readMoney(text: string, currency: string | null, digits: number): Reading<Money> {
+  const read = readOwnOrForeign(text, currency ?? NO_CURRENCY, digits);
+  return currency === null && read.ok && read.value.minor !== 0 ? noMoney(text) : read;
+}
+
+/** ISO 4217: a transaction in which no currency is involved. */
+const NO_CURRENCY = 'XXX';
+
+/** An amount in a journal that has no money. */
+export function noMoney(text: string): Reading<never> {
+  return bad(
+    'A821',
+    `${quoted(text)} is an amount, and the journal has no currency.`,
+    'Say in journal.yaml which: `currency: EUR`, by its code.',
+  );
+}
+
+/** Reads an amount in the journal's own currency; without one there is none but nought. */
+export function readOwnAmount(
+  text: string,
+  { currency, currencyDigits }: Pick<MoneySettings, 'currency' | 'currencyDigits'>,
+): Reading<Minor> {
+  const read = readAmount(text, currencyDigits, currency);
+  return currency === null && read.ok && read.value !== 0 ? noMoney(text) : read;
+}
+
+function readOwnOrForeign(text: string, currency: string, digits: number): Reading<Money> {
   const found = /^(\S+)\s+([A-Za-z]{2,4}(?:\s*@.*|\s+at\b.*)?)$/.exec(asTyped(text));
   const [, amount = '', rest = ''] = found ?? [];
   if (!found || !/\d/.test(amount)) return inOwn(text, currency, digits);
@@ -120,7 +146,8 @@ function inDigits(digits: number) {
 
 /** How the journal writes money: its currency (ISO 4217), how many decimals that has, and whose way of writing. */
 export interface MoneySettings {
-  readonly currency: string;
+  /** Null for a journal without money. */
+  readonly currency: string | null;
   readonly currencyDigits: number;
   readonly locale: string;
 }
@@ -129,6 +156,7 @@ const formats = new Map<string, Intl.NumberFormat>();
 /** An amount as the reader's locale writes it, with the sign of its currency: `£1,234.50`. */
 export function formatMoney(minor: Minor, settings: MoneySettings): string {
   const { locale, currency, currencyDigits: digits } = settings;
+  if (currency === null) return minorToDecimal(minor, digits);
   const key = `${locale} ${currency}`;
   let format = formats.get(key);
   if (!format) {

@@ -35,7 +35,7 @@ export function fromDisk(bench: Bench): void {
       await page.goto(pathToFileURL(`${bench.site.folder}/parts.html`).href);
       await page.locator('table.parts th a').first().click();
       expect(page.url()).toContain('/parts/');
-      await page.locator('.masthead nav a', { hasText: 'The money' }).click();
+      await page.locator('.masthead nav a', { hasText: 'The account' }).click();
       await page.locator('table.account tbody td a').first().click();
       expect(page.url()).toContain('/ledger/entries/');
       await page.locator('.masthead .name').click();

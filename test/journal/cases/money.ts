@@ -132,6 +132,19 @@ export const MONEY: readonly Case[] = [
     files: { more: { 'statements/0001.yaml': STATEMENT, 'statements/0002.yaml': STATEMENT } },
     file: 'statements/0002.yaml',
   },
+  {
+    shows: 'an amount in a journal that has no money',
+    code: 'A821',
+    note: 'bought: [{ what: Pin, cost: 5.00 }]',
+    files: {
+      journal: JOURNAL.replace('currency: GBP\n', '')
+        .replace(', money: 900.00', '')
+        .replace(/jm: .*/, 'jm: { name: Jory }'),
+      consumables: CONSUMABLES.replace(', value: 9.00', ''),
+    },
+    at: '5.00',
+    hint: /currency: EUR/,
+  },
   { shows: 'tax over 100 %', code: 'A314', note: bought('cost: 5.00, tax: 120%'), at: '120%' },
   { shows: 'tax below nothing', code: 'A314', note: bought('cost: 5.00, tax: -5%'), at: '-5%' },
   { shows: 'a split of nothing', code: 'A807', note: bought('cost: 5.00, split: { brakes: 0, frame: 0 }'), at: '{ brakes: 0' },

@@ -56,7 +56,7 @@ function rowsOf<Key extends string>(
  * @param whole the last line: what all of them come to, where every entry is in one of them
  */
 export function bookTable(sheet: Sheet, books: readonly BookRow[], head: string, open: OpenBook, whole: Totals | null = null): SetTable {
-  const { hours, amount } = sheet.figures;
+  const { hours, amount, hasMoney } = sheet.figures;
   const figure = (name: string, of: (totals: Totals) => number, written: (n: number) => string): Column<BookRow, Totals> => ({
     head: name,
     set: 'num',
@@ -70,8 +70,8 @@ export function bookTable(sheet: Sheet, books: readonly BookRow[], head: string,
     columns: [
       { head, names: true, cell: ({ name }) => name },
       figure('Hours', ({ minutes }) => minutes, hours),
-      figure('Paid', ({ paid }) => paid, amount),
-      figure('Job cost', ({ cost }) => cost, amount),
+      hasMoney && figure('Paid', ({ paid }) => paid, amount),
+      hasMoney && figure('Job cost', ({ cost }) => cost, amount),
     ],
     groups: rows<BookRow, Totals>(books),
     foot: whole ? [{ words: 'Total', sum: whole }] : [],

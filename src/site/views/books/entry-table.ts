@@ -18,11 +18,12 @@ type EntryColumn = Column<Entry, Totals>;
 /** The entries of a section of a book, with their total; running totals stand under the last entry they sum. */
 export function sectionTable(sheet: Sheet, { title, entries }: Section, running: readonly RunningTotal[]): SetTable {
   const under = new Map(running.map((total) => [total.last, runningLine(sheet, total)]));
+  const { figures } = sheet;
   const { date, what, kind, on, hours, paid, cost } = columnsOf(sheet);
   return setTable<Entry, Totals>({
     label: `Entries, ${title}`,
     set: 'entries',
-    columns: [date, what, kind, on, hours, paid, cost],
+    columns: [date, what, kind, on, hours, figures.hasMoney && paid, figures.hasMoney && cost],
     groups: rows<Entry, Totals>(entries),
     under: (entry) => under.get(entry),
     foot: [{ words: title, sum: totalsOf(entries) }],
@@ -31,6 +32,7 @@ export function sectionTable(sheet: Sheet, { title, entries }: Section, running:
 
 /** The account of a session, where each entry is at home and carries its anchor. */
 export function sessionAccount(sheet: Sheet, entries: readonly Entry[], label: string): SetTable {
+  const { figures } = sheet;
   const { kind, on, hours, paid, cost } = columnsOf(sheet);
   const what: EntryColumn = {
     head: 'What',
@@ -43,9 +45,9 @@ export function sessionAccount(sheet: Sheet, entries: readonly Entry[], label: s
   };
   return setTable<Entry, Totals>({
     label,
-    caption: `${label}, in ${sheet.record.journal.settings.currency}`,
+    caption: inCurrency(sheet, label),
     set: 'entries',
-    columns: [what, kind, on, hours, paid, cost],
+    columns: [what, kind, on, hours, figures.hasMoney && paid, figures.hasMoney && cost],
     groups: rows<Entry, Totals>(entries),
     anchor: entryAnchor,
     foot: [{ words: 'Total', sum: totalsOf(entries) }],
@@ -55,6 +57,7 @@ export function sessionAccount(sheet: Sheet, entries: readonly Entry[], label: s
 /** What a position took, by the decision in force; the sums add up to the whole. */
 export function positionAccount(sheet: Sheet, name: string, accounts: readonly DecisionAccount[]): SetTable {
   const { date, what, kind, hours, cost } = columnsOf(sheet);
+  const label = `${sheet.figures.hasMoney ? 'Job cost' : 'Hours'} of ${name}`;
   const decided = accounts.some(({ decisions }) => decisions.length > 0);
   const headOf = (account: DecisionAccount): Line<Totals> => ({
     words: fromDecision(sheet, account),
@@ -63,14 +66,19 @@ export function positionAccount(sheet: Sheet, name: string, accounts: readonly D
     sum: totalsOf(account.entries),
   });
   return setTable<Entry, Totals>({
-    label: `Job cost of ${name}`,
-    caption: `Job cost of ${name}, in ${sheet.record.journal.settings.currency}`,
+    label,
+    caption: inCurrency(sheet, label),
     set: 'entries of-position',
-    columns: [date, what, kind, hours, cost],
+    columns: [date, what, kind, hours, sheet.figures.hasMoney && cost],
     groups: accounts.map((account) => ({ head: decided ? headOf(account) : null, rows: account.entries })),
     foot: [{ words: 'Total', sum: totalsOf(accounts.flatMap(({ entries }) => entries)) }],
   });
 }
+
+const inCurrency = ({ record }: Sheet, label: string): string => {
+  const { currency } = record.journal.settings;
+  return currency === null ? label : `${label}, in ${currency}`;
+};
 
 /** The columns of entries; what a table leaves out, it leaves out whole. */
 function columnsOf(sheet: Sheet): Readonly<Record<'date' | 'what' | 'kind' | 'on' | 'hours' | 'paid' | 'cost', EntryColumn>> {
@@ -114,9 +122,9 @@ function paperOf(sheet: Sheet, { bill }: Entry): string | null {
 }
 
 function runningLine({ figures }: Sheet, total: RunningTotal): Line<Totals> {
-  const without = figures.amount(total.totals.costWithoutLabour);
+  const without = figures.hasMoney ? `; without labour ${figures.amount(total.totals.costWithoutLabour)}` : '';
   return {
-    words: `All up to ${figures.date(total.last.date)}; without labour ${without}`,
+    words: `All up to ${figures.date(total.last.date)}${without}`,
     sum: total.totals,
     id: runningAnchor(total),
     set: 'running-total by-the-way',

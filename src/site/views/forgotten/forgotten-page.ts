@@ -23,7 +23,8 @@ const UNTOLD: Readonly<Partial<Record<LeaveOut, readonly ForgottenKind[]>>> = {
 
 /** What the notes leave out as they stand now, of the kinds that this copy can tell. */
 export function forgottenOf(record: JournalRecord): readonly Forgotten[] {
-  const untold = new Set(record.copy.leavesOut.flatMap((kind) => UNTOLD[kind] ?? []));
+  const withoutMoney: readonly LeaveOut[] = record.journal.settings.currency === null ? ['money'] : [];
+  const untold = new Set([...record.copy.leavesOut, ...withoutMoney].flatMap((kind) => UNTOLD[kind] ?? []));
   return forgottenAt(record, null).filter(({ kind }) => !untold.has(kind));
 }
 

@@ -36,7 +36,7 @@ export const CONTENTS: readonly ContentsGroup[] = [
     ],
   },
   {
-    name: 'The money',
+    name: 'The account',
     entries: [
       { page: 'ledger', name: 'Ledger' },
       { page: 'costByPosition', name: 'By position' },

@@ -11,7 +11,7 @@ export function linesToFinish({ record }: Sheet): readonly ToFinishRow[] {
 
 /** What is ahead, a subsystem a line, beside what is left of its budgets. A sum says how many items are not in it. */
 export function toFinishTable(sheet: Sheet, list: readonly ToFinishRow[]): SetTable {
-  const { hours, amount } = sheet.figures;
+  const { hours, amount, hasMoney } = sheet.figures;
   const figure = ({ items, sum, unsaid }: Ahead, written: (n: number) => string): Piece => {
     const said = items.length === 0 && sum === 0 ? false : written(sum);
     const more = `${items.length === 0 ? '' : 'and '}${unsaid.length} without a figure`;
@@ -20,23 +20,34 @@ export function toFinishTable(sheet: Sheet, list: readonly ToFinishRow[]): SetTa
   const total = (of: (row: ToFinishRow) => number): number => list.reduce((all, row) => all + of(row), 0);
   return setTable<ToFinishRow, true>({
     label: 'To finish',
-    caption:
-      'What is open, with the prices and hours that were written down. Labour ahead is at what an hour there has cost so far; where none was charged it is in no sum.',
+    caption: hasMoney
+      ? 'What is open, with the prices and hours that were written down. Labour ahead is at what an hour there has cost so far; where none was charged it is in no sum.'
+      : 'What is open, with the hours that were written down.',
     set: 'account totals',
     columns: [
       { head: 'Subsystem', names: true, cell: ({ subsystem }) => subsystem.name },
-      { head: 'To buy', set: 'num', cell: ({ toBuy }) => figure(toBuy, amount), sum: () => amount(total(({ toBuy }) => toBuy.sum)) },
-      { head: 'Quoted', set: 'num', cell: ({ quoted }) => figure(quoted, amount), sum: () => amount(total(({ quoted }) => quoted.sum)) },
-      { head: 'Budget left', set: 'num', cell: ({ money }) => money && amount(money.left) },
+      hasMoney && {
+        head: 'To buy',
+        set: 'num',
+        cell: ({ toBuy }) => figure(toBuy, amount),
+        sum: () => amount(total(({ toBuy }) => toBuy.sum)),
+      },
+      hasMoney && {
+        head: 'Quoted',
+        set: 'num',
+        cell: ({ quoted }) => figure(quoted, amount),
+        sum: () => amount(total(({ quoted }) => quoted.sum)),
+      },
+      hasMoney && { head: 'Budget left', set: 'num', cell: ({ money }) => money && amount(money.left) },
       { head: 'Hours ahead', set: 'num', cell: ({ work }) => figure(work, hours), sum: () => hours(total(({ work }) => work.sum)) },
       { head: 'Hours left', set: 'num', cell: (row) => row.hours && hours(row.hours.left) },
-      {
+      hasMoney && {
         head: 'Labour ahead',
         set: 'num',
         cell: ({ labourAhead }) => labourAhead !== null && amount(labourAhead),
         sum: () => amount(total(({ labourAhead }) => labourAhead ?? 0)),
       },
-      {
+      hasMoney && {
         head: 'Will have cost',
         set: 'num',
         cell: ({ willHaveCost }) => amount(willHaveCost),

@@ -11,16 +11,18 @@ type Together = Readonly<Record<'hours' | 'money', BudgetLine | null>>;
 
 /** Budgets in hours and in money: used, of how much, a bar, and what is left in words. */
 export function budgetTable(sheet: Sheet, budgets: readonly BudgetRow[], open: OpenBook): SetTable {
-  const { hours, time, amount } = sheet.figures;
+  const { hours, time, amount, hasMoney } = sheet.figures;
   const together: Together = { hours: budgetsTogether(budgets, 'hours'), money: budgetsTogether(budgets, 'money') };
   return setTable<BudgetRow, Together>({
     label: 'Budgets',
-    caption: `Hours count whoever worked them. Money is the job cost without labour, in ${sheet.record.journal.settings.currency}. The total takes in only subsystems that have such a budget.`,
+    caption: `Hours count whoever worked them.${hasMoney ? ` Money is the job cost without labour, in ${sheet.record.journal.settings.currency}.` : ''} The total takes in only subsystems that have such a budget.`,
     set: 'budgets',
     columns: [
       { head: 'Subsystem', names: true, cell: ({ subsystem }) => subsystem.name },
       ...columnsOf({ sheet, open, head: 'Hours', kind: 'hours', used: ({ worked }) => worked, written: hours, inWords: time }),
-      ...columnsOf({ sheet, open, head: 'Money', kind: 'money', used: ({ spent }) => spent, written: amount, inWords: amount }),
+      ...(hasMoney
+        ? columnsOf({ sheet, open, head: 'Money', kind: 'money', used: ({ spent }) => spent, written: amount, inWords: amount })
+        : []),
     ],
     groups: rows<BudgetRow, Together>(budgets.filter((row) => row.hours !== null || row.money !== null)),
     foot: [{ words: 'Total', sum: together }],

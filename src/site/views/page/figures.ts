@@ -19,6 +19,8 @@ export interface Figures {
   month(month: string): string;
   /** `Sep 24` of `2024-09`, for the head of a column */
   shortMonth(month: string): string;
+  /** Whether the journal has a currency. Without one no page, column or nought speaks of money. */
+  readonly hasMoney: boolean;
   /** `£1,204.50` */
   money(minor: Minor): string;
   /** `1,204.50`: where the table names its currency */
@@ -59,6 +61,7 @@ function makeFigures(settings: Settings): Figures {
     day: dated({ weekday: 'short', day: 'numeric', month: 'short' }),
     month: dated({ month: 'long', year: 'numeric' }),
     shortMonth: dated({ month: 'short', year: '2-digit' }),
+    hasMoney: settings.currency !== null,
     money: (minor) => formatMoney(minor, settings).replace('-', MINUS),
     amount: (minor) => amounts.format(minorToDecimal(minor, digits) as `${number}`).replace('-', MINUS),
     time: formatMinutes,

@@ -6,7 +6,7 @@ import { rows, type SetTable, setTable } from '../tables/table.ts';
 
 /** Positions one a line with what they took; each figure opens the account on the position's page. */
 export function costTable(sheet: Sheet, positions: readonly PositionTotals[], label: string): SetTable {
-  const { hours, amount } = sheet.figures;
+  const { hours, amount, hasMoney } = sheet.figures;
   const account = ({ position }: PositionTotals): string => sheet.link(`${positionAddress(position.id)}#account`);
   return setTable<PositionTotals>({
     label,
@@ -19,7 +19,7 @@ export function costTable(sheet: Sheet, positions: readonly PositionTotals[], la
         set: 'num',
         cell: (row) => row.totals.minutes !== 0 && linked(hours(row.totals.minutes), account(row)),
       },
-      { head: 'Job cost', set: 'num', cell: (row) => linked(amount(row.totals.cost), account(row)) },
+      hasMoney && { head: 'Job cost', set: 'num', cell: (row) => linked(amount(row.totals.cost), account(row)) },
     ],
     groups: rows(positions),
   });

@@ -43,7 +43,7 @@ export function sessionTable(sheet: Sheet, sessions: readonly Session[]): SetTab
       { head: 'Session', names: true, set: 'title', cell: ({ session }) => linked(session.title, sheet.toSession(session.id)) },
       { head: 'In the note', bare: true, cell: ({ session }) => holds(session) },
       figure('Hours', ({ minutes }) => minutes, figures.time),
-      figure('Job cost', ({ cost }) => cost, figures.amount),
+      figures.hasMoney && figure('Job cost', ({ cost }) => cost, figures.amount),
     ],
     groups: byMonth(sessions, dateOfSession).map(({ month, things }) => monthOf(sheet, month, things)),
   });

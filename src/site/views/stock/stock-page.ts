@@ -21,7 +21,8 @@ export function stockPage(sheet: Sheet, id: ConsumableId): StockPage {
   if (!account) throw new RangeError(`no consumable ${id}`);
   const { consumable, movements } = account;
   const unit = unitWords(consumable.unit);
-  const caption = `Quantities ${unit === 'each' ? 'by number' : `in ${unit}`}, money in ${sheet.settings.currency}`;
+  const { currency } = sheet.settings;
+  const caption = `Quantities ${unit === 'each' ? 'by number' : `in ${unit}`}${currency === null ? '' : `, money in ${currency}`}`;
   return {
     consumable,
     left: leftWords(sheet, movements.at(-1)?.left ?? null, unit),
@@ -33,5 +34,5 @@ export function stockPage(sheet: Sheet, id: ConsumableId): StockPage {
 function leftWords({ figures }: Sheet, left: Holding | null, unit: string): string {
   if (left === null) return 'Nothing of it has come or gone.';
   if (left.amount.n === 0n) return 'None is left.';
-  return `${figures.quantity(left.amount)} ${unit === 'each' ? '' : `${unit} `}left, worth ${figures.money(left.value)} at cost.`;
+  return `${figures.quantity(left.amount)} ${unit === 'each' ? '' : `${unit} `}left${figures.hasMoney ? `, worth ${figures.money(left.value)} at cost` : ''}.`;
 }

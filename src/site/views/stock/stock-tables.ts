@@ -30,6 +30,7 @@ export function stockNow({ record }: Sheet): readonly StockRow[] {
 export function stockTable(sheet: Sheet, stock: readonly StockRow[]): SetTable {
   const { figures, record } = sheet;
   const { currency } = record.journal.settings;
+  const { hasMoney } = figures;
   const page = ({ consumable }: StockRow): string => sheet.link(stockAddress(consumable.id));
   const quantities = SIDES.map(
     ({ of, head }): Column<StockRow, readonly StockRow[]> => ({
@@ -51,18 +52,18 @@ export function stockTable(sheet: Sheet, stock: readonly StockRow[]): SetTable {
   );
   return setTable<StockRow, readonly StockRow[]>({
     label: 'Stock of consumables',
-    caption: `Quantities in the unit of each; money in ${currency}`,
+    caption: `Quantities in the unit of each${currency === null ? '' : `; money in ${currency}`}`,
     set: 'account stock',
     columns: [
       { head: 'Consumable', names: true, cell: (row) => linked(row.consumable.name, page(row)) },
       { head: 'Unit', set: 'unit', cell: ({ consumable }) => unitWords(consumable.unit) },
       ...quantities,
-      ...money,
+      ...(hasMoney ? money : []),
       { head: 'Hazard statements', set: 'hazards', cell: ({ consumable }) => hazardLinks(sheet, consumable.statements) },
     ],
     groups: rows<StockRow, readonly StockRow[]>(stock),
     anchor: ({ consumable }) => consumable.id,
-    foot: [{ words: 'Total', sum: stock }],
+    foot: hasMoney ? [{ words: 'Total', sum: stock }] : [],
   });
 }
 
@@ -76,25 +77,26 @@ const hazardLinks = (sheet: Sheet, codes: readonly string[]): Markup =>
 export function shelfTable(sheet: Sheet, shelf: LedgerAt['shelf']): SetTable {
   type Lying = LedgerAt['shelf'][number];
   const { figures } = sheet;
+  const { hasMoney } = figures;
   const { currency } = sheet.record.journal.settings;
   const lying = shelf.filter(({ movements }) => movements > 0);
   const movement = ({ consumable }: Lying, nth: number): string => sheet.link(`${stockAddress(consumable.id)}#${movementAnchor(nth)}`);
   const total = (all: readonly Lying[], of: (row: Lying) => number): string => figures.amount(all.reduce((sum, row) => sum + of(row), 0));
   return setTable<Lying, readonly Lying[]>({
     label: 'Consumables on the shelf',
-    caption: `Quantities in the unit of each; money in ${currency}`,
+    caption: `Quantities in the unit of each${currency === null ? '' : `; money in ${currency}`}`,
     set: 'account shelf',
     columns: [
       { head: 'Consumable', names: true, cell: ({ consumable }) => consumable.name },
       { head: 'Unit', cell: ({ consumable }) => unitWords(consumable.unit) },
       { head: 'Left', set: 'num', cell: (row) => linked(figures.quantity(row.left.amount), movement(row, row.movements)) },
-      {
+      hasMoney && {
         head: `Left ${currency}`,
         set: 'num',
         cell: (row) => linked(figures.amount(row.left.value), movement(row, row.movements)),
         sum: (all) => total(all, ({ left }) => left.value),
       },
-      {
+      hasMoney && {
         head: `Opening ${currency}`,
         set: 'num',
         cell: (row) => row.opening !== 0 && linked(figures.amount(row.opening), movement(row, 1)),
@@ -102,7 +104,7 @@ export function shelfTable(sheet: Sheet, shelf: LedgerAt['shelf']): SetTable {
       },
     ],
     groups: rows<Lying, readonly Lying[]>(lying),
-    foot: [{ words: 'Total', sum: lying }],
+    foot: hasMoney ? [{ words: 'Total', sum: lying }] : [],
   });
 }
 
@@ -146,9 +148,14 @@ export function movementTable(sheet: Sheet, account: StockAccount, caption: stri
       },
       { head: 'Movement', bare: true, cell: ({ movement: { kind, because } }) => html`${MOVEMENT_WORDS[kind]}${sub(because)}` },
       { head: 'Quantity', set: 'num', cell: ({ amount }) => figures.quantity(amount), sum: ({ amount }) => figures.quantity(amount) },
-      { head: 'Money', set: 'num', cell: ({ movement }) => figures.amount(movement.value), sum: ({ value }) => figures.amount(value) },
+      figures.hasMoney && {
+        head: 'Money',
+        set: 'num',
+        cell: ({ movement }) => figures.amount(movement.value),
+        sum: ({ value }) => figures.amount(value),
+      },
       { head: 'Left', set: 'num', cell: ({ left }) => figures.quantity(left) },
-      { head: 'Left, money', set: 'num', cell: ({ movement }) => figures.amount(movement.left.value) },
+      figures.hasMoney && { head: 'Left, money', set: 'num', cell: ({ movement }) => figures.amount(movement.left.value) },
     ],
     groups: rows<ShownMovement, Holding>(shown.map((one, n) => ({ ...one, movement: movements[n] as StockMovement }))),
     anchor: (_, nth) => movementAnchor(nth + 1),

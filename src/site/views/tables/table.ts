@@ -49,7 +49,8 @@ export interface TableOf<Row, Sum = never> {
   readonly headless?: boolean;
   /** On a phone its rows stay rows: an account of few columns, or of so many that it scrolls. Else a row is a block there. */
   readonly keepsRows?: boolean;
-  readonly columns: readonly Column<Row, Sum>[];
+  /** False for one that this journal has no use for, such as money where it has none. */
+  readonly columns: readonly (Column<Row, Sum> | false)[];
   readonly groups: readonly Group<Row, Sum>[];
   readonly foot?: readonly Line<Sum>[];
   /** The anchor of a row; `nth` counts from 0 within its group. */
@@ -73,8 +74,15 @@ export function rows<Row, Sum = never>(list: readonly Row[]): readonly Group<Row
   return [{ rows: list }];
 }
 
-export function setTable<Row, Sum = never>(table: TableOf<Row, Sum>): SetTable {
-  const { label, caption, columns, groups, foot = [] } = table;
+/** A table whose columns are all there. */
+interface Whole<Row, Sum> extends Omit<TableOf<Row, Sum>, 'columns'> {
+  readonly columns: readonly Column<Row, Sum>[];
+}
+
+export function setTable<Row, Sum = never>(given: TableOf<Row, Sum>): SetTable {
+  const columns = given.columns.filter((column) => column !== false);
+  const table: Whole<Row, Sum> = { ...given, columns };
+  const { label, caption, groups, foot = [] } = table;
   const set = [table.set, !table.keepsRows && 'blocks'].filter(Boolean).join(' ');
   const bodies = groups.map((group) => bodyOf(table, group));
   const { markup } = html`<table${classOf(set)}>${caption && html`<caption>${caption}</caption>`}${headOf(table)}${bodies}${
@@ -83,7 +91,7 @@ export function setTable<Row, Sum = never>(table: TableOf<Row, Sum>): SetTable {
   return { label, markup };
 }
 
-function headOf<Row, Sum>({ columns, headless = false }: TableOf<Row, Sum>): Markup {
+function headOf<Row, Sum>({ columns, headless = false }: Whole<Row, Sum>): Markup {
   const cells = columns.map(({ head, opens, unseen, set }) => {
     const words = unseen ? html`<span class="seen-by-readers-only">${head}</span>` : opens ? html`<a href="${opens}">${head}</a>` : head;
     return html`<th scope="col"${classOf(set)}>${words}</th>`;
@@ -91,7 +99,7 @@ function headOf<Row, Sum>({ columns, headless = false }: TableOf<Row, Sum>): Mar
   return html`<thead${headless && classOf('seen-by-readers-only')}><tr>${cells}</tr></thead>`;
 }
 
-function bodyOf<Row, Sum>(table: TableOf<Row, Sum>, { id, head, rows: list }: Group<Row, Sum>): Markup {
+function bodyOf<Row, Sum>(table: Whole<Row, Sum>, { id, head, rows: list }: Group<Row, Sum>): Markup {
   const lines = list.map((row, nth) => {
     const under = table.under?.(row);
     const markup = table.known?.get(row) ?? rowOf(table, row, nth).markup;
@@ -101,7 +109,7 @@ function bodyOf<Row, Sum>(table: TableOf<Row, Sum>, { id, head, rows: list }: Gr
   return html`<tbody${idOf(id)}>${head && lineOf(table.columns, head, 'rowgroup')}${lines}</tbody>`;
 }
 
-function rowOf<Row, Sum>({ columns, anchor, data }: TableOf<Row, Sum>, row: Row, nth: number): Markup {
+function rowOf<Row, Sum>({ columns, anchor, data }: Whole<Row, Sum>, row: Row, nth: number): Markup {
   const attributes = Object.entries(data?.(row) ?? {}).map(([name, value]) => value !== null && html` data-${name}="${value}"`);
   return html`<tr${idOf(anchor?.(row, nth))}${attributes}>${columns.map((column) => cellOf(column, row))}</tr>`;
 }
