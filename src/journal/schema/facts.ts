@@ -27,9 +27,17 @@ export interface Facts {
   readonly words?: readonly string[];
   /** How its text is written, for people: `YYYY-MM-DD`. */
   readonly form?: string;
+  /** What a form asks for, where that is more than a line of text. */
+  readonly writtenAs?: WrittenAs;
   /** A list for which one value may stand that is in none. */
   readonly oneOrMany?: boolean;
 }
+
+/**
+ * `clock`: a range of the clock, or a length of time; `place`: a spot or a box in a picture; `new-id`: an id that is made here;
+ * the files lie by the note, a paper in papers/ too.
+ */
+export type WrittenAs = 'day' | 'number' | 'clock' | 'place' | 'new-id' | 'picture-file' | 'paper-file';
 
 /** Sorts of names, which may hang on what else the entry says, as it is written. */
 export type Naming = readonly Sort[] | ((entry: Readonly<Record<string, unknown>>) => readonly Sort[]);

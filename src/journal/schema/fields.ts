@@ -125,7 +125,7 @@ export function amountIn(unit: string) {
 /** A number and a unit. */
 export const quantity = having(read(readQuantity), { form: 'a number and a unit' });
 
-export const date = having(read(readDate, '2000-01-01'), { form: 'YYYY-MM-DD' });
+export const date = having(read(readDate, '2000-01-01'), { form: 'YYYY-MM-DD', writtenAs: 'day' });
 
 export const yes = having(
   read((written): Reading<boolean> => {
@@ -141,16 +141,16 @@ export const count = having(
     if (/^[1-9]\d{0,5}$/.test(written)) return ok(Number(written));
     return bad('A310', `\`${written}\` is not a count.`, 'A count is a whole number from 1.');
   }),
-  { form: 'a whole number from 1' },
+  { form: 'a whole number from 1', writtenAs: 'number' },
 );
 
 /** The number on a bag. */
-export const bagNumber = naming(
+export const bagNumber = having(
   read((written): Reading<number> => {
     if (/^[1-9]\d{0,4}$/.test(written)) return ok(Number(written));
     return bad('A310', `\`${written}\` is not a bag number.`, bagHint(written));
   }),
-  ['bag'],
+  { names: ['bag'], writtenAs: 'number' },
 );
 
 function bagHint(written: string): string {
@@ -178,7 +178,7 @@ export function readNewId(written: string): Reading<string> {
   return bad('A311', `\`${written}\` is not an id.`, repaired === null ? `An id is ${rule}` : `Write \`${repaired}\`: ${rule}`);
 }
 
-export const newId = having(read(readNewId), { form: 'lower-case letters, digits and single hyphens' });
+export const newId = having(read(readNewId), { form: 'lower-case letters, digits and single hyphens', writtenAs: 'new-id' });
 
 /** The id that a text makes when what ids do not take is left out; null when nothing is left. */
 export function nearestId(written: string): string | null {

@@ -47,13 +47,16 @@ import {
 } from './said-for.ts';
 import { ACTIONS, BOUGHT_AS, HAZARDS, HOW, ITEM_KINDS, ORIGINS, RESULTS, VERDICTS } from './words.ts';
 
+const pictureFile = having(text, { writtenAs: 'picture-file' });
+const paperFile = having(text, { writtenAs: 'paper-file' });
+
 const hours = having(
   fields({
     /** Without it, the only person there is. */
     by: maybe(personName),
     /** Without it, what counts under no subsystem. */
     on: maybe(chargeName),
-    time: text,
+    time: having(text, { writtenAs: 'clock' }),
     /** Why it is not charged. */
     unpaid: maybe(prose),
   }),
@@ -155,11 +158,11 @@ const lineShape = {
   deductible: maybe(oneOf(['yes', 'no'])),
 };
 
-const bought = fields({ ...lineShape, from: maybe(prose), paper: maybe(text) });
+const bought = fields({ ...lineShape, from: maybe(prose), paper: maybe(paperFile) });
 
 const bill = fields({
   from: maybe(prose),
-  paper: maybe(text),
+  paper: maybe(paperFile),
   currency: maybe(text),
   total: maybe(text),
   discount: maybe(text),
@@ -183,7 +186,7 @@ const used = fields({ consumable: consumableName, amount: quantity, on: chargeNa
 const counted = fields({ consumable: consumableName, amount: quantity, because: prose, value: maybe(text) });
 
 /** Money from the client. */
-const received = fields({ from: prose, amount: text, for: maybe(prose), paper: maybe(text) });
+const received = fields({ from: prose, amount: text, for: maybe(prose), paper: maybe(paperFile) });
 
 /** What the vehicle, or a part, is held to be worth. */
 const valued = fields({
@@ -191,7 +194,7 @@ const valued = fields({
   value: text,
   basis: prose,
   by: maybe(prose),
-  paper: maybe(text),
+  paper: maybe(paperFile),
 });
 
 const bag = fields({
@@ -199,7 +202,7 @@ const bag = fields({
   holds: listOf(text),
   off: maybe(partName),
   'goes-back': maybe(prose),
-  picture: maybe(text),
+  picture: maybe(pictureFile),
 });
 
 const attribution = fields({
@@ -207,7 +210,7 @@ const attribution = fields({
   origin: oneOf(ORIGINS, SAID_FOR_ORIGINS),
   by: maybe(personName),
   because: prose,
-  paper: maybe(text),
+  paper: maybe(paperFile),
 });
 
 const opening = fields({
@@ -225,10 +228,10 @@ const opening = fields({
 });
 
 /** A place in a picture, and what is there. */
-const point = fields({ at: read(readPicturePlace, '50,50'), shows: maybe(partName), note: maybe(prose) });
+const point = fields({ at: having(read(readPicturePlace, '50,50'), { writtenAs: 'place' }), shows: maybe(partName), note: maybe(prose) });
 
 const picture = fields({
-  file: text,
+  file: pictureFile,
   shows: manyOf(partName),
   view: maybe(text),
   caption: maybe(prose),
@@ -243,7 +246,7 @@ const film = fields({
 });
 
 const paper = fields({
-  paper: text,
+  paper: paperFile,
   kind: oneOf(['receipt', 'letter', 'photograph', 'build-sheet', 'other']),
   what: maybe(prose),
   date: maybe(date),
