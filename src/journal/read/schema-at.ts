@@ -50,6 +50,25 @@ function kindAt(schema: z.ZodType, path: Path): Kind {
   return path.reduce<Kind>(kindWithin, schema);
 }
 
+/** How the values of a schema are built. */
+export type Build =
+  | { readonly of: 'fields'; readonly fields: readonly (readonly [name: string, kind: z.core.$ZodType])[] }
+  | { readonly of: 'list'; readonly item: z.core.$ZodType }
+  | { readonly of: 'table'; readonly value: z.core.$ZodType }
+  | { readonly of: 'text' };
+
+export function buildOf(kind: z.core.$ZodType): Build {
+  const def = definitionOf(open(kind));
+  if (def?.shape) return { of: 'fields', fields: Object.entries(def.shape) };
+  if (def?.element) return { of: 'list', item: def.element };
+  return def?.valueType ? { of: 'table', value: def.valueType } : { of: 'text' };
+}
+
+/** Whether a field of this kind must be written. */
+export function isRequired(kind: z.core.$ZodType): boolean {
+  return !['default', 'prefault', 'optional'].includes(definitionOf(kind)?.type ?? '');
+}
+
 /** The names of the fields a schema takes at a path. */
 export function fieldsAt(schema: z.ZodType, path: Path): string[] {
   return Object.keys(definitionOf(open(kindAt(schema, path)))?.shape ?? {});
@@ -69,7 +88,7 @@ export function isListOfGroups(schema: z.ZodType, path: Path): boolean {
 /** Whether an entry means something else, or nothing, without the field at a path. */
 export function isDecisiveAt(schema: z.ZodType, path: Path): boolean {
   const kind = kindAt(schema, path);
-  return factsOf(kind).decisive ?? !['default', 'prefault'].includes(definitionOf(kind)?.type ?? '');
+  return factsOf(kind).decisive ?? (kind !== undefined && isRequired(kind));
 }
 
 /** A value that the schema takes at a path, whatever it means; undefined when there is none so simple. */

@@ -9,7 +9,7 @@ import { withoutPrintedMarks } from '../values/as-typed.ts';
 import { readDate } from '../values/date.ts';
 import { convertTo, type Quantity, readQuantity } from '../values/quantity.ts';
 import { bad, ok, type Reading } from '../values/reading.ts';
-import { having, naming } from './facts.ts';
+import { having } from './facts.ts';
 import type { SaidFor } from './said-for.ts';
 
 /** Carried by a zod issue of ours, so that it comes out under its own code. */
