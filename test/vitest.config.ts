@@ -20,9 +20,15 @@ export default defineConfig({
     root,
     projects: [
       { test: { ...LIMITS, name: 'pure', root, include: PURE, isolate: false } },
-      { test: { ...LIMITS, name: 'disk', root, include: DISK, exclude: ['test/bench/plain-site/**'] } },
+      { test: { ...LIMITS, name: 'disk', root, include: DISK, exclude: ['test/bench/plain-site/**', 'test/write/page/**'] } },
       {
-        test: { ...LIMITS, name: 'browser', root, include: ['test/browser/**/*.test.ts'], globalSetup: 'test/browser/build-once.ts' },
+        test: {
+          ...LIMITS,
+          name: 'browser',
+          root,
+          include: ['test/browser/**/*.test.ts', 'test/write/page/**/*.test.ts'],
+          globalSetup: 'test/browser/build-once.ts',
+        },
       },
     ],
   },

@@ -17,6 +17,7 @@ import { workOrder } from './commands/work-order.ts';
 export const COMMANDS: readonly Command[] = [
   init,
   newNote,
+  write,
   check,
   dev,
   build,

@@ -37,7 +37,7 @@ export function writeNewFile(path: string, bytes: string | Uint8Array): void {
  * @param files by their paths in it
  * @throws IsThere; the file system's error; and then nothing has changed
  */
-export function writeNewFolder(folder: string, files: ReadonlyMap<string, string>): void {
+export function writeNewFolder(folder: string, files: ReadonlyMap<string, string | Uint8Array>): void {
   const made = makeFolder(dirname(folder));
   const unfinished = hiddenBeside(folder);
   try {
@@ -54,7 +54,7 @@ export function writeNewFolder(folder: string, files: ReadonlyMap<string, string
 }
 
 /** Writes files into a folder of our own; each has reached the disk when it returns. */
-export function fill(folder: string, files: ReadonlyMap<string, string>): void {
+export function fill(folder: string, files: ReadonlyMap<string, string | Uint8Array>): void {
   makeFolder(folder);
   for (const [path, text] of files) {
     makeFolder(dirname(join(folder, path)));

@@ -2,7 +2,7 @@
 import type * as z from 'zod';
 import type { Sort } from '../journal/diagnostics/diagnostic.ts';
 import { buildOf, isRequired } from '../journal/read/schema-at.ts';
-import { factsOf, type WrittenAs } from '../journal/schema/facts.ts';
+import { type Facts, factsOf, type WrittenAs } from '../journal/schema/facts.ts';
 
 /** One field of a form, as plain data. */
 export interface FormField {
@@ -28,15 +28,34 @@ export interface FormField {
 /** @returns the fields of a group, in the order of the schema; none for a schema that is no group */
 export function formOf(schema: z.core.$ZodType): FormField[] {
   const build = buildOf(schema);
-  return build.of === 'fields' ? build.fields.map(([name, kind]) => fieldOf(name, kind)) : [];
+  if (build.of !== 'fields') return [];
+  const entries = entriesWith(build.fields);
+  return build.fields.map(([name, kind]) => fieldOf(name, kind, entries));
 }
 
-function fieldOf(name: string, kind: z.core.$ZodType): FormField {
+type Entry = Readonly<Record<string, string>>;
+
+/** An entry for each word that one of its fields takes: what a field names may hang on it. */
+function entriesWith(fields: readonly (readonly [string, z.core.$ZodType])[]): Entry[] {
+  return [{}, ...fields.flatMap(([name, kind]) => (factsOfItem(kind).words ?? []).map((word) => ({ [name]: word })))];
+}
+
+function factsOfItem(kind: z.core.$ZodType): Facts {
+  const build = buildOf(kind);
+  return build.of === 'list' ? { ...factsOf(build.item), ...factsOf(kind) } : factsOf(kind);
+}
+
+/** All that a field may name, in whatever entry. */
+function namedBy(names: Facts['names'], entries: readonly Entry[]): Sort[] {
+  return [...new Set(typeof names === 'function' ? entries.flatMap((entry) => names(entry)) : names)];
+}
+
+function fieldOf(name: string, kind: z.core.$ZodType, entries: readonly Entry[]): FormField {
   const build = buildOf(kind);
   const many = build.of === 'list';
   const item = many ? build.item : kind;
   const built = many ? buildOf(item) : build;
-  const facts = { ...factsOf(item), ...factsOf(kind) };
+  const facts = factsOfItem(kind);
   return {
     name,
     of: built.of === 'list' ? 'text' : built.of,
@@ -44,10 +63,10 @@ function fieldOf(name: string, kind: z.core.$ZodType): FormField {
     required: isRequired(kind) && facts.standIn !== undefined,
     prose: facts.prose === true,
     words: facts.words ?? null,
-    names: facts.names ?? [],
+    names: namedBy(facts.names, entries),
     writtenAs: facts.writtenAs ?? null,
     several: facts.several === true,
     alone: facts.alone ?? null,
-    fields: built.of === 'table' ? [fieldOf('', built.value)] : formOf(item),
+    fields: built.of === 'table' ? [fieldOf('', built.value, [])] : formOf(item),
   };
 }

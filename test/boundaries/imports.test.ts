@@ -19,9 +19,10 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   book: ['journal', 'photos', 'exports', 'site'],
   components: ['journal', 'site', 'photos', 'layouts'],
   layouts: ['site', 'components'],
+  write: ['journal', 'disk', 'load', 'photos', 'site'],
   pages: ['journal', 'site', 'components', 'layouts', 'exports'],
   client: ['site/views'],
-  cli: ['journal', 'disk', 'load', 'markdown', 'photos', 'exports', 'site', 'book', 'editor'],
+  cli: ['journal', 'disk', 'load', 'markdown', 'photos', 'exports', 'site', 'book', 'editor', 'write'],
 };
 
 /** The layers of src/journal in their order, and what each imports of those before it, types included; itself always. */

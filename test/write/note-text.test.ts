@@ -12,13 +12,7 @@ const DEMO = new URL('../../content/', import.meta.url).pathname;
 const NOTES = globSync(`${DEMO}sessions/**/*.md`).map((file) => ({ path: relative(DEMO, file), text: readFileSync(file, 'utf8') }));
 
 /** The fields that these tests change. */
-interface Fields {
-  title: string;
-  hours: { by?: string; time: string }[];
-  parts: { count?: string; condition?: string; note?: string }[];
-  decisions: object[];
-  emptied: string[];
-}
+type Fields = Values & { hours: Values[]; parts: [Values, Values] };
 
 const PATH = 'sessions/2031-03-12-brakes.md';
 const says = (text: string): NoteSays => readNote(text, PATH, FORM) as NoteSays;
@@ -58,7 +52,7 @@ describe('a note that a person wrote', () => {
   });
 
   test('is changed in one value and nowhere else', () => {
-    expect(changed(NOTE, (fields) => (fields.hours[0].time = '19:10-22:00'))).toBe(NOTE.replace('19:10-21:40', '19:10-22:00'));
+    expect(changed(NOTE, (fields) => ((fields.hours[0] as Values).time = '19:10-22:00'))).toBe(NOTE.replace('19:10-21:40', '19:10-22:00'));
   });
 
   test('keeps the quotation marks of a text that is changed', () => {

@@ -1,0 +1,121 @@
+/** A draft becomes a note: new ones appear as a whole, and no note is written over that changed meanwhile. */
+import { existsSync, readFileSync, realpathSync } from 'node:fs';
+import { basename, dirname, join, sep } from 'node:path';
+import { pathWithin } from '../disk/path-within.ts';
+import { IsThere, writeNewFile, writeNewFolder } from '../disk/write-new.ts';
+import { writeWhole } from '../disk/write-whole.ts';
+import { sessionIdOf } from '../journal/read/read-files.ts';
+import { nearestId } from '../journal/schema/fields.ts';
+import { readDate } from '../journal/values/date.ts';
+import { type Desk, digestAt, digestOf } from './desk.ts';
+import type { Draft } from './drafts.ts';
+import { changeNote, newNote } from './note-text.ts';
+import { NotByForm } from './yaml-edits.ts';
+
+/** A file that was laid by a draft. */
+export interface LaidFile {
+  /** As the note names it. */
+  readonly name: string;
+  readonly what: 'picture' | 'paper';
+  /** Where it waits. */
+  readonly file: string;
+}
+
+export type Made =
+  | { readonly made: true; readonly path: string }
+  /** `theirs` is the note as it lies there now; null when it is gone. */
+  | { readonly made: false; readonly why: 'changed'; readonly mine: string; readonly theirs: string | null }
+  | { readonly made: false; readonly why: 'no-day' | 'by-hand' };
+
+/** The text that a draft makes, and the path where it belongs. Null where its note cannot be changed from a form. */
+export function textOf(desk: Desk, draft: Draft): { readonly path: string; readonly text: string } | null {
+  if (draft.corrects === null) return { path: newPath(desk, draft), text: newNote(desk.form, draft) };
+  const { path } = draft.corrects;
+  const before = noteAt(desk, path);
+  try {
+    return before === null ? { path, text: newNote(desk.form, draft) } : { path, text: changeNote(before, path, desk.form, draft) };
+  } catch (error) {
+    if (error instanceof NotByForm) return null;
+    throw error;
+  }
+}
+
+/**
+ * @param files what was laid by the draft
+ * @throws the file system's error; the note is then as it was, and the draft still there
+ */
+export function makeNote(desk: Desk, draft: Draft, files: readonly LaidFile[]): Made {
+  if (draft.corrects !== null) return correctNote(desk, draft, draft.corrects, files);
+  const day = readDate(String(draft.fields.date ?? ''));
+  if (!day.ok) return { made: false, why: 'no-day' };
+  layPapers(desk, files);
+  for (;;) {
+    const path = newPath(desk, draft);
+    const pictures = files.filter(({ what }) => what === 'picture').map(({ name, file }) => [name, readFileSync(file)] as const);
+    try {
+      writeNewFolder(
+        dirname(join(desk.folder, path)),
+        new Map<string, string | Uint8Array>([...pictures, ['index.md', newNote(desk.form, draft)]]),
+      );
+      return { made: true, path };
+    } catch (error) {
+      // Somebody else took the name: the next one is free.
+      if (!(error instanceof IsThere)) throw error;
+    }
+  }
+}
+
+function correctNote(desk: Desk, draft: Draft, { path, digest }: NonNullable<Draft['corrects']>, files: readonly LaidFile[]): Made {
+  const becomes = textOf(desk, draft);
+  if (becomes === null) return { made: false, why: 'by-hand' };
+  const target = realpathSync(pathWithin(desk.folder, path));
+  if (!target.startsWith(realpathSync(desk.folder) + sep)) throw new Error(`${path} leads out of the journal`);
+  if (digestAt(desk.folder, path) !== digest) return { made: false, why: 'changed', mine: becomes.text, theirs: noteAt(desk, path) };
+  layPapers(desk, files);
+  for (const { name, file } of files.filter(({ what }) => what === 'picture')) {
+    layFile(join(desk.folder, dirname(path), pictureFolder(path) + name), file);
+  }
+  writeWhole(target, becomes.text);
+  return { made: true, path };
+}
+
+function layPapers(desk: Desk, files: readonly LaidFile[]): void {
+  for (const { name, file } of files.filter(({ what }) => what === 'paper')) layFile(join(desk.folder, 'papers', name), file);
+}
+
+/** A file that lies there already with the same bytes was laid when this was tried before. */
+function layFile(target: string, file: string): void {
+  const bytes = readFileSync(file);
+  try {
+    writeNewFile(target, bytes);
+  } catch (error) {
+    if (!(error instanceof IsThere) || digestOf(readFileSync(target)) !== digestOf(bytes)) throw error;
+  }
+}
+
+/** The text of a note of the journal; null when there is no such note. */
+export function noteAt(desk: Desk, path: string): string | null {
+  const found = desk.journal().sources.files.find((file) => file.path === path && path.startsWith('sessions/'));
+  return found ? new TextDecoder('utf-8', { ignoreBOM: true }).decode(found.bytes) : null;
+}
+
+/** Where a new note goes: a folder named for its day and its title; of a name that is taken, the next one that is free. */
+function newPath(desk: Desk, draft: Draft): string {
+  const date = String(draft.fields.date ?? '');
+  const title =
+    nearestId(String(draft.fields.title ?? ''))
+      ?.slice(0, LONGEST_NAME)
+      .replace(/-$/, '') ?? 'evening';
+  const name = `${readDate(date).ok ? date : desk.today()}-${title}`;
+  const taken = (id: string): boolean => ['', '.md'].some((ending) => existsSync(join(desk.folder, 'sessions', id + ending)));
+  let id = name;
+  for (let n = 2; taken(id); n += 1) id = `${name}-${n}`;
+  return `sessions/${id}/index.md`;
+}
+
+const LONGEST_NAME = 60;
+
+/** The folder that the pictures of a note lie in, from the note: its own one for a note that shares its folder with others. */
+export function pictureFolder(path: string | null): string {
+  return path === null || basename(path) === 'index.md' ? '' : `${sessionIdOf(path)}/`;
+}

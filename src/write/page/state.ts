@@ -1,0 +1,34 @@
+/** What the page works with. */
+import type { Draft } from '../drafts.ts';
+import type { FormField } from '../form.ts';
+import type { Names, Use } from '../names.ts';
+import type { FieldProblem } from '../problems.ts';
+
+export interface JournalData {
+  readonly title: string;
+  /** Tells this journal from others that are written to at the same address. */
+  readonly journal: string;
+  readonly today: string;
+  readonly form: readonly FormField[];
+  readonly names: Names;
+  readonly lastParts: readonly string[];
+  readonly nextBag: number;
+  readonly person: string | null;
+  readonly use: Use;
+  readonly notes: readonly { readonly path: string; readonly date: string; readonly title: string }[];
+  readonly pictures: readonly string[];
+  readonly drafts: readonly Draft[];
+}
+
+export interface Kept {
+  readonly kept: boolean;
+  readonly draft: Draft;
+  readonly problems: readonly FieldProblem[];
+  readonly byHand?: boolean;
+  /** The two texts, where the draft was changed meanwhile. */
+  readonly mine?: string;
+  readonly theirs?: string;
+}
+
+/** A field of which the file is still on this device. */
+export const SENDING = 'sending/';

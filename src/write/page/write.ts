@@ -1,0 +1,234 @@
+/** The page: which evening, and then that evening. */
+import type { Draft } from '../drafts.ts';
+import type { Made } from '../make-note.ts';
+import type { NoteSays } from '../note-text.ts';
+import { ask, Refused, send } from './ask.ts';
+import { draftsOnDevice, newKey, type OnDevice } from './device.ts';
+import { button, make } from './make.ts';
+import { noteView, showProblems } from './note-view.ts';
+import { goOnSending } from './sending.ts';
+import { forget, openSheet, type Sheet, stillSending } from './sheet.ts';
+import { sideBySide } from './side-by-side.ts';
+import type { JournalData, Kept } from './state.ts';
+
+type Device = ReturnType<typeof draftsOnDevice>;
+
+const page = find('page', HTMLElement);
+const bar = find('bar', HTMLElement);
+const said = find('kept', HTMLElement);
+const makeButton = find('make-note', HTMLButtonElement);
+const toStart = find('to-start', HTMLButtonElement);
+let sheet: Sheet | null = null;
+
+function find<T extends HTMLElement>(id: string, kind: new () => T): T {
+  const element = document.getElementById(id);
+  if (!(element instanceof kind)) throw new Error(`the page has no ${id}`);
+  return element;
+}
+
+function show(...inside: readonly Node[]): void {
+  page.replaceChildren(...inside);
+  scrollTo(0, 0);
+  page.querySelector<HTMLElement>('h1')?.focus({ preventScroll: true });
+}
+
+async function start(): Promise<void> {
+  sheet?.close();
+  sheet = null;
+  bar.hidden = true;
+  toStart.hidden = true;
+  try {
+    startWith(await ask<JournalData>('journal'));
+  } catch (error) {
+    const words = error instanceof Refused ? error.message : 'The server cannot be reached. What was typed is kept on this device.';
+    show(
+      make('h1', { tabindex: '-1' }, 'Not yet'),
+      make('p', { class: 'problem' }, words),
+      button('Try again', () => void start()),
+    );
+  }
+}
+
+function startWith(data: JournalData): void {
+  find('name', HTMLElement).textContent = data.title;
+  const device = draftsOnDevice(data.journal);
+  const drafts = draftsOf(data, device);
+  const begun = drafts.map(({ draft, sent }) =>
+    button(`Go on with ${titleOf(draft)}`, () => edit(data, draft, sent, device), { class: 'line' }),
+  );
+  const notes = data.notes.map(({ path, date, title }) =>
+    button(`${date} ${title}`, () => void correct(data, path, device), { class: 'line' }),
+  );
+  const older = make('details', {}, make('summary', {}, 'Older evenings'), ...notes.slice(LAST));
+  show(
+    make('h1', { tabindex: '-1' }, 'Write an evening'),
+    button('Write tonight', () => edit(data, newDraft(data), false, device), { class: 'chief' }),
+    ...(begun.length > 0 ? [make('h2', {}, 'Begun'), ...begun] : []),
+    make('h2', {}, 'Correct an evening'),
+    ...notes.slice(0, LAST),
+    ...(notes.length > LAST ? [older] : []),
+  );
+}
+
+/** So many evenings are shown at once. */
+const LAST = 5;
+
+/** Those of this device and those of the server; of one that both have, the one with what the other lacks. */
+function draftsOf(data: JournalData, device: Device): OnDevice[] {
+  const here = device.all().filter(({ draft }) => !(draft.became !== null));
+  const there = data.drafts.filter((draft) => !here.some((one) => one.draft.key === draft.key && !one.sent));
+  const unsent = here.filter(({ sent }) => !sent);
+  return [...unsent, ...there.map((draft) => ({ draft, sent: true }))];
+}
+
+function newDraft(data: JournalData): Draft {
+  return { key: newKey(), revision: 0, corrects: null, became: null, fields: { date: data.today }, prose: '' };
+}
+
+function titleOf({ fields, corrects }: Draft): string {
+  const title = [fields.date, fields.title].filter((one) => typeof one === 'string').join(' ');
+  return corrects === null ? title : `${title}, a correction`;
+}
+
+interface NoteThere {
+  readonly path: string;
+  readonly digest: string;
+  readonly text: string;
+  readonly says: NoteSays | null;
+}
+
+async function correct(data: JournalData, path: string, device: Device): Promise<void> {
+  const note = await ask<NoteThere>(`note?path=${encodeURIComponent(path)}`);
+  if (note.says === null) {
+    const words =
+      'The fields of this note are not sound YAML, so it cannot be shown as a form. Mend it in an editor, or with `asfound check --fix`.';
+    toStart.hidden = false;
+    show(make('h1', { tabindex: '-1' }, path), make('p', { class: 'problem' }, words), make('pre', { tabindex: '0' }, note.text));
+    return;
+  }
+  edit(data, { key: newKey(), revision: 0, corrects: { path, digest: note.digest }, became: null, ...note.says }, false, device);
+}
+
+function edit(data: JournalData, draft: Draft, sent: boolean, device: Device): void {
+  sheet?.close();
+  const own = openSheet(data, structuredClone(draft), sent, device, {
+    said: (words) => {
+      said.textContent = words;
+    },
+    problems: (problems, byHand) => {
+      const count = showProblems(view, own, problems);
+      makeButton.dataset.problems = String(count);
+      if (byHand)
+        said.textContent =
+          'This cannot be written into the note without touching its comments. Take the change back, or make it in an editor.';
+      else if (count > 0) said.textContent = `Kept. ${count === 1 ? 'One thing' : `${count} things`} to mend before it is published.`;
+    },
+    conflict: (kept) => differ(data, own, kept, device),
+  });
+  sheet = own;
+  const view = noteView(own);
+  bar.hidden = false;
+  toStart.hidden = false;
+  makeButton.textContent = draft.corrects === null ? 'Make it a note' : 'Write it into the note';
+  makeButton.onclick = () => void becomeNote(data, own, device);
+  show(make('h1', { tabindex: '-1' }, draft.corrects === null ? 'Tonight' : `Correct ${titleOf(draft)}`), view, throwAway(own, device));
+  void goOnSending(own);
+  void own.sync();
+}
+
+/** Nothing is thrown away by one tap. */
+function throwAway(own: Sheet, device: Device): HTMLElement {
+  const sure = button(
+    'Yes, throw this draft away',
+    () => void forget(own.draft.key, device).then(start, (error: Error) => (said.textContent = error.message)),
+    { class: 'away' },
+  );
+  return make('details', { class: 'rare' }, make('summary', {}, 'Throw this draft away'), sure);
+}
+
+async function becomeNote(data: JournalData, own: Sheet, device: Device): Promise<void> {
+  const waiting = stillSending(own.draft);
+  if (waiting > 0) {
+    said.textContent = `${waiting === 1 ? 'One picture is' : `${waiting} pictures are`} still on the way. Nothing is lost; try again in a moment.`;
+    return;
+  }
+  if (!(await own.sync())) return;
+  try {
+    const made = await send<Made>('POST', `drafts/${own.draft.key}/note`, {});
+    if (!made.made) return notMade(data, own, made, device);
+    device.remove(own.draft.key);
+    own.close();
+    bar.hidden = true;
+    show(
+      make('h1', { tabindex: '-1' }, 'It is a note now'),
+      make('p', { id: 'written-to' }, made.path),
+      button('Correct it', () => void ask<JournalData>('journal').then((now) => correct(now, made.path, device))),
+      button('All evenings', () => void start()),
+    );
+  } catch (error) {
+    said.textContent = error instanceof Refused ? error.message : 'The server cannot be reached. Nothing is lost; try again.';
+  }
+}
+
+function notMade(data: JournalData, own: Sheet, made: Extract<Made, { made: false }>, device: Device): void {
+  if (made.why === 'no-day') said.textContent = 'A note needs the day of the work.';
+  if (made.why === 'by-hand')
+    said.textContent = 'This cannot be written into the note without touching its comments. Make the change in an editor.';
+  if (made.why !== 'changed') return;
+  const path = own.draft.corrects?.path ?? '';
+  const goOn = async (): Promise<void> => {
+    const note = await ask<NoteThere>(`note?path=${encodeURIComponent(path)}`);
+    own.draft = { ...own.draft, corrects: { path, digest: note.digest } };
+    own.changed();
+    await becomeNote(data, own, device);
+  };
+  bar.hidden = true;
+  show(
+    sideBySide(
+      'The note was changed on disk meanwhile',
+      ['As it would be written', made.mine],
+      ['As it lies there now', made.theirs ?? 'It is not there any more.'],
+      button('Go on with mine: write it in place of that', () => void goOn()),
+      button('Look at mine again', () => edit(data, own.draft, true, device)),
+      button('Leave the note as it is, and keep mine as a draft', () => void start()),
+    ),
+  );
+}
+
+/** Somebody wrote on with the same draft on another device, or it has become a note there. */
+function differ(data: JournalData, own: Sheet, { draft: theirs, mine, theirs: text }: Kept, device: Device): void {
+  const ours = own.draft;
+  own.close();
+  bar.hidden = true;
+  const apart = (): void => edit(data, { ...ours, key: newKey(), revision: 0 }, false, device);
+  const actions = [
+    ...(theirs.became === null
+      ? [button('Go on with this one', () => edit(data, { ...ours, revision: theirs.revision }, false, device))]
+      : []),
+    ...(theirs.became === null ? [button('Go on with the other one', () => edit(data, theirs, true, device))] : []),
+    button('Keep both: make this one a draft of its own', apart),
+  ];
+  const heading =
+    theirs.became === null
+      ? 'This draft was changed on another device'
+      : `This draft has become a note on another device: ${theirs.became}`;
+  show(
+    sideBySide(
+      heading,
+      ['Here', mine ?? JSON.stringify(ours.fields, null, 2)],
+      ['There', text ?? JSON.stringify(theirs.fields, null, 2)],
+      ...actions,
+    ),
+  );
+}
+
+toStart.addEventListener('click', () => void start());
+addEventListener('hashchange', () => void start());
+addEventListener('online', () => void sheet?.sync());
+document.addEventListener('visibilitychange', () => document.visibilityState === 'visible' && void sheet?.sync());
+// The address holds the secret behind its `#`, so the way past the head must not change it.
+document.querySelector('[data-skip]')?.addEventListener('click', (event) => {
+  event.preventDefault();
+  page.focus();
+});
+void start();

@@ -1,0 +1,70 @@
+/** A small journal in a folder of its own, served to be written to. */
+import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { dirname, join } from 'node:path';
+import { type Serving, serveWriting } from '../../src/write/serve.ts';
+
+const FILES: Readonly<Record<string, string>> = {
+  'journal.yaml': `title: The van
+arrived: 2031-01-01
+currency: GBP
+people: { rh: { name: Ruth } }
+subsystems: { brakes: { name: Brakes } }
+milestones: { road-test: Road test }
+stores: [shelf A1, shelf B2, loft]
+`,
+  'consumables.yaml': 'brake-cleaner: { name: Brake cleaner, unit: L, opening: { amount: 2 L, value: 9.00 } }\n',
+  'parts/brakes.yaml': `- { id: front-drum-near, name: "Front brake drum, nearside", origin: original }
+- { id: front-drum-off, name: "Front brake drum, offside", origin: original }
+- { id: wheel-cylinder-near, name: "Wheel cylinder, nearside", origin: original }
+- { id: wheel-cylinder-new, name: "Wheel cylinder, new", origin: new, for: wheel-cylinder-near }
+- { id: wheel-studs-near, name: "Wheel studs, nearside", origin: original, count: 5 }
+- { id: splash-plate-near, name: "Splash plate, nearside", origin: original }
+- { id: brake-shoes-near, name: "Brake shoes, nearside", origin: original, count: 2 }
+- { id: hub-cap-near, name: "Hub cap, nearside", origin: original }
+`,
+  'sessions/2031-03-10-first-look.md': `---
+# The first evening on the brakes.
+date: 2031-03-10
+title: First look          # nothing came off
+hours:
+  - { by: rh, on: brakes, time: 19:10-20:40 }   # tea included
+parts:
+  - { part: front-drum-near, did: inspected, condition: 2, note: "Scored, but sound." }   # see the picture
+  # the studs another day
+  - { part: wheel-studs-near, did: inspected, condition: 1 }
+---
+
+Looked at it   all, with a lamp.
+`,
+};
+
+export interface WritingStand {
+  readonly folder: string;
+  readonly cache: string;
+  readonly serving: Serving;
+  readonly told: string[];
+  remove(): Promise<void>;
+}
+
+export async function standForWriting(more: Readonly<Record<string, string>> = {}): Promise<WritingStand> {
+  const home = mkdtempSync(join(tmpdir(), 'asfound-write-'));
+  const [folder, cache] = [join(home, 'journal'), join(home, 'cache')];
+  for (const [path, text] of Object.entries({ ...FILES, ...more })) {
+    mkdirSync(dirname(join(folder, path)), { recursive: true });
+    writeFileSync(join(folder, path), text);
+  }
+  const told: string[] = [];
+  const tell = (text: string): void => void told.push(text);
+  const serving = await serveWriting({ folder, cache, today: () => '2031-03-12', host: '127.0.0.1', port: 0, tell });
+  return {
+    folder,
+    cache,
+    serving,
+    told,
+    async remove() {
+      await serving.close();
+      rmSync(home, { recursive: true, force: true });
+    },
+  };
+}
