@@ -12,6 +12,7 @@ import { sheet } from './commands/sheet.ts';
 import { statement } from './commands/statement.ts';
 import { verify } from './commands/verify.ts';
 import { workOrder } from './commands/work-order.ts';
+import { write } from './commands/write.ts';
 
 /** Every command, in the order of the help. */
 export const COMMANDS: readonly Command[] = [
