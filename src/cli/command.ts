@@ -18,6 +18,8 @@ export interface Command {
   readonly summary: string;
   /** Names of what stands after the options: `DIR`. */
   readonly takes: readonly string[];
+  /** The last of these may be several: words that need no quotation marks. */
+  readonly takesMore?: boolean;
   readonly options: Readonly<Record<string, Option>>;
   readonly more?: string;
   run(values: OptionValues, takes: readonly string[], effects: Effects): Promise<Exit>;

@@ -4,6 +4,7 @@ import { book } from './commands/book.ts';
 import { build } from './commands/build.ts';
 import { check } from './commands/check.ts';
 import { dev } from './commands/dev.ts';
+import { find } from './commands/find.ts';
 import { init } from './commands/init.ts';
 import { labels } from './commands/labels.ts';
 import { newNote } from './commands/new.ts';
@@ -19,6 +20,7 @@ export const COMMANDS: readonly Command[] = [
   init,
   newNote,
   write,
+  find,
   check,
   dev,
   build,

@@ -48,7 +48,8 @@ async function dispatch(argv: readonly string[], effects: Effects): Promise<Exit
     effects.out(commandHelp(command));
     return EXIT.done;
   }
-  if (takes.length !== command.takes.length) {
+  const fits = takes.length === command.takes.length || (command.takesMore === true && takes.length > command.takes.length);
+  if (!fits) {
     const wanted = command.takes.length === 0 ? 'takes nothing after its options' : `needs ${command.takes.join(' ')}`;
     throw new Refusal(EXIT.notUnderstood, `\`${command.name}\` ${wanted}. See \`asfound ${command.name} --help\`.`);
   }

@@ -48,7 +48,7 @@ const TOP_FILES = new Set(['journal.yaml', 'consumables.yaml']);
  * @throws the error of the file system when the folder itself cannot be read
  */
 export function loadJournal(folder: string, before: LoadedSources | null = null): LoadedSources {
-  const { found, problems } = walk(folder, (path) => path.includes('/') || FOLDERS.includes(path));
+  const { found, problems } = walk(folder, isEntered);
   const known = new Map((before?.files ?? []).map((file) => [file.path, file]));
   const files: LoadedFile[] = [];
   const assets: LoadedAsset[] = [];
@@ -68,6 +68,26 @@ export function loadJournal(folder: string, before: LoadedSources | null = null)
   }
   return { folder, files: files.sort(byPath), assets: assets.sort(byPath), problems };
 }
+
+/** What tells, without reading it, that a file is as it was: its path, bytes, and milliseconds since 1970. */
+export type Stamp = Pick<LoadedFile, 'path' | 'size' | 'mtimeMs'>;
+
+/**
+ * The files that `loadJournal` would read, in the order of their paths, and nothing of what is in them.
+ *
+ * @throws the error of the file system when the folder itself cannot be listed
+ */
+export function stampSources(folder: string): readonly Stamp[] {
+  const { found } = walk(folder, isEntered);
+  const sources = found.filter(({ path }) => roleOf(path) === 'source');
+  const stamped = sources.flatMap(({ path }) => {
+    const stat = statSync(join(folder, path), { throwIfNoEntry: false });
+    return stat ? [{ path, size: stat.size, mtimeMs: stat.mtimeMs }] : [];
+  });
+  return stamped.sort(byPath);
+}
+
+const isEntered = (path: string): boolean => path.includes('/') || FOLDERS.includes(path);
 
 function roleOf(path: string): Role {
   const [top, ...rest] = path.split('/');

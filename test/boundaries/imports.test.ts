@@ -11,7 +11,7 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   journal: [],
   disk: [],
   load: ['journal'],
-  editor: ['journal'],
+  editor: ['journal', 'disk', 'load', 'site/views'],
   photos: ['journal', 'disk'],
   markdown: ['journal', 'disk', 'photos', 'site/addresses.ts'],
   exports: ['journal'],

@@ -1,4 +1,6 @@
+import { keepThings } from '../../editor/kept-things.ts';
 import { diagnosticsToJson } from '../../journal/diagnostics/as-json.ts';
+import { cacheFolder } from '../../site/cache-folder.ts';
 import { hasErrors } from '../../site/check-journal.ts';
 import { CONTENT, type Command } from '../command.ts';
 import { dayOption, TO } from '../day-option.ts';
@@ -27,6 +29,7 @@ export const check: Command = {
     const open = () => openJournal(folder, effects, dayOption(values, 'to'));
     const found = await open();
     const opened = values.fix && mendFiles(found, effects) > 0 ? await open() : found;
+    if (opened.record !== null && values.to === undefined) keepThings(opened.sources, opened.record, cacheFolder(effects.env));
     if (format === 'json') effects.out(`${JSON.stringify(diagnosticsToJson(opened.diagnostics, opened.notes), null, 2)}\n`);
     else reportProblems(opened, effects);
     if (!values.fix && format === 'text' && hasErrors(opened.diagnostics) && opened.repairs.length > 0) {

@@ -23,9 +23,24 @@ function wordsToFind(text: string): string[] {
   return [...wordsOf(text), ...grouped.map((group) => group.replaceAll(/\P{N}/gu, ''))];
 }
 
-/** Every word asked for must be there; a word may be begun only, and a long one may be a letter wrong, but a figure never. */
-export function finderOf(documents: readonly SearchDocument[]): Finder {
-  const index = new MiniSearch<SearchDocument & { id: number }>({
+/** What a document is searched by: its title, the marks on it, and everything else. */
+interface Searched {
+  readonly t: string;
+  readonly m?: string;
+  readonly x: string;
+}
+
+/**
+ * Every word asked for must be there; a word may be begun only, and a long one may be a letter wrong, but a figure never.
+ *
+ * @param searched what each document is searched by
+ * @returns finds those that are wanted, the nearest first
+ */
+export function nearestFirst<T>(
+  documents: readonly T[],
+  searched: (one: T) => Searched,
+): (asked: string, isWanted?: (one: T) => boolean) => readonly T[] {
+  const index = new MiniSearch<Searched & { id: number }>({
     fields: ['t', 'm', 'x'],
     tokenize: wordsToFind,
     searchOptions: {
@@ -36,10 +51,17 @@ export function finderOf(documents: readonly SearchDocument[]): Finder {
       combineWith: 'AND',
     },
   });
-  index.addAll(documents.map((one, id) => ({ ...one, id })));
-  return (asked, { kind, subsystem } = { kind: '', subsystem: '' }) => {
-    const isWanted = (one: SearchDocument | undefined): boolean =>
-      one !== undefined && (kind === '' || one.k === kind) && (subsystem === '' || one.s.split(' ').includes(subsystem));
-    return index.search(asked, { filter: ({ id }) => isWanted(documents[id]) }).flatMap(({ id }) => documents[id] ?? []);
-  };
+  index.addAll(documents.map((one, id) => ({ ...searched(one), id })));
+  return (asked, isWanted = () => true) =>
+    index.search(asked).flatMap(({ id }) => {
+      const one = documents[id];
+      return one !== undefined && isWanted(one) ? [one] : [];
+    });
+}
+
+/** Finds documents of the search page. */
+export function finderOf(documents: readonly SearchDocument[]): Finder {
+  const find = nearestFirst(documents, (one) => one);
+  return (asked, { kind, subsystem } = { kind: '', subsystem: '' }) =>
+    find(asked, (one) => (kind === '' || one.k === kind) && (subsystem === '' || one.s.split(' ').includes(subsystem)));
 }
