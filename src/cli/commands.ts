@@ -6,6 +6,7 @@ import { check } from './commands/check.ts';
 import { dev } from './commands/dev.ts';
 import { find } from './commands/find.ts';
 import { init } from './commands/init.ts';
+import { intake } from './commands/intake.ts';
 import { labels } from './commands/labels.ts';
 import { newNote } from './commands/new.ts';
 import { schema } from './commands/schema.ts';
@@ -19,6 +20,7 @@ import { write } from './commands/write.ts';
 export const COMMANDS: readonly Command[] = [
   init,
   newNote,
+  intake,
   write,
   find,
   check,

@@ -85,8 +85,12 @@ function writeThrough(file: string, bytes: string | Uint8Array): void {
   }
 }
 
-/** A second name fails where there is something; not every disk has such. */
-function appear(unfinished: string, path: string): void {
+/**
+ * Gives a finished file its name. A second name fails where there is something; not every disk has such.
+ *
+ * @throws IsThere; the file system's error
+ */
+export function appear(unfinished: string, path: string): void {
   try {
     linkSync(unfinished, path);
     rmSync(unfinished);

@@ -10,6 +10,11 @@ import { type FilmRest, filmPlan } from './film-plan.ts';
 /** Endings of films, and of sound beside them; a server tells a browser what a file is by nothing else. */
 const ENDINGS = /^\.(mp4|m4v|mov|qt|3gp|3g2|m4a|webm|mkv|avi|ogv|ogg|mpe?g|ts|mts|m2ts|wmv|flv|mp3)$/i;
 
+/** Whether a file has a name that films have. */
+export function isFilmName(path: string): boolean {
+  return ENDINGS.test(extname(path)) && !/\.(?:ts|m4a|mp3|ogg)$/i.test(path);
+}
+
 /** How films of other families begin, as texts at offsets: Matroska and WebM, AVI, Ogg, MPEG streams, Flash, Windows Media, MP3. */
 const OTHERS: readonly (readonly (readonly [at: number, text: string])[])[] = [
   [[0, '\x1aE\xdf\xa3']],

@@ -5,8 +5,9 @@ import { forgottenWords } from './forgotten-words.ts';
 import { exampleGroups } from './groups.ts';
 import { openMatters } from './open-matters.ts';
 
-/** A picture that the note begins with. */
-export interface BroughtPicture {
+/** A picture or a clip that the note begins with. */
+export interface Brought {
+  readonly kind: 'picture' | 'clip';
   /** Its name in the folder of the note. */
   readonly name: string;
   /** When it was taken, by the clocks of the journal: `19:32`. */
@@ -15,22 +16,28 @@ export interface BroughtPicture {
 
 /**
  * @param record the journal so far; null when it cannot be understood
- * @param pictures those that lie by the note, in the order taken
+ * @param media what lies by the note, in the order taken
  */
-export function noteSkeleton(date: IsoDate, title: string, record: JournalRecord | null, pictures: readonly BroughtPicture[] = []): string {
+export function noteSkeleton(date: IsoDate, title: string, record: JournalRecord | null, media: readonly Brought[] = []): string {
   const lines = [
     ...exampleGroups(record, date),
-    ...picturesGroup(pictures),
+    ...picturesGroup(media.filter(({ kind }) => kind === 'picture')),
+    ...filmGroup(media.filter(({ kind }) => kind === 'clip')),
     ...(record === null ? [] : [...openMatters(record), ...forgottenWords(record)]),
   ];
   return `---\ndate: ${date}\ntitle: ${JSON.stringify(title)}\n${lines.map((line) => `${line}\n`).join('')}---\n\n`;
 }
 
 /** A picture that lies by the note shows without an entry; what it shows and its words are for the writer to say. */
-function picturesGroup(pictures: readonly BroughtPicture[]): string[] {
+function picturesGroup(pictures: readonly Brought[]): string[] {
   const rest = 'shows: [an-id], view: as-found, caption: what it shows';
   if (pictures.length === 0) return [`# pictures: [{ file: a-picture.jpg, ${rest} }]`];
-  const entry = ({ name, clock }: BroughtPicture) =>
-    `  # - { file: ${JSON.stringify(name)}, ${rest} }${clock === null ? '' : ` # ${clock}`}`;
+  const entry = ({ name, clock }: Brought) => `  # - { file: ${JSON.stringify(name)}, ${rest} }${clock === null ? '' : ` # ${clock}`}`;
   return ['pictures:', ...pictures.map(entry)];
+}
+
+function filmGroup(clips: readonly Brought[]): string[] {
+  const entry = ({ name, clock }: Brought) =>
+    `  # - { clip: ${JSON.stringify(name)}, title: what is going on, shows: { "0:00": an-id } }${clock === null ? '' : ` # ${clock}`}`;
+  return clips.length === 0 ? [] : ['film:', ...clips.map(entry)];
 }
