@@ -21,12 +21,24 @@ export function figures(bench: Bench): void {
 
   describe('figures', () => {
     it('hours and money of the ledger, its budgets and what is behind its drawings, land on entries that add up to them', () => {
-      const shown = shownOn(['ledger.html', ...within('ledger/year/')], 'table:not(.weeks)');
+      const shown = shownOn(['ledger.html', ...within('ledger/year/')], 'table:not(.weeks):not(.ahead):not(.client):not(.listed)');
       expect(new Set(shown.map(({ measure }) => measure))).toEqual(
         new Set(['hours', 'paid', 'cost', 'without-labour', 'budgeted', 'left-money', 'opening']),
       );
       expect(shown.length).toBeGreaterThan(200);
       expect(wrongOf(shown)).toEqual([]);
+    });
+
+    it('lists of the ledger add up to the line under them', () => {
+      const lists = [...pageAt(bench.site.folder, 'ledger.html').querySelectorAll('table.listed, table.client')].filter((table) =>
+        table.querySelector('tfoot'),
+      );
+      expect(lists.length).toBeGreaterThan(1);
+      for (const table of lists) {
+        const last = (row: Element | null): number => Math.round(numberIn(wordsOf(row?.lastElementChild)) * 100);
+        const sum = [...table.querySelectorAll('tbody tr')].reduce((all, row) => all + last(row), 0);
+        expect(Math.abs(sum)).toBe(last(table.querySelector('tfoot tr')));
+      }
     });
 
     it('the ledger of every past day lands on what had been booked by then', () => {

@@ -12,10 +12,11 @@ export function linesToFinish({ record }: Sheet): readonly ToFinishRow[] {
 /** What is ahead, a subsystem a line, beside what is left of its budgets. A sum says how many items are not in it. */
 export function toFinishTable(sheet: Sheet, list: readonly ToFinishRow[]): SetTable {
   const { hours, amount, hasMoney } = sheet.figures;
-  const figure = ({ items, sum, unsaid }: Ahead, written: (n: number) => string): Piece => {
-    const said = items.length === 0 && sum === 0 ? false : written(sum);
+  const figure = ({ items, sum, unsaid }: Ahead, written: (n: number) => string, list: string): Piece => {
+    const to = `${sheet.toPage('items')}#${list}`;
+    const said = items.length === 0 && sum === 0 ? false : linked(written(sum), to);
     const more = `${items.length === 0 ? '' : 'and '}${unsaid.length} without a figure`;
-    return html`${said}${unsaid.length > 0 && html`<span class="sub">${linked(more, `${sheet.toPage('items')}#by-subsystem`)}</span>`}`;
+    return html`${said}${unsaid.length > 0 && html`<span class="sub">${linked(more, to)}</span>`}`;
   };
   const total = (of: (row: ToFinishRow) => number): number => list.reduce((all, row) => all + of(row), 0);
   return setTable<ToFinishRow, true>({
@@ -23,23 +24,28 @@ export function toFinishTable(sheet: Sheet, list: readonly ToFinishRow[]): SetTa
     caption: hasMoney
       ? 'What is open, with the prices and hours that were written down. Labour ahead is at what an hour there has cost so far; where none was charged it is in no sum.'
       : 'What is open, with the hours that were written down.',
-    set: 'account totals',
+    set: 'account totals ahead',
     columns: [
       { head: 'Subsystem', names: true, cell: ({ subsystem }) => subsystem.name },
       hasMoney && {
         head: 'To buy',
         set: 'num',
-        cell: ({ toBuy }) => figure(toBuy, amount),
+        cell: ({ toBuy }) => figure(toBuy, amount, 'buy'),
         sum: () => amount(total(({ toBuy }) => toBuy.sum)),
       },
       hasMoney && {
         head: 'Quoted',
         set: 'num',
-        cell: ({ quoted }) => figure(quoted, amount),
+        cell: ({ quoted }) => figure(quoted, amount, 'waiting'),
         sum: () => amount(total(({ quoted }) => quoted.sum)),
       },
       hasMoney && { head: 'Budget left', set: 'num', cell: ({ money }) => money && amount(money.left) },
-      { head: 'Hours ahead', set: 'num', cell: ({ work }) => figure(work, hours), sum: () => hours(total(({ work }) => work.sum)) },
+      {
+        head: 'Hours ahead',
+        set: 'num',
+        cell: ({ work }) => figure(work, hours, 'by-subsystem'),
+        sum: () => hours(total(({ work }) => work.sum)),
+      },
       { head: 'Hours left', set: 'num', cell: (row) => row.hours && hours(row.hours.left) },
       hasMoney && {
         head: 'Labour ahead',

@@ -20,7 +20,7 @@ export function clientTable(sheet: Sheet): SetTable | null {
   const account = clientAccount(record, day);
   return setTable<Line, Line>({
     label: `The account with the client on ${figures.date(day)}`,
-    set: 'account totals',
+    set: 'account totals client',
     keepsRows: true,
     columns: [
       { head: 'The account with the client', names: true, cell: ({ words }) => words },
@@ -57,7 +57,7 @@ export function entryList(sheet: Sheet, entries: readonly Entry[], label: string
   const total = entries.reduce((sum, { gross }) => sum + gross, 0);
   return setTable<Entry, number>({
     label,
-    set: 'account totals',
+    set: 'account totals listed',
     keepsRows: true,
     columns: [
       { head: 'Date', set: 'date', cell: ({ date }) => figures.shortDate(date) },
@@ -81,7 +81,7 @@ export function worthTable(sheet: Sheet): SetTable | null {
   if (valuations.length === 0) return null;
   return setTable<(typeof valuations)[number]>({
     label: 'What it was held to be worth',
-    set: 'account totals',
+    set: 'account totals listed',
     columns: [
       { head: 'Date', set: 'date', cell: ({ date, session }) => linked(figures.shortDate(date), sheet.link(sessionAddress(session))) },
       { head: 'Of', names: true, cell: ({ of }) => (of === null ? 'the vehicle' : (record.journal.parts.get(of)?.name ?? of)) },
