@@ -9,15 +9,24 @@ import type { JournalRecord } from '../../src/journal/record.ts';
 export function entriesInSql(record: JournalRecord): DatabaseSync {
   const db = new DatabaseSync(':memory:');
   db.exec(`create table entries (id text, date text, session text, subsystem text, position text, person text, kind text,
-    minutes integer, net integer, tax integer, gross integer, paid integer, cost integer, charged integer)`);
-  const insert = db.prepare('insert into entries values (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)');
+    minutes integer, net integer, tax integer, gross integer, paid integer, cost integer, charged integer, rate text, standing text)`);
+  const insert = db.prepare('insert into entries values (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)');
   const rows: Record<string, string>[] = parse(tableToCsv(entriesTable(record, null)), { bom: true, columns: true });
   const textIn = (text: string | undefined) => (text === '' || text === undefined ? null : text);
   for (const row of rows) {
     const names = ['entry', 'date', 'session', 'subsystem', 'position', 'person', 'kind'].map((name) => textIn(row[name]));
     const amounts = ['net', 'tax', 'gross'].map((name) => penceIn(row[name] ?? ''));
     const minutes = row.minutes === '' ? null : Number(row.minutes);
-    insert.run(...names, minutes, ...amounts, row.paid === 'yes' ? 1 : 0, row.cost === 'yes' ? 1 : 0, row['not-charged'] === '' ? 1 : 0);
+    insert.run(
+      ...names,
+      minutes,
+      ...amounts,
+      row.paid === 'yes' ? 1 : 0,
+      row.cost === 'yes' ? 1 : 0,
+      row['not-charged'] === '' ? 1 : 0,
+      row['tax-rate'] ?? '',
+      row['tax-standing'] ?? '',
+    );
   }
   return db;
 }
