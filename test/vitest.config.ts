@@ -11,7 +11,7 @@ const PURE = ['values', 'journal', 'replay', 'registers', 'ledger', 'timelines',
 );
 
 /** What reads, writes and starts programs: a file is by itself. */
-const DISK = ['boundaries', 'load', 'photos', 'exports', 'site', 'book', 'editor', 'cli', 'bench', 'write'].map(
+const DISK = ['boundaries', 'disk', 'load', 'photos', 'exports', 'site', 'book', 'editor', 'cli', 'bench', 'write'].map(
   (folder) => `test/${folder}/**/*.test.ts`,
 );
 

@@ -30,6 +30,8 @@ export const CONTENT: Option = {
   value: 'DIR',
   help: 'the journal folder (else ASFOUND_CONTENT, else ./content, else the folder you are in)',
 };
+/** Of a command that writes into the journal. */
+export const DRY: Option = { type: 'boolean', help: 'shows what would be written, and writes nothing' };
 export const OUT: Option = { type: 'string', value: 'DIR', help: 'where the site goes (else ./dist)' };
 
 /** The options as node:util takes them, `--help` among them. */

@@ -8,9 +8,12 @@ import { find } from './commands/find.ts';
 import { init } from './commands/init.ts';
 import { intake } from './commands/intake.ts';
 import { labels } from './commands/labels.ts';
+import { move } from './commands/move.ts';
 import { newNote } from './commands/new.ts';
+import { rename } from './commands/rename.ts';
 import { schema } from './commands/schema.ts';
 import { sheet } from './commands/sheet.ts';
+import { split } from './commands/split.ts';
 import { statement } from './commands/statement.ts';
 import { verify } from './commands/verify.ts';
 import { workOrder } from './commands/work-order.ts';
@@ -24,6 +27,9 @@ export const COMMANDS: readonly Command[] = [
   write,
   find,
   check,
+  rename,
+  move,
+  split,
   dev,
   build,
   book,

@@ -1,6 +1,8 @@
 import type { IsoDate } from '../journal/model.ts';
 import { readDate } from '../journal/values/date.ts';
+import { todayBy } from '../site/today.ts';
 import type { Option, OptionValues } from './command.ts';
+import type { Effects } from './effects.ts';
 import { EXIT, Refusal } from './exit-codes.ts';
 
 /** The record's day, where another than that of the newest note is asked for. */
@@ -16,5 +18,23 @@ export function dayOption(values: OptionValues, name: 'from' | 'to'): IsoDate | 
   if (typeof written !== 'string') return null;
   const read = readDate(written);
   if (!read.ok) throw new Refusal(EXIT.notUnderstood, [`--${name}: ${read.problem}`, read.hint].filter(Boolean).join(' '));
+  return read.value;
+}
+
+/** The day of a new note. */
+export const DATE: Option = { type: 'string', value: 'DATE', help: 'the day of the work (else today)' };
+
+/**
+ * The day of a new note: that of `--date`, else today.
+ *
+ * @throws Refusal when it is no date, or still to come
+ */
+export function noteDate(values: OptionValues, effects: Effects): string {
+  const today = todayBy(effects.env, effects.now());
+  const written = values.date;
+  if (typeof written !== 'string') return today;
+  const read = readDate(written);
+  if (!read.ok) throw new Refusal(EXIT.notUnderstood, [read.problem, read.hint].filter(Boolean).join(' '));
+  if (read.value > today) throw new Refusal(EXIT.notUnderstood, `${read.value} is in the future; today is ${today}.`);
   return read.value;
 }

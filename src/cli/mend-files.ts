@@ -9,6 +9,7 @@ import { reasonOf } from '../load/problems.ts';
 import { todayBy } from '../site/today.ts';
 import type { Effects } from './effects.ts';
 import { EXIT, Refusal } from './exit-codes.ts';
+import { linesChanged } from './lines-changed.ts';
 import { type OpenedJournal, shownFrom } from './the-journal.ts';
 import { writeNew } from './write-new.ts';
 
@@ -84,13 +85,4 @@ function freeFolder(folder: string): string {
     const copies = join(folder, n === 1 ? 'before-fix' : `before-fix-${n}`);
     if (!existsSync(copies)) return copies;
   }
-}
-
-/** Repairs keep to their lines, so that each line has the one it becomes. A tab is shown as an arrow. */
-function linesChanged(path: string, was: string, becomes: string): string {
-  const linesOf = (text: string): string[] => text.split(/\r\n|[\r\n]/).map((line) => line.replaceAll('\t', '→').trimEnd());
-  const after = linesOf(becomes);
-  return linesOf(was)
-    .flatMap((line, n) => (line === after[n] ? [] : [`${path}:${n + 1}\n  before  ${line}\n  after   ${after[n]}\n`]))
-    .join('');
 }

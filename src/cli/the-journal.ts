@@ -1,6 +1,7 @@
 /** Finding, loading and compiling the journal a command is about. */
 import { existsSync, statSync } from 'node:fs';
 import { join, relative, resolve } from 'node:path';
+import { Busy, finishChange } from '../disk/write-together.ts';
 import type { IsoDate } from '../journal/model.ts';
 import { type LoadedSources, loadJournal } from '../load/load.ts';
 import { reasonOf } from '../load/problems.ts';
@@ -16,13 +17,25 @@ import { EXIT, Refusal } from './exit-codes.ts';
  *
  * @throws Refusal when it is not there
  */
-export function journalFolder(values: OptionValues, { cwd, env }: Effects): string {
+export function journalFolder(values: OptionValues, effects: Effects): string {
+  const { cwd, env } = effects;
   const named = (values.content as string | undefined) ?? env.ASFOUND_CONTENT;
   const beside = existsSync(join(cwd, 'content', 'journal.yaml')) ? 'content' : '.';
   const folder = resolve(cwd, named !== undefined && named !== '' ? named : beside);
   if (!existsSync(folder)) throw new Refusal(EXIT.cannotReadOrWrite, `there is no folder ${folder}.`);
   if (!statSync(folder).isDirectory()) throw new Refusal(EXIT.cannotReadOrWrite, `${folder} is not a folder.`);
+  finishInterrupted(folder, effects);
   return folder;
+}
+
+/** A change of several files that was killed half way is made whole before anything is read. */
+function finishInterrupted(folder: string, { err }: Effects): void {
+  try {
+    if (finishChange(folder)) err('A change of several files that had been interrupted was finished first.\n');
+  } catch (error) {
+    const reason = error instanceof Busy ? 'another run is changing several of its files' : reasonOf(error);
+    throw new Refusal(EXIT.cannotReadOrWrite, `${folder} cannot be used now: ${reason}.`);
+  }
 }
 
 export interface OpenedJournal extends CheckedJournal {

@@ -74,7 +74,8 @@ export function hiddenBeside(path: string): string {
   return join(dirname(path), `.${basename(unfinishedBeside(path))}`);
 }
 
-function writeThrough(file: string, bytes: string | Uint8Array): void {
+/** Writes a file that is not there yet; it has reached the disk when this returns. */
+export function writeThrough(file: string, bytes: string | Uint8Array): void {
   const open = openSync(file, 'wx');
   try {
     const all = typeof bytes === 'string' ? Buffer.from(bytes) : bytes;

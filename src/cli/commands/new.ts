@@ -2,14 +2,13 @@ import { existsSync } from 'node:fs';
 import { join, relative } from 'node:path';
 import { writeNewFolder } from '../../disk/write-new.ts';
 import { forgottenAt } from '../../journal/registers/forgotten/forgotten.ts';
-import { readDate } from '../../journal/values/date.ts';
-import { todayBy } from '../../site/today.ts';
 import { countOf } from '../../site/views/forgotten/forgotten-page.ts';
 import { counted } from '../../site/views/page/words.ts';
-import { CONTENT, type Command, type OptionValues } from '../command.ts';
-import type { Effects } from '../effects.ts';
+import { CONTENT, type Command } from '../command.ts';
+import { DATE, noteDate } from '../day-option.ts';
 import { EXIT, Refusal } from '../exit-codes.ts';
 import { takeIn } from '../intake/take-in.ts';
+import { freeId } from '../new-note/free-id.ts';
 import { slugOf } from '../new-note/note-name.ts';
 import { type Brought, noteSkeleton } from '../new-note/note-skeleton.ts';
 import { filesOfEvening, type OfEvening } from '../new-note/pictures-of-evening.ts';
@@ -23,7 +22,7 @@ export const newNote: Command = {
   takes: [],
   options: {
     content: CONTENT,
-    date: { type: 'string', value: 'DATE', help: 'the day of the work (else today)' },
+    date: DATE,
     title: { type: 'string', value: 'TEXT', help: 'what was done; it names the folder too' },
     from: { type: 'string', value: 'FOLDER', help: 'takes in the pictures and clips of that evening (else from ASFOUND_PHOTOS)' },
   },
@@ -33,7 +32,7 @@ export const newNote: Command = {
       const hint = 'Name the journal with --content DIR, or make one with `asfound init DIR`.';
       throw new Refusal(EXIT.cannotReadOrWrite, `${folder} is no journal: it has no journal.yaml. ${hint}`);
     }
-    const date = dateFrom(values, effects);
+    const date = noteDate(values, effects);
     const title = (values.title as string | undefined)?.trim() || 'Evening in the workshop';
     const opened = await openJournal(folder, effects);
     const { record } = opened;
@@ -56,24 +55,6 @@ export const newNote: Command = {
   },
 };
 
-function dateFrom(values: OptionValues, effects: Effects): string {
-  const today = todayBy(effects.env, effects.now());
-  const written = values.date;
-  if (typeof written !== 'string') return today;
-  const read = readDate(written);
-  if (!read.ok) throw new Refusal(EXIT.notUnderstood, [read.problem, read.hint].filter(Boolean).join(' '));
-  if (read.value > today) throw new Refusal(EXIT.notUnderstood, `${read.value} is in the future; today is ${today}.`);
-  return read.value;
-}
-
 function mediaOf({ files, names }: OfEvening): Brought[] {
   return files.map(({ kind, clock }, n) => ({ kind, name: names[n] ?? '', clock: clock?.slice(11, 16) ?? null }));
-}
-
-/** The name of the note; a second one of the same name gets a number. */
-function freeId(folder: string, name: string): string {
-  const taken = (id: string) => existsSync(join(folder, 'sessions', id)) || existsSync(join(folder, 'sessions', `${id}.md`));
-  let id = name;
-  for (let n = 2; taken(id); n++) id = `${name}-${n}`;
-  return id;
 }

@@ -1,6 +1,7 @@
 /** Every group of the format as a commented line that holds when its `#` is taken away. */
 import type { IsoDate } from '../../journal/model.ts';
 import type { JournalRecord } from '../../journal/record.ts';
+import { asText } from './as-text.ts';
 import { type Known, knownIn } from './known.ts';
 
 /** A group that most evenings have stands open, its entry as a comment under it. */
@@ -110,6 +111,3 @@ function reached({ milestone, items, temporary, earlier }: NonNullable<Known['ne
   const held = [...temporary, ...items, ...earlier].map(({ id }) => id);
   return `{ milestone: ${milestone.id}${held.length === 0 ? '' : `, with-open: [${held.join(', ')}], because: why`} }`;
 }
-
-/** A name of a store as YAML takes it in braces. */
-const asText = (name: string): string => (/^[\p{L}\p{N}][\p{L}\p{N} ./-]*$/u.test(name) ? name : JSON.stringify(name));

@@ -37,13 +37,18 @@ export function renaming(
 ): Renaming | Refused {
   const names = known.get(sort) ?? new Set();
   if (!names.has(from)) return { problem: `There is no ${sort} \`${from}\`.`, hint: unknownName(sort, from, names).hint };
-  const refused = notAName(sort, to) ?? taken(sort, to, known);
+  const refused = nameTaken({ known }, sort, to);
   if (refused) return refused;
   const mentions = all.filter((one) => one.sort === sort && one.name === from);
   const edits = mentions.map(({ place, around }) => ({ place, text: writtenIn(around, to) }));
   const path = `parts/${from}.yaml`;
   const moved = sort === 'subsystem' && files.includes(path) ? { from: path, to: `parts/${to}.yaml` } : null;
   return { mentions, edits, moved };
+}
+
+/** Why a thing cannot have a name: it is none, or something has it; null when it can. */
+export function nameTaken({ known }: Pick<Mentions, 'known'>, sort: RenamedSort, name: string): Refused | null {
+  return notAName(sort, name) ?? taken(sort, name, known);
 }
 
 function notAName(sort: RenamedSort, name: string): Refused | null {
