@@ -35,12 +35,16 @@ export function account(setting: BookSetting): string {
   const { sheet, record } = setting;
   const { figures } = sheet;
   const at = ledgerAt(record, record.day);
-  const rows = budgets(record.journal, at).filter(({ worked, spent }) => worked !== 0 || spent !== 0);
+  const rows = budgets(record.journal, at).filter(({ worked, spent }) => worked !== 0 || (figures.hasMoney && spent !== 0));
   if (rows.length === 0) return '';
   const cells = rows.map(({ subsystem, worked, spent }) => {
     const totals = at.bySubsystem.get(subsystem.id) ?? NO_TOTALS;
     return row(words(subsystem.name), words(figures.hours(worked)), words(figures.amount(spent)), words(figures.amount(totals.cost)));
   });
+  if (!figures.hasMoney) {
+    const hours = rows.map(({ subsystem, worked }) => row(words(subsystem.name), words(figures.hours(worked))));
+    return `= Hours\n\n${words('Time spent, by subsystem, by whoever worked it.')}\n\n#record-table(columns: (1fr, auto), align: (left, right), head: ([Subsystem], [Hours]), ${hours.join(', ')})`;
+  }
   const opening =
     'What the work took, by subsystem: hours by whoever worked them; parts, materials as used and outside work; and both together, hours at their rates.';
   return `= The account\n\n${words(opening)}\n\n#record-table(columns: (1fr, auto, auto, auto), align: (left, right, right, right), head: ([Subsystem], [Hours], [Without labour], [Job cost]), ${cells.join(', ')})`;

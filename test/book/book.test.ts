@@ -183,6 +183,16 @@ test.each([
   expect([Math.round(width), Math.round(height)]).toEqual(size);
 });
 
+test('a copy without money has hours and no nought of money', async () => {
+  const library = await PDFiumLibrary.init();
+  const document = await library.loadDocument(await bookOf('--copy', 'public'));
+  const said = [...document.pages()].map((page) => page.getText()).join(' ');
+  document.destroy();
+  library.destroy();
+  expect(said).toContain('Time spent, by subsystem');
+  expect(said).not.toMatch(/The account|\b0\.00\b|£(?!5 and)/);
+});
+
 test('a book is never written over another, nor on a paper nobody has', async () => {
   const cwd = folderWith({ ...NOTES, 'van.pdf': 'mine' });
   expect((await run(['book', '--content', 'van', '--out', 'van.pdf', '--paper', 'a9'], { cwd })).exit).toBe(2);
