@@ -47,3 +47,12 @@ test('a part that is out counts with what was quoted, until it is back', () => {
 test('hours that are none are told', () => {
   expect(journal(['2031-03-02', 'opens: [{ id: bleed, kind: task, what: Bleed, hours: soon }]']).problems[0]).toMatch(/^A306 .*soon/);
 });
+
+test('one quotation that is said of a part and of what is awaited counts once', () => {
+  const { record, problems } = journal([
+    '2031-03-01',
+    'parts: [{ part: drum-spare, did: sent-out, to: a plater, quoted: 180.00 }]\nopens: [{ id: plating, kind: waiting, what: Spare at the plater, on: drum-spare, from: a plater, price: 180.00 }]',
+  ]);
+  expect(problems).toEqual([]);
+  expect(toFinish(record, null).map(({ quoted, willHaveCost, out }) => [quoted.sum, willHaveCost, out])).toEqual([[18_000, 18_000, []]]);
+});

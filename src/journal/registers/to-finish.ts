@@ -57,7 +57,9 @@ export function toFinish(record: JournalRecord, at: At): ToFinishRow[] {
   return budgets(record.journal, ledgerAt(record, date)).flatMap(({ subsystem, money, hours, worked, spent }) => {
     const items = open.get(subsystem.id) ?? [];
     const charged = labour.get(subsystem.id) ?? [];
-    const quotes = out.get(subsystem.id) ?? [];
+    // A part that a waiting item with a price is on has been quoted for once, however often that is said.
+    const awaited = new Set(items.flatMap(({ kind, price, on }) => (kind === 'waiting' && price !== null ? [on?.part ?? null] : [])));
+    const quotes = (out.get(subsystem.id) ?? []).filter(({ part }) => !awaited.has(part));
     if (items.length === 0 && quotes.length === 0 && worked === 0 && spent === 0) return [];
     const sum = (figure: (entry: (typeof charged)[number]) => number): number => charged.reduce((all, entry) => all + figure(entry), 0);
     const so = { cost: sum(({ gross }) => gross), minutes: sum(({ minutes }) => minutes ?? 0) };
