@@ -32,6 +32,13 @@ function checkEpoch({ SOURCE_DATE_EPOCH: epoch = '' }: Effects['env']): void {
   throw new Refusal(EXIT.notUnderstood, told);
 }
 
+/** @throws Refusal where the clock has stopped or was never set: what is packed into files with a time could not be written */
+function checkClock({ now }: Effects): void {
+  const year = now().getFullYear();
+  if (year >= 1980 && year < 2100) return;
+  throw new Refusal(EXIT.cannotReadOrWrite, `by the clock of this machine it is the year ${year}. Set it first.`);
+}
+
 async function dispatch(argv: readonly string[], effects: Effects): Promise<Exit> {
   const [name, ...rest] = argv;
   if (name === undefined || name === '--help' || name === '-h' || name === 'help') {
@@ -54,6 +61,7 @@ async function dispatch(argv: readonly string[], effects: Effects): Promise<Exit
     throw new Refusal(EXIT.notUnderstood, `\`${command.name}\` ${wanted}. See \`asfound ${command.name} --help\`.`);
   }
   checkEpoch(effects.env);
+  checkClock(effects);
   return command.run(values, takes, effects);
 }
 

@@ -48,9 +48,10 @@ export async function answer(served: ServedFiles, request: IncomingMessage, resp
   return asked;
 }
 
-/** Lets pass what can be read as an address. */
+/** Lets pass what can be read as an address of this server: two slashes at its beginning would name another. */
 export function refuseMalformed(request: IncomingMessage, response: ServerResponse, next: () => void): void {
-  if (pathOf(request.url ?? '/') === null) response.writeHead(400, { 'Content-Type': 'text/plain' }).end('That is no address.\n');
+  const url = request.url ?? '/';
+  if (pathOf(url) === null || /^[/\\]{2}/.test(url)) response.writeHead(400, { 'Content-Type': 'text/plain' }).end('That is no address.\n');
   else next();
 }
 

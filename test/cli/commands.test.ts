@@ -24,6 +24,11 @@ describe('the command line', () => {
     },
   );
 
+  test.each([1970, 2106])('by a clock that is at the year %i is told, before anything is made', async (year) => {
+    const { exit, err } = await run(['check', '--content', 'van'], { cwd: folderWith(JOURNAL), now: new Date(year, 5, 1) });
+    expect([exit, err]).toEqual([3, expect.stringContaining(`the year ${year}`)]);
+  });
+
   test('does not put a site into the notes by way of a link', async () => {
     const cwd = folderWith(JOURNAL);
     symlinkSync('van/sessions', join(cwd, 'near'));

@@ -37,6 +37,7 @@ const CLOSED: readonly string[] = [
   '/scripts/..%2f..%2f..%2fpackage.json',
   '/css/%00',
   '/%',
+  '//..%2f/src/cli/main.ts',
   '/node_modules/vite/package.json',
   '/node_modules/vite/dist/client/client.mjs/..%2f..%2f..%2fpackage.json',
   '/__open-in-editor?file=/etc/passwd',
