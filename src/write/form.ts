@@ -60,7 +60,7 @@ function fieldOf(name: string, kind: z.core.$ZodType, entries: readonly Entry[])
     name,
     of: built.of === 'list' ? 'text' : built.of,
     many,
-    required: isRequired(kind) && facts.standIn !== undefined,
+    required: isRequired(kind),
     prose: facts.prose === true,
     words: facts.words ?? null,
     names: namedBy(facts.names, entries),

@@ -51,6 +51,7 @@ export function makeNote(desk: Desk, draft: Draft, files: readonly LaidFile[]): 
   layPapers(desk, files);
   for (;;) {
     const path = newPath(desk, draft);
+    keepWithin(desk.folder, join(desk.folder, path));
     const pictures = files.filter(({ what }) => what === 'picture').map(({ name, file }) => [name, readFileSync(file)] as const);
     try {
       writeNewFolder(
@@ -68,23 +69,39 @@ export function makeNote(desk: Desk, draft: Draft, files: readonly LaidFile[]): 
 function correctNote(desk: Desk, draft: Draft, { path, digest }: NonNullable<Draft['corrects']>, files: readonly LaidFile[]): Made {
   const becomes = textOf(desk, draft);
   if (becomes === null) return { made: false, why: 'by-hand' };
-  const target = realpathSync(pathWithin(desk.folder, path));
-  if (!target.startsWith(realpathSync(desk.folder) + sep)) throw new Error(`${path} leads out of the journal`);
+  if (noteAt(desk, path) === null) return { made: false, why: 'changed', mine: becomes.text, theirs: null };
+  const target = keepWithin(desk.folder, pathWithin(desk.folder, path));
   if (digestAt(desk.folder, path) !== digest) return { made: false, why: 'changed', mine: becomes.text, theirs: noteAt(desk, path) };
   layPapers(desk, files);
   for (const { name, file } of files.filter(({ what }) => what === 'picture')) {
-    layFile(join(desk.folder, dirname(path), pictureFolder(path) + name), file);
+    layFile(desk, join(desk.folder, dirname(path), pictureFolder(path) + name), file);
   }
   writeWhole(target, becomes.text);
   return { made: true, path };
 }
 
+/**
+ * @returns where a file lies, or will lie, with every symbolic link on the way to it followed
+ * @throws Error where that is not in the journal
+ */
+function keepWithin(folder: string, file: string): string {
+  const there = existsSync(file);
+  const real = there ? realpathSync(file) : join(keepWithin(folder, dirname(file)), basename(file));
+  const root = realpathSync(folder);
+  if (real !== root && !real.startsWith(root + sep)) throw new LeadsOut(`${file} leads out of the journal, by a symbolic link`);
+  return real;
+}
+
+/** A symbolic link on the way to what would be written leads out of the journal. */
+export class LeadsOut extends Error {}
+
 function layPapers(desk: Desk, files: readonly LaidFile[]): void {
-  for (const { name, file } of files.filter(({ what }) => what === 'paper')) layFile(join(desk.folder, 'papers', name), file);
+  for (const { name, file } of files.filter(({ what }) => what === 'paper')) layFile(desk, join(desk.folder, 'papers', name), file);
 }
 
 /** A file that lies there already with the same bytes was laid when this was tried before. */
-function layFile(target: string, file: string): void {
+function layFile(desk: Desk, target: string, file: string): void {
+  keepWithin(desk.folder, target);
   const bytes = readFileSync(file);
   try {
     writeNewFile(target, bytes);

@@ -11,6 +11,7 @@ import { NoSuchDraft, writeApi } from './api.ts';
 import { bundlePage } from './bundle.ts';
 import { type DeskOptions, openDesk } from './desk.ts';
 import { newSecret, ofThisPage, withHeaders, withSecret } from './guard.ts';
+import { LeadsOut } from './make-note.ts';
 
 export interface ServeOptions extends DeskOptions {
   /** The address to listen on. */
@@ -69,6 +70,7 @@ async function pageApp(options: ServeOptions, secret: string, hosts: () => reado
   app.notFound((context) => context.text('There is nothing here.\n', 404));
   app.onError((error, context) => {
     if (error instanceof NoSuchDraft) return context.text('There is no such draft.\n', 404);
+    if (error instanceof LeadsOut) return context.text(`It was not written: ${error.message}. Nothing is lost.\n`, 403);
     options.tell(`${error.message}\n`);
     const isOfDisk = (error as { code?: string }).code !== undefined;
     return context.text(

@@ -39,13 +39,19 @@ function textAlone(text: string, quoted: Scalar.Type | null, braces: boolean): s
 export function asWritten(value: Value, field: FormField | undefined): Value {
   if (isGroup(value)) {
     const inside = (name: string) => (field?.of === 'table' ? field.fields[0] : field?.fields.find((one) => one.name === name));
-    return Object.fromEntries(Object.entries(value).map(([name, one]) => [name, asWritten(one, inside(name))]));
+    return Object.fromEntries(inOrder(value, field).map((name) => [name, asWritten(value[name] ?? '', inside(name))]));
   }
   if (!Array.isArray(value) || !field) return value;
   const items = value.map((item) => asWritten(item, { ...field, many: false, several: false }));
   const [only] = items;
   const alone = field.several || (field.of === 'text' && field.words !== null);
   return alone && items.length === 1 && only !== undefined ? only : items;
+}
+
+/** The names of fields in the order of the format. */
+function inOrder(value: Values, field: FormField | undefined): string[] {
+  const order = field?.of === 'fields' ? field.fields.map(({ name }) => name) : [];
+  return [...order.filter((name) => value[name] !== undefined), ...Object.keys(value).filter((name) => !order.includes(name))];
 }
 
 /** An entry of a list as lines without an end, to stand at an indentation. */

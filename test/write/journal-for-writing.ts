@@ -2,6 +2,7 @@
 import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
+import type { FormField } from '../../src/write/form.ts';
 import { type Serving, serveWriting } from '../../src/write/serve.ts';
 
 const FILES: Readonly<Record<string, string>> = {
@@ -42,29 +43,43 @@ Looked at it   all, with a lamp.
 export interface WritingStand {
   readonly folder: string;
   readonly cache: string;
-  readonly serving: Serving;
+  serving: Serving;
+  /** Faults of the server. */
   readonly told: string[];
+  /** Ends the server, and starts another one at the same port. */
+  restart(): Promise<void>;
   remove(): Promise<void>;
 }
 
-export async function standForWriting(more: Readonly<Record<string, string>> = {}): Promise<WritingStand> {
+export interface StandOptions {
+  readonly files?: Readonly<Record<string, string>>;
+  readonly form?: readonly FormField[];
+}
+
+export async function standForWriting({ files = {}, form }: StandOptions = {}): Promise<WritingStand> {
   const home = mkdtempSync(join(tmpdir(), 'asfound-write-'));
   const [folder, cache] = [join(home, 'journal'), join(home, 'cache')];
-  for (const [path, text] of Object.entries({ ...FILES, ...more })) {
+  for (const [path, text] of Object.entries({ ...FILES, ...files })) {
     mkdirSync(dirname(join(folder, path)), { recursive: true });
     writeFileSync(join(folder, path), text);
   }
   const told: string[] = [];
   const tell = (text: string): void => void told.push(text);
-  const serving = await serveWriting({ folder, cache, today: () => '2031-03-12', host: '127.0.0.1', port: 0, tell });
-  return {
+  const serve = (port: number): Promise<Serving> =>
+    serveWriting({ folder, cache, today: () => '2031-03-12', host: '127.0.0.1', port, tell, ...(form ? { form } : {}) });
+  const stand: WritingStand = {
     folder,
     cache,
-    serving,
     told,
+    serving: await serve(0),
+    async restart() {
+      await stand.serving.close();
+      stand.serving = await serve(Number(new URL(stand.serving.address).port));
+    },
     async remove() {
-      await serving.close();
+      await stand.serving.close();
       rmSync(home, { recursive: true, force: true });
     },
   };
+  return stand;
 }

@@ -78,6 +78,7 @@ export function chooser(sheet: Sheet, field: FormField, words: string, choose: (
   const offer = (): void => {
     const choices = choicesOf(sheet, field);
     const typed = input.value.trim();
+    input.closest('.chooser')?.classList.toggle('typed', typed !== '');
     const found = typed === '' ? likely(sheet, field, choices) : matching(choices, typed);
     offered.replaceChildren(...found.slice(0, MOST_OFFERED).map((one) => offeredButton(one, () => take(one.id))));
     if (typed !== '') told.textContent = found.length === 0 ? 'Nothing of that name.' : `${found.length} found.`;

@@ -10,7 +10,7 @@ import { takeIn } from './sending.ts';
 
 /** A field that this share of the entries has is shown without being asked for. */
 const OFTEN = 1 / 3;
-/** Where there are few notes yet that could say so, the first few of each entry are shown too. */
+/** Where there are few notes yet that could say so, the first few of each entry are shown too, and its last words. */
 const AT_FIRST = 4;
 const YOUNG = 10;
 
@@ -87,6 +87,7 @@ function beginning({ field, sheet, holder }: At): Values {
   for (const one of field.fields) {
     if (one.required && one.writtenAs === 'number' && one.names.includes('bag'))
       begun[one.name] = String(nextBag(sheet.data.nextBag, holder[field.name], one.name));
+    if (one.required && one.of === 'fields' && one.many) begun[one.name] = [{}];
     if (one.names.includes('person') && sheet.data.person !== null && shownFirst({ field, sheet }, one))
       begun[one.name] = sheet.data.person;
   }
@@ -102,7 +103,8 @@ function shownFirst({ field, sheet, way = [field.name] }: Pick<At, 'field' | 'sh
   const use = sheet.data.use;
   const names = way.filter((step) => typeof step === 'string').join('/');
   const isYoung = sheet.data.notes.length < YOUNG || use[names] === undefined;
-  if (isYoung && field.fields.indexOf(one) < AT_FIRST) return true;
+  const lastWords = field.fields.findLast(({ prose }) => prose);
+  if (isYoung && (field.fields.indexOf(one) < AT_FIRST || one === lastWords)) return true;
   return (use[`${names}/${one.name}`] ?? 0) >= OFTEN;
 }
 
@@ -178,7 +180,9 @@ function summaryOf({ sheet, field, entry, n }: EntryAt): string {
   const words = field.fields.flatMap((one) => {
     const texts = textsOf(entry[one.name]);
     if (isRunning(texts[0])) return [`since ${texts[0]?.slice(0, -1)}`];
-    return texts.length === 0 || one.writtenAs === 'picture-file' ? [] : [texts.map((text) => nameOf(sheet, one, text)).join(', ')];
+    if (texts.length === 0 || one.writtenAs === 'picture-file') return [];
+    if (texts.every((text) => /^\d+$/.test(text))) return [`${labelOf(one.name).toLowerCase()} ${texts.join(', ')}`];
+    return [texts.map((text) => nameOf(sheet, one, text)).join(', ')];
   });
   const said = words.join(' · ');
   return said === '' ? `${labelOf(field.name)} ${n + 1}` : said.length > 90 ? `${said.slice(0, 89)}…` : said;

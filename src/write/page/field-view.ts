@@ -145,6 +145,7 @@ function namesField(at: At): HTMLElement {
       ),
     );
     choosing.element.classList.toggle('answered', all.length > 0);
+    choosing.element.classList.toggle('full', !isList && all.length > 0);
   };
   show();
   return make('div', {}, choosing.element, chosen);

@@ -16,7 +16,7 @@ export function make<K extends keyof HTMLElementTagNameMap>(
   return element;
 }
 
-export function button(words: string, act: () => void, attributes: Attributes = {}): HTMLButtonElement {
+export function button(words: string, act: (event: MouseEvent) => void, attributes: Attributes = {}): HTMLButtonElement {
   const element = make('button', { type: 'button', ...attributes }, words);
   element.addEventListener('click', act);
   return element;

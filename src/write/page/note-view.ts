@@ -3,38 +3,41 @@ import type { FormField } from '../form.ts';
 import type { FieldProblem } from '../problems.ts';
 import { isRunning } from './clock.ts';
 import { fieldView } from './field-view.ts';
-import { labelOf, make, newId } from './make.ts';
+import { button, labelOf, make, newId } from './make.ts';
 import type { Sheet } from './sheet.ts';
 import { SENDING } from './state.ts';
 
 /** What one evening in so many speaks of stands on the page without being asked for. */
 const OFTEN = 1 / 8;
-/** So many notes say what is spoken of. */
+/** So many notes say what is spoken of; until then the first fields of the format are shown. */
 const YOUNG = 10;
+const AT_FIRST = 5;
 
 export function noteView(sheet: Sheet): HTMLElement {
   const { form, use, notes } = sheet.data;
   const { fields } = sheet.draft;
-  const view = (field: FormField): HTMLElement => section(sheet, field);
-  const isShown = (field: FormField): boolean =>
-    field.required || fields[field.name] !== undefined || notes.length < YOUNG || (use[field.name] ?? 0) >= OFTEN;
-  const rare = form.filter((field) => !isShown(field));
-  const more = make('details', { class: 'rare' }, make('summary', {}, 'More that an evening may say'), ...rare.map(view));
-  return make(
-    'div',
-    { class: 'note' },
-    ...form.filter(isShown).map(view),
-    prose(sheet),
-    ...(rare.length > 0 ? [more] : []),
-    make('div', { class: 'elsewhere', role: 'status' }),
-  );
+  const isShown = (field: FormField, n: number): boolean =>
+    field.required || fields[field.name] !== undefined || (use[field.name] ?? 0) >= OFTEN || (notes.length < YOUNG && n < AT_FIRST);
+  const shown = form.filter(isShown).map((field) => section(sheet, field));
+  const more = make('div', { class: 'more', role: 'group', 'aria-label': 'More to say' });
+  const said = make('div', {}, ...shown);
+  for (const field of form.filter((each) => !shown.some((one) => one.dataset.field === each.name))) {
+    more.append(
+      button(labelOf(field.name), (event) => {
+        (event.currentTarget as HTMLElement).remove();
+        said.append(section(sheet, field));
+        said.lastElementChild?.querySelector<HTMLElement>('button, input, textarea')?.focus();
+      }),
+    );
+  }
+  return make('div', { class: 'note' }, said, more, prose(sheet), make('div', { class: 'elsewhere', role: 'status' }));
 }
 
 function section(sheet: Sheet, field: FormField): HTMLElement {
   const at = { sheet, field, holder: sheet.draft.fields, way: [field.name], around: [] };
-  if (field.of !== 'fields') return fieldView(at);
+  if (field.of !== 'fields') return make('div', { 'data-field': field.name }, fieldView(at));
   const id = newId();
-  return make('section', { 'aria-labelledby': id }, make('h2', { id }, labelOf(field.name)), fieldView(at));
+  return make('section', { 'aria-labelledby': id, 'data-field': field.name }, make('h2', { id }, labelOf(field.name)), fieldView(at));
 }
 
 function prose(sheet: Sheet): HTMLElement {
