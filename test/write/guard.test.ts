@@ -31,11 +31,14 @@ function ask(path: string, { method = 'GET', headers = {}, body, open = false }:
   const secret = open ? {} : { Authorization: `Bearer ${stand.serving.secret}` };
   const own = method === 'GET' ? {} : { Origin: origin, 'Content-Length': String(Buffer.byteLength(body ?? '')) };
   return new Promise((done, fail) => {
-    const asking = request({ host: '127.0.0.1', agent: false, port, path, method, headers: { Host: host, ...own, ...secret, ...headers } }, (answer) => {
-      const chunks: Buffer[] = [];
-      answer.on('data', (chunk: Buffer) => chunks.push(chunk));
-      answer.on('end', () => done({ status: answer.statusCode ?? 0, text: Buffer.concat(chunks).toString(), headers: answer.headers }));
-    });
+    const asking = request(
+      { host: '127.0.0.1', agent: false, port, path, method, headers: { Host: host, ...own, ...secret, ...headers } },
+      (answer) => {
+        const chunks: Buffer[] = [];
+        answer.on('data', (chunk: Buffer) => chunks.push(chunk));
+        answer.on('end', () => done({ status: answer.statusCode ?? 0, text: Buffer.concat(chunks).toString(), headers: answer.headers }));
+      },
+    );
     asking.on('error', fail);
     asking.end(body);
   });

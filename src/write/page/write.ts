@@ -177,8 +177,8 @@ function notMade(data: JournalData, own: Sheet, made: Extract<Made, { made: fals
   if (made.why !== 'changed') return;
   const path = own.draft.corrects?.path ?? '';
   const goOn = async (): Promise<void> => {
-    const note = await ask<NoteThere>(`note?path=${encodeURIComponent(path)}`);
-    own.draft = { ...own.draft, corrects: { path, digest: note.digest } };
+    const corrects = made.theirs === null ? null : { path, digest: (await ask<NoteThere>(`note?path=${encodeURIComponent(path)}`)).digest };
+    own.draft = { ...own.draft, corrects };
     own.changed();
     await becomeNote(data, own, device);
   };
@@ -188,7 +188,7 @@ function notMade(data: JournalData, own: Sheet, made: Extract<Made, { made: fals
       'The note was changed on disk meanwhile',
       ['As it would be written', made.mine],
       ['As it lies there now', made.theirs ?? 'It is not there any more.'],
-      button('Go on with mine: write it in place of that', () => void goOn()),
+      button(made.theirs === null ? 'Make a note of mine again' : 'Go on with mine: write it in place of that', () => void goOn()),
       button('Look at mine again', () => edit(data, own.draft, true, device)),
       button('Leave the note as it is, and keep mine as a draft', () => void start()),
     ),
