@@ -1,7 +1,7 @@
 /** Writes into the notes and catalogues of a journal what can be meant in one way only. */
 import { chmodSync, existsSync, readFileSync, realpathSync, statSync } from 'node:fs';
 import { join } from 'node:path';
-import { writeWhole } from '../disk/write-whole.ts';
+import { writeOver } from '../disk/write-new.ts';
 import type { Diagnostic } from '../journal/diagnostics/diagnostic.ts';
 import { type Repair, repaired } from '../journal/diagnostics/repair.ts';
 import { compileJournal } from '../journal/pipeline.ts';
@@ -44,7 +44,7 @@ export function mendFiles(opened: OpenedJournal, effects: Effects): number {
     writeNew(join(copies, path), before);
     try {
       const { mode } = statSync(target);
-      writeWhole(target, becomes);
+      writeOver(target, becomes);
       chmodSync(target, mode);
     } catch (error) {
       throw new Refusal(EXIT.cannotReadOrWrite, `${shown(path)} cannot be written: ${reasonOf(error)}.`);

@@ -12,7 +12,7 @@ export function readKept(file: string, what: string): unknown {
   try {
     const text = readFileSync(file, 'utf8');
     const json = text.slice(DIGEST_LENGTH + 1);
-    return text.slice(0, DIGEST_LENGTH) === digestOf(what, json) ? JSON.parse(json) : undefined;
+    return text.startsWith(`${digestOf(what, json)}\n`) ? JSON.parse(json) : undefined;
   } catch {
     return undefined;
   }

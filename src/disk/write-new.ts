@@ -1,5 +1,5 @@
 /** Files and folders of the user's that are not there yet: they appear as a whole, and nothing is ever written over. */
-import { closeSync, fsyncSync, linkSync, lstatSync, openSync, readdirSync, renameSync, rmSync, writeSync } from 'node:fs';
+import { chmodSync, closeSync, fsyncSync, linkSync, lstatSync, openSync, readdirSync, renameSync, rmSync, writeSync } from 'node:fs';
 import { basename, dirname, join } from 'node:path';
 import { makeFolder, removeEmpty } from './folders.ts';
 import { isLeftOver, UNFINISHED, unfinishedBeside } from './write-whole.ts';
@@ -27,6 +27,25 @@ export function writeNewFile(path: string, bytes: string | Uint8Array): void {
   } catch (error) {
     rmSync(unfinished, { force: true });
     removeEmpty(made);
+    throw error;
+  }
+}
+
+/**
+ * Puts new bytes in the place of a file of the user's, as a whole: it keeps its mode, and whatever goes wrong leaves it as it was.
+ *
+ * @param path of a file that is there, and no link
+ * @throws the file system's error
+ */
+export function writeOver(path: string, bytes: string | Uint8Array): void {
+  const unfinished = hiddenBeside(path);
+  try {
+    writeThrough(unfinished, bytes);
+    chmodSync(unfinished, lstatSync(path).mode & 0o7777);
+    renameSync(unfinished, path);
+    removeLeftOvers(dirname(path));
+  } catch (error) {
+    rmSync(unfinished, { force: true });
     throw error;
   }
 }

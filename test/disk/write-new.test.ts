@@ -1,8 +1,8 @@
-import { existsSync, mkdirSync, readdirSync, readFileSync, symlinkSync } from 'node:fs';
+import { chmodSync, existsSync, mkdirSync, readdirSync, readFileSync, statSync, symlinkSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
 import { makeFolder } from '../../src/disk/folders.ts';
-import { IsThere, writeNewFile, writeNewFolder } from '../../src/disk/write-new.ts';
+import { IsThere, writeNewFile, writeNewFolder, writeOver } from '../../src/disk/write-new.ts';
 import { folderWith, put } from '../load/folder.ts';
 
 const NOTE = new Map([
@@ -57,4 +57,14 @@ test('a folder that is there, or is made by another meanwhile, is no error', () 
   mkdirSync(join(folder, 'a'));
   expect(makeFolder(join(folder, 'a/b/c'))).toEqual([join(folder, 'a/b'), join(folder, 'a/b/c')]);
   expect(makeFolder(join(folder, 'a/b/c'))).toEqual([]);
+});
+
+test('a file that is written over keeps its mode, and is what it was when that cannot be done', () => {
+  const folder = folderWith({ 'note.md': 'old' });
+  chmodSync(join(folder, 'note.md'), 0o600);
+  put(folder, '.unfinished-4194305-abc', 'half');
+  writeOver(join(folder, 'note.md'), 'new');
+  expect([readFileSync(join(folder, 'note.md'), 'utf8'), statSync(join(folder, 'note.md')).mode & 0o777]).toEqual(['new', 0o600]);
+  expect(() => writeOver(join(folder, 'nowhere.md'), 'new')).toThrow('ENOENT');
+  expect(readdirSync(folder)).toEqual(['note.md']);
 });
