@@ -1,6 +1,6 @@
 /** A compiled journal → a site in a folder. */
 
-import { readdirSync, renameSync, writeFileSync } from 'node:fs';
+import { cpSync, readdirSync, renameSync, writeFileSync } from 'node:fs';
 import { basename, dirname, join } from 'node:path';
 import { makeFolder } from '../disk/folders.ts';
 import { pathWithin } from '../disk/path-within.ts';
@@ -10,14 +10,16 @@ import type { JournalRecord } from '../journal/record.ts';
 import { openNoteStore } from '../markdown/note-store.ts';
 import { buildPictures, preparePictures } from '../photos/pictures.ts';
 import { buildWithAstro } from './astro.ts';
+import { type EditionStore, editionStore } from './edition-store.ts';
 import { FEED, feedOf } from './feed.ts';
 import { noticesOf } from './notices.ts';
+import { compiledCode, type PageMaker, pageMakerOf } from './page-code.ts';
 import { placeClips } from './place-clips.ts';
 import { setRecord } from './record.ts';
 import { siteRecord } from './site-record.ts';
 import { PROGRAM } from './tool-digest.ts';
-import { openWorkshop } from './workshop.ts';
-import { writePages } from './write-pages.ts';
+import { openWorkshop, type Workshop } from './workshop.ts';
+import { insteadOfAstro, writePages } from './write-pages.ts';
 
 export interface BuildSite {
   readonly record: JournalRecord;
@@ -67,17 +69,41 @@ export async function buildSite({ record, warnings, folder, cache, into, aside, 
 
 /**
  * Astro puts the code of the pages where it will find its packages only if that is below the folder it is run
- * in and that has packages above it. So it is run in a folder of the cache, a new one for each process.
+ * in and that has packages above it. So it is run in a folder of the cache, a new one for each process; code that was
+ * kept is put there too.
  */
 async function buildPages(into: string, cache: string, onPage: (done: number, total: number) => void): Promise<void> {
-  const stand = process.cwd();
   const workshop = openWorkshop(cache);
+  const store = editionStore(cache);
+  const write = (maker: PageMaker): Promise<void> => writePages(maker, into, onPage);
+  try {
+    const code = store.read('pages');
+    if (code === null) await compileAndWrite(workshop, store, into, write);
+    else {
+      cpSync(join(PROGRAM, 'public'), into, { recursive: true });
+      await write(await pageMakerOf(code, workshop.folder));
+    }
+  } finally {
+    workshop.close();
+  }
+}
+
+async function compileAndWrite(
+  workshop: Workshop,
+  store: EditionStore,
+  into: string,
+  write: (maker: PageMaker) => Promise<void>,
+): Promise<void> {
+  const keep = (): void => {
+    const code = compiledCode(workshop.folder);
+    if (code !== null) store.write('pages', code);
+  };
+  const stand = process.cwd();
   try {
     process.chdir(workshop.folder);
-    await buildWithAstro(workshop, { outDir: into, integrations: [writePages(into, onPage)] });
+    await buildWithAstro(workshop, { outDir: into, integrations: [insteadOfAstro(write, keep)] });
   } finally {
     process.chdir(stand);
-    workshop.close();
   }
 }
 

@@ -1,6 +1,7 @@
 /** The pages of a build: Astro renders each, this decides their order and writes them. */
-import type { AstroIntegration, AstroPrerenderer, PathWithRoute } from 'astro';
+import type { AstroIntegration, PathWithRoute } from 'astro';
 import { fileWriter } from './file-writer.ts';
+import type { PageMaker } from './page-code.ts';
 
 /** Often enough to be seen moving. */
 const TOLD_EVERY = 50;
@@ -8,19 +9,24 @@ const TOLD_EVERY = 50;
 /**
  * Takes the pages out of Astro's own loop, which waits for each to be written before it makes the next.
  *
- * @param into the folder of the site
- * @param onPage told how many pages are done, of how many
+ * @param write writes all pages that there are
+ * @param onCode told when the code of the pages stands in the folder that Astro is run in, unless Astro would add to the pages besides
  */
-export function writePages(into: string, onPage: (done: number, total: number) => void): AstroIntegration {
+export function insteadOfAstro(write: (maker: PageMaker) => Promise<void>, onCode: () => void): AstroIntegration {
+  let styles = (): boolean => true;
   return {
     name: 'asfound-pages',
     hooks: {
+      'astro:build:setup': ({ pages }) => {
+        styles = () => [...pages.values()].some((page) => page.styles.length > 0);
+      },
       'astro:build:start': ({ setPrerenderer }) =>
         setPrerenderer((astro) => ({
           ...astro,
           name: 'asfound',
           getStaticPaths: async () => {
-            await renderAll(astro, await astro.getStaticPaths(), into, onPage);
+            if (!styles()) onCode();
+            await write(astro);
             // None are left for Astro.
             return [];
           },
@@ -29,18 +35,21 @@ export function writePages(into: string, onPage: (done: number, total: number) =
   };
 }
 
-async function renderAll(
-  astro: AstroPrerenderer,
-  paths: readonly PathWithRoute[],
-  into: string,
-  onPage: (done: number, total: number) => void,
-): Promise<void> {
+/**
+ * Writes every page.
+ *
+ * @param into the folder of the site
+ * @param onPage told how many pages are done, of how many
+ * @throws what went wrong with a page, or the file system's error
+ */
+export async function writePages(maker: PageMaker, into: string, onPage: (done: number, total: number) => void): Promise<void> {
+  const paths = await maker.getStaticPaths();
   const files = fileWriter(into);
   try {
     for (const [n, path] of paths.entries()) {
       if (n % TOLD_EVERY === 0) onPage(n, paths.length);
       const name = fileOf(path);
-      await files.write(plainAddress(name), await bytesOf(astro, path, name));
+      await files.write(plainAddress(name), await bytesOf(maker, path, name));
     }
   } finally {
     await files.end();
@@ -63,9 +72,9 @@ function plainAddress(name: string): string {
   return name;
 }
 
-async function bytesOf(astro: AstroPrerenderer, { pathname, route }: PathWithRoute, name: string): Promise<Uint8Array> {
+async function bytesOf(maker: PageMaker, { pathname, route }: PathWithRoute, name: string): Promise<Uint8Array> {
   const url = new URL(pathname === '' || name === '/index.html' ? '/' : name, 'http://localhost');
-  const rendered = await astro.render(new Request(url), { routeData: route });
+  const rendered = await maker.render(new Request(url), { routeData: route });
   const response = rendered instanceof Response ? rendered : rendered.response;
   if (!response.ok && route.route !== '/404') throw new Error(`${name}: the page answers with ${response.status}`);
   return response.bytes();
