@@ -11,9 +11,10 @@ import { preparePictures } from '../photos/pictures.ts';
 import { NO_PICTURES, type PicturePlan } from '../photos/plan.ts';
 import { type OnDemand, renderOnDemand } from '../photos/render-on-demand.ts';
 import { serveWithAstro } from '../site/astro.ts';
-import { bundleScripts } from '../site/build-site.ts';
 import { cacheFolder } from '../site/cache-folder.ts';
 import { hasErrors } from '../site/check-journal.ts';
+import { writeScripts } from '../site/client-scripts.ts';
+import { editionStore } from '../site/edition-store.ts';
 import { setRecord } from '../site/record.ts';
 import { siteRecord } from '../site/site-record.ts';
 import { PROGRAM } from '../site/tool-digest.ts';
@@ -65,7 +66,7 @@ export async function serveJournal({ folder, port, host }: Serve, effects: Effec
     problems: [],
   };
   const first = await refresh(served, effects);
-  await bundleScripts(join(files, 'scripts'));
+  await writeScripts(join(files, 'scripts'), editionStore(cache));
   const server = await serveWithAstro(workshop, { server: { port, host }, integrations: [watcher(served, effects)] });
   effects.err(`The journal is at http://${host}:${server.address.port}/${first ? '' : ' as soon as its errors are mended'}\n`);
   await new Promise<void>((stop) => {

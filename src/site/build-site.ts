@@ -1,7 +1,7 @@
 /** A compiled journal → a site in a folder. */
 
 import { cpSync, readdirSync, renameSync, writeFileSync } from 'node:fs';
-import { basename, dirname, join } from 'node:path';
+import { dirname, join } from 'node:path';
 import { makeFolder } from '../disk/folders.ts';
 import { pathWithin } from '../disk/path-within.ts';
 import { dataFilesOf } from '../exports/data-files.ts';
@@ -10,9 +10,9 @@ import type { JournalRecord } from '../journal/record.ts';
 import { openNoteStore } from '../markdown/note-store.ts';
 import { buildPictures, preparePictures } from '../photos/pictures.ts';
 import { buildWithAstro } from './astro.ts';
+import { writeScripts } from './client-scripts.ts';
 import { type EditionStore, editionStore } from './edition-store.ts';
 import { FEED, feedOf } from './feed.ts';
-import { noticesOf } from './notices.ts';
 import { compiledCode, type PageMaker, pageMakerOf } from './page-code.ts';
 import { placeClips } from './place-clips.ts';
 import { setRecord } from './record.ts';
@@ -55,12 +55,13 @@ export async function buildSite({ record, warnings, folder, cache, into, aside, 
   const { site, kept } = siteRecord(record, pictures.plan, warnings, store);
   setRecord(site);
   progress(`Pages of ${record.journal.sessions.length} sessions and ${record.journal.positions.size} positions`);
-  await buildPages(into, cache, (done, total) => progress(`Pages: ${done} of ${total}`));
+  const edition = editionStore(cache);
+  await buildPages(into, cache, edition, (done, total) => progress(`Pages: ${done} of ${total}`));
   store.save(await kept);
   progress('Scripts and downloads');
   moveInto(aside, into);
   await placeClips(record.journal, folder, cache, into);
-  await bundleScripts(join(into, 'scripts'));
+  await writeScripts(join(into, 'scripts'), edition);
   const feed = await feedOf(site);
   if (feed !== null) writeFileSync(join(into, FEED), feed);
   await writeData(record, into);
@@ -72,9 +73,8 @@ export async function buildSite({ record, warnings, folder, cache, into, aside, 
  * in and that has packages above it. So it is run in a folder of the cache, a new one for each process; code that was
  * kept is put there too.
  */
-async function buildPages(into: string, cache: string, onPage: (done: number, total: number) => void): Promise<void> {
+async function buildPages(into: string, cache: string, store: EditionStore, onPage: (done: number, total: number) => void): Promise<void> {
   const workshop = openWorkshop(cache);
-  const store = editionStore(cache);
   const write = (maker: PageMaker): Promise<void> => writePages(maker, into, onPage);
   try {
     const code = store.read('pages');
@@ -110,20 +110,6 @@ async function compileAndWrite(
 /** Moves everything in a folder into another on the same disk. */
 function moveInto(from: string, to: string): void {
   for (const name of readdirSync(from)) renameSync(join(from, name), join(to, name));
-}
-
-/** Client scripts become classic scripts of fixed names: modules do not load from a disk. */
-export async function bundleScripts(into: string): Promise<void> {
-  const folder = join(PROGRAM, 'src/client');
-  const scripts = readdirSync(folder).filter((name) => /^[a-z-]+\.ts$/.test(name));
-  if (scripts.length === 0) return;
-  const { rolldown } = await import('rolldown');
-  for (const script of scripts) {
-    const bundle = await rolldown({ input: join(folder, script), logLevel: 'silent' });
-    const file = join(into, `${basename(script, '.ts')}.js`);
-    await bundle.write({ file, format: 'iife', minify: true, postBanner: ({ moduleIds }) => noticesOf(moduleIds) });
-    await bundle.close();
-  }
 }
 
 async function writeData(record: JournalRecord, into: string): Promise<void> {

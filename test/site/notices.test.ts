@@ -3,7 +3,7 @@ import { createRequire } from 'node:module';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { expect, onTestFinished, test } from 'vitest';
-import { bundleScripts } from '../../src/site/build-site.ts';
+import { writeScripts } from '../../src/site/client-scripts.ts';
 import { noticesOf } from '../../src/site/notices.ts';
 
 const LIBRARY = createRequire(import.meta.url).resolve('minisearch');
@@ -11,7 +11,7 @@ const LIBRARY = createRequire(import.meta.url).resolve('minisearch');
 test('the published search carries the notice of the library in it, and a script of our own alone none', async () => {
   const into = mkdtempSync(join(tmpdir(), 'asfound-scripts-'));
   onTestFinished(() => rmSync(into, { recursive: true, force: true }));
-  await bundleScripts(into);
+  await writeScripts(into);
   const search = readFileSync(join(into, 'search.js'), 'utf8');
   expect(search).toMatch(/^\/\*! minisearch\n\nCopyright 20\d\d /);
   expect(search).toContain('The above copyright notice and this permission notice shall be included');
