@@ -30,6 +30,7 @@ export const PAGES = {
   forgotten: 'forgotten.html',
   identity: 'identity.html',
   pictures: 'pictures.html',
+  plates: 'before-and-after.html',
   film: 'film.html',
   papers: 'papers.html',
   cautions: 'cautions.html',

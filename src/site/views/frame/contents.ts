@@ -48,6 +48,7 @@ export const CONTENTS: readonly ContentsGroup[] = [
     name: 'The evidence',
     entries: [
       { page: 'pictures', name: 'Pictures' },
+      { page: 'plates', name: 'Before and after' },
       { page: 'film', name: 'Film' },
       { page: 'papers', name: 'Papers' },
       { page: 'unrecorded', name: 'Unrecorded' },

@@ -2,9 +2,8 @@
 import type { IsoDate, Milestone, SessionId } from '../../../journal/model.ts';
 import type { JournalRecord } from '../../../journal/record.ts';
 import type { Gate, ItemRow } from '../../../journal/registers/open-items.ts';
-import { gatesAt, temporaryMeasuresAt } from '../../../journal/registers/open-items.ts';
-import { type Originality, originalityAt } from '../../../journal/registers/originality.ts';
-import { registerAt } from '../../../journal/registers/register.ts';
+import { gatesAt, openItemsAt, temporaryMeasuresAt } from '../../../journal/registers/open-items.ts';
+import { type RegisterRow, registerAt } from '../../../journal/registers/register.ts';
 
 export interface Standing {
   readonly sessions: number;
@@ -12,36 +11,63 @@ export interface Standing {
   readonly newest: { readonly id: SessionId; readonly date: IsoDate } | null;
   readonly minutes: number;
   readonly people: number;
-  readonly positions: number;
-  /** Positions all of whose places hold an original of their own. */
-  readonly original: number;
+  /** Places of single parts, and of what the catalogue counts in lots: fasteners, wheels, slats. */
+  readonly single: Places;
+  readonly lots: Places;
   readonly mismatches: number;
-  readonly originality: Originality;
   readonly gates: readonly Gate[];
   /** The first milestone that is not reached; null when all are. */
   readonly next: Gate | null;
   readonly lastReached: { readonly milestone: Milestone; readonly date: string } | null;
   readonly temporary: readonly ItemRow[];
+  /** The next jobs: what is due before the next milestone, the oldest first, then the oldest of the rest. */
+  readonly jobs: readonly ItemRow[];
 }
+
+/** How many places there are, and how many hold what the works put there. */
+export interface Places {
+  readonly places: number;
+  readonly original: number;
+}
+
+/** So many jobs stand on the front page. */
+const JOBS = 3;
 
 export function standingOf(record: JournalRecord): Standing {
   const { sessions } = record.journal;
   const rows = registerAt(record, null);
   const gates = gatesAt(record, null);
   const passed = gates.flatMap(({ milestone, reached }) => (reached ? [{ milestone, date: reached.date }] : []));
-  const full = rows.filter(({ fitted, empty }) => empty === 0 && fitted.every(({ origin }) => origin === 'original'));
+  const next = gates.find(({ reached }) => reached === null) ?? null;
+  const temporary = temporaryMeasuresAt(record, null);
   return {
     sessions: sessions.length,
     newest: sessions.at(-1) ?? null,
     minutes: sessions.reduce((sum, { hours }) => hours.reduce((total, one) => total + one.minutes, sum), 0),
     people: new Set(sessions.flatMap(({ hours }) => hours.map(({ by }) => by))).size,
-    positions: rows.length,
-    original: full.length,
+    single: placesOf(record, rows, (count) => count === 1),
+    lots: placesOf(record, rows, (count) => count > 1),
     mismatches: rows.reduce((sum, row) => sum + row.mismatches.length, 0),
-    originality: originalityAt(record, null),
     gates,
-    next: gates.find(({ reached }) => reached === null) ?? null,
+    next,
     lastReached: passed.sort((a, b) => (a.date < b.date ? -1 : 1)).at(-1) ?? null,
-    temporary: temporaryMeasuresAt(record, null),
+    temporary,
+    jobs: jobsOf(openItemsAt(record, null), next),
   };
+}
+
+function placesOf({ journal }: JournalRecord, rows: readonly RegisterRow[], of: (count: number) => boolean): Places {
+  const some = rows.filter(({ count }) => of(count));
+  const originals = some.flatMap(({ fitted, position }) =>
+    fitted.filter(({ part, origin }) => origin === 'original' && journal.parts.get(part)?.position === position),
+  );
+  const sum = (list: readonly { readonly count: number }[]): number => list.reduce((all, { count }) => all + count, 0);
+  return { places: sum(some), original: sum(originals) };
+}
+
+/** What others have promised is no job; temporary measures have a list of their own. */
+function jobsOf(open: readonly ItemRow[], next: Gate | null): readonly ItemRow[] {
+  const jobs = open.filter(({ kind }) => kind !== 'temporary' && kind !== 'waiting');
+  const due = new Set([...(next?.items ?? []), ...(next?.earlier ?? [])].map(({ id }) => id));
+  return [...jobs.filter(({ id }) => due.has(id)), ...jobs.filter(({ id }) => !due.has(id))].slice(0, JOBS);
 }

@@ -17,6 +17,12 @@ export const partLinks = (sheet: Sheet, ids: readonly PartId[]): Markup =>
 
 export const positionLink = (sheet: Sheet, id: PositionId): Markup => linked(sheet.positionName(id), sheet.toPosition(id));
 
+export const positionLinks = (sheet: Sheet, ids: readonly PositionId[]): Markup =>
+  joined(
+    ids.map((id) => positionLink(sheet, id)),
+    ', ',
+  );
+
 export const consumableLinks = (sheet: Sheet, ids: readonly ConsumableId[]): Markup =>
   joined(
     ids.map((id) => linked(sheet.consumableName(id), sheet.toConsumable(id))),

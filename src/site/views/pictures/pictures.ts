@@ -69,9 +69,13 @@ export function numberWords({ record }: Sheet, session: Session, file: string): 
   return `${inOrder.indexOf(file) + 1} of ${inOrder.length}`;
 }
 
-/** The picture that stands for a session: its first that shows something, in prose or after it. */
-export function leadPicture(sheet: Sheet, session: Session): Picture | null {
-  const usable = session.pictures.filter(({ file }) => sheet.record.pictures.rendition(file) !== null);
+/**
+ * The picture that stands for a session: its first that shows something, in prose or after it.
+ *
+ * @param elsewhere paths of pictures that stand on the page already
+ */
+export function leadPicture(sheet: Sheet, session: Session, elsewhere: readonly string[] = []): Picture | null {
+  const usable = session.pictures.filter(({ file }) => sheet.record.pictures.rendition(file) !== null && !elsewhere.includes(file));
   return usable.find(({ unmentioned }) => !unmentioned) ?? usable[0] ?? null;
 }
 

@@ -8,6 +8,7 @@ import { headPicture } from '../../../../src/site/views/pictures/pictures.ts';
 import { closeUps, pointsOn } from '../../../../src/site/views/pictures/points.ts';
 import { amongOthers, sessionsOfThread, threadsOfSession } from '../../../../src/site/views/session/threads.ts';
 import { compileFiles, JOURNAL, NOTE, note } from '../../../journal/base.ts';
+import { renditionOf } from './rendition.ts';
 
 const FOLDER = NOTE.slice(0, NOTE.lastIndexOf('/'));
 const PICTURES = `pictures:
@@ -22,22 +23,11 @@ const compiled = compileFiles({
   },
   assets: [`${FOLDER}/drum.jpg`, `${FOLDER}/plain.jpg`],
 });
-const rendition = (name: string) => {
-  const file = { file: `pictures/${name}.webp`, width: 1200, height: 900 };
-  return {
-    path: `${FOLDER}/${name}.jpg`,
-    key: name,
-    width: 1200,
-    height: 900,
-    sources: [],
-    fallback: file,
-    full: file,
-    placeholder: null,
-    takenAt: null,
-    camera: null,
-  };
-};
-const plan: PicturePlan = picturePlan({ renditions: ['drum', 'plain'].map(rendition), papers: [], inOrder: [] });
+const plan: PicturePlan = picturePlan({
+  renditions: ['drum', 'plain'].map((name) => renditionOf(`${FOLDER}/${name}.jpg`)),
+  papers: [],
+  inOrder: [],
+});
 const base = compiled.record as NonNullable<typeof compiled.record>;
 const record: SiteRecord = { ...base, pictures: plan, warnings: [], noteHtml: async () => '' };
 const sheet = sheetOf(record, 'parts/drum.html');
