@@ -6,7 +6,7 @@ const LIMITS = { testTimeout: 300_000, hookTimeout: 600_000, expect: { poll: { t
 const root = new URL('..', import.meta.url).pathname;
 
 /** Tests of pure functions: nothing they share can change, so that the files of one thread share their modules. */
-const PURE = ['values', 'journal', 'replay', 'registers', 'ledger', 'timelines', 'cases', 'markdown'].map(
+const PURE = ['values', 'journal', 'replay', 'registers', 'ledger', 'timelines', 'cases', 'markdown', 'second-opinion'].map(
   (folder) => `test/${folder}/**/*.test.ts`,
 );
 

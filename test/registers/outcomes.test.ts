@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import type { ActionWord } from '../../src/journal/model.ts';
 import { registerRowAt } from '../../src/journal/registers/register.ts';
 import { decide, did, type Evening, evening, part, soundRecord } from '../builders/journal.ts';
 import { measured } from '../builders/observed.ts';
@@ -110,6 +111,34 @@ describe('the outcome of a position is computed from what is there and what was 
     expect(outcome('studs', day({ parts: [did('studs', ['removed', 'conserved', 'fitted']), two] }))).toBe('kept, repaired (2 of 5)');
     const three = did('studs', ['removed', 'repaired', 'fitted'], { count: 3 });
     expect(outcome('studs', day({ parts: [two] }), day({ parts: [three] }, '2030-10-02'))).toBe('kept, repaired');
+  });
+
+  test('and never of those that are gone', () => {
+    const repairedAndGone = did('studs', ['removed', 'repaired', 'gone'], { count: 2, how: 'scrapped' });
+    expect(outcome('studs', day({ parts: [repairedAndGone] }))).toBe('undecided, 3 of 5 on, 2 gone');
+    const wheels = [part('wheels', { count: 4, numbered: 'I to IIII' })];
+    const third = (...words: ActionWord[]) => did('wheels', words, { which: [3], count: 1 });
+    const work = day({ parts: [third('removed', 'repaired')] });
+    const off = day({ parts: [{ ...third('gone'), how: 'scrapped' }] }, '2030-10-02');
+    const words = (...evenings: Evening[]) => registerRowAt(soundRecord({ parts: wheels, evenings }), 'wheels', null).outcome.words;
+    expect(words(work)).toBe('kept, repaired (1 of 4), 3 of 4 on');
+    expect(words(work, off)).toBe('undecided, 3 of 4 on, 1 gone');
+  });
+
+  test('what stands in the same place of a spare assembly replaces nothing on the vehicle', () => {
+    const engines = [
+      part('engine'),
+      part('engine-spare', { for: 'engine', store: 'loft' }),
+      part('magneto', { inside: 'engine' }),
+      part('magneto-other', { for: 'magneto', store: 'loft' }),
+    ];
+    const other = day({ parts: [did('magneto-other', 'fitted', { into: ['engine-spare'] }), did('magneto', 'repaired')] });
+    const off = day({ parts: [did('engine', 'removed', { to: 'loft' })] }, '2030-10-02');
+    const on = day({ parts: [did('engine-spare', 'fitted')] }, '2030-10-03');
+    const magneto = (...evenings: Evening[]) => registerRowAt(soundRecord({ parts: engines, evenings }), 'magneto', null).outcome;
+    expect(magneto(other)).toEqual({ kind: 'kept-repaired', words: 'kept, repaired' });
+    expect(magneto(other, off)).toEqual({ kind: 'kept-repaired', words: 'kept, repaired, off with engine' });
+    expect(magneto(other, off, on)).toEqual({ kind: 'replaced', words: 'replaced (donor)' });
   });
 
   test('what was thrown away is gone, and not off for now', () => {

@@ -75,3 +75,14 @@ describe('notes of one day', () => {
     ]);
   });
 });
+
+describe('notes that seem to be the wrong way round', () => {
+  test('are told of where something cannot be, never for warnings alone', () => {
+    const evenings = [
+      evening('2030-10-01', { bags: [{ bag: 2, off: 'drum' }], reached: [{ milestone: 'first-start' }] }),
+      evening('2030-10-02', { parts: [did('drum', 'removed', { to: 'loft' })], reached: [{ milestone: 'stripped' }] }),
+    ];
+    const { diagnostics } = replay(journal({ parts: [part('drum')], evenings }));
+    expect(diagnostics.map(({ code }) => code)).toEqual(['A618', 'A616']);
+  });
+});

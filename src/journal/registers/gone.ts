@@ -8,11 +8,17 @@ type Gone = Extract<Whereabouts, { readonly at: 'gone' }>;
 export interface GoneCount {
   readonly count: number;
   readonly how: readonly GoneHow[];
+  /** Which of a numbered lot. */
+  readonly which: readonly number[];
 }
 
 export function goneOf(record: RegisterSource, part: PartId, date: IsoDate): GoneCount {
-  const gone = whereaboutsAt(record, part, date).flatMap(({ where, count }) => (isGone(where) ? [{ count, how: where.how }] : []));
-  return { count: gone.reduce((sum, { count }) => sum + count, 0), how: [...new Set(gone.map(({ how }) => how))] };
+  const gone = whereaboutsAt(record, part, date).flatMap(({ where, ...rest }) => (isGone(where) ? [{ ...rest, how: where.how }] : []));
+  return {
+    count: gone.reduce((sum, { count }) => sum + count, 0),
+    how: [...new Set(gone.map(({ how }) => how))],
+    which: gone.flatMap(({ which }) => which ?? []),
+  };
 }
 
 /** `gone (scrapped, sold)` */

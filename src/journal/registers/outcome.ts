@@ -54,8 +54,9 @@ export interface Standings {
 
 /** The outcome of a position at the end of a day. */
 export function outcomeOf(record: RegisterSource, position: Position, standings: Standings, date: IsoDate): Outcome {
-  const { seated, inForce } = standings;
-  const standing = [...standings.fitted, ...seated];
+  const { inForce } = standings;
+  const { fitted, seated } = whatCounts(standings);
+  const standing = [...fitted, ...seated];
   const asFound = standing.filter((occupant) => occupant.asFound).reduce(sumCount, 0);
   const total = standing.reduce(sumCount, 0);
   if (total === 0) return nothingFitted(record, position, inForce, date);
@@ -68,6 +69,16 @@ export function outcomeOf(record: RegisterSource, position: Position, standings:
     return { kind: 'partly-replaced', words };
   }
   return standIn(record, position, standing, on);
+}
+
+/**
+ * What a position is judged by: what stands there on the vehicle. Where nothing does, what stands there in the same
+ * assembly as the part that was found there, else in any that is off.
+ */
+function whatCounts({ fitted, seated }: Standings): Pick<Standings, 'fitted' | 'seated'> {
+  if (fitted.length > 0) return { fitted, seated: [] };
+  const own = seated.find(({ asFound }) => asFound);
+  return { fitted, seated: own ? seated.filter(({ carrier }) => carrier === own.carrier) : seated };
 }
 
 /** With what it is off the vehicle: `, off with Engine`. */

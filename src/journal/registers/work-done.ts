@@ -1,5 +1,7 @@
-import type { ActionWord, IsoDate, PartId } from '../model.ts';
+import type { ActionWord, IsoDate, PartEntry, PartId } from '../model.ts';
+import type { Deed } from '../record.ts';
 import { deedCount } from './deed-count.ts';
+import { goneOf } from './gone.ts';
 import { groupedBy, type RegisterSource } from './source.ts';
 import { deedsOf } from './stays.ts';
 
@@ -8,25 +10,37 @@ const DEPTH: Partial<Record<ActionWord, number>> = { conserved: 1, refinished: 2
 /** Looking at a part and gauging it leaves it untouched. */
 const LOOKED: readonly ActionWord[] = ['inspected', 'measured'];
 
-/** The deepest work done to a part by the end of a day, and on how many of a lot. */
+/** The deepest work done to what is left of a part by the end of a day, and on how many of a lot. */
 export interface WorkDone {
   /** 0: none; then as deep as conserved, refinished, repaired. */
   readonly depth: 0 | 1 | 2 | 3;
   /**
-   * Of a numbered lot those that were named. Else what several entries say of some of a lot is taken to be of others
-   * each time; all of them at most. What one entry says twice is of the same ones.
+   * Of a numbered lot those that were named and are not gone. Else what several entries say of some of a lot is taken to
+   * be of others each time; all that are left at most. What one entry says twice is of the same ones.
    */
   readonly count: number;
 }
 
 export function workDone(record: RegisterSource, part: PartId, date: IsoDate): WorkDone {
   const deeds = deedsOf(record, part).filter((deed) => deed.date <= date);
-  const depth = Math.max(0, ...deeds.map(({ did }) => DEPTH[did] ?? 0)) as WorkDone['depth'];
-  const such = depth === 0 ? [] : deeds.filter(({ did }) => DEPTH[did] === depth);
-  const numbered = new Set(such.flatMap(({ which }) => which ?? []));
-  const others = such.filter(({ which }) => which === null);
-  const sum = [...groupedBy(others, ({ entry }) => entry)].reduce((all, [, list]) => all + deedCount(list), numbered.size);
-  return { depth, count: Math.min(sum, record.journal.parts.get(part)?.count ?? sum) };
+  const gone = goneOf(record, part, date);
+  const left = (record.journal.parts.get(part)?.count ?? 0) - gone.count;
+  for (const depth of [3, 2, 1] as const) {
+    const such = deeds.filter(({ did }) => DEPTH[did] === depth);
+    const numbered = new Set(such.flatMap(({ which }) => which ?? []).filter((number) => !gone.which.includes(number)));
+    const others = groupedBy(
+      such.filter(({ which }) => which === null),
+      ({ entry }) => entry,
+    );
+    const sum = [...others].reduce((all, [entry, list]) => all + deedCount(list) - goneWith(entry, deeds, gone.count), numbered.size);
+    if (Math.min(sum, left) > 0) return { depth, count: Math.min(sum, left) };
+  }
+  return { depth: 0, count: 0 };
+}
+
+/** How many of those that an entry speaks of it throws away too. */
+function goneWith(entry: PartEntry, deeds: readonly Deed[], gone: number): number {
+  return Math.min(gone, deedCount(deeds.filter((deed) => deed.entry === entry && deed.did === 'gone')));
 }
 
 /** True when nothing was done to a part by the end of a day but to look at it. */

@@ -4,6 +4,11 @@ import type { Session } from '../model.ts';
 /** How many notes apart two may be that are taken to have changed places. */
 const FARTHEST = 4;
 
+/** What is warned of can be: by itself it is no sign that notes changed places. */
+function errorsIn(found: readonly Diagnostic[]): number {
+  return found.filter(({ severity }) => severity === 'error').length;
+}
+
 /**
  * Looks whether several things that cannot be come from one slip: two notes that bear each other's dates.
  *
@@ -17,7 +22,7 @@ export function withExchange(
   found: readonly Diagnostic[],
   replayed: (sessions: readonly Session[]) => readonly Diagnostic[],
 ): readonly Diagnostic[] {
-  if (found.length < 2) return found;
+  if (found.length < 2 || errorsIn(found) === 0) return found;
   const index = new Map(sessions.map(({ file }, n) => [file, n]));
   const first = Math.min(...found.map(({ place }) => index.get(place.file) ?? Number.POSITIVE_INFINITY));
   if (!Number.isFinite(first)) return found;
@@ -25,7 +30,8 @@ export function withExchange(
     const left = replayed(exchanged(sessions, a, b));
     const known = new Set(found.map(keyOf));
     const explains = found.length - left.length;
-    return explains >= 2 && left.every((one) => known.has(keyOf(one))) ? [{ a, b, left, explains }] : [];
+    const mends = explains >= 2 && errorsIn(left) < errorsIn(found);
+    return mends && left.every((one) => known.has(keyOf(one))) ? [{ a, b, left, explains }] : [];
   });
   const [best] = tried.sort((x, y) => y.explains - x.explains || x.b - x.a - (y.b - y.a));
   if (!best) return found;
