@@ -56,7 +56,7 @@ export class Outcomes {
     const own = shop.of(position.id);
     const strange = standing.filter(({ part }) => part.id !== position.id);
     if (standing.length === 0) return this.#nothingThere(position, decided, shop);
-    if (strange.length > 0) return strange.length < position.count ? 'partly-replaced' : 'replaced';
+    if (strange.length > 0) return strange.length < standing.length ? 'partly-replaced' : 'replaced';
     if (isAdded(own, this.#journal)) return 'added';
     const ours = own.filter((piece) => standing.includes(piece) || isLying(shop.endOf(piece)?.at));
     const did = shop.done.filter(({ pieces }) => pieces.some((piece) => ours.includes(piece))).flatMap(({ entry }) => entry.did);

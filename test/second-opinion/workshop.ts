@@ -186,10 +186,14 @@ export class Workshop {
     return this.done.flatMap(({ pieces }, n) => (pieces.includes(piece) ? [n] : [])).join();
   }
 
-  /** What a word does to a piece: its new spot, or null where it cannot be. */
+  /**
+   * What a word does to a piece: its new spot, or null where it cannot be. `to` of an entry is the firm where it sends
+   * something out, else the place of the last move.
+   */
   #step(word: ActionWord, n: number, entry: PartEntry, session: Session): (piece: Piece) => Spot | null {
-    const takes = entry.did.findLastIndex((one) => WITH_A_PLACE.includes(one)) === n;
-    const to = takes ? entry.to : null;
+    const last = entry.did.findLastIndex((one) => WITH_A_PLACE.includes(one));
+    const sent = entry.did.indexOf('sent-out');
+    const to = n === (sent < 0 ? last : sent) ? entry.to : null;
     const lying = (otherwise: string | null = null): Spot =>
       to?.bag ? { at: 'bag', bag: to.bag } : { at: 'stores', store: to?.name ?? otherwise };
     const here = (piece: Piece) => isHere(this.endOf(piece));
