@@ -4,6 +4,7 @@ import { join, resolve, sep } from 'node:path';
 import type { AstroIntegration } from 'astro';
 import type { Diagnostic } from '../journal/diagnostics/diagnostic.ts';
 import { formatDiagnostics, PLAIN } from '../journal/diagnostics/format.ts';
+import type { KnownNotes } from '../journal/read/read-files.ts';
 import type { JournalRecord } from '../journal/record.ts';
 import type { LoadedSources } from '../load/load.ts';
 import { openNoteStore } from '../markdown/note-store.ts';
@@ -42,6 +43,7 @@ export interface Served {
   /** Rendered notes by what they were made from. */
   kept: ReadonlyMap<string, string>;
   sources: LoadedSources | null;
+  readonly readBefore: KnownNotes;
   record: JournalRecord | null;
   problems: readonly Diagnostic[];
 }
@@ -62,6 +64,7 @@ export async function serveJournal({ folder, port, host }: Serve, effects: Effec
     plan: NO_PICTURES,
     kept: openNoteStore(cache, folder).kept,
     sources: null,
+    readBefore: new WeakMap(),
     record: null,
     problems: [],
   };
@@ -79,7 +82,7 @@ export async function serveJournal({ folder, port, host }: Serve, effects: Effec
 
 /** Compiles what is on disk now. @returns whether the pages now show it */
 async function refresh(served: Served, effects: Effects): Promise<boolean> {
-  const opened = await checkLoaded(loadFolder(served.folder, served.sources), effects);
+  const opened = await checkLoaded(loadFolder(served.folder, served.sources), effects, null, served.readBefore);
   served.sources = opened.sources;
   served.problems = opened.diagnostics.filter((each) => each.severity === 'error');
   reportProblems(opened, effects);

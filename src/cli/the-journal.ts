@@ -3,6 +3,7 @@ import { existsSync, statSync } from 'node:fs';
 import { join, relative, resolve } from 'node:path';
 import { Busy, finishChange } from '../disk/write-together.ts';
 import type { IsoDate } from '../journal/model.ts';
+import type { KnownNotes } from '../journal/read/read-files.ts';
 import { type LoadedSources, loadJournal } from '../load/load.ts';
 import { reasonOf } from '../load/problems.ts';
 import { cacheFolder } from '../site/cache-folder.ts';
@@ -59,10 +60,17 @@ export function loadFolder(folder: string, before: LoadedSources | null = null):
  * Compiles and checks what has been read.
  *
  * @param to the day the record is asked for; null for that of its newest note
+ * @param readBefore for whoever does so again and again: what notes were read as
  * @throws Refusal when that day is before the vehicle arrived
  */
-export async function checkLoaded(sources: LoadedSources, effects: Effects, to: IsoDate | null = null): Promise<OpenedJournal> {
-  const checked = await checkSources(sources, { today: todayBy(effects.env, effects.now()), to, cache: cacheFolder(effects.env) });
+export async function checkLoaded(
+  sources: LoadedSources,
+  effects: Effects,
+  to: IsoDate | null = null,
+  readBefore?: KnownNotes,
+): Promise<OpenedJournal> {
+  const today = todayBy(effects.env, effects.now());
+  const checked = await checkSources(sources, { today, to, cache: cacheFolder(effects.env), readBefore });
   const arrived = checked.record?.journal.settings.arrived;
   if (to !== null && arrived !== undefined && to < arrived) {
     throw new Refusal(EXIT.notUnderstood, `--to ${to} is before the vehicle arrived, on ${arrived}.`);

@@ -8,7 +8,7 @@ import { type Diagnostic, inFileOrder } from './diagnostics/diagnostic.ts';
 import type { Repair } from './diagnostics/repair.ts';
 import { ledgerOf } from './ledger/ledger.ts';
 import type { IsoDate, PartId } from './model.ts';
-import { readFiles } from './read/read-files.ts';
+import { type KnownNotes, readFiles } from './read/read-files.ts';
 import { reporter } from './read/reporter.ts';
 import type { Sources } from './read/source/sources.ts';
 import { type JournalRecord, WORKSHOP } from './record.ts';
@@ -27,6 +27,8 @@ export interface Compiled {
 export interface CompileOptions {
   readonly today: IsoDate;
   readonly to?: IsoDate | null;
+  /** Notes read before, for whoever compiles a journal again and again. */
+  readonly readBefore?: KnownNotes | undefined;
 }
 
 /**
@@ -36,11 +38,12 @@ export interface CompileOptions {
  * @param options.today the day of compiling. It does one thing: a later date is an error
  * @param options.to the record is made as it stood at the end of this day, from the notes up to it; else on the day of
  *   the newest note
+ * @param options.readBefore notes in it are not read again; those that are read now are added
  */
-export function compileJournal(sources: Sources, { today, to = null }: CompileOptions): Compiled {
+export function compileJournal(sources: Sources, { today, to = null, readBefore }: CompileOptions): Compiled {
   const out = reporter();
   out.diagnostics.push(...sources.problems);
-  const read = readFiles(sources, out);
+  const read = readFiles(sources, out, readBefore);
   const journal = compile(read, sources, out);
   const positionOf = (part: PartId) => journal?.parts.get(part)?.position ?? part;
   const told = (all: readonly Diagnostic[]) => withoutEchoes(all, read, doubtsOf(read, all), positionOf).sort(inFileOrder);

@@ -3,6 +3,7 @@ import { type Diagnostic, inFileOrder } from '../journal/diagnostics/diagnostic.
 import type { Repair } from '../journal/diagnostics/repair.ts';
 import type { IsoDate } from '../journal/model.ts';
 import { compileJournal } from '../journal/pipeline.ts';
+import type { KnownNotes } from '../journal/read/read-files.ts';
 import type { JournalRecord } from '../journal/record.ts';
 import { type LoadedSources, loadJournal } from '../load/load.ts';
 
@@ -24,6 +25,8 @@ export interface CheckOptions {
   readonly to?: IsoDate | null;
   /** The cache folder. */
   readonly cache: string;
+  /** For whoever checks the same folder again and again: what its notes were read as. */
+  readonly readBefore?: KnownNotes | undefined;
   /** An earlier load of the same folder; what has not changed is not read again. */
   readonly before?: LoadedSources | null;
 }
@@ -41,9 +44,9 @@ export async function checkJournal(folder: string, { before = null, ...options }
 /** The same for a folder that has been loaded. */
 export async function checkSources(
   sources: LoadedSources,
-  { today, to = null, cache }: Omit<CheckOptions, 'before'>,
+  { today, to = null, cache, readBefore }: Omit<CheckOptions, 'before'>,
 ): Promise<CheckedJournal> {
-  const { record, diagnostics, repairs } = compileJournal(sources, { today, to });
+  const { record, diagnostics, repairs } = compileJournal(sources, { today, to, readBefore });
   const ofPictures = await pictureDiagnostics(sources, record, cache);
   return {
     sources,

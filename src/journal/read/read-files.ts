@@ -5,6 +5,7 @@ import type { Place } from '../diagnostics/place.ts';
 import { ID, nearestId } from '../schema/fields.ts';
 import { sessionSchema } from '../schema/session.ts';
 import { readDate } from '../values/date.ts';
+import { keptIn } from '../values/once.ts';
 
 import { type DrawingSource, readDrawing } from './drawing.ts';
 import { FIELDS_OF_A_NOTE, kindOfFile, YAML_OF } from './file-kinds.ts';
@@ -14,7 +15,7 @@ import { catalogueOf, withAcquired } from './made-parts.ts';
 import { readProse } from './prose.ts';
 import { type ProseAlone, proseAlone } from './prose-alone.ts';
 import { controlByNumber, tooMuchOf } from './prose-limits.ts';
-import type { Reporter } from './reporter.ts';
+import { type Reporter, reporter } from './reporter.ts';
 import type { StandIns } from './settle.ts';
 import { cutFrontMatter } from './source/front-matter.ts';
 import type { SourceFile, Sources } from './source/sources.ts';
@@ -24,8 +25,18 @@ import { treeIn } from './tree-in.ts';
 import { understand } from './understand.ts';
 import { type Read, withEntries } from './written-entry.ts';
 
-/** Reads every file; a note or catalogue that is beyond reading is reported and left out. */
-export function readFiles(sources: Sources, out: Reporter): ReadJournal {
+/** What the file of a note was read as, by that very file: it depends on nothing else. */
+export type KnownNotes = WeakMap<
+  SourceFile,
+  { readonly notes: readonly NoteSource[]; readonly told: Pick<Reporter, 'diagnostics' | 'repairs'> }
+>;
+
+/**
+ * Reads every file; a note or catalogue that is beyond reading is reported and left out.
+ *
+ * @param known notes that were read before; those that are read now are added. They take memory for as long as their files do
+ */
+export function readFiles(sources: Sources, out: Reporter, known: KnownNotes = new WeakMap()): ReadJournal {
   let journal: ReadJournal['journal'] = null;
   let consumables: ReadJournal['consumables'] = null;
   const parts: PartsFile[] = [];
@@ -34,17 +45,23 @@ export function readFiles(sources: Sources, out: Reporter): ReadJournal {
   const statements: StatementFile[] = [];
   const notes: NoteSource[] = [];
   for (const file of sources.files) {
+    const kind = kindOfFile(file.path);
+    if (kind === 'note') {
+      const { notes: read, told } = keptIn(known, file, () => readNoteFile(file));
+      notes.push(...read);
+      out.diagnostics.push(...told.diagnostics);
+      out.repairs.push(...told.repairs);
+      continue;
+    }
     const { text, diagnostics } = decode(file);
     out.diagnostics.push(...diagnostics);
     if (text === null) continue;
-    const kind = kindOfFile(file.path);
     if (kind === 'journal') journal = readCatalogue(text, YAML_OF.journal, out);
     else if (kind === 'consumables') consumables = readCatalogue(text, YAML_OF.consumables, out);
     else if (kind === 'parts') parts.push(...readParts(file, text, out));
     else if (kind === 'identity') identity.push(...readIdentity(text, out));
     else if (kind === 'drawing') drawings.push(...[readDrawing(text, out)].filter((one) => one !== null));
-    else if (kind === 'statement') statements.push(...readStatement(text, out));
-    else notes.push(...readNote(text, out));
+    else statements.push(...readStatement(text, out));
   }
   if (!sources.files.some((file) => file.path === 'journal.yaml')) out.diagnostics.push(noJournal());
   const made = { parts: [...parts, ...catalogueOf(notes, parts)], notes: withAcquired(notes, parts) };
@@ -133,6 +150,13 @@ const UNDATED = '0001-01-01';
 function standInsFor(id: string): StandIns {
   const date = readDate(id.slice(0, 10));
   return { title: id, date: date.ok ? date.value : UNDATED };
+}
+
+function readNoteFile(file: SourceFile): { readonly notes: readonly NoteSource[]; readonly told: Reporter } {
+  const told = reporter();
+  const { text, diagnostics } = decode(file);
+  told.diagnostics.push(...diagnostics);
+  return { notes: text === null ? [] : readNote(text, told), told };
 }
 
 function readNote(text: SourceText, out: Reporter): NoteSource[] {
