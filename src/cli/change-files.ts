@@ -32,6 +32,8 @@ export function changeFiles(opened: OpenedJournal, changes: readonly TextChange[
     if (to !== path) effects.out(`${shown(path)} -> ${shown(to)}\n`);
     effects.out(linesChanged(shown(to), textOf(bytesOf.get(path)), becomes));
   }
+  const unread = changes.find(({ path }) => !Buffer.from(textOf(bytesOf.get(path))).equals(bytesOf.get(path) ?? Buffer.alloc(0)));
+  if (unread) throw new Refusal(EXIT.journalHasErrors, `${shown(unread.path)} is not UTF-8 throughout; nothing was changed.`);
   if (dry) return;
   try {
     const whole = changes.map(({ path, to, becomes }) => ({

@@ -83,6 +83,13 @@ describe('rename', () => {
     expect([exit, textIn(cwd, PIPE)]).toEqual([2, two]);
   });
 
+  test('of a catalogue whose bytes are no text is refused, and keeps every byte', async () => {
+    const bytes = Buffer.concat([Buffer.from(`${TWO[PARTS]}# J`), Buffer.from([0xe9]), Buffer.from('r\n')]);
+    const cwd = folderWith({ 'van/journal.yaml': TWO['van/journal.yaml'] ?? '', [PARTS]: bytes });
+    const { exit, err } = await run(['rename', 'subsystem', 'brakes', 'stopping', '--content', 'van'], { cwd });
+    expect([exit, err.includes('not UTF-8'), readFileSync(join(cwd, PARTS)).equals(bytes)], err).toEqual([1, true, true]);
+  });
+
   test('that was killed half way is finished by the next command', async () => {
     const cwd = folderWith(TWO);
     const plan = [{ path: 'parts/brakes.yaml', to: 'parts/brakes.yaml', before: sumOf(TWO[PARTS] ?? ''), after: sumOf('- []\n') }];
