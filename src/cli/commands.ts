@@ -8,6 +8,7 @@ import { find } from './commands/find.ts';
 import { init } from './commands/init.ts';
 import { intake } from './commands/intake.ts';
 import { labels } from './commands/labels.ts';
+import { languageServer } from './commands/language-server.ts';
 import { move } from './commands/move.ts';
 import { newNote } from './commands/new.ts';
 import { rename } from './commands/rename.ts';
@@ -40,4 +41,5 @@ export const COMMANDS: readonly Command[] = [
   archive,
   verify,
   schema,
+  languageServer,
 ];

@@ -89,6 +89,11 @@ export function stampSources(folder: string): readonly Stamp[] {
 
 const isEntered = (path: string): boolean => path.includes('/') || FOLDERS.includes(path);
 
+/** Whether a file is read as a note, a catalogue or a drawing, by its path in the journal. */
+export function isSource(path: string): boolean {
+  return roleOf(path) === 'source' && path.split('/').every((name) => !name.startsWith('.'));
+}
+
 function roleOf(path: string): Role {
   const [top, ...rest] = path.split('/');
   if (rest.length === 0) return TOP_FILES.has(path) ? 'source' : /^(journal|consumables)\.yml$/.test(path) ? 'stray' : 'ignored';

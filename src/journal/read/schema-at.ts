@@ -46,7 +46,8 @@ export function isList(kind: Kind): boolean {
   return definitionOf(open(kind))?.element !== undefined;
 }
 
-function kindAt(schema: z.ZodType, path: Path): Kind {
+/** The kind of the value at a path. */
+export function kindAt(schema: z.ZodType, path: Path): Kind {
   return path.reduce<Kind>(kindWithin, schema);
 }
 
