@@ -63,7 +63,8 @@ function fieldOf(name: string, kind: z.core.$ZodType, entries: readonly Entry[])
     required: isRequired(kind),
     prose: facts.prose === true,
     words: facts.words ?? null,
-    names: namedBy(facts.names, entries),
+    // A name that is made here is none of those that there are.
+    names: facts.writtenAs === 'new-id' ? [] : namedBy(facts.names, entries),
     writtenAs: facts.writtenAs ?? null,
     several: facts.several === true,
     alone: facts.alone ?? null,
