@@ -34,15 +34,20 @@ export interface Serving {
 }
 
 /** Starts `dev` and waits until it says where it serves; stopped when the test is over. */
-export async function serving(argv: readonly string[], cwd: string, node: string = process.execPath): Promise<Serving> {
-  const child = spawn(node, [LAUNCHER, 'dev', '--port', '0', ...argv], { cwd, stdio: ['ignore', 'ignore', 'pipe'], env: envIn(cwd) });
+export function serving(argv: readonly string[], cwd: string, node: string = process.execPath): Promise<Serving> {
+  return servingAs('dev', argv, cwd, node);
+}
+
+/** The same for any command that serves. */
+export async function servingAs(command: string, argv: readonly string[], cwd: string, node: string = process.execPath): Promise<Serving> {
+  const child = spawn(node, [LAUNCHER, command, '--port', '0', ...argv], { cwd, stdio: ['ignore', 'ignore', 'pipe'], env: envIn(cwd) });
   onTestFinished(() => void child.kill('SIGKILL'));
   let text = '';
   const address = await new Promise<string>((resolve, reject) => {
     child.on('exit', () => reject(new Error(`it ended: ${text}`)));
     child.stderr.on('data', (more) => {
       text += String(more);
-      const found = /http:\/\/\S+\//.exec(text)?.[0];
+      const found = /http:\/\/\S+\/(?:#\S+)?(?=\s)/.exec(text)?.[0];
       if (found !== undefined) resolve(found);
     });
   });

@@ -10,13 +10,19 @@ import type { Sheet } from './sheet.ts';
 const MOST_OFFERED = 8;
 
 export interface Choice extends Named {
+  /** What tells it from others of that name. */
+  readonly more: string;
   /** Small letters that are looked in. */
   readonly found: string;
 }
 
 /** All that a field may name, as it is written in the field. */
 export function choicesOf(sheet: Sheet, { names }: FormField): Choice[] {
-  return names.flatMap((sort) => namedBy(sheet, sort).map(({ id, name }) => choice(written(id, sort, names), name)));
+  return names.flatMap((sort) =>
+    namedBy(sheet, sort).map(({ id, name }) =>
+      choice(written(id, sort, names), sort === 'bag' ? `bag ${id}` : name, sort === 'bag' ? name : id),
+    ),
+  );
 }
 
 /** What stands in a field that takes stores too says that it is a bag. */
@@ -24,15 +30,15 @@ function written(id: string, sort: Sort, names: readonly Sort[]): string {
   return sort === 'bag' && names.includes('store') ? `bag ${id}` : id;
 }
 
-function choice(id: string, name: string): Choice {
-  return { id, name, found: `${id} ${name}`.toLowerCase() };
+function choice(id: string, name: string, more: string): Choice {
+  return { id, name, more, found: `${id} ${name} ${more}`.toLowerCase() };
 }
 
 /** The journal's, and those that this very draft brings. */
 function namedBy(sheet: Sheet, sort: Sort): readonly Named[] {
   const known = sheet.data.names[sort] ?? [];
   if (sort !== 'bag') return known;
-  const own = entriesOf(sheet.draft.fields.bags).map(({ bag }) => ({ id: String(bag ?? ''), name: 'of tonight' }));
+  const own = entriesOf(sheet.draft.fields.bags).map(({ bag }) => ({ id: String(bag ?? ''), name: 'of this evening' }));
   return [...own.filter(({ id }) => id !== '' && !known.some((one) => one.id === id)), ...known];
 }
 
@@ -110,9 +116,12 @@ export function chooser(sheet: Sheet, field: FormField, words: string, choose: (
   };
 }
 
-function offeredButton({ id, name }: Choice, act: () => void): HTMLButtonElement {
+function offeredButton({ id, name, more }: Choice, act: () => void): HTMLButtonElement {
   const element = button('', act, { class: 'choice', 'data-id': id });
-  element.append(make('span', {}, name === '' ? id : name), ...(name === '' || name === id ? [] : [make('small', {}, ` ${id}`)]));
+  element.append(
+    make('span', {}, name === '' ? id : name),
+    ...(name === '' || name === more || more === '' ? [] : [make('small', {}, ` ${more}`)]),
+  );
   return element;
 }
 

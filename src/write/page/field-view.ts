@@ -160,7 +160,7 @@ function tableField(at: At): HTMLElement {
   const show = (): void => {
     rows.replaceChildren(
       ...Object.keys(table()).map((name) => {
-        const row = make('fieldset', { class: 'row' }, make('legend', {}, name));
+        const row = make('fieldset', { class: 'row' }, make('legend', { class: 'readers-only' }, name));
         if (inside) row.append(fieldView({ ...at, field: { ...inside, name }, holder: table(), way: [...way, name] }));
         row.append(
           button('Take away', () => {

@@ -54,7 +54,9 @@ function startWith(data: JournalData): void {
   const device = draftsOnDevice(data.journal);
   const drafts = draftsOf(data, device);
   const begun = drafts.map(({ draft, sent }) =>
-    button(`Go on with ${titleOf(draft)}`, () => edit(data, draft, sent, device), { class: 'line' }),
+    button(`Go on with ${titleOf(draft)}${draft.corrects === null ? '' : ', a correction'}`, () => edit(data, draft, sent, device), {
+      class: 'line',
+    }),
   );
   const notes = data.notes.map(({ path, date, title }) =>
     button(`${date} ${title}`, () => void correct(data, path, device), { class: 'line' }),
@@ -62,7 +64,7 @@ function startWith(data: JournalData): void {
   const older = make('details', {}, make('summary', {}, 'Older evenings'), ...notes.slice(LAST));
   show(
     make('h1', { tabindex: '-1' }, 'Write an evening'),
-    button('Write tonight', () => edit(data, newDraft(data), false, device), { class: 'chief' }),
+    button('Write tonight', () => edit(data, newDraft(data), true, device), { class: 'chief' }),
     ...(begun.length > 0 ? [make('h2', {}, 'Begun'), ...begun] : []),
     make('h2', {}, 'Correct an evening'),
     ...notes.slice(0, LAST),
@@ -85,9 +87,8 @@ function newDraft(data: JournalData): Draft {
   return { key: newKey(), revision: 0, corrects: null, became: null, fields: { date: data.today }, prose: '' };
 }
 
-function titleOf({ fields, corrects }: Draft): string {
-  const title = [fields.date, fields.title].filter((one) => typeof one === 'string').join(' ');
-  return corrects === null ? title : `${title}, a correction`;
+function titleOf({ fields }: Draft): string {
+  return [fields.date, fields.title].filter((one) => typeof one === 'string').join(' ');
 }
 
 interface NoteThere {
@@ -106,7 +107,7 @@ async function correct(data: JournalData, path: string, device: Device): Promise
     show(make('h1', { tabindex: '-1' }, path), make('p', { class: 'problem' }, words), make('pre', { tabindex: '0' }, note.text));
     return;
   }
-  edit(data, { key: newKey(), revision: 0, corrects: { path, digest: note.digest }, became: null, ...note.says }, false, device);
+  edit(data, { key: newKey(), revision: 0, corrects: { path, digest: note.digest }, became: null, ...note.says }, true, device);
 }
 
 function edit(data: JournalData, draft: Draft, sent: boolean, device: Device): void {
@@ -133,7 +134,9 @@ function edit(data: JournalData, draft: Draft, sent: boolean, device: Device): v
   makeButton.onclick = () => void becomeNote(data, own, device);
   show(make('h1', { tabindex: '-1' }, draft.corrects === null ? 'Tonight' : `Correct ${titleOf(draft)}`), view, throwAway(own, device));
   void goOnSending(own);
-  void own.sync();
+  // What was only looked at is no draft.
+  said.textContent = '';
+  if (!sent || draft.revision > 0) void own.sync();
 }
 
 /** Nothing is thrown away by one tap. */
