@@ -42,6 +42,8 @@ export type PageName = keyof typeof PAGES;
 
 export const sessionAddress = (id: SessionId): Address => `sessions/${id}.html`;
 export const positionAddress = (id: PositionId): Address => `parts/${id}.html`;
+/** The sessions of one year as one continuous reading. */
+export const yearAddress = (year: string): Address => `years/${year}.html`;
 export const threadAddress = (id: string): Address => `threads/${id}.html`;
 /** A part stands on the page of its position; the part that made the position is the page itself. */
 export const partAddress = (part: { readonly id: PartId; readonly position: PositionId }): Address =>

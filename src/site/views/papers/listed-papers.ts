@@ -16,15 +16,25 @@ export interface ListedPaper {
   readonly shows: readonly PartId[];
 }
 
-const BILL = 'bill';
-
 type Naming = Omit<ListedPaper, 'sessions'> & { readonly session: Session };
 
-/** @returns kinds in the order of their first paper; within each the papers of the latest date first */
+const BILL = 'bill';
+
+/** What tells most of the vehicle comes first, what tells of money last; other kinds stand between, in the order of their first paper. */
+const FIRST: readonly string[] = ['letter', 'photograph', 'build-sheet'];
+const LAST: readonly string[] = ['receipt', BILL];
+
+/** @returns kinds in the order of what matters; within each the papers of the latest date first */
 export function papersByKind(record: SiteRecord): readonly (readonly [kind: string, papers: readonly ListedPaper[]])[] {
   const papers = [...Map.groupBy(namings(record), ({ file }) => file).values()].map(listed);
   const kinds = Map.groupBy(papers, ({ kind }) => kind);
-  return [...kinds].map(([kind, list]) => [kind, list.toSorted((a, b) => (a.date < b.date ? 1 : a.date > b.date ? -1 : 0))]);
+  const inOrder = [...kinds].toSorted(([a], [b]) => placeOf(a) - placeOf(b));
+  return inOrder.map(([kind, list]) => [kind, list.toSorted((a, b) => (a.date < b.date ? 1 : a.date > b.date ? -1 : 0))]);
+}
+
+function placeOf(kind: string): number {
+  const first = FIRST.indexOf(kind);
+  return first >= 0 ? first - FIRST.length : LAST.indexOf(kind) + 1;
 }
 
 function namings({ journal }: SiteRecord): Naming[] {

@@ -52,7 +52,8 @@ function opinionLines(sheet: Sheet, part: Part): readonly Markup[] {
   });
 }
 
-function wayLines(sheet: Sheet, part: Part): readonly Markup[] {
+/** How a part goes back, as it was written down: a line each, with the bag and the day. */
+export function wayLines(sheet: Sheet, part: Part): readonly Markup[] {
   return waysBackOf(sheet.record, part.id, null).map(({ at, bag, goesBack, stack }) => {
     const order = stack.length === 0 ? '' : `${goesBack === null ? '' : ' '}In this order: ${stack.join(', ')}.`;
     const where = bag === null ? null : html` (${linked(`bag ${bag}`, sheet.toBag(bag))})`;

@@ -6,12 +6,14 @@ import { hazardsOfParts } from '../../../journal/registers/hazards.ts';
 import { originAt } from '../../../journal/registers/origins.ts';
 import { type Whereat, whereaboutsAt } from '../../../journal/registers/stays.ts';
 import { type PositionTimeline, positionTimeline } from '../../../journal/timelines/timelines.ts';
+import type { Markup } from '../page/html.ts';
 import type { Sheet } from '../page/sheet.ts';
 import { capital, counted, sentence } from '../page/words.ts';
 import { type CloseUp, closeUps } from '../pictures/points.ts';
 import { type ChronicleDay, chronicleOf, picturesIn } from './chronicle.ts';
 import { comparedViews } from './compared.ts';
 import { type DecisionAccount, decisionAccounts } from './decision-costs.ts';
+import { wayLines } from './part-relations.ts';
 import { type Track, trackOf } from './track.ts';
 
 /** A piece of a picture, with the session it was taken in. */
@@ -36,7 +38,14 @@ export interface PositionPage {
   /** How many places, and the note of the catalogue; '' where neither is said. */
   readonly said: string;
   readonly hazards: readonly Hazard[];
+  /** How what belongs here goes back: the last that was written of each part. */
+  readonly ways: readonly Markup[];
+  /** What stands on the page under a heading of its own; empty where all of it is soon seen. */
+  readonly contents: readonly (readonly [id: string, words: string])[];
 }
+
+/** A page with more days in it than this says at its head what is on it. */
+const SOON_SEEN = 6;
 
 export function positionPage(sheet: Sheet, id: PositionId): PositionPage {
   const { record, settings } = sheet;
@@ -62,7 +71,21 @@ export function positionPage(sheet: Sheet, id: PositionId): PositionPage {
     untouched: decisions.length === 0 && chronicle.length === 0 && accounts.every(({ entries }) => entries.length === 0),
     said: saidOf(position.count, parts.find((part) => part.id === id)?.note ?? null),
     hazards: hazardsOfParts(record, position.parts, record.day),
+    ways: parts.flatMap((part) => wayLines(sheet, part).slice(-1)),
+    contents: chronicle.length > SOON_SEEN ? contentsOf(shown.length > 0, life.measurements.length > 0, parts.length) : [],
   };
+}
+
+function contentsOf(pictures: boolean, measured: boolean, parts: number): PositionPage['contents'] {
+  return [
+    ['life', 'Its life'],
+    ['decisions', 'Decisions'],
+    ['chronicle', 'Everything in order'],
+    ...(pictures ? [['pictures', 'Pictures'] as const] : []),
+    ...(measured ? [['measured', 'Measured'] as const] : []),
+    ['account', 'Hours and money'],
+    ['parts', parts === 1 ? 'The part' : 'Parts that belong here'],
+  ];
 }
 
 function saidOf(places: number, note: string | null): string {

@@ -1,7 +1,7 @@
 /** The figures of a session that stand in its margin and beside its title in lists. */
 
 import { totalsOf } from '../../../journal/ledger/totals.ts';
-import type { PartEntry, PartId, Session } from '../../../journal/model.ts';
+import type { PartEntry, Session } from '../../../journal/model.ts';
 import type { Sheet } from '../page/sheet.ts';
 import { ACTION_WORDS, listed } from '../page/words.ts';
 import { destinationWords } from '../stores/where.ts';
@@ -27,17 +27,6 @@ export function sessionFigures(sheet: Sheet, session: Session): SessionFigures {
     paid: totals.paid,
     entries: entries.length,
   };
-}
-
-/** Each part touched once, with what was done to it in the order it was written. */
-export function touchedParts(session: Session): { readonly part: PartId; readonly did: string }[] {
-  const did = new Map<PartId, string[]>();
-  for (const entry of session.parts) {
-    const words = did.get(entry.part) ?? [];
-    words.push(deedWords(entry));
-    did.set(entry.part, words);
-  }
-  return [...did].map(([part, words]) => ({ part, did: words.filter((word) => word !== '').join('; ') }));
 }
 
 /** `3 removed and inspected, to shelf B2`. */

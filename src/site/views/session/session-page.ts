@@ -1,4 +1,4 @@
-import type { ConsumableId, Decision, Hazard, Picture, Session, SessionId } from '../../../journal/model.ts';
+import type { BagFilling, ConsumableId, Decision, Hazard, Picture, Session, SessionId } from '../../../journal/model.ts';
 import { hazardsOfSession } from '../../../journal/registers/hazards.ts';
 import { consumablesNamedIn } from '../../../journal/registers/named-in.ts';
 import type { Sheet } from '../page/sheet.ts';
@@ -21,9 +21,16 @@ export interface PicturesAfter {
   readonly all: boolean;
 }
 
-/** The pictures of a session that stand after its prose. */
+/** The picture that stands beside a bag on the page of the session that filled it; null where it stands in the prose. */
+export function bagPicture(session: Session, { picture }: BagFilling): string | null {
+  return session.pictures.some(({ file, inProse }) => inProse && file === picture) ? null : picture;
+}
+
+/** The pictures of a session that stand after its prose; those of bags stand beside their bags. */
 export function picturesAfter({ record: { pictures } }: Sheet, session: Session): PicturesAfter {
-  const standing = pictures.inOrderTaken(session.pictures.filter(({ inProse }) => !inProse).map(({ file }) => file));
+  const bagged = new Set(session.bags.map(({ picture }) => picture));
+  const outside = session.pictures.filter(({ inProse, file }) => !inProse && !bagged.has(file));
+  const standing = pictures.inOrderTaken(outside.map(({ file }) => file));
   const after = standing.flatMap((file) => session.pictures.find((one) => one.file === file) ?? []);
   const unmentioned = after.filter((picture) => picture.unmentioned);
   return {

@@ -18,16 +18,19 @@ function listed(notes: Readonly<Record<string, string>>, assets: readonly string
 }
 
 describe('papers in their list', () => {
-  it('stand by kind, the latest first, by their own dates where they have one', () => {
+  it('stand by what matters: letters, photographs and build sheets before the rest, receipts after it', () => {
     const notes = {
       '2031-03-10': 'papers: [{ paper: a.pdf, kind: receipt }, { paper: b.pdf, kind: letter, date: 1952-03-19 }]',
       '2031-03-11': 'papers: [{ paper: c.pdf, kind: receipt }, { paper: d.pdf, kind: receipt, date: 2031-01-02 }]',
+      '2031-03-12': 'papers: [{ paper: e.pdf, kind: other }, { paper: f.pdf, kind: build-sheet }]',
     };
-    expect(listed(notes, ['a.pdf', 'b.pdf', 'c.pdf', 'd.pdf'])).toEqual([
+    expect(listed(notes, ['a.pdf', 'b.pdf', 'c.pdf', 'd.pdf', 'e.pdf', 'f.pdf'])).toEqual([
+      'letter b.pdf 1952-03-19 2031-03-10',
+      'build-sheet f.pdf 2031-03-12 2031-03-12',
+      'other e.pdf 2031-03-12 2031-03-12',
       'receipt c.pdf 2031-03-11 2031-03-11',
       'receipt a.pdf 2031-03-10 2031-03-10',
       'receipt d.pdf 2031-01-02 2031-03-11',
-      'letter b.pdf 1952-03-19 2031-03-10',
     ]);
   });
 
@@ -38,8 +41,8 @@ describe('papers in their list', () => {
       '2031-03-12': 'papers: [{ paper: b.pdf, kind: receipt }]',
     };
     expect(listed(notes, ['a.pdf', 'b.pdf'])).toEqual([
-      'bill a.pdf 2031-03-10 2031-03-10 drum',
       'receipt b.pdf 2031-03-11 2031-03-11+2031-03-12 drum',
+      'bill a.pdf 2031-03-10 2031-03-10 drum',
     ]);
   });
 });
