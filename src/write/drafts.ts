@@ -11,6 +11,8 @@ export interface Draft extends NoteSays {
   readonly key: string;
   /** Grows by one with each change that was kept. */
   readonly revision: number;
+  /** Tells who writes it from others: what the same writer sends again, when an answer was lost, takes the place of what came. */
+  readonly writer: string;
   /** The note that it corrects, and how that lay on disk when it was taken up; null for a new one. */
   readonly corrects: { readonly path: string; readonly digest: string } | null;
   /** The note that it has become. */
@@ -60,8 +62,8 @@ export function openDrafts(cache: string, journal: string): Drafts {
         : [],
     keep(draft) {
       const there = read(draft.key);
-      if (there !== null && there.revision !== draft.revision) return { kept: false, draft: there };
-      const next = { ...draft, revision: draft.revision + 1 };
+      if (there !== null && there.revision !== draft.revision && there.writer !== draft.writer) return { kept: false, draft: there };
+      const next = { ...draft, revision: Math.max(draft.revision, there?.revision ?? 0) + 1 };
       writeWhole(fileOf(draft.key), JSON.stringify(next));
       return { kept: true, draft: next };
     },
@@ -79,6 +81,7 @@ export function isDraft(value: unknown): value is Draft {
   return (
     isGroup(draft as never) &&
     isKey(String(draft.key)) &&
+    isKey(String(draft.writer)) &&
     Number.isSafeInteger(draft.revision) &&
     isGroup(draft.fields) &&
     typeof draft.prose === 'string' &&

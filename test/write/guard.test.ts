@@ -46,7 +46,16 @@ function ask(path: string, { method = 'GET', headers = {}, body, open = false }:
 
 const KEY = '0123456789abcdef';
 const draft = (more: object = {}): string =>
-  JSON.stringify({ key: KEY, revision: 0, corrects: null, became: null, fields: { date: '2031-03-12', title: 'T' }, prose: '', ...more });
+  JSON.stringify({
+    key: KEY,
+    writer: KEY,
+    revision: 0,
+    corrects: null,
+    became: null,
+    fields: { date: '2031-03-12', title: 'T' },
+    prose: '',
+    ...more,
+  });
 const filesBelow = (folder: string): string[] => readdirSync(folder, { recursive: true, encoding: 'utf8' }).sort();
 
 describe('the server answers the page and nobody else', () => {

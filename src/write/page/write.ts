@@ -80,11 +80,13 @@ function draftsOf(data: JournalData, device: Device): OnDevice[] {
   const here = device.all().filter(({ draft }) => !(draft.became !== null));
   const there = data.drafts.filter((draft) => !here.some((one) => one.draft.key === draft.key && !one.sent));
   const unsent = here.filter(({ sent }) => !sent);
+  // What the server had and has no more is a note by now, or was thrown away.
+  for (const { draft, sent } of here) if (sent && !data.drafts.some(({ key }) => key === draft.key)) device.remove(draft.key);
   return [...unsent, ...there.map((draft) => ({ draft, sent: true }))];
 }
 
 function newDraft(data: JournalData): Draft {
-  return { key: newKey(), revision: 0, corrects: null, became: null, fields: { date: data.today }, prose: '' };
+  return { key: newKey(), writer: newKey(), revision: 0, corrects: null, became: null, fields: { date: data.today }, prose: '' };
 }
 
 function titleOf({ fields }: Draft): string {
@@ -107,12 +109,19 @@ async function correct(data: JournalData, path: string, device: Device): Promise
     show(make('h1', { tabindex: '-1' }, path), make('p', { class: 'problem' }, words), make('pre', { tabindex: '0' }, note.text));
     return;
   }
-  edit(data, { key: newKey(), revision: 0, corrects: { path, digest: note.digest }, became: null, ...note.says }, true, device);
+  edit(
+    data,
+    { key: newKey(), writer: newKey(), revision: 0, corrects: { path, digest: note.digest }, became: null, ...note.says },
+    true,
+    device,
+  );
 }
 
 function edit(data: JournalData, draft: Draft, sent: boolean, device: Device): void {
   sheet?.close();
-  const own = openSheet(data, structuredClone(draft), sent, device, {
+  // What was taken from the server is gone on with by another writer than the one it came from.
+  const writer = sent ? newKey() : draft.writer;
+  const own = openSheet(data, { ...structuredClone(draft), writer }, sent, device, {
     said: (words) => {
       said.textContent = words;
     },

@@ -90,6 +90,25 @@ describe('a draft', () => {
     await desk.context.close();
   });
 
+  test('of which the answer was lost on its way is no other one when it is sent again', async () => {
+    await begin(hands, 'Drum off');
+    await sent(hands);
+    const lost = { times: 1 };
+    await hands.page.route(
+      /api\/drafts\/[0-9a-f]+$/,
+      async (route) => {
+        await route.fetch();
+        await route.abort();
+      },
+      lost,
+    );
+    await hands.page.getByLabel('In words').fill('It came off.');
+    await hands.page.getByText('The server cannot be reached').waitFor();
+    await hands.page.getByLabel('In words').fill('It came off with two pulls.');
+    await sent(hands);
+    expect(textOf(await makeNote(hands))).toContain('It came off with two pulls.');
+  });
+
   test('becomes one note though the answer was lost on its way', async () => {
     await begin(hands, 'Drum off');
     await sent(hands);
