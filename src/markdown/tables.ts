@@ -3,7 +3,7 @@ import { toString as textOf } from 'hast-util-to-string';
 import { SKIP, visit } from 'unist-util-visit';
 
 /**
- * Tables scroll inside themselves, reachable by keyboard, and alignment is a class.
+ * Tables scroll inside themselves, reachable by keyboard; alignment is a class, and a heading that says nothing is a plain cell.
  *
  *     | Stud | Torque |
  *     | --- | ---: |
@@ -14,6 +14,7 @@ import { SKIP, visit } from 'unist-util-visit';
 export function tables(): (tree: Root) => void {
   return (tree) => {
     visit(tree, 'element', (node, index, parent) => {
+      if (node.tagName === 'th' && node.children.length === 0) node.tagName = 'td';
       if (node.tagName === 'th' || node.tagName === 'td') align(node);
       if (node.tagName !== 'table' || index === undefined || !parent) return;
       parent.children[index] = {

@@ -78,6 +78,13 @@ describe('a table', () => {
     expect(html).not.toContain('align=');
     expect(html.match(/role="region"/g)).toHaveLength(1);
   });
+
+  test('has no heading that says nothing: an empty corner is a cell', () => {
+    const html = htmlOf('| | Torque |\n| -: | -: |\n| 1 | 60 |');
+    expect(html).toContain('<td class="right"></td>');
+    expect(html.match(/<th/g)).toEqual(['<th', '<th']);
+    expect(html.match(/<th[ >]/g)).toHaveLength(1);
+  });
 });
 
 describe('a heading', () => {
