@@ -31,7 +31,7 @@ export interface ServerOptions {
 }
 
 /** While one types, faults are told when one pauses for so long. */
-const PAUSE_MS = 60;
+const PAUSE_MS = 20;
 
 /** Answers on a connection until it ends. */
 export function serve(connection: Connection, options: ServerOptions): void {
