@@ -228,11 +228,11 @@ export class Workshop {
     return end?.at === 'considered' || (end?.at === 'missing' && did.includes('acquired'));
   }
 
-  /** The place that a part is fitted to: in what stands at the outer position, else in what stood there last if it is here. */
+  /** The place that a part is fitted to: in what stands at the outer one on the vehicle, else in what stood there last if it is here. */
   #seat(position: PositionId, { into, part }: PartEntry): Spot | null {
     const outer = this.#journal.positions.get(position)?.inside ?? null;
     if (outer === null) return { at: 'seat', position, carrier: null };
-    const standing = this.at(outer).toSorted((a, b) => Number(this.endOf(a) !== null) - Number(this.endOf(b) !== null))[0];
+    const standing = this.at(outer).find((piece) => this.endOf(piece) === null);
     const carrier = into[0] ?? standing?.part.id ?? this.#stoodLast.get(outer);
     if (carrier === undefined || this.#isIn(carrier, part) || !isHere(this.endOf(this.#one(carrier)))) return null;
     return { at: 'seat', position, carrier };
