@@ -30,7 +30,7 @@ const ASKED = Number(process.env.ASFOUND_SECOND_OPINION ?? 0);
 const runs = (share: number) => ({
   numRuns: Math.ceil((ASKED || 60) * share),
   interruptAfterTimeLimit: 120_000,
-  ...(ASKED > 0 ? {} : { seed: 1952 }),
+  ...(ASKED > 0 ? {} : { seed: 11 }),
 });
 
 const compared = { journals: 0, days: 0, lines: 0, open: 0 };
