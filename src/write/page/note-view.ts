@@ -1,6 +1,7 @@
 /** The whole of an evening as one page: what is said most often first, the rest behind one tap. */
 import type { FormField } from '../form.ts';
 import type { FieldProblem } from '../problems.ts';
+import { type Value, type Values, withoutEmpty } from '../values.ts';
 import { isRunning } from './clock.ts';
 import { fieldView } from './field-view.ts';
 import { button, labelOf, make, newId } from './make.ts';
@@ -72,7 +73,8 @@ export function showProblems(view: HTMLElement, sheet: Sheet, problems: readonly
   }
   const elsewhere = view.querySelector<HTMLElement>('.elsewhere');
   elsewhere?.replaceChildren();
-  const told = problems.filter((problem) => !isOnItsWay(sheet, problem));
+  const onPage = problems.map((problem) => ({ ...problem, way: problem.way && wayOnPage(sheet.draft.fields, problem.way) }));
+  const told = onPage.filter((problem) => !isOnItsWay(sheet, problem));
   for (const problem of told) {
     const words = make('span', { class: problem.severity, 'data-code': problem.code }, `${problem.message} ${problem.hint ?? ''} `);
     const slot = problem.file === null ? slotFor(view, problem.way) : null;
@@ -83,6 +85,20 @@ export function showProblems(view: HTMLElement, sheet: Sheet, problems: readonly
     }
   }
   return told.filter(({ severity }) => severity === 'error').length;
+}
+
+/** The note has no entry for one that was left empty, so there the same entry has a smaller number than here. */
+function wayOnPage(fields: Values, way: NonNullable<FieldProblem['way']>): NonNullable<FieldProblem['way']> {
+  let at: Value | undefined = fields;
+  return way.map((step) => {
+    const here: string | number = Array.isArray(at) && typeof step === 'number' ? (filledPlaces(at)[step] ?? step) : step;
+    at = typeof at === 'object' ? (at as Values)[here] : undefined;
+    return here;
+  });
+}
+
+function filledPlaces(list: readonly Value[]): number[] {
+  return list.flatMap((item, n) => (withoutEmpty({ item }).item === undefined ? [] : [n]));
 }
 
 function slotFor(view: HTMLElement, way: FieldProblem['way']): HTMLElement | null {

@@ -161,6 +161,19 @@ describe('the page in the hand', () => {
     });
   });
 
+  test('says it at the right entry, though one before it was left empty', async () => {
+    await inHand(async (hands) => {
+      await begin(hands, 'An empty one');
+      const opens = await hands.bring('Opens');
+      await hands.tap(opens.getByRole('button', { name: 'Add to opens' }));
+      await hands.tap(opens.getByRole('button', { name: 'Add to opens' }));
+      await hands.tap(hands.open('Opens').getByRole('button', { name: 'task', exact: true }));
+      await opens.locator('.problem [data-code]').first().waitFor();
+      expect(await opens.locator('[data-way="opens/0"] [data-code]').count()).toBe(0);
+      expect(await opens.locator('[data-way="opens/1"] [data-code]').count()).toBeGreaterThan(0);
+    });
+  });
+
   test('takes a place in a picture by touch', async () => {
     await inHand(async (hands) => {
       await busy(hands);
