@@ -6,6 +6,7 @@ import { COMMANDS } from './commands.ts';
 import { type Effects, realEffects } from './effects.ts';
 import { EXIT, type Exit, Refusal } from './exit-codes.ts';
 import { commandHelp, generalHelp } from './help.ts';
+import { ownFault } from './own-fault.ts';
 
 /**
  * Runs one command line.
@@ -88,17 +89,4 @@ function valueProblem(command: Command, message: string): string {
   const option = command.options[name];
   if (option?.type === 'string') return `\`--${name}\` needs its value: \`--${name} ${option.value ?? 'VALUE'}\`.`;
   return name === '' ? `${message.split('\n')[0]}.` : `\`--${name}\` takes no value.`;
-}
-
-/** A full disk, a missing permission, and a fault of our own, each in one line. */
-function ownFault(error: unknown, effects: Effects): Exit {
-  const message = error instanceof Error ? error.message : String(error);
-  if (error instanceof Error && 'syscall' in error && !effects.env.ASFOUND_DEBUG) {
-    effects.err(`asfound: the system refused: ${message.split('\n')[0]}\n`);
-    return EXIT.cannotReadOrWrite;
-  }
-  effects.err(`asfound: a fault of its own: ${message.split('\n')[0]}\n`);
-  if (effects.env.ASFOUND_DEBUG) effects.err(`${error instanceof Error ? error.stack : ''}\n`);
-  else effects.err('ASFOUND_DEBUG=1 shows more.\n');
-  return EXIT.ownFault;
 }
