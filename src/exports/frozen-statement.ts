@@ -1,21 +1,26 @@
 /** A statement as the file that keeps it: what it charged, by entry, and its figures. Pure. */
 import { stringify } from 'yaml';
-import type { Statement, StatementLine } from '../journal/ledger/statement.ts';
-import type { Settings } from '../journal/model.ts';
+import { linesOf, type Statement, type StatementLine } from '../journal/ledger/statement.ts';
+import type { SentWith, Settings } from '../journal/model.ts';
 import { toDecimal } from '../journal/values/decimal.ts';
 import { minorToDecimal } from '../journal/values/money.ts';
 
 const HEAD = '# A statement as it was sent. It is not edited: what is told later goes onto the next one.\n';
 
-/** @param number the next one */
-export function frozenStatement({ from, to, groups, sum }: Statement, number: number, { currencyDigits }: Settings): string {
-  const amount = (minor: number): string => minorToDecimal(minor, currencyDigits);
-  const lines = groups.flatMap(({ lines: of }) => of.map((line) => lineOf(line, amount)));
-  return HEAD + stringify({ number, from, to, charged: amount(sum.charged), lines }, { lineWidth: 0, defaultStringType: 'PLAIN' });
+type Fields = Record<string, unknown>;
+type Amount = (minor: number) => string;
+
+/** @param statement as it is sent, under its number */
+export function frozenStatement(statement: Statement, { currencyDigits }: Settings): string {
+  const { number, from, to, sum } = statement;
+  const amount: Amount = (minor) => minorToDecimal(minor, currencyDigits);
+  const lines = linesOf(statement).map((line) => lineOf(line, amount));
+  const kept = { number, from, to, charged: amount(sum.charged), lines, 'sent-with': sentWith(statement, amount) };
+  return HEAD + stringify(kept, { lineWidth: 0, defaultStringType: 'PLAIN' });
 }
 
-function lineOf(line: StatementLine, amount: (minor: number) => string): Record<string, string | number> {
-  const { entry, date, kind, what, subsystem, person, minutes, perHour, rate } = line;
+function lineOf(line: StatementLine, amount: Amount): Fields {
+  const { entry, date, kind, what, subsystem, person, minutes, perHour, notCharged } = line;
   return {
     entry,
     date,
@@ -28,8 +33,33 @@ function lineOf(line: StatementLine, amount: (minor: number) => string): Record<
     cost: amount(line.cost),
     net: amount(line.net),
     'mark-up': amount(line.markUp),
-    ...(rate === null ? {} : { rate: `${toDecimal(rate.mul(100), 6)}%` }),
+    ...rateOf(line),
     tax: amount(line.tax),
     charged: amount(line.charged),
+    ...(notCharged === null ? {} : { 'not-charged': notCharged }),
+  };
+}
+
+const rateOf = ({ rate }: Pick<StatementLine, 'rate'>): Fields => (rate === null ? {} : { rate: `${toDecimal(rate.mul(100), 6)}%` });
+
+function sentWith({ shows, inside, received, account }: SentWith, amount: Amount): Fields {
+  const { stated, open, since } = account;
+  return {
+    shows,
+    inside: inside.map(({ standing, sold, net, tax, gross, ...row }) => ({
+      standing,
+      ...rateOf(row),
+      ...(sold ? { sold: 'yes' } : {}),
+      net: amount(net),
+      tax: amount(tax),
+      gross: amount(gross),
+    })),
+    received: received.map(({ date, from, for: what, amount: sum }) => ({
+      date,
+      from,
+      ...(what === null ? {} : { for: what }),
+      amount: amount(sum),
+    })),
+    account: { stated: amount(stated), open: amount(open), received: amount(account.received), ...(since === null ? {} : { since }) },
   };
 }

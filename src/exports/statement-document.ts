@@ -1,6 +1,6 @@
 /** A client statement in words and tables, before it becomes a page or a typeset sheet. Pure. */
 import type { Statement, StatementGroup, StatementLine, StatementSum } from '../journal/ledger/statement.ts';
-import type { EntryKind, IsoDate, Journal, Minor, Settings } from '../journal/model.ts';
+import type { EntryKind, IsoDate, Journal, Minor, PaidAtTax, Settings } from '../journal/model.ts';
 import { formatMinutes, formatMoney } from '../journal/values/money.ts';
 import { standingWords } from './tax-words.ts';
 
@@ -42,7 +42,7 @@ export type StatementNames = Pick<Journal, 'settings' | 'subsystems' | 'people'>
 
 /** What the client sees: purchase prices and mark-up only where journal.yaml says so. */
 export function statementDocument(statement: Statement, journal: StatementNames): StatementDocument {
-  const words = wordsOf(journal);
+  const words = wordsOf(journal, statement);
   const { settings } = journal;
   const number = statement.number === null ? '' : ` ${statement.number}`;
   return {
@@ -65,16 +65,18 @@ export function statementDocument(statement: Statement, journal: StatementNames)
 /** How one statement writes its figures and names, and what of them it shows. */
 interface Words {
   readonly settings: Settings;
+  readonly shows: Statement['shows'];
   money(minor: Minor): string;
   day(date: IsoDate): string;
   subsystem(id: string): string;
   person(id: string | null): string;
 }
 
-function wordsOf({ settings, subsystems, people }: StatementNames): Words {
+function wordsOf({ settings, subsystems, people }: StatementNames, { shows }: Statement): Words {
   const dates = new Intl.DateTimeFormat(settings.locale, { day: 'numeric', month: 'short', year: 'numeric', timeZone: 'UTC' });
   return {
     settings,
+    shows,
     money: (minor) => formatMoney(minor, settings),
     day: (date) => dates.format(new Date(`${date}T00:00Z`)),
     subsystem: (id) => subsystems.get(id)?.name ?? id,
@@ -104,11 +106,11 @@ const figure = (name: string): DocumentColumn => ({ name, side: 'figure' });
 const DAY: DocumentColumn = { name: 'Day', side: 'date' };
 
 /** The columns of money, each with the figure in it: what was paid and the mark-up only where they are to be seen. */
-function amounts({ settings }: Words): readonly (readonly [name: string, of: (sum: Omit<StatementSum, 'minutes'>) => Minor])[] {
+function amounts({ settings, shows }: Words): readonly (readonly [name: string, of: (sum: Omit<StatementSum, 'minutes'>) => Minor])[] {
   const taxed = settings.workshop.tax !== null;
-  const markUp = settings.shows.includes('mark-up');
+  const markUp = shows.includes('mark-up');
   return [
-    ...(settings.shows.includes('costs') ? [['Cost', (sum: Omit<StatementSum, 'minutes'>) => sum.cost] as const] : []),
+    ...(shows.includes('costs') ? [['Cost', (sum: Omit<StatementSum, 'minutes'>) => sum.cost] as const] : []),
     ...(markUp
       ? [
           ['Before mark-up', (sum: Omit<StatementSum, 'minutes'>) => sum.net] as const,
@@ -161,7 +163,7 @@ function groupTable({ kind, lines, sum }: StatementGroup, _: Statement, words: W
 }
 
 function notChargedTables({ notCharged }: Statement, words: Words): DocumentTable[] {
-  if (!words.settings.shows.includes('not-charged') || notCharged.length === 0) return [];
+  if (!words.shows.includes('not-charged') || notCharged.length === 0) return [];
   const rows = notCharged.map((line) => [
     words.day(line.date),
     whatOf(line, words),
@@ -177,12 +179,17 @@ function taxTables({ taxes, inside }: Statement, words: Words): DocumentTable[] 
     ...[sum.net + sum.markUp, sum.tax, sum.charged].map(words.money),
   ]);
   const columns = [text('Rate'), ...['Net', 'Tax', 'Gross'].map(figure)];
-  const bought = words.settings.shows.includes('costs') ? inside : [];
-  const paid = bought.map(({ sum, ...row }) => [standingWords(row), ...[sum.net, sum.tax, sum.gross].map(words.money)]);
+  const bought = words.shows.includes('costs') ? inside : [];
+  const paid = bought.map((row) => [paidWords(row), ...[row.net, row.tax, row.gross].map(words.money)]);
   return [
     ...(charged.length === 0 ? [] : [{ title: 'Tax, inside the amounts charged', columns, rows: charged, foot: null }]),
     ...(paid.length === 0 ? [] : [{ title: 'Tax, inside what was paid', columns, rows: paid, foot: null }]),
   ];
+}
+
+function paidWords(row: PaidAtTax): string {
+  const standing = standingWords(row);
+  return row.sold ? `Sold, ${standing.charAt(0).toLowerCase()}${standing.slice(1)}` : standing;
 }
 
 function togetherTable({ sum }: Statement, words: Words): DocumentTable {

@@ -8,12 +8,12 @@ type Money = Omit<StatementSum, 'minutes'>;
 /**
  * A client statement: `entry` rows, a `subtotal` for each kind, the `total`, the `tax` of each rate, what was `received`
  * and what is `owed`. Subtotals and the total sum the entries; tax rows say what is inside them and are added to
- * nothing. What was paid and the mark-up are told only where journal.yaml says so.
+ * nothing. What was paid and the mark-up are told only where the statement shows them.
  */
 export function statementTable(statement: Statement, settings: Settings): Table {
   const figures: readonly (readonly [string, (sum: Money) => number])[] = [
-    ...(settings.shows.includes('costs') ? [['cost', (sum: Money) => sum.cost] as const] : []),
-    ...(settings.shows.includes('mark-up') ? [['mark-up', (sum: Money) => sum.markUp] as const] : []),
+    ...(statement.shows.includes('costs') ? [['cost', (sum: Money) => sum.cost] as const] : []),
+    ...(statement.shows.includes('mark-up') ? [['mark-up', (sum: Money) => sum.markUp] as const] : []),
     ['net', (sum) => sum.net + sum.markUp],
     ['tax', (sum) => sum.tax],
     ['charged', (sum) => sum.charged],

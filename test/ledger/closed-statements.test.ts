@@ -2,7 +2,7 @@
 import { describe, expect, test } from 'vitest';
 import { frozenStatement } from '../../src/exports/frozen-statement.ts';
 import { clientAccount } from '../../src/journal/ledger/client-account.ts';
-import { closedStatement, statementOf } from '../../src/journal/ledger/statement.ts';
+import { asSent, closedStatement, statementOf } from '../../src/journal/ledger/statement.ts';
 import { hours, journalWith, type NoteOf } from './small-journal.ts';
 
 const MARCH: readonly NoteOf[] = [
@@ -14,7 +14,7 @@ const received: NoteOf = ['2031-03-25', 'received: [{ from: the owner, amount: 6
 /** The file of the statement that closes the notes up to a day. */
 function closedAt(to: string, notes: readonly NoteOf[], before: readonly string[] = []): string {
   const { record } = journalWith({ statements: before }, ...notes);
-  return frozenStatement(statementOf(record, '2030-09-14', to), before.length + 1, record.journal.settings);
+  return frozenStatement(asSent(statementOf(record, '2030-09-14', to), before.length + 1, record), record.journal.settings);
 }
 
 describe('a closed statement', () => {
@@ -70,6 +70,31 @@ describe('a closed statement', () => {
     expect(warnings[0]).toMatch(/^A818 Statement 1 charged .*2 h 30 min, £70\.00.*3 h, £84\.00/);
     expect(statementOf(record, '2030-09-14', '2031-03-31').groups).toEqual([]);
     expect(journalWith({ statements: [first] }, one).warnings[0]).toMatch(/no longer tell of it/);
+  });
+
+  describe('what it showed as not charged', () => {
+    const unpaid: NoteOf = ['2031-03-21', hours('jm', '1h', 'brakes', ', unpaid: learning')];
+    const sent = closedAt('2031-03-31', [...MARCH, unpaid]);
+    const next = (...notes: readonly NoteOf[]) => {
+      const { record, warnings } = journalWith({ statements: [sent] }, ...MARCH, ...notes);
+      const { groups, notCharged } = statementOf(record, '2031-04-01', '2031-04-30');
+      const lines = groups.flatMap(({ lines }) => lines).map(({ late, charged }) => [late, charged]);
+      return { lines, notCharged: notCharged.map(({ minutes }) => minutes), warnings };
+    };
+
+    test('is not listed again, though another line is written before it', () => {
+      const nothing = { lines: [], notCharged: [], warnings: [] };
+      expect(next(unpaid)).toEqual(nothing);
+      const more = unpaid[1].replace('[{', '[{ by: rh, on: frame, time: 10m, unpaid: tea }, {');
+      expect(next([unpaid[0], more])).toEqual({ ...nothing, notCharged: [10] });
+    });
+
+    test('and is charged by a later word is late on the next, and told', () => {
+      const { lines, warnings } = next([unpaid[0], hours('jm', '1h')]);
+      expect(lines).toEqual([[true, 2800]]);
+      expect(warnings).toHaveLength(1);
+      expect(warnings[0]).toMatch(/^A818 Statement 1 did not charge ‘Work; not charged: learning’ .*, and the notes no longer say so/);
+    });
   });
 
   test('is none yet on a day before its last', () => {

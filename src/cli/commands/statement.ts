@@ -7,7 +7,7 @@ import { statementPage } from '../../exports/statement-page.ts';
 import { statementSheet } from '../../exports/statement-sheet.ts';
 import { typeset } from '../../exports/typeset.ts';
 import { lastClosed } from '../../journal/ledger/frozen.ts';
-import { closedStatement, type Statement, statementOf } from '../../journal/ledger/statement.ts';
+import { asSent, closedStatement, type Statement, statementOf } from '../../journal/ledger/statement.ts';
 import type { IsoDate } from '../../journal/model.ts';
 import type { JournalRecord } from '../../journal/record.ts';
 import { addDays } from '../../journal/values/date.ts';
@@ -51,8 +51,8 @@ export const statement: Command = {
     const { record } = opened;
     const made = asked.number === null ? openStatement(record, given) : numbered(record, asked.number);
     const files: (readonly [path: string, bytes: string | Uint8Array])[] = [];
-    if (asked.close) files.push(closing(made, record, resolve(effects.cwd, folder)));
-    const sent = asked.close ? { ...made, number: nextNumber(record) } : made;
+    const sent = asked.close ? asSent(made, nextNumber(record), record) : made;
+    if (asked.close) files.push(closing(sent, record, resolve(effects.cwd, folder)));
     if (asked.out !== null) files.push([resolve(effects.cwd, asked.out), rendered(sent, record, asked.out)]);
     for (const [path, bytes] of files) {
       writeNew(path, bytes);
@@ -111,9 +111,8 @@ function nextNumber({ journal }: JournalRecord): number {
 /** The file that keeps a statement, and where it lies in the journal. */
 function closing(made: Statement, record: JournalRecord, folder: string): readonly [string, string] {
   if (made.groups.length === 0) throw new Refusal(EXIT.notUnderstood, 'Nothing of these days is charged, so there is nothing to close.');
-  const number = nextNumber(record);
-  const name = `${String(number).padStart(4, '0')}.yaml`;
-  return [join(folder, 'statements', name), frozenStatement(made, number, record.journal.settings)];
+  const name = `${String(made.number).padStart(4, '0')}.yaml`;
+  return [join(folder, 'statements', name), frozenStatement(made, record.journal.settings)];
 }
 
 function rendered(made: Statement, { journal }: JournalRecord, out: string): string | Uint8Array {

@@ -1,9 +1,12 @@
 /** statements/*.yaml → the statements that were closed, by number. */
 import { startOf } from '../diagnostics/diagnostic.ts';
-import type { FrozenLine, FrozenStatement, Settings } from '../model.ts';
+import type { FrozenLine, FrozenStatement, SentWith, Settings } from '../model.ts';
 import type { StatementFile } from '../read/journal-source.ts';
 import type { Reporter } from '../read/reporter.ts';
 import { formatMoney, readOwnAmount } from '../values/money.ts';
+
+/** An amount of the file, in minor units. */
+type AmountAt = (text: string, ...path: (string | number)[]) => number;
 
 const AMOUNTS = ['cost', 'net', 'markUp', 'tax', 'charged'] as const;
 
@@ -24,7 +27,7 @@ export function statementsOf(files: readonly StatementFile[], settings: Settings
 
 function statementOf({ file, value, tree }: StatementFile, settings: Settings, out: Reporter): FrozenStatement | null {
   const before = out.diagnostics.length;
-  const amount = (text: string, ...path: (string | number)[]): number => out.take(readOwnAmount(text, settings), tree.placeOf(path)) ?? 0;
+  const amount: AmountAt = (text, ...path) => out.take(readOwnAmount(text, settings), tree.placeOf(path)) ?? 0;
   const lines = value.lines.map(({ says }, i): FrozenLine => {
     const [cost = 0, net = 0, markUp = 0, tax = 0, charged = 0] = AMOUNTS.map((field) =>
       amount(says[field], 'lines', i, field === 'markUp' ? 'mark-up' : field),
@@ -33,6 +36,7 @@ function statementOf({ file, value, tree }: StatementFile, settings: Settings, o
     return { ...says, cost, net, markUp, tax, charged, perHour };
   });
   const charged = amount(value.charged, 'charged');
+  const sentWith = value.sentWith === null ? null : sentWithOf(value.sentWith, amount);
   if (out.diagnostics.length > before) return null;
   const sum = lines.reduce((all, line) => all + line.charged, 0);
   if (sum !== charged || lines.some((line) => line.net + line.markUp + line.tax !== line.charged)) {
@@ -41,5 +45,17 @@ function statementOf({ file, value, tree }: StatementFile, settings: Settings, o
       hint: 'Put the file back as it was sent: a statement that was closed is not edited.',
     });
   }
-  return { number: value.number, from: value.from, to: value.to, charged, lines, place: startOf(file) };
+  return { number: value.number, from: value.from, to: value.to, charged, lines, sentWith, place: startOf(file) };
+}
+
+function sentWithOf({ shows, ...says }: NonNullable<StatementFile['value']['sentWith']>, amount: AmountAt): SentWith {
+  const inside = says.inside.map(({ says: row }, i) => {
+    const at = (figure: 'net' | 'tax' | 'gross'): number => amount(row[figure], 'sent-with', 'inside', i, figure);
+    return { ...row, net: at('net'), tax: at('tax'), gross: at('gross') };
+  });
+  const received = says.received.map(({ says: one }, i) => ({ ...one, amount: amount(one.amount, 'sent-with', 'received', i, 'amount') }));
+  const at = (figure: 'stated' | 'open' | 'received'): number => amount(says.account[figure], 'sent-with', 'account', figure);
+  const sums = { stated: at('stated'), open: at('open'), received: at('received') };
+  const account = { ...sums, owed: sums.stated + sums.open - sums.received, since: says.account.since };
+  return { shows, inside, received, account };
 }

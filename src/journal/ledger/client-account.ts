@@ -1,31 +1,29 @@
 /** The account with the client: what was charged, what came in, what is owed and since when. */
-import type { IsoDate, Minor } from '../model.ts';
+import type { ClientAccount, FrozenLine, IsoDate, Minor } from '../model.ts';
 import type { JournalRecord } from '../record.ts';
 import { chargeFor } from './charges.ts';
-import { chargedAlready } from './frozen.ts';
-
-export interface ClientAccount {
-  /** On closed statements. */
-  readonly stated: Minor;
-  /** For work and materials that are on none yet. */
-  readonly open: Minor;
-  readonly received: Minor;
-  /** stated + open − received; negative where more came in than was charged. */
-  readonly owed: Minor;
-  /** The day of the oldest charge that is not covered; null where nothing is owed. Money covers the oldest first. */
-  readonly since: IsoDate | null;
-}
+import { statedAlready } from './frozen.ts';
 
 interface Due {
   readonly date: IsoDate;
   readonly amount: Minor;
 }
 
-/** The account at the end of a day. Closed statements are due on their last day, what is on none on its own. */
-export function clientAccount(record: Pick<JournalRecord, 'journal' | 'ledger'>, at: IsoDate): ClientAccount {
+/**
+ * The account at the end of a day. Closed statements are due on their last day, what is on none on its own.
+ *
+ * @param sending the lines of a statement up to that day that is being closed; it counts as closed
+ */
+export function clientAccount(
+  record: Pick<JournalRecord, 'journal' | 'ledger'>,
+  at: IsoDate,
+  sending: readonly FrozenLine[] = [],
+): ClientAccount {
   const { journal, ledger } = record;
-  const closed = journal.statements.filter(({ to }) => to <= at).map(({ to: date, charged: amount }): Due => ({ date, amount }));
-  const already = chargedAlready(record);
+  const before = journal.statements.filter(({ to }) => to <= at).map(({ to: date, charged: amount }): Due => ({ date, amount }));
+  const own = sending.map(({ charged: amount }): Due => ({ date: at, amount }));
+  const closed = [...before, ...(own.length === 0 ? [] : [{ date: at, amount: sum(own) }])];
+  const already = new Set([...statedAlready(record), ...sending.map(({ entry }) => entry)]);
   const entries = ledger.entries.filter(({ id, cost, date }) => cost && date <= at && !already.has(id));
   const unstated = entries.map((entry): Due => ({ date: entry.date, amount: chargeFor(entry, journal.settings).charged }));
   const received = sum(ledger.received.filter(({ date }) => date <= at));

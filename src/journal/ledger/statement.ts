@@ -1,17 +1,24 @@
 /** What a client is asked for: the job cost of a time as it is charged, with the mark-up agreed for each kind and tax. */
 import type Fraction from 'fraction.js';
-import { ENTRY_KINDS, type EntryKind, type FrozenLine, type FrozenStatement, type IsoDate, type Minor, type PersonId } from '../model.ts';
-import type { Entry, JournalRecord, ReceivedEntry } from '../record.ts';
+import {
+  ENTRY_KINDS,
+  type EntryKind,
+  type FrozenLine,
+  type FrozenStatement,
+  type IsoDate,
+  type Minor,
+  type PersonId,
+  type SentWith,
+} from '../model.ts';
+import type { Entry, JournalRecord } from '../record.ts';
 import { chargeFor } from './charges.ts';
-import { type ClientAccount, clientAccount } from './client-account.ts';
-import { chargedAlready, lastClosed } from './frozen.ts';
+import { clientAccount } from './client-account.ts';
+import { lastClosed, statedAlready } from './frozen.ts';
 import { rateOn } from './labour.ts';
-import { type StandingRow, taxStandings } from './tax-standing.ts';
+import { paidAtTax } from './tax-standing.ts';
 
 /** One entry as it is charged. */
 export interface StatementLine extends FrozenLine {
-  /** Why it is not charged; null where it is. */
-  readonly notCharged: string | null;
   /** It is of a time that a closed statement was of, and was told only after that. */
   readonly late: boolean;
 }
@@ -41,7 +48,11 @@ export interface TaxAtRate {
   readonly sum: StatementSum;
 }
 
-export interface Statement {
+/**
+ * `inside` is what the lines cost the workshop, `received` what came in on these days, `account` that with the client at the
+ * end of the last day, this statement included.
+ */
+export interface Statement extends SentWith {
   /** Of one that was closed. */
   readonly number: number | null;
   readonly from: IsoDate;
@@ -52,41 +63,53 @@ export interface Statement {
   readonly hours: readonly HoursAtRate[];
   /** Empty where the workshop is not registered for tax. The highest rate first. */
   readonly taxes: readonly TaxAtRate[];
-  /** What the lines cost the workshop, by how that stands to tax; empty for one that was closed. */
-  readonly inside: readonly StandingRow[];
   readonly sum: StatementSum;
-  /** What came in on these days. */
-  readonly received: readonly ReceivedEntry[];
-  /** The account with the client at the end of the last day, this statement included. */
-  readonly account: ClientAccount;
 }
 
 type Books = Pick<JournalRecord, 'journal' | 'ledger'>;
 
 /**
- * The statement from one day to another, both included. What a closed statement has charged is on it no more; what
- * was told late, of a time that one was of, is.
+ * The statement from one day to another, both included. What a closed statement has charged, or shown as not charged, is
+ * on it no more; what was told late, of a time that one was of, is.
  */
 export function statementOf(books: Books, from: IsoDate, to: IsoDate): Statement {
   const closed = lastClosed(books.journal.statements);
-  const charged = chargedAlready(books);
-  const isOfTime = (date: IsoDate): boolean => date <= to && (date >= from || (closed !== null && date <= closed.to));
-  const entries = books.ledger.entries.filter(({ id, cost, date }) => cost && isOfTime(date) && !charged.has(id));
+  const stated = statedAlready(books);
+  const isOfTime = (date: IsoDate): boolean => date <= to && (date >= from || isLate(date, closed));
+  const entries = books.ledger.entries.filter(({ id, cost, date }) => cost && isOfTime(date) && !stated.has(id));
   const lines = entries.map((entry) => lineOf(entry, books, closed));
-  return statementFrom({ number: null, from, to, inside: taxStandings(entries) }, lines, books);
+  return statementFrom({ number: null, from, to }, lines, { ...sentWith(from, to, books), inside: paidAtTax(entries) });
+}
+
+/** An open statement as it is sent: closed, under its number. */
+export function asSent(statement: Statement, number: number, books: Books): Statement {
+  return { ...statement, number, account: clientAccount(books, statement.to, linesOf(statement)) };
+}
+
+/** Every line of a statement, those that are not charged last. */
+export function linesOf({ groups, notCharged }: Statement): StatementLine[] {
+  return [...groups.flatMap(({ lines }) => lines), ...notCharged];
 }
 
 /** A statement that was closed, as it was sent. */
-export function closedStatement({ number, from, to, lines }: FrozenStatement, books: Books): Statement {
-  const sent = lines.map((line): StatementLine => ({ ...line, notCharged: null, late: line.date < from }));
-  return statementFrom({ number, from, to, inside: [] }, sent, books);
+export function closedStatement(frozen: FrozenStatement, books: Books): Statement {
+  const { number, from, to, lines } = frozen;
+  const before = lastClosed(books.journal.statements.filter((each) => each.number < number));
+  const sent = lines.map((line): StatementLine => ({ ...line, late: isLate(line.date, before) }));
+  return statementFrom({ number, from, to }, sent, frozen.sentWith ?? sentWith(from, to, books));
 }
 
-function statementFrom(
-  head: Pick<Statement, 'number' | 'from' | 'to' | 'inside'>,
-  lines: readonly StatementLine[],
-  books: Books,
-): Statement {
+/** What stands on a statement besides its lines, as the notes have it now. */
+function sentWith(from: IsoDate, to: IsoDate, books: Books): SentWith {
+  const received = books.ledger.received.filter(({ date }) => date >= from && date <= to);
+  return { shows: books.journal.settings.shows, inside: [], received, account: clientAccount(books, to) };
+}
+
+function isLate(date: IsoDate, closed: FrozenStatement | null): boolean {
+  return closed !== null && date <= closed.to;
+}
+
+function statementFrom(head: Pick<Statement, 'number' | 'from' | 'to'>, lines: readonly StatementLine[], besides: SentWith): Statement {
   const charged = lines.filter(({ notCharged }) => notCharged === null);
   const kinds = Map.groupBy(charged, ({ kind }) => kind);
   const groups = ENTRY_KINDS.flatMap((kind) => {
@@ -95,13 +118,12 @@ function statementFrom(
   });
   return {
     ...head,
+    ...besides,
     groups,
     notCharged: lines.filter(({ notCharged }) => notCharged !== null),
     hours: hoursAtRates(kinds.get('labour') ?? []),
     taxes: taxesAtRates(charged),
     sum: sumLines(charged),
-    received: books.ledger.received.filter(({ date }) => date >= head.from && date <= head.to),
-    account: clientAccount(books, head.to),
   };
 }
 
@@ -110,7 +132,7 @@ function lineOf(entry: Entry, { journal }: Books, closed: FrozenStatement | null
   const worker = journal.people.get(person ?? '');
   const perHour = kind === 'labour' && worker ? rateOn(worker, date) : null;
   const said = { entry: id, date, kind, what, subsystem, person, minutes, perHour, cost, notCharged };
-  return { ...said, late: closed !== null && date <= closed.to, ...chargeFor(entry, journal.settings) };
+  return { ...said, late: isLate(date, closed), ...chargeFor(entry, journal.settings) };
 }
 
 function sumLines(lines: readonly StatementLine[]): StatementSum {

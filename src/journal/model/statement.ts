@@ -1,11 +1,12 @@
 /** Statements that were closed: what a client was sent. */
 import type Fraction from 'fraction.js';
 import type { Place } from '../diagnostics/place.ts';
-import type { EntryKind, PersonId, SubsystemId } from '../schema/words.ts';
+import type { EntryKind, PersonId, StatementShows, SubsystemId } from '../schema/words.ts';
 import type { IsoDate } from '../values/date.ts';
 import type { Minor } from '../values/decimal.ts';
+import type { TaxPart } from '../values/tax.ts';
 
-/** One entry as it was charged. charged = net + markUp + tax. */
+/** One entry as it was charged, or shown as not charged. charged = net + markUp + tax. */
 export interface FrozenLine {
   /** The id of the entry. */
   readonly entry: string;
@@ -26,6 +27,43 @@ export interface FrozenLine {
   readonly rate: Fraction | null;
   readonly tax: Minor;
   readonly charged: Minor;
+  /** Why it is not charged; null where it is. */
+  readonly notCharged: string | null;
+}
+
+/** What the workshop paid, or sold for, by how that stands to tax. */
+export interface PaidAtTax extends TaxPart {
+  /** A sale: a credit, of which every figure is negative. */
+  readonly sold: boolean;
+}
+
+/** Money that came in, as a statement tells of it. */
+export interface FrozenReceipt {
+  readonly date: IsoDate;
+  readonly from: string;
+  readonly for: string | null;
+  readonly amount: Minor;
+}
+
+/** What a client was charged, what came in, what is owed and since when. */
+export interface ClientAccount {
+  /** On closed statements. */
+  readonly stated: Minor;
+  /** For work and materials that are on none yet. */
+  readonly open: Minor;
+  readonly received: Minor;
+  /** stated + open − received; negative where more came in than was charged. */
+  readonly owed: Minor;
+  /** The day of the oldest charge that is not covered; null where nothing is owed. Money covers the oldest first. */
+  readonly since: IsoDate | null;
+}
+
+/** What a statement was sent with besides its lines, as it stood then. */
+export interface SentWith {
+  readonly shows: readonly StatementShows[];
+  readonly inside: readonly PaidAtTax[];
+  readonly received: readonly FrozenReceipt[];
+  readonly account: ClientAccount;
 }
 
 export interface FrozenStatement {
@@ -34,5 +72,7 @@ export interface FrozenStatement {
   readonly to: IsoDate;
   readonly charged: Minor;
   readonly lines: readonly FrozenLine[];
+  /** Null where its file does not keep it. */
+  readonly sentWith: SentWith | null;
   readonly place: Place;
 }

@@ -1,12 +1,14 @@
 /** statements/<number>.yaml: a statement that was closed, as it was sent. The tool writes them. */
 import * as z from 'zod';
-import { readPercent } from '../values/tax.ts';
-import { count, date, fields, maybe, oneOf, prose, read, text } from './fields.ts';
+import { readPercent, TAX_STANDINGS } from '../values/tax.ts';
+import { count, date, entries, fields, maybe, oneOf, prose, read, text, yes } from './fields.ts';
 import { personName, subsystemName } from './names.ts';
-import { ENTRY_KINDS } from './words.ts';
+import { ENTRY_KINDS, STATEMENT_SHOWS } from './words.ts';
+
+const rate = maybe(read(readPercent, '0%'));
 
 const line = fields({
-  /** The id of the entry that is charged. */
+  /** The id of the entry that is charged, or shown as not charged. */
   entry: text,
   date,
   kind: oneOf(ENTRY_KINDS),
@@ -18,10 +20,20 @@ const line = fields({
   cost: text,
   net: text,
   'mark-up': text,
-  rate: maybe(read(readPercent, '0%')),
+  rate,
   tax: text,
   charged: text,
+  /** Why it is not. */
+  'not-charged': maybe(prose),
 });
+
+/** What was paid, or sold for, by how that stands to tax. */
+const inside = fields({ standing: oneOf(TAX_STANDINGS), rate, sold: yes.default(false), net: text, tax: text, gross: text });
+const receipt = fields({ date, from: prose, for: maybe(prose), amount: text });
+const account = fields({ stated: text, open: text, received: text, since: maybe(date) });
+
+/** What it was sent with besides its lines. */
+const sentWith = fields({ shows: z.array(oneOf(STATEMENT_SHOWS)), inside: entries(inside), received: entries(receipt), account });
 
 export const statementSchema = fields({
   number: count,
@@ -30,5 +42,6 @@ export const statementSchema = fields({
   /** The sum of its lines. */
   charged: text,
   lines: z.array(line),
+  'sent-with': maybe(sentWith),
 });
 export type StatementSource = z.output<typeof statementSchema>;

@@ -51,7 +51,8 @@ export function readTax(text: string): Reading<Tax> {
 }
 
 /** How money stands to tax: at a rate, of which 0 % is one; exempt; not said; or bought at several, as stock may be. */
-export type TaxStanding = 'rated' | 'exempt' | 'unsaid' | 'several';
+export const TAX_STANDINGS = ['rated', 'exempt', 'several', 'unsaid'] as const;
+export type TaxStanding = (typeof TAX_STANDINGS)[number];
 
 /** Money that stands to tax in one way. */
 export interface TaxPart extends Taxed {

@@ -1,5 +1,6 @@
 /** The account with the client, the vehicle itself, and what a tax return may deduct, as tables of the ledger. */
-import { type ClientAccount, clientAccount } from '../../../journal/ledger/client-account.ts';
+import { clientAccount } from '../../../journal/ledger/client-account.ts';
+import type { ClientAccount } from '../../../journal/model.ts';
 import type { Entry, JournalRecord } from '../../../journal/record.ts';
 import { sessionAddress } from '../../addresses.ts';
 import { entryAddress } from '../books/entry-place.ts';
