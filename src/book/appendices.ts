@@ -4,6 +4,7 @@ import { ledgerAt } from '../journal/ledger/ledger-at.ts';
 import { NO_TOTALS } from '../journal/ledger/totals.ts';
 import { hazardsOfPart, hazardsOfParts } from '../journal/registers/hazards.ts';
 import { methodsIndex } from '../journal/registers/methods.ts';
+import { temporaryMeasuresAt } from '../journal/registers/open-items.ts';
 import { goesWithVehicleAt, offVehicleAt } from '../journal/registers/stores.ts';
 import { CAUTIONS, COMPETENT_FIRST, standingWords } from '../site/views/cautions/cautions.ts';
 import { capital, HAZARD_WORDS, listed, RESULT_WORDS, sentence } from '../site/views/page/words.ts';
@@ -19,10 +20,11 @@ export function methods(setting: BookSetting): string {
   const trials = methodsIndex(setting.record).byMethod.flatMap((group) => [...group.trials].reverse());
   if (trials.length === 0) return '';
   const cells = trials.map(({ method, date }) => {
-    const stuff = [...method.with.map((id) => sheet.consumableName(id)), ...(method.material === null ? [] : [method.material])];
+    const stuff = method.with.map((id) => sheet.consumableName(id));
     return row(
       words(sentence(method.how)),
-      method.on.map((part) => `${mention(setting, part)}${words(sheet.partName(part))}`).join(words(', ')),
+      method.on.map((part) => `${mention(setting, part)}${words(sheet.partName(part))}`).join(words(', ')) +
+        words(method.material === null ? '' : ` (${method.material})`),
       words(listed(stuff)),
       words([method.result === null ? '' : RESULT_WORDS[method.result], method.note ?? ''].filter((one) => one !== '').join(': ')),
       words(sheet.figures.shortDate(date)),
@@ -70,6 +72,21 @@ export function comesWith(setting: BookSetting): string {
     ...(kept.length === 0 ? [] : [words('Originals that are off the vehicle stay with it.'), table(kept)]),
     ...(others.length === 0 ? [] : ['#heading(level: 2)[Other things in stores]', table(others)]),
   ].join('\n\n');
+}
+
+/** Temporary measures that are still in place; '' where there is none. */
+export function temporary({ sheet, record }: BookSetting): string {
+  const cells = temporaryMeasuresAt(record, null).map(({ what, on, opened, due }) =>
+    row(
+      words(sentence(what)),
+      words(on === null ? '' : sheet.charge(on).name),
+      words(sheet.date(opened.date)),
+      words(due === null ? '' : sheet.milestoneName(due)),
+    ),
+  );
+  if (cells.length === 0) return '';
+  const opening = 'Departures from the finished state that must be undone before the milestone named.';
+  return `= Temporary measures still in place\n\n${words(opening)}\n\n#record-table(columns: (1.6fr, 1fr, auto, 1fr), head: ([What], [On], [Since], [To undo before]), ${cells.join(', ')})`;
 }
 
 /** The hazards of what is still here, with where it lies. */

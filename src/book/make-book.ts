@@ -2,7 +2,7 @@
 import { readFileSync } from 'node:fs';
 import { typeset } from '../exports/typeset.ts';
 import type { SiteRecord } from '../site/record.ts';
-import { account, cautions, comesWith, methods, papers, waysIn } from './appendices.ts';
+import { account, cautions, comesWith, methods, papers, temporary, waysIn } from './appendices.ts';
 import { howToRead, theVehicle, titlePage } from './opening.ts';
 import { plates } from './plates.ts';
 import { departures, lives, register } from './register-chapters.ts';
@@ -62,6 +62,7 @@ export function bookSource(record: SiteRecord, options: Pick<BookOptions, 'paper
     departures(setting),
     methods(setting),
     account(setting),
+    temporary(setting),
     comesWith(setting),
     cautions(setting),
     papers(setting),

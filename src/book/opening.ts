@@ -63,7 +63,7 @@ export function theVehicle(setting: BookSetting): string {
 function standingWords({ record }: BookSetting): string {
   const rows = registerAt(record, null);
   const own = rows.filter(({ fitted, empty }) => empty === 0 && fitted.every(({ origin }) => origin === 'original')).length;
-  const open = rows.filter(({ outcome }) => outcome.kind === 'undecided').length;
+  const open = rows.filter(({ undecided }) => undecided > 0).length;
   const asks = open === 0 ? '' : ` ${capital(spelled(open, 'place'))} still ${open === 1 ? 'asks' : 'ask'} for a decision.`;
   return `${own} of the ${rows.length} places on the vehicle hold what the works put there.${asks}`;
 }

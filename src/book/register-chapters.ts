@@ -106,7 +106,9 @@ export function departures(setting: BookSetting): string {
     (row) => row.fitted.some(({ origin }) => origin !== 'original') || (row.empty > 0 && row.originals.length > 0),
   );
   const cells = away.map((row) => {
-    const reasons = row.inForce.flatMap(({ decision }) => (decision.because === null ? [] : [sentence(decision.because)]));
+    const reasons = row.inForce.flatMap(({ decision }) =>
+      decision.because === null ? [] : [`${capital(VERDICT_WORDS[decision.verdict])}: ${sentence(decision.because)}`],
+    );
     const where = row.originals
       .filter((one) => one.where.at !== 'fitted' || one.where.position !== row.position)
       .map((one) => {

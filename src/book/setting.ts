@@ -1,7 +1,8 @@
 /** What every part of the book is set from: the record with its names and figures, and the pictures as files. */
 import { inside } from '../journal/compile/paths.ts';
+import { labelOfLink } from '../journal/model/link-target.ts';
 import type { PartId, Picture, Session } from '../journal/model.ts';
-import { decoded, linkNamed } from '../journal/values/link.ts';
+import { decoded } from '../journal/values/link.ts';
 import type { SiteRecord } from '../site/record.ts';
 import { type Sheet, sheetOf } from '../site/views/page/sheet.ts';
 import { altOf } from '../site/views/pictures/pictures.ts';
@@ -54,20 +55,6 @@ export function pictureAt(session: Session, url: string): Picture | null {
 }
 
 /** What a link of the prose is called where it has no words of its own. */
-export function nameOfLink({ sheet }: BookSetting, url: string): string {
-  const link = linkNamed(url);
-  switch (link?.scheme) {
-    case 'part':
-      return sheet.partName(link.id);
-    case 'bag':
-      return `bag ${link.id}`;
-    case 'session':
-      return sheet.sessionTitle(link.id);
-    case 'consumable':
-      return sheet.consumableName(link.id);
-    case 'item':
-      return sheet.record.history.items.get(link.id)?.opening.what ?? link.id;
-    default:
-      return url;
-  }
+export function nameOfLink({ record }: BookSetting, url: string): string {
+  return labelOfLink(record, url) || url;
 }

@@ -1,6 +1,6 @@
 /** What presenting one note needs to know about the rest of the journal, as plain data. */
 import { folderOf, inside, oneName } from '../journal/compile/paths.ts';
-import { type LinkTarget, linkTarget } from '../journal/model/link-target.ts';
+import { type LinkTarget, labelOf, linkTarget } from '../journal/model/link-target.ts';
 import type { Picture, Session } from '../journal/model.ts';
 import type { JournalRecord } from '../journal/record.ts';
 import { decoded, linkText } from '../journal/values/link.ts';
@@ -89,13 +89,6 @@ function addressOf(target: LinkTarget): Address {
   if (target.scheme === 'bag') return bagAddress(target.bag.bag);
   if (target.scheme === 'item') return itemAddress(target.item.id);
   return target.scheme === 'consumable' ? consumableAddress(target.consumable.id) : sessionAddress(target.session.id);
-}
-
-function labelOf(target: LinkTarget): string {
-  if (target.scheme === 'part') return target.part.name;
-  if (target.scheme === 'bag') return `bag ${target.bag.bag}`;
-  if (target.scheme === 'item') return target.item.opening.what;
-  return target.scheme === 'consumable' ? target.consumable.name : target.session.title;
 }
 
 function picturesShown(session: Session, record: JournalRecord, plan: PicturePlan, link: Link): ReadonlyMap<string, NotePicture> {

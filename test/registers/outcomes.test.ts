@@ -183,3 +183,16 @@ describe('the outcome of a position is computed from what is there and what was 
     expect(row('drum', day({ parts: [did('drum', 'removed')] })).since.date).toBe('2030-10-01');
   });
 });
+
+describe('what comes back from a firm that was sent it to do something', () => {
+  const out = (work: string | null, how: 'loan' | null = null) => [
+    day({ parts: [did('wing', 'removed', { to: 'shelf B2' }), did('wing', 'sent-out', { to: 'a tinsmith', work, how })] }),
+    day({ parts: [did('wing', ['returned', 'fitted'])] }, '2030-11-01'),
+  ];
+  test.each([
+    ['as it was decided', [day({ decisions: [decide('wing', 'conserve')] }), ...out('Take the dents out')], 'kept, conserved'],
+    ['into its substance where nothing was decided', out('Take the dents out'), 'kept, repaired'],
+    ['not where nothing was to be done', [day({ decisions: [decide('wing', 'keep')] }), ...out(null)], 'kept as found'],
+    ['nor from a loan', [day({ decisions: [decide('wing', 'keep')] }), ...out('Show it', 'loan')], 'kept as found'],
+  ] as const)('has had it done, %s', (_, evenings, words) => expect(outcome('wing', ...evenings)).toBe(words));
+});

@@ -3,7 +3,7 @@ import { opinionsOf, originAt } from '../../journal/registers/origins.ts';
 import { registerAt } from '../../journal/registers/register.ts';
 import { unrecordedAt } from '../../journal/registers/unrecorded.ts';
 import { capital, listed, sentence } from '../../site/views/page/words.ts';
-import { cautions, comesWith } from '../appendices.ts';
+import { cautions, comesWith, temporary } from '../appendices.ts';
 import { departures } from '../register-chapters.ts';
 import type { BookSetting } from '../setting.ts';
 import { words } from '../typst-text.ts';
@@ -15,7 +15,15 @@ export function buyerSheet(setting: BookSetting): SheetText {
   return {
     title: 'For a buyer',
     line: `${own.length} of the ${rows.length} places on the vehicle hold what the works put there. That is a belief with its evidence, and no certificate.`,
-    parts: [originals(setting), asPart(departures(setting)), asPart(comesWith(setting)), gaps(setting), asPart(cautions(setting))],
+    parts: [
+      originals(setting),
+      worked(setting),
+      asPart(departures(setting)),
+      asPart(temporary(setting)),
+      asPart(comesWith(setting)),
+      gaps(setting),
+      asPart(cautions(setting)),
+    ],
   };
 }
 
@@ -39,6 +47,17 @@ function originals({ record, sheet }: BookSetting): string {
     .map(({ position }) => sheet.positionName(position));
   const rest = silent.length === 0 ? '' : words(`Believed original because nothing speaks against it: ${listed(silent)}.`);
   return fitted.length === 0 ? '' : `== What is original\n\n${table}\n\n${rest}`;
+}
+
+/** What was done to originals that are on the vehicle: conserved, refinished, repaired. */
+function worked({ record, sheet }: BookSetting): string {
+  const rows = registerAt(record, null).filter(({ outcome }) =>
+    ['kept-conserved', 'kept-refinished', 'kept-repaired'].includes(outcome.kind),
+  );
+  const cells = rows.map(({ position, outcome }) => `[${words(sheet.positionName(position))}], [${words(capital(outcome.words))}]`);
+  return cells.length === 0
+    ? ''
+    : `== What was done to what was kept\n\n#record-table(columns: (1fr, 1fr), head: ([Place], [Outcome]), ${cells.join(', ')})`;
 }
 
 /** What the record itself lacks: said before it is asked. */

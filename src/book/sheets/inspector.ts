@@ -6,7 +6,7 @@ import { identityAt } from '../../journal/registers/identity.ts';
 import { registerAt } from '../../journal/registers/register.ts';
 import { unrecordedAt } from '../../journal/registers/unrecorded.ts';
 import { capital, counted, listed, spelled } from '../../site/views/page/words.ts';
-import { methods } from '../appendices.ts';
+import { methods, temporary } from '../appendices.ts';
 import { departures } from '../register-chapters.ts';
 import type { BookSetting } from '../setting.ts';
 import { words } from '../typst-text.ts';
@@ -16,9 +16,19 @@ export function inspectorSheet(setting: BookSetting): SheetText {
   return {
     title: 'For an inspector',
     line: 'Which vehicle this is, how it differs from its original condition, and what was done by whom.',
-    parts: [identity(setting), asPart(departures(setting)), asPart(methods(setting)), people(setting), points(setting)],
+    parts: [
+      identity(setting),
+      asPart(departures(setting)),
+      asPart(temporary(setting)),
+      asPart(methods(setting)),
+      people(setting),
+      points(setting),
+    ],
   };
 }
+
+/** A table that nothing in the catalogue answers reaches nothing and misses nothing. */
+const NOT_ANSWERED = 'No part of the catalogue says which component it is, so that the table is not answered.';
 
 function identity({ record }: BookSetting): string {
   const { vehicle } = record.journal.settings;
@@ -33,7 +43,9 @@ function identity({ record }: BookSetting): string {
     const cells = answers.map(({ line, answer, points: given }) =>
       [line.words, answer === 'unknown' ? 'not known' : answer, String(given)].map((cell) => `[${words(cell)}]`).join(', '),
     );
-    const sum = `${counted(points, 'point')} of ${table.needed} needed; by this count they are ${reached ? '' : 'not '}reached. ${table.caution}`;
+    const known = answers.some(({ answer }) => answer !== 'unknown');
+    const count = `${counted(points, 'point')} of ${table.needed} needed; by this count they are ${reached ? '' : 'not '}reached.`;
+    const sum = `${known ? count : NOT_ANSWERED} ${table.caution}`;
     return `#heading(level: 3)[${words(table.title)}]\n\n#record-table(columns: (1fr, auto, auto), align: (left, left, right), head: ([Component], [Answer], [Points]), ${cells.join(', ')})\n\n${words(`${sum} Source: ${table.source}. ${table.standing}`)}`;
   });
   return `== The vehicle and its numbers\n\n#record-table(columns: (46mm, 1fr), head: ([], []), ${rows.join(', ')})\n\n${tables.join('\n\n')}`;

@@ -9,7 +9,7 @@ import { openingWords } from '../../site/views/home/opening-words.ts';
 import { standingOf } from '../../site/views/home/standing.ts';
 import { counted, sentence } from '../../site/views/page/words.ts';
 import { leadPicture } from '../../site/views/pictures/pictures.ts';
-import { type BookSetting, figure } from '../setting.ts';
+import { type BookSetting, figure, nameOfLink } from '../setting.ts';
 import { words } from '../typst-text.ts';
 import type { SheetText } from './frame.ts';
 
@@ -36,7 +36,7 @@ const MOST = 420;
 function evening(setting: BookSetting, session: Session): string {
   const lead = leadPicture(setting.sheet, session);
   const picture = lead === null ? '' : figure(setting, lead, session);
-  return `=== ${words(session.title)}\n\n#plain[${words(setting.sheet.date(session.date))}]\n\n${words(openingWords(session.body, MOST))}\n\n${picture}`;
+  return `=== ${words(session.title)}\n\n#plain[${words(setting.sheet.date(session.date))}]\n\n${words(openingWords(session.body, MOST, (address) => nameOfLink(setting, address)))}\n\n${picture}`;
 }
 
 function took({ record, sheet }: BookSetting, month: string): string {

@@ -1,5 +1,6 @@
 /** What is open on the day of a new note, as comments: nothing of it has to be remembered or looked up. */
 
+import { labelOfLink } from '../../journal/model/link-target.ts';
 import type { ItemKind } from '../../journal/model.ts';
 import type { JournalRecord } from '../../journal/record.ts';
 import { bagsAt } from '../../journal/registers/bags.ts';
@@ -61,7 +62,7 @@ function lastEvening(record: JournalRecord): string[] {
       .trim()
       .split(/\n\s*\n/)
       .at(-1)
-      ?.replaceAll(/\[([^\]]*)\]\([^)]*\)/g, '$1') ?? '';
+      ?.replaceAll(/\[([^\]]*)\]\(([^)]*)\)/g, (_, said: string, address: string) => said || labelOfLink(record, address)) ?? '';
   const opened = last.opens.map(({ id, what }) => `${id}: ${what}`);
   return section(`The last evening, ${last.date}, ${last.title}`, [...opened, ...(words === '' ? [] : [shortened(words)])]);
 }

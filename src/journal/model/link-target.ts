@@ -1,6 +1,6 @@
 import type { Consumable, Part, Session } from '../model.ts';
 import type { BagHistory, ItemHistory, JournalRecord } from '../record.ts';
-import type { LinkName } from '../values/link.ts';
+import { type LinkName, linkNamed } from '../values/link.ts';
 import { sessionNamed } from './session-named.ts';
 
 /** The thing that a link of the prose leads to. */
@@ -31,4 +31,19 @@ export function linkTarget({ journal, history }: Pick<JournalRecord, 'journal' |
   }
   const session = sessionNamed(journal, id);
   return session ? { scheme, session } : null;
+}
+
+/** What a thing is called where a link to it has no words of its own. */
+export function labelOf(target: LinkTarget): string {
+  if (target.scheme === 'part') return target.part.name;
+  if (target.scheme === 'bag') return `bag ${target.bag.bag}`;
+  if (target.scheme === 'item') return target.item.opening.what;
+  return target.scheme === 'consumable' ? target.consumable.name : target.session.title;
+}
+
+/** What an address of the prose is called where it has no words; '' where it names nothing of the journal. */
+export function labelOfLink(record: Pick<JournalRecord, 'journal' | 'history'>, address: string): string {
+  const name = linkNamed(address);
+  const target = name === null ? null : linkTarget(record, name);
+  return target === null ? '' : labelOf(target);
 }

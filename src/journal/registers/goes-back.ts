@@ -25,7 +25,8 @@ const waysBack = perRecord((record) => {
     for (const { bag, off, goesBack } of bags) {
       if (goesBack === null) continue;
       const inIt = record.history.deeds.filter((deed) => deed.session === session && deed.to.at === 'bag' && deed.to.bag === bag);
-      const about = new Set([...(off === null ? [] : [off]), ...inIt.map(({ part }) => part)]);
+      // A bag that says what it came off speaks of that; what else lies in it goes its own way.
+      const about = off === null ? new Set(inIt.map(({ part }) => part)) : [off];
       for (const part of about) add(part, { at, bag, goesBack, stack: [] });
     }
   }

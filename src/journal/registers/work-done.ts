@@ -1,4 +1,4 @@
-import type { ActionWord, IsoDate, PartEntry, PartId } from '../model.ts';
+import type { ActionWord, IsoDate, PartEntry, PartId, Verdict } from '../model.ts';
 import type { Deed } from '../record.ts';
 import { deedCount } from './deed-count.ts';
 import { goneOf } from './gone.ts';
@@ -26,7 +26,7 @@ export function workDone(record: RegisterSource, part: PartId, date: IsoDate): W
   const gone = goneOf(record, part, date);
   const left = (record.journal.parts.get(part)?.count ?? 0) - gone.count;
   for (const depth of [3, 2, 1] as const) {
-    const such = deeds.filter(({ did }) => DEPTH[did] === depth);
+    const such = deeds.filter((deed) => depthOf(record, deed, deeds) === depth);
     const numbered = new Set(such.flatMap(({ which }) => which ?? []).filter((number) => !gone.which.includes(number)));
     const others = groupedBy(
       such.filter(({ which }) => which === null),
@@ -36,6 +36,21 @@ export function workDone(record: RegisterSource, part: PartId, date: IsoDate): W
     if (Math.min(sum, left) > 0) return { depth, count: Math.min(sum, left) };
   }
   return { depth: 0, count: 0 };
+}
+
+/** How deep a deed went. What a firm was sent it to do it has had done when it comes back, whether or not the note says so again. */
+function depthOf(record: RegisterSource, deed: Deed, deeds: readonly Deed[]): number {
+  if (deed.did !== 'returned' || deed.entry.did.some((word) => word in DEPTH)) return DEPTH[deed.did] ?? 0;
+  const sent = deeds.findLast(({ did, date }) => did === 'sent-out' && date <= deed.date);
+  return sent === undefined || sent.entry.work === null || sent.entry.how === 'loan' ? 0 : meantDepth(record, deed);
+}
+
+const BY_VERDICT: Partial<Record<Verdict, number>> = { conserve: 1, refinish: 2, repair: 3 };
+
+/** What was decided says how deep it was to go; where nothing was, into the substance. */
+function meantDepth(record: RegisterSource, { position, date }: Deed): number {
+  const decision = (record.history.decisions.get(position) ?? []).findLast((one) => one.date <= date);
+  return (decision && BY_VERDICT[decision.verdict]) ?? 3;
 }
 
 /** How many of those that an entry speaks of it throws away too. */

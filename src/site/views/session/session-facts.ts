@@ -1,7 +1,9 @@
 /** The figures of a session that stand in its margin and beside its title in lists. */
 
 import { totalsOf } from '../../../journal/ledger/totals.ts';
-import type { PartEntry, Session } from '../../../journal/model.ts';
+import { labelOfLink } from '../../../journal/model/link-target.ts';
+import type { PartEntry, PartEntry, PartId, Session, Session } from '../../../journal/model.ts';
+import { openingWords } from '../home/opening-words.ts';
 import type { Sheet } from '../page/sheet.ts';
 import { ACTION_WORDS, listed } from '../page/words.ts';
 import { destinationWords } from '../stores/where.ts';
@@ -40,4 +42,9 @@ export function deedWords(entry: PartEntry): string {
     at === null ? '' : `at ${at}`,
   ].filter((place) => place !== '');
   return [many + words, ...places].filter((piece) => piece !== '').join(', ');
+}
+
+/** The first words of an evening, for a list; a link without words is called by what it leads to. */
+export function eveningWords(sheet: Sheet, session: Session, most: number): string {
+  return openingWords(session.body, most, (address) => labelOfLink(sheet.record, address));
 }

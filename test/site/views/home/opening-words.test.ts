@@ -27,3 +27,8 @@ it('code stays as it stands, in a link and outside one', () => {
     'Name it like this: ![What it shows](drum.jpg), the near drum.',
   );
 });
+
+it('a link without words is called by what it leads to', () => {
+  const nameOf = (address: string) => (address === 'bag:1' ? 'bag 1' : '');
+  expect(openingWords('Nuts are in [](bag:1). [Not these](bag:1).', 200, nameOf)).toBe('Nuts are in bag 1. Not these.');
+});
