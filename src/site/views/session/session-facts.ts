@@ -2,7 +2,7 @@
 
 import { totalsOf } from '../../../journal/ledger/totals.ts';
 import { labelOfLink } from '../../../journal/model/link-target.ts';
-import type { PartEntry, PartEntry, PartId, Session, Session } from '../../../journal/model.ts';
+import type { PartEntry, Session } from '../../../journal/model.ts';
 import { openingWords } from '../home/opening-words.ts';
 import type { Sheet } from '../page/sheet.ts';
 import { ACTION_WORDS, listed } from '../page/words.ts';
