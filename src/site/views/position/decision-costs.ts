@@ -2,6 +2,7 @@
 import { costByDecision } from '../../../journal/ledger/of-position.ts';
 import type { Decision, PositionId } from '../../../journal/model.ts';
 import type { Entry, JournalRecord } from '../../../journal/record.ts';
+import { listed } from '../page/words.ts';
 
 export interface DecisionAccount {
   /** Its anchor on the page of the position. */
@@ -25,4 +26,30 @@ export function decisionAccounts(record: JournalRecord, position: PositionId, de
     cost: sum.gross,
     entries: sum.entries,
   }));
+}
+
+/** What is said of the cost of a decision. */
+export interface FollowedWords {
+  readonly before: string;
+  /** Empty where nothing was charged; they lead to the account. */
+  readonly figures: string;
+  readonly after: string;
+  readonly account: DecisionAccount | undefined;
+}
+
+/** @param figuresIn the hours and money of an account as the page writes them */
+export function followedWords(
+  accounts: readonly DecisionAccount[],
+  decision: Decision,
+  figuresIn: (account: DecisionAccount) => string,
+): FollowedWords {
+  const account = accounts.find(({ decisions }) => decisions.includes(decision));
+  if (account === undefined || account.entries.length === 0) {
+    const until = account === accounts.at(-1) ? 'since' : 'before the next decision';
+    return { before: `Nothing was charged to it ${until}.`, figures: '', after: '', account };
+  }
+  const others = account.numbers.filter((_, n) => account.decisions[n] !== decision).map(String);
+  const together = others.length === 0 ? '' : `, together with decision ${listed(others)}`;
+  const against = account.entries.some(({ kind }) => kind === 'sale') ? ', what was sold set against it' : '';
+  return { before: 'What followed took ', figures: figuresIn(account), after: `${together}${against}.`, account };
 }
