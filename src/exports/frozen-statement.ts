@@ -1,9 +1,10 @@
 /** A statement as the file that keeps it: what it charged, by entry, and its figures. Pure. */
 import { stringify } from 'yaml';
 import { linesOf, type Statement, type StatementLine } from '../journal/ledger/statement.ts';
-import type { SentWith, Settings } from '../journal/model.ts';
+import type { Settings } from '../journal/model.ts';
 import { toDecimal } from '../journal/values/decimal.ts';
 import { minorToDecimal } from '../journal/values/money.ts';
+import { headOf } from './statement-document.ts';
 
 const HEAD = '# A statement as it was sent. It is not edited: what is told later goes onto the next one.\n';
 
@@ -11,11 +12,11 @@ type Fields = Record<string, unknown>;
 type Amount = (minor: number) => string;
 
 /** @param statement as it is sent, under its number */
-export function frozenStatement(statement: Statement, { currencyDigits }: Settings): string {
+export function frozenStatement(statement: Statement, settings: Settings): string {
   const { number, from, to, sum } = statement;
-  const amount: Amount = (minor) => minorToDecimal(minor, currencyDigits);
+  const amount: Amount = (minor) => minorToDecimal(minor, settings.currencyDigits);
   const lines = linesOf(statement).map((line) => lineOf(line, amount));
-  const kept = { number, from, to, charged: amount(sum.charged), lines, 'sent-with': sentWith(statement, amount) };
+  const kept = { number, from, to, charged: amount(sum.charged), lines, 'sent-with': sentWith(statement, settings, amount) };
   return HEAD + stringify(kept, { lineWidth: 0, defaultStringType: 'PLAIN' });
 }
 
@@ -42,9 +43,12 @@ function lineOf(line: StatementLine, amount: Amount): Fields {
 
 const rateOf = ({ rate }: Pick<StatementLine, 'rate'>): Fields => (rate === null ? {} : { rate: `${toDecimal(rate.mul(100), 6)}%` });
 
-function sentWith({ shows, inside, received, account }: SentWith, amount: Amount): Fields {
+function sentWith(statement: Statement, settings: Settings, amount: Amount): Fields {
+  const { registered, shows, inside, received, account } = statement;
   const { stated, open, since } = account;
   return {
+    head: headOf(statement, settings),
+    registered: registered ? 'yes' : 'no',
     shows,
     inside: inside.map(({ standing, sold, net, tax, gross, ...row }) => ({
       standing,

@@ -1,6 +1,6 @@
 /** A client statement in words and tables, before it becomes a page or a typeset sheet. Pure. */
 import type { Statement, StatementGroup, StatementLine, StatementSum } from '../journal/ledger/statement.ts';
-import type { EntryKind, IsoDate, Journal, Minor, PaidAtTax, Settings } from '../journal/model.ts';
+import type { EntryKind, HeadLine, IsoDate, Journal, Minor, PaidAtTax, Settings } from '../journal/model.ts';
 import { formatMinutes, formatMoney } from '../journal/values/money.ts';
 import { standingWords } from './tax-words.ts';
 
@@ -20,7 +20,7 @@ export interface StatementDocument {
   readonly locale: string;
   readonly title: string;
   /** Who sends it and to whom, the vehicle, references: a line each. */
-  readonly head: readonly { readonly name: string; readonly words: string }[];
+  readonly head: readonly HeadLine[];
   readonly tables: readonly DocumentTable[];
   readonly notes: readonly string[];
 }
@@ -48,7 +48,7 @@ export function statementDocument(statement: Statement, journal: StatementNames)
   return {
     locale: settings.locale,
     title: `Statement${number}, ${words.day(statement.from)} to ${words.day(statement.to)}`,
-    head: headOf(settings),
+    head: headOf(statement, settings),
     tables: [
       ...hoursTables(statement, words),
       ...statement.groups.map((group) => groupTable(group, statement, words)),
@@ -58,7 +58,7 @@ export function statementDocument(statement: Statement, journal: StatementNames)
       ...receivedTables(statement, words),
       accountTable(statement, words),
     ],
-    notes: notesOf(statement, settings),
+    notes: notesOf(statement),
   };
 }
 
@@ -66,17 +66,20 @@ export function statementDocument(statement: Statement, journal: StatementNames)
 interface Words {
   readonly settings: Settings;
   readonly shows: Statement['shows'];
+  /** Tax is charged. */
+  readonly taxed: boolean;
   money(minor: Minor): string;
   day(date: IsoDate): string;
   subsystem(id: string): string;
   person(id: string | null): string;
 }
 
-function wordsOf({ settings, subsystems, people }: StatementNames, { shows }: Statement): Words {
+function wordsOf({ settings, subsystems, people }: StatementNames, { shows, registered: taxed }: Statement): Words {
   const dates = new Intl.DateTimeFormat(settings.locale, { day: 'numeric', month: 'short', year: 'numeric', timeZone: 'UTC' });
   return {
     settings,
     shows,
+    taxed,
     money: (minor) => formatMoney(minor, settings),
     day: (date) => dates.format(new Date(`${date}T00:00Z`)),
     subsystem: (id) => subsystems.get(id)?.name ?? id,
@@ -84,7 +87,9 @@ function wordsOf({ settings, subsystems, people }: StatementNames, { shows }: St
   };
 }
 
-function headOf({ title, vehicle, workshop, client }: Settings): StatementDocument['head'] {
+/** Who sends a statement and to whom: as it was sent, else as journal.yaml has it. */
+export function headOf({ head }: Statement, { title, vehicle, workshop, client }: Settings): readonly HeadLine[] {
+  if (head !== null) return head;
   const lines: readonly (readonly [string, string | null])[] = [
     ['From', joined([workshop.name, workshop.address])],
     ['Tax number', workshop.taxNumber],
@@ -106,8 +111,7 @@ const figure = (name: string): DocumentColumn => ({ name, side: 'figure' });
 const DAY: DocumentColumn = { name: 'Day', side: 'date' };
 
 /** The columns of money, each with the figure in it: what was paid and the mark-up only where they are to be seen. */
-function amounts({ settings, shows }: Words): readonly (readonly [name: string, of: (sum: Omit<StatementSum, 'minutes'>) => Minor])[] {
-  const taxed = settings.workshop.tax !== null;
+function amounts({ shows, taxed }: Words): readonly (readonly [name: string, of: (sum: Omit<StatementSum, 'minutes'>) => Minor])[] {
   const markUp = shows.includes('mark-up');
   return [
     ...(shows.includes('costs') ? [['Cost', (sum: Omit<StatementSum, 'minutes'>) => sum.cost] as const] : []),
@@ -132,7 +136,7 @@ function hoursTables({ hours }: Statement, words: Words): DocumentTable[] {
   const sum = (of: 'minutes' | 'charged'): number => hours.reduce((all, one) => all + one.sum[of], 0);
   const rows = hours.map(({ person, perHour, sum: { minutes, charged } }) => [
     words.person(person),
-    perHour === null ? '' : `${words.money(perHour)} an hour${words.settings.workshop.tax === null ? '' : ', without tax'}`,
+    perHour === null ? '' : `${words.money(perHour)} an hour${words.taxed ? ', without tax' : ''}`,
     formatMinutes(minutes),
     words.money(charged),
   ]);
@@ -223,8 +227,8 @@ function accountTable({ account, to }: Statement, words: Words): DocumentTable {
   return { title: `The account on ${words.day(to)}`, columns: [text(''), figure('Amount')], rows, foot: left };
 }
 
-function notesOf({ groups }: Statement, { workshop }: Settings): string[] {
+function notesOf({ groups, registered }: Statement): string[] {
   const nothing = groups.length === 0 ? ['Nothing of these days is charged.'] : [];
-  const invoice = workshop.tax === null ? ['This is a statement of account, no tax invoice.'] : [];
+  const invoice = registered ? [] : ['This is a statement of account, no tax invoice.'];
   return [...nothing, 'Each line is an entry of the ledger and says the day of its note.', ...invoice];
 }

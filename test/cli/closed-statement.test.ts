@@ -104,4 +104,12 @@ describe('a statement that was closed', () => {
     expect(await write('next-again.html', '--number', '2')).toBe(next);
     expect(await write('later-still.html', '--number', '1')).toBe(sent);
   });
+
+  test('is to whom it was sent, from whom, and with tax, though the client moves and the workshop charges tax no more', async () => {
+    const { cwd, write, sent, sentCsv } = await closed();
+    const moved = SETTINGS.replace(', tax-number: GB 000, tax: 20%', '').replace('name: The owner', 'name: The heirs, address: Elsewhere');
+    writeFileSync(join(cwd, 'van/journal.yaml'), moved);
+    expect(await write('again.html', '--number', '1')).toBe(sent);
+    expect(await write('again.csv', '--number', '1')).toBe(sentCsv);
+  });
 });

@@ -48,7 +48,7 @@ function statementOf({ file, value, tree }: StatementFile, settings: Settings, o
   return { number: value.number, from: value.from, to: value.to, charged, lines, sentWith, place: startOf(file) };
 }
 
-function sentWithOf({ shows, ...says }: NonNullable<StatementFile['value']['sentWith']>, amount: AmountAt): SentWith {
+function sentWithOf({ shows, registered, ...says }: NonNullable<StatementFile['value']['sentWith']>, amount: AmountAt): SentWith {
   const inside = says.inside.map(({ says: row }, i) => {
     const at = (figure: 'net' | 'tax' | 'gross'): number => amount(row[figure], 'sent-with', 'inside', i, figure);
     return { ...row, net: at('net'), tax: at('tax'), gross: at('gross') };
@@ -57,5 +57,5 @@ function sentWithOf({ shows, ...says }: NonNullable<StatementFile['value']['sent
   const at = (figure: 'stated' | 'open' | 'received'): number => amount(says.account[figure], 'sent-with', 'account', figure);
   const sums = { stated: at('stated'), open: at('open'), received: at('received') };
   const account = { ...sums, owed: sums.stated + sums.open - sums.received, since: says.account.since };
-  return { shows, inside, received, account };
+  return { head: says.head.map(({ says: line }) => line), registered, shows, inside, received, account };
 }

@@ -102,7 +102,8 @@ export function closedStatement(frozen: FrozenStatement, books: Books): Statemen
 /** What stands on a statement besides its lines, as the notes have it now. */
 function sentWith(from: IsoDate, to: IsoDate, books: Books): SentWith {
   const received = books.ledger.received.filter(({ date }) => date >= from && date <= to);
-  return { shows: books.journal.settings.shows, inside: [], received, account: clientAccount(books, to) };
+  const { shows, workshop } = books.journal.settings;
+  return { head: null, registered: workshop.tax !== null, shows, inside: [], received, account: clientAccount(books, to) };
 }
 
 function isLate(date: IsoDate, closed: FrozenStatement | null): boolean {

@@ -58,8 +58,18 @@ export interface ClientAccount {
   readonly since: IsoDate | null;
 }
 
+/** A line at the head of a statement: `To`, and who that is. */
+export interface HeadLine {
+  readonly name: string;
+  readonly words: string;
+}
+
 /** What a statement was sent with besides its lines, as it stood then. */
 export interface SentWith {
+  /** Who sent it and to whom, a line each; null until it is sent: as journal.yaml has it. */
+  readonly head: readonly HeadLine[] | null;
+  /** The workshop was registered for tax. */
+  readonly registered: boolean;
   readonly shows: readonly StatementShows[];
   readonly inside: readonly PaidAtTax[];
   readonly received: readonly FrozenReceipt[];

@@ -33,7 +33,14 @@ const receipt = fields({ date, from: prose, for: maybe(prose), amount: text });
 const account = fields({ stated: text, open: text, received: text, since: maybe(date) });
 
 /** What it was sent with besides its lines. */
-const sentWith = fields({ shows: z.array(oneOf(STATEMENT_SHOWS)), inside: entries(inside), received: entries(receipt), account });
+const sentWith = fields({
+  head: entries(fields({ name: prose, words: prose })),
+  registered: yes,
+  shows: z.array(oneOf(STATEMENT_SHOWS)),
+  inside: entries(inside),
+  received: entries(receipt),
+  account,
+});
 
 export const statementSchema = fields({
   number: count,
