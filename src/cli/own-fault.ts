@@ -15,8 +15,8 @@ export function ownFault(error: unknown, effects: Pick<Effects, 'err' | 'env'>):
   return EXIT.ownFault;
 }
 
-/** What the disk, not a mistake of ours, is to blame for. */
-const OF_THE_DISK = /\b(?:ENOSPC|EDQUOT|EROFS|EACCES|EPERM|EIO|EMFILE|ENFILE|EFBIG)\b:[^\n]*/;
+/** What the disk, not a mistake of ours, is to blame for: as Node says it, and as libraries that are no JavaScript do. */
+const OF_THE_DISK = /\b(?:ENOSPC|EDQUOT|EROFS|EACCES|EPERM|EIO|EMFILE|ENFILE|EFBIG)\b:[^\n]*|[^\n]* \(os error \d+\)/;
 
 /** What the system said, in one line, be it wrapped in the error of a library; null when it said nothing. */
 function refusalIn(error: unknown): string | null {
@@ -24,5 +24,5 @@ function refusalIn(error: unknown): string | null {
   if ('syscall' in error) return error.message.split('\n')[0] ?? '';
   const inside = [error.cause, ...('errors' in error && Array.isArray(error.errors) ? error.errors : [])];
   const found = inside.map(refusalIn).find((each) => each !== null);
-  return found ?? OF_THE_DISK.exec(error.message)?.[0] ?? null;
+  return found ?? OF_THE_DISK.exec(error.message)?.[0].trim() ?? null;
 }

@@ -21,6 +21,13 @@ test.each([
   expect(told(error)).toEqual([3, "asfound: the system refused: ENOSPC: no space left on device, open 'a'\n"]);
 });
 
+test('and so it is in the words of a library that is no JavaScript', () => {
+  const error = new Error(
+    'Build failed with 1 error:\n\nFailed to write file in /a/b\n\nCaused by:\n    No space left on device (os error 28)\n   0: x',
+  );
+  expect(told(error)).toEqual([3, 'asfound: the system refused: No space left on device (os error 28)\n']);
+});
+
 test('a fault of our own is told as one, in a line', () => {
   expect(told(new TypeError('x is not a function'))).toEqual([
     70,
