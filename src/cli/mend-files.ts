@@ -21,16 +21,18 @@ interface Change {
   readonly becomes: string;
 }
 
+/** Whether something stands here that `--fix` would write. */
+export const canMend = (opened: OpenedJournal, effects: Effects): boolean => changesThatHelp(opened, effects).length > 0;
+
 /**
  * Shows each line before and after, keeps a copy of every file in a folder of its own, and writes the files whole.
- * A file for which the repairs would not leave fewer faults is left as it is.
+ * A file that has no fault, or for which the repairs would leave a new one, is left as it is.
  *
  * @returns how many files were written
  * @throws Refusal when a file has changed meanwhile, or cannot be written; what was written before it stays written
  */
 export function mendFiles(opened: OpenedJournal, effects: Effects): number {
-  const all = changesOf(opened);
-  const changes = help(all, opened, effects) ? all : all.filter((change) => help([change], opened, effects));
+  const changes = changesThatHelp(opened, effects);
   if (changes.length === 0) {
     effects.err('Nothing stands here that can be mended without asking.\n');
     return 0;
@@ -56,10 +58,17 @@ export function mendFiles(opened: OpenedJournal, effects: Effects): number {
   return changes.length;
 }
 
-function changesOf({ sources, repairs }: OpenedJournal): Change[] {
+function changesThatHelp(opened: OpenedJournal, effects: Effects): Change[] {
+  const all = changesOf(opened);
+  return all.length === 0 || help(all, opened, effects) ? all : all.filter((change) => help([change], opened, effects));
+}
+
+/** What is simply read as it was meant needs no mending: a file of which nothing is told is left as it was written. */
+function changesOf({ sources, repairs, diagnostics }: OpenedJournal): Change[] {
+  const faulty = new Set(diagnostics.map(({ place }) => place.file));
   const byFile = Map.groupBy(repairs, ({ place }) => place.file);
   return sources.files.flatMap((file) => {
-    const ofFile: readonly Repair[] = byFile.get(file.path) ?? [];
+    const ofFile: readonly Repair[] = faulty.has(file.path) ? (byFile.get(file.path) ?? []) : [];
     if (ofFile.length === 0) return [];
     const before = Buffer.from(file.bytes);
     const was = new TextDecoder('utf-8', { ignoreBOM: true }).decode(before);

@@ -100,6 +100,21 @@ describe('check --fix', () => {
     expect((await run(['check', '--content', 'van'], { cwd })).err).not.toContain('--fix');
   });
 
+  test('leaves a sound note as it was written while it mends another, and is not offered for it', async () => {
+    const sound = '---\nDate: 2031-03-02\ntitle: Drum\nparts:\n  - { part: drum, did: cleaned, note: Scored, but sound }\n---\n';
+    const path = 'van/sessions/2031-03-02-sound.md';
+    const cwd = folderWith({ ...JOURNAL, [PATH]: SLIPS, [path]: sound });
+    const { out, err } = await fix(cwd);
+    expect(readFileSync(join(cwd, PATH), 'utf8')).toBe(MENDED);
+    expect(readFileSync(join(cwd, path), 'utf8')).toBe(sound);
+    expect(out).not.toContain('2031-03-02');
+    expect(err).toContain('1 file was mended');
+    writeFileSync(join(cwd, PATH), MENDED.replace('part: drum', 'part: no-such-part'));
+    const told = (await run(['check', '--content', 'van'], { cwd })).err;
+    expect(told).toContain('no-such-part');
+    expect(told).not.toContain('--fix');
+  });
+
   test('shows text only', async () => {
     const { exit, err } = await run(['check', '--fix', '--format', 'json', '--content', 'van'], { cwd: folderOf(SLIPS) });
     expect(exit).toBe(2);

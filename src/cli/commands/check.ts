@@ -5,7 +5,7 @@ import { hasErrors } from '../../site/check-journal.ts';
 import { CONTENT, type Command } from '../command.ts';
 import { dayOption, TO } from '../day-option.ts';
 import { EXIT, Refusal } from '../exit-codes.ts';
-import { mendFiles } from '../mend-files.ts';
+import { canMend, mendFiles } from '../mend-files.ts';
 import { reportProblems } from '../report.ts';
 import { journalFolder, openJournal } from '../the-journal.ts';
 
@@ -32,7 +32,7 @@ export const check: Command = {
     if (opened.record !== null && values.to === undefined) keepThings(opened.sources, opened.record, cacheFolder(effects.env));
     if (format === 'json') effects.out(`${JSON.stringify(diagnosticsToJson(opened.diagnostics, opened.notes), null, 2)}\n`);
     else reportProblems(opened, effects);
-    if (!values.fix && format === 'text' && hasErrors(opened.diagnostics) && opened.repairs.length > 0) {
+    if (!values.fix && format === 'text' && hasErrors(opened.diagnostics) && canMend(opened, effects)) {
       effects.err('`asfound check --fix` writes what of this can be meant in one way only.\n');
     }
     return hasErrors(opened.diagnostics) ? EXIT.journalHasErrors : EXIT.done;
