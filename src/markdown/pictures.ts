@@ -7,7 +7,8 @@ import { contextOf, type NoteFile } from './note-file.ts';
 import { pointMarks, pointsKey } from './points.ts';
 
 /**
- * Pictures of the journal get their renderings; alone in a paragraph, they become figures.
+ * Pictures of the journal get their renderings; alone in a paragraph, they become figures. Amid a sentence they stay
+ * where they are, with their caption under the paragraph.
  *
  *     ![The drum](drum.jpg "As it came off.")
  *
@@ -26,7 +27,11 @@ export function pictures(): (tree: Root, file: NoteFile) => void {
     visit(tree, 'element', (node, index, parent) => {
       if (node.tagName === 'img') becomeInline(node, context);
       const figures = node.tagName === 'p' ? figuresOf(node, context) : null;
-      if (figures === null || index === undefined || !parent) return true;
+      if (index === undefined || !parent) return true;
+      if (figures === null) {
+        if (node.tagName === 'p') parent.children.splice(index + 1, 0, ...captionsAmid(node, context));
+        return true;
+      }
       parent.children.splice(index, 1, ...figures);
       return [SKIP, index + figures.length];
     });
@@ -44,6 +49,17 @@ function figuresOf(paragraph: Element, context: NoteContext): Element[] | null {
     figures.push(figure(picture));
   }
   return figures.length > 0 ? figures : null;
+}
+
+/** A picture amid a sentence stays there; what its caption says more than its text is read under the paragraph. */
+function captionsAmid(paragraph: Element, context: NoteContext): Element[] {
+  const captions: Element[] = [];
+  visit(paragraph, 'element', (node) => {
+    const caption = node.tagName === 'img' ? (pictureOf(node, context)?.caption ?? null) : null;
+    if (caption === null || caption === node.properties.alt) return;
+    captions.push(element('p', { className: ['picture-words'] }, [text(caption)]));
+  });
+  return captions;
 }
 
 function pictureOf(image: Element, context: NoteContext): NotePicture | null {

@@ -54,8 +54,12 @@ describe('a picture', () => {
     expect(html).toContain('<p>text</p>');
   });
 
-  test('among words stays among them', () => {
-    expect(htmlOf('Here ![x](drum.jpg) it is.')).toMatch(/^<p>Here <img src="..\/pictures\/drum-1280.jpg"[^>]*> it is.<\/p>$/);
+  test('among words stays among them, and its caption is read under the paragraph', () => {
+    expect(htmlOf('Here ![x](drum.jpg) it is.')).toMatch(
+      /^<p>Here <img src="..\/pictures\/drum-1280.jpg"[^>]*> it is.<\/p><p class="picture-words">As it came off.<\/p>$/,
+    );
+    expect(htmlOf('Here ![As it came off.](drum.jpg) it is.')).toMatch(/ it is.<\/p>$/);
+    expect(htmlOf('Here ![x](<shoe one.jpg>) it is.')).toMatch(/ it is.<\/p>$/);
   });
 
   test('in a link stays in it', () => {
