@@ -185,6 +185,17 @@ describe('what cannot be', () => {
     expect(faults(slip, goesOn)).toEqual(['A502']);
   });
 
+  test('the old part taken off below the new one in one note is one slip, and the repair says where to put its entry', () => {
+    const evenings = [evening('2030-10-01', { parts: [did('drum-spare', 'fitted'), did('drum', 'removed', { to: 'shelf A1' })] })];
+    const { diagnostics } = replay(journal({ parts: PARTS, evenings }));
+    expect(diagnostics.map(({ code, hint }) => [code, hint])).toEqual([
+      ['A502', '`drum` is taken off below: put that entry above this one.'],
+    ]);
+    expect(placesAfter('drum', ...evenings)).toEqual(['1 in stores, shelf A1']);
+    const again = evening('2030-10-02', { parts: [did('drum', 'removed')] });
+    expect(faults(...evenings, again)).toEqual(['A502', 'A501']);
+  });
+
   test('a catalogue that fits too much as found is told so, and what does not fit is left off', () => {
     const parts = [DRUM, part('second', { for: 'drum', found: 'fitted' })];
     expect(codes({ parts })).toEqual(['A512']);

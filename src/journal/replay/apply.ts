@@ -1,5 +1,5 @@
 import { type Diagnostic, diagnostic } from '../diagnostics/diagnostic.ts';
-import type { ActionWord, PartEntry, Session } from '../model.ts';
+import type { ActionWord, PartEntry, PartId, Session } from '../model.ts';
 import type { Deed, Moment } from '../record.ts';
 import { moves } from './actions.ts';
 import { choose, type Draft, firstOf, inOrderOf, type Share, without } from './choose.ts';
@@ -62,7 +62,8 @@ type Tell = (found: Diagnostic | null) => void;
 
 function applyWord(replay: Replay, act: Act, draft: Draft, tell: Tell): Draft {
   const { shares, problem } = choose(replay, act, draft);
-  tell(problem);
+  // A place that was taken has been told of: the same note takes off below what it said above to be out of the way.
+  if (act.word !== 'removed' || !replay.state.hasMadeRoom(act.entry.part, act.session.id)) tell(problem);
   if (!moves(act.word)) {
     const done = shares.map((share) => deedOf(replay, act, share, share.pile.where));
     return { ...draft, deeds: [...draft.deeds, ...done] };
@@ -94,13 +95,20 @@ function makeRoom(
   const own = draft.piles.filter(isThere);
   let over = sumOf(others) + sumOf(own) + sumOf(coming) - takes;
   if (over <= 0) return shares;
-  tell(noRoom(act.entry, seat.position, takes, sumOf(coming), [...others, ...own]));
+  const standing = [...others, ...own];
+  tell(noRoom(act.entry, seat.position, takes, sumOf(coming), standing, takenOffBelow(act, standing)));
   for (const pile of others) {
     if (over <= 0) break;
     takeOut(replay, act, pile, Math.min(over, pile.count));
     over -= pile.count;
   }
   return over > 0 ? [...shares.filter(({ pile }) => isThere(pile)), ...firstOf(coming, sumOf(coming) - over)] : shares;
+}
+
+/** The part in the way that the same note takes off after this entry; null where it does not. */
+function takenOffBelow({ session: { parts }, entry }: Act, standing: readonly Pile[]): PartId | null {
+  const below = parts.slice(parts.indexOf(entry) + 1).filter(({ did }) => did.includes('removed'));
+  return standing.find(({ part }) => below.some((one) => one.part === part))?.part ?? null;
 }
 
 /** Puts so many of a pile into stores, unplaced: the note says that something else stands where they stood. */
@@ -112,6 +120,7 @@ function takeOut(replay: Replay, { session, entry }: Act, pile: Pile, count: num
   const where = { at: 'stores', store: null } as const;
   const out: Pile = { ...pile, count, which, where, seat: null, from, cause: entry.place, order: replay.state.nextOrder() };
   replay.state.commit(pile.part, [...rest, out], [{ stay: stayOf(pile, count, which, from), order: pile.order }]);
+  replay.state.makeRoom(pile.part, session.id);
 }
 
 /** Moves the shares to the target. What is there already stays as it is. */

@@ -54,13 +54,25 @@ function fromElsewhere({ part, count, did }: PartEntry, piles: readonly Pile[]):
   return `Record first what came off, and leave \`from\` out here: \`- { part: ${part}, did: removed${many} }\`.`;
 }
 
-/** The position has no room for so many. */
-export function noRoom(entry: PartEntry, position: PositionId, takes: number, wanted: number, standing: readonly Pile[]): Diagnostic {
+/**
+ * The position has no room for so many.
+ *
+ * @param below what stands in the way and is taken off further down in the note
+ */
+export function noRoom(
+  entry: PartEntry,
+  position: PositionId,
+  takes: number,
+  wanted: number,
+  standing: readonly Pile[],
+  below: PartId | null,
+): Diagnostic {
   const held = standing.reduce((sum, pile) => sum + pile.count, 0);
   const room = takes - held;
   const holds = held === 0 ? 'holds none' : `holds ${standing.map(holding).join(', ')}`;
   const message = `${wanted} of \`${entry.part}\` cannot be fitted at \`${position}\`: it takes ${takes} and ${holds}.`;
-  const hint = room > 0 ? `There is room for ${room}: say \`count: ${room}\`.` : 'Record first what came off.';
+  const first = below === null ? 'Record first what came off.' : `\`${below}\` is taken off below: put that entry above this one.`;
+  const hint = room > 0 ? `There is room for ${room}: say \`count: ${room}\`.` : first;
   return refusal('A502', entry, message, standing, hint);
 }
 

@@ -1,4 +1,4 @@
-import type { PartId, Place, PositionId, Whereabouts } from '../model.ts';
+import type { PartId, Place, PositionId, SessionId, Whereabouts } from '../model.ts';
 import type { Deed, Moment, Stay } from '../record.ts';
 import { type Seat, whereSeated } from './seat.ts';
 import { sameWhere } from './words.ts';
@@ -33,6 +33,7 @@ export class State {
   readonly #bags = new Map<number, Set<PartId>>();
   readonly #stoodLast = new Map<PositionId, { readonly part: PartId; readonly since: number }>();
   readonly #doubted = new Set<PartId>();
+  readonly #madeRoom = new Map<PartId, SessionId>();
   readonly #ended: Ended[] = [];
   readonly deeds: Deed[] = [];
   #order = 0;
@@ -45,6 +46,16 @@ export class State {
   /** What is told of such a part would only echo what was told. */
   isInDoubt(part: PartId): boolean {
     return this.#doubted.has(part);
+  }
+
+  /** Remembers that a part was put out of the way of another in a session, which was told. */
+  makeRoom(part: PartId, session: SessionId): void {
+    this.#madeRoom.set(part, session);
+  }
+
+  /** Whether a part was put out of the way of another in the session. */
+  hasMadeRoom(part: PartId, session: SessionId): boolean {
+    return this.#madeRoom.get(part) === session;
   }
 
   nextOrder(): number {
