@@ -21,10 +21,16 @@ if (able) {
   // Node says once per run that it reads TypeScript by taking the types out; that is no news to anyone here.
   process.removeAllListeners('warning');
   // What it read and compiled last time is kept, which halves the time to start.
-  const cache = process.env.ASFOUND_CACHE || fileURLToPath(new URL('../../node_modules/.cache/asfound', import.meta.url));
-  module.enableCompileCache(`${cache}/code`);
-  const { main } = await import('./main.ts');
-  process.exitCode = await main();
+  const packages = fileURLToPath(new URL('../../node_modules', import.meta.url));
+  const installed = existsSync(packages);
+  if (installed) module.enableCompileCache(`${process.env.ASFOUND_CACHE || `${packages}/.cache/asfound`}/code`);
+  const program = await import('./main.ts').catch((error) => {
+    if (error.code !== 'ERR_MODULE_NOT_FOUND') throw error;
+    const [, name = 'a package'] = /package '([^']+)'/.exec(error.message) ?? [];
+    const lacks = installed ? `${name} is missing from its packages` : 'its packages are not installed';
+    process.stderr.write(`This cannot run: ${lacks}. Run \`npm install\` in ${fileURLToPath(new URL('../..', import.meta.url))} first.\n`);
+  });
+  process.exitCode = program === undefined ? 70 : await program.main();
 } else {
   const node = fileURLToPath(new URL('../../node_modules/node/bin/node', import.meta.url));
   if (!existsSync(node)) {

@@ -1,6 +1,6 @@
 /** The program as it is started: by the Node at hand, and by one that is too old to run it. */
-import { execFileSync } from 'node:child_process';
-import { existsSync } from 'node:fs';
+import { execFileSync, spawnSync } from 'node:child_process';
+import { cpSync, existsSync, readdirSync } from 'node:fs';
 import { delimiter, join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { folderWith } from '../load/folder.ts';
@@ -44,4 +44,15 @@ describe.each([
     },
     60_000,
   );
+});
+
+test('without its packages it says so in a sentence, and puts nothing there', () => {
+  const folder = folderWith({});
+  cpSync(new URL('../../src', import.meta.url), join(folder, 'src'), { recursive: true });
+  const { status, stderr } = spawnSync(process.execPath, [join(folder, 'src/cli/asfound.mjs'), 'check'], { encoding: 'utf8' });
+  expect([status, stderr.trimEnd()]).toEqual([
+    70,
+    `This cannot run: its packages are not installed. Run \`npm install\` in ${folder}/ first.`,
+  ]);
+  expect(readdirSync(folder)).toEqual(['src']);
 });

@@ -109,6 +109,14 @@ const ROWS: readonly Row[] = [
     knows: 'drum',
   },
   {
+    kind: 'clips',
+    fields: (write) => (write === '' ? '' : `film:\n  ${write.replace('"0:00": …', '"0:00": drum')}`),
+    about: { name: 'reel.mp4' },
+    lacks: 'lies by the note, which does not name it: nobody sees it',
+    line: 1,
+    knows: 'drum',
+  },
+  {
     kind: 'reasons',
     fields: (write) => `decisions:\n  - { part: drum, verdict: keep${inEntry(write)} }`,
     about: { part: 'drum' },
@@ -199,6 +207,6 @@ test('on an earlier day only what was left out by then counts', () => {
   const record = recordOf('decisions: [{ part: drum, verdict: keep }]');
   const counts = (day: string | null) =>
     forgottenAt(record, day).flatMap(({ kind, missed }) => (missed.length > 0 ? `${kind} ${missed.length}` : []));
-  expect(counts(null)).toEqual(['pictures 1', 'reasons 1', 'undecided 1']);
+  expect(counts(null)).toEqual(['pictures 1', 'clips 1', 'reasons 1', 'undecided 1']);
   expect(counts('2031-03-11')).toEqual(['undecided 2']);
 });

@@ -9,6 +9,7 @@ import { believed, known, partsNamed } from './believed.ts';
 import { findFile, folderOf, inside, isAway } from './paths.ts';
 import type { NoteAtHand } from './session.ts';
 
+const FILM = /\.(mp4|m4v|mov|webm|mkv|avi|3gp|mpe?g|mts)$/i;
 const PICTURE = /\.(jpe?g|png|webp|tiff?|avif|hei[cf])$/i;
 
 /** A picture named in a note: its path inside the journal, or null with the problem reported. */
@@ -138,6 +139,14 @@ function unmentioned(mentioned: ReadonlySet<string | null>, context: NoteAtHand)
       unmentioned: true,
       place: null,
     }));
+}
+
+/** The clips that lie in the folder of a note and that it does not name, by their paths inside the journal. */
+export function clipsBeside(list: NoteFields['film'], context: NoteAtHand): string[] {
+  if (!context.file.endsWith('/index.md')) return [];
+  const folder = folderOf(context.file);
+  const named = new Set(list.map(({ says }) => inside(folder, says.clip)));
+  return (context.assets.folders.get(folder) ?? []).filter((path) => FILM.test(path) && !named.has(path));
 }
 
 export function filmOf(list: NoteFields['film'], context: NoteAtHand): FilmClip[] {

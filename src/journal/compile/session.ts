@@ -6,7 +6,7 @@ import type { Path } from '../read/source/tree.ts';
 import { receivedOf, valuedOf } from './client-money.ts';
 import type { Catalogues, Names } from './context.ts';
 import { bagsOf, closesOf, defersOf, emptiedOf, opensOf, reachedOf } from './items.ts';
-import { filmOf, papersOf, picturesOf } from './media.ts';
+import { clipsBeside, filmOf, papersOf, picturesOf } from './media.ts';
 import { checkOtherLinks } from './other-links.ts';
 import type { AssetsByFolder } from './paths.ts';
 import { billsOf, boughtOf } from './purchases.ts';
@@ -79,6 +79,7 @@ export function compileSession(note: NoteSource, { catalogues, names, assets, no
     reached: reachedOf(source.reached, context),
     pictures: picturesOf(source.pictures, prose, bags, context),
     film: filmOf(source.film, context),
+    clipsBeside: clipsBeside(source.film, context),
     papers: papersOf(source.papers, context),
     correctsPlace: source.corrects === null ? null : tree.placeOf(['corrects']),
     links: prose.links,

@@ -13,7 +13,7 @@ export const WITHOUT: Readonly<Record<LeaveOut, (journal: Journal) => Journal>> 
     ),
   marks: withoutMarks,
   papers: withoutPapers,
-  film: (journal) => withSessions(journal, () => ({ film: [] })),
+  film: (journal) => withSessions(journal, () => ({ film: [], clipsBeside: [] })),
   people: withoutPeople,
   stores: withoutStores,
   hours: withoutHours,

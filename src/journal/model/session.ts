@@ -161,7 +161,6 @@ export interface ItemOpening extends Placed<Omit<EntryOf<'opens'>, 'on' | 'price
   readonly price: Minor | null;
 }
 
-/** A picture by its path inside the journal. */
 /** A place that a picture points at. */
 export interface PicturePoint {
   readonly at: PicturePlace;
@@ -169,6 +168,7 @@ export interface PicturePoint {
   readonly note: string | null;
 }
 
+/** A picture by its path inside the journal. */
 export interface Picture extends Given<Omit<EntryOf<'pictures'>, 'points'>> {
   readonly points: readonly PicturePoint[];
   /** Those of `shows` that its entry under `pictures` names; the others are linked in its paragraph. */
@@ -220,6 +220,8 @@ interface Recorded {
   readonly reached: readonly Placed<EntryOf<'reached'>>[];
   readonly pictures: readonly Picture[];
   readonly film: readonly FilmClip[];
+  /** Clips in its folder that it does not name, by their paths inside the journal. They are not published. */
+  readonly clipsBeside: readonly string[];
   readonly papers: readonly Paper[];
 }
 

@@ -1,6 +1,6 @@
 import type { Code } from '../diagnostics/catalogue.ts';
 import { type Diagnostic, diagnostic, type Related } from '../diagnostics/diagnostic.ts';
-import type { ActionWord, PartEntry, PositionId, Whereabouts } from '../model.ts';
+import type { ActionWord, PartEntry, PartId, PositionId, Whereabouts } from '../model.ts';
 import type { Moment } from '../record.ts';
 import { moves, suits } from './actions.ts';
 import { endOf } from './seat.ts';

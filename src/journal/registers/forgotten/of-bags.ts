@@ -5,6 +5,7 @@ import type { RegisterSource } from '../source.ts';
 import { deedsOf, whereaboutsAt } from '../stays.ts';
 import { missingFromBags } from './fasteners.ts';
 import type { Missed } from './forgotten.ts';
+import { listItem } from './list-item.ts';
 
 /** Fasteners that came off and that no bag holds. */
 export function fastenersMissing(record: RegisterSource, date: IsoDate): Missed[] {
@@ -16,8 +17,6 @@ export function fastenersMissing(record: RegisterSource, date: IsoDate): Missed[
     write: `holds: [${[...row.filling.holds, add].map(listItem).join(', ')}]`,
   }));
 }
-
-const listItem = (text: string): string => (/^[\p{L}\p{N}][^,:#[\]{}"]*$/u.test(text) ? text : JSON.stringify(text));
 
 /** Bags that count as filled though all that came out of them is back on the vehicle. */
 export function bagsNeverEmptied(record: RegisterSource, date: IsoDate): Missed[] {

@@ -3,6 +3,7 @@ import { filmIndex } from '../film.ts';
 import type { RegisterSource } from '../source.ts';
 import { orderedSessions } from '../stays.ts';
 import type { Missed } from './forgotten.ts';
+import { listItem } from './list-item.ts';
 import { namedOnlyAt } from './named-in-prose.ts';
 
 /** Bills that name no paper. A receipt of the same note that no bill names is the likeliest. */
@@ -37,13 +38,29 @@ export function picturesWithoutWords(record: RegisterSource, date: IsoDate): Mis
         lacks: unmentioned ? 'lies by the note, and nothing says what it shows' : 'has neither a caption nor an alternative text',
         at: { date: session.date, session: session.id },
         place: place ?? topOf(session),
-        write: unmentioned ? `- { file: ${nameOf(file)}, shows: […], caption: … }` : 'caption: …',
+        write: unmentioned ? `- { file: ${listItem(nameOf(file))}, shows: […], caption: … }` : 'caption: …',
       })),
   );
 }
 
-/** Clips of which no note says what they show at which time. */
+/** Clips of which no note says what they show at which time, and those that lie by a note which does not name them. */
 export function clipsWithoutMarks(record: RegisterSource, date: IsoDate): Missed[] {
+  return [...namedWithoutMarks(record, date), ...lyingByNotes(record, date)];
+}
+
+function lyingByNotes(record: RegisterSource, date: IsoDate): Missed[] {
+  return sessionsTo(record, date).flatMap((session) =>
+    session.clipsBeside.map((path) => ({
+      about: { name: nameOf(path) },
+      lacks: 'lies by the note, which does not name it: nobody sees it',
+      at: { date: session.date, session: session.id },
+      place: topOf(session),
+      write: `- { clip: ${listItem(nameOf(path))}, shows: { "0:00": … } }`,
+    })),
+  );
+}
+
+function namedWithoutMarks(record: RegisterSource, date: IsoDate): Missed[] {
   const { clips } = filmIndex(record);
   const marked = new Set(clips.filter(({ marks }) => marks.some((mark) => mark.date <= date)).map(({ clip, file }) => file ?? clip));
   const seen = new Set<string>();
