@@ -27,6 +27,11 @@ const MEANT: readonly [what: string, written: string, meant: string][] = [
   ['a clock with full stops', 'hours: 19.10–21.40', 'hours: [{ by: rh, time: 19:10-21:40 }]'],
   ['several hours alone', 'hours: [2h, 30m]', 'hours: [{ by: rh, time: 2h }, { by: rh, time: 30m }]'],
   ['hours without a person', 'hours: [{ on: brakes, time: 2h }]', 'hours: [{ by: rh, on: brakes, time: 2h }]'],
+  [
+    'what was used without on what',
+    'used: [{ consumable: brake-cleaner, amount: 0.3 L }]',
+    'used: [{ consumable: brake-cleaner, amount: 0.3 L, on: general }]',
+  ],
   ['one entry in no list', 'parts: { part: drum, did: inspected }', 'parts: [{ part: drum, did: inspected }]'],
   ['one entry in lines', 'parts:\n  part: drum\n  did: inspected', 'parts: [{ part: drum, did: inspected }]'],
   [

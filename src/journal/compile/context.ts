@@ -1,19 +1,20 @@
 /** What every part of compiling shares: the catalogues so far, and a place to put problems. */
 import type { Code } from '../diagnostics/catalogue.ts';
 import { type Sort, unknownName } from '../diagnostics/diagnostic.ts';
-import type {
-  Charge,
-  Consumable,
-  ConsumableId,
-  Journal,
-  MilestoneId,
-  Minor,
-  Part,
-  PartId,
-  PersonId,
-  Place,
-  Position,
-  PositionId,
+import {
+  type Charge,
+  type Consumable,
+  type ConsumableId,
+  GENERAL,
+  type Journal,
+  type MilestoneId,
+  type Minor,
+  type Part,
+  type PartId,
+  type PersonId,
+  type Place,
+  type Position,
+  type PositionId,
 } from '../model.ts';
 import type { Reporter } from '../read/reporter.ts';
 import { readOwnAmount } from '../values/money.ts';
@@ -24,6 +25,9 @@ export interface Catalogues extends Omit<Journal, 'sessions' | 'drawings' | 'thr
   readonly parts: Map<PartId, Part>;
   readonly positions: Map<PositionId, Position>;
 }
+
+/** What a note does not lay to a part or a subsystem. */
+export const UNDER_GENERAL: Charge = { part: null, subsystem: GENERAL };
 
 /** Turns names in notes into what they name; an unknown one is reported, and taken for the nearest that is known. */
 export interface Names {

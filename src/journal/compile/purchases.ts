@@ -2,13 +2,13 @@
 import Fraction from 'fraction.js';
 import { entryId } from '../model/entry-id.ts';
 import type { Bill, BillLine } from '../model.ts';
-import { GENERAL } from '../model.ts';
 import type { NoteFields } from '../read/journal-source.ts';
 import type { WrittenEntry } from '../read/written-entry.ts';
 import { stockAmount } from '../values/packs.ts';
 import { believed, given, known } from './believed.ts';
 import { type BillSource, type LineSource, readBill } from './bill-source.ts';
 import { billOf } from './bills.ts';
+import { UNDER_GENERAL } from './context.ts';
 import { paperNamed } from './media.ts';
 import type { NoteAtHand } from './session.ts';
 
@@ -126,7 +126,7 @@ function chargesOfMade(makes: LineEntry['says']['makes'], names: NoteAtHand['nam
 
 /** A split says where a line is laid; what it is `for` must then be known all the same. */
 function chargesOf({ says, placeOf }: LineEntry, { names, out }: NoteAtHand): BillLine['charges'] | null {
-  const charge = says.for === null ? { part: null, subsystem: GENERAL } : names.charge(says.for, placeOf('for'));
+  const charge = says.for === null ? UNDER_GENERAL : names.charge(says.for, placeOf('for'));
   if (charge === null) return null;
   if (says.split === null && says.makes.length > 0) return chargesOfMade(says.makes, names);
   if (says.split === null) return [{ charge, weight: new Fraction(1) }];

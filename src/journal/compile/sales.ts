@@ -1,10 +1,10 @@
 /** What a note says was sold. */
 import type { Sale } from '../model.ts';
-import { GENERAL } from '../model.ts';
 import type { NoteFields } from '../read/journal-source.ts';
 import { readMoney } from '../values/money.ts';
 import { applyTax, readTax, UNSAID } from '../values/tax.ts';
 import { believed, given } from './believed.ts';
+import { UNDER_GENERAL } from './context.ts';
 import type { NoteAtHand } from './session.ts';
 
 /** Money that came in. What is sold without a part counts under `on`, else under general. */
@@ -24,7 +24,7 @@ export function salesOf(list: NoteFields['sold'], { names, out, catalogues }: No
       return null;
     }
     const { count, to } = says;
-    const charge = on ?? { part: null, subsystem: GENERAL };
+    const charge = on ?? UNDER_GENERAL;
     const money = { ...applyTax(price.minor, tax), taxed: tax, foreign: price.foreign };
     return { what: part?.name ?? says.what ?? 'Sale', charge, count, to, ...money, place };
   });

@@ -5,12 +5,13 @@ import type { WrittenEntry } from '../read/written-entry.ts';
 import { stockAmount } from '../values/packs.ts';
 import type { Quantity } from '../values/quantity.ts';
 import { believed, given } from './believed.ts';
+import { UNDER_GENERAL } from './context.ts';
 import type { NoteAtHand } from './session.ts';
 
 export function usesOf(list: NoteFields['used'], context: NoteAtHand): Use[] {
   return believed(list, (entry) => {
     const consumable = stockOf(entry, context);
-    const on = context.names.charge(entry.says.on, entry.placeOf('on'));
+    const on = entry.says.on === null ? UNDER_GENERAL : context.names.charge(entry.says.on, entry.placeOf('on'));
     return consumable === null || on === null ? null : { ...entry.says, consumable, on, place: entry.place };
   });
 }

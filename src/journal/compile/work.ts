@@ -1,22 +1,12 @@
 /** Hours, parts touched, decisions, methods and measurements of a note. */
-import {
-  type Attribution,
-  type Decision,
-  GENERAL,
-  type Measurement,
-  type Method,
-  type Part,
-  type PartEntry,
-  type PersonId,
-  type Place,
-  type WorkedTime,
-} from '../model.ts';
+import type { Attribution, Decision, Measurement, Method, Part, PartEntry, PersonId, Place, WorkedTime } from '../model.ts';
 import type { NoteFields } from '../read/journal-source.ts';
 import type { WrittenEntry } from '../read/written-entry.ts';
 import { destinationOf } from '../schema/fields.ts';
 import { isWithin, readLimits } from '../values/limits.ts';
 import { byDay, readTime } from '../values/time.ts';
 import { believed, given, known, partsNamed } from './believed.ts';
+import { UNDER_GENERAL } from './context.ts';
 import { paperNamed } from './media.ts';
 import type { NoteAtHand } from './session.ts';
 
@@ -32,8 +22,6 @@ export function hoursOf(list: NoteFields['hours'], context: NoteAtHand): WorkedT
     return { by, on, minutes, days, span, text: says.time, unpaid: says.unpaid, place };
   });
 }
-
-const UNDER_GENERAL = { part: null, subsystem: GENERAL };
 
 /** Who worked where no entry says it: nobody else could be meant. */
 function onlyPerson(place: Place, { catalogues, out }: NoteAtHand): PersonId | null {

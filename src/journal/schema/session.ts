@@ -181,7 +181,7 @@ const sold = fields({
   to: maybe(text),
 });
 
-const used = fields({ consumable: consumableName, amount: quantity, on: chargeName, 'not-charged': maybe(prose) });
+const used = fields({ consumable: consumableName, amount: quantity, on: maybe(chargeName), 'not-charged': maybe(prose) });
 /** `value` is what was found beyond the books is worth. */
 const counted = fields({ consumable: consumableName, amount: quantity, because: prose, value: maybe(text) });
 
