@@ -18,8 +18,9 @@ import { placeClips } from './place-clips.ts';
 import { setRecord } from './record.ts';
 import { siteRecord } from './site-record.ts';
 import { PROGRAM } from './tool-digest.ts';
+import { pagesNotIn } from './views/frame/contents.ts';
 import { openWorkshop, type Workshop } from './workshop.ts';
-import { insteadOfAstro, writePages } from './write-pages.ts';
+import { insteadOfAstro, type PagesToWrite, writePages } from './write-pages.ts';
 
 export interface BuildSite {
   readonly record: JournalRecord;
@@ -56,7 +57,8 @@ export async function buildSite({ record, warnings, folder, cache, into, aside, 
   setRecord(site);
   progress(`Pages of ${record.journal.sessions.length} sessions and ${record.journal.positions.size} positions`);
   const edition = editionStore(cache);
-  await buildPages(into, cache, edition, (done, total) => progress(`Pages: ${done} of ${total}`));
+  const pages = { into, without: pagesNotIn(record.copy), onPage: (done: number, total: number) => progress(`Pages: ${done} of ${total}`) };
+  await buildPages(pages, cache, edition);
   store.save(await kept);
   progress('Scripts and downloads');
   moveInto(aside, into);
@@ -73,9 +75,10 @@ export async function buildSite({ record, warnings, folder, cache, into, aside, 
  * in and that has packages above it. So it is run in a folder of the cache, a new one for each process; code that was
  * kept is put there too.
  */
-async function buildPages(into: string, cache: string, store: EditionStore, onPage: (done: number, total: number) => void): Promise<void> {
+async function buildPages(pages: PagesToWrite, cache: string, store: EditionStore): Promise<void> {
   const workshop = openWorkshop(cache);
-  const write = (maker: PageMaker): Promise<void> => writePages(maker, into, onPage);
+  const { into } = pages;
+  const write = (maker: PageMaker): Promise<void> => writePages(maker, pages);
   try {
     const code = store.read('pages');
     if (code === null) await compileAndWrite(workshop, store, into, write);

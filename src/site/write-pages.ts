@@ -1,5 +1,6 @@
 /** The pages of a build: Astro renders each, this decides their order and writes them. */
 import type { AstroIntegration, PathWithRoute } from 'astro';
+import type { Address } from './addresses.ts';
 import { fileWriter } from './file-writer.ts';
 import type { PageMaker } from './page-code.ts';
 
@@ -35,15 +36,22 @@ export function insteadOfAstro(write: (maker: PageMaker) => Promise<void>, onCod
   };
 }
 
+export interface PagesToWrite {
+  /** The folder of the site. */
+  readonly into: string;
+  /** Pages that the copy does without. */
+  readonly without: ReadonlySet<Address>;
+  /** Told how many pages are done, of how many. */
+  onPage(done: number, total: number): void;
+}
+
 /**
  * Writes every page.
  *
- * @param into the folder of the site
- * @param onPage told how many pages are done, of how many
  * @throws what went wrong with a page, or the file system's error
  */
-export async function writePages(maker: PageMaker, into: string, onPage: (done: number, total: number) => void): Promise<void> {
-  const paths = await maker.getStaticPaths();
+export async function writePages(maker: PageMaker, { into, without, onPage }: PagesToWrite): Promise<void> {
+  const paths = (await maker.getStaticPaths()).filter((path) => !without.has(fileOf(path).slice(1)));
   const files = fileWriter(into);
   try {
     for (const [n, path] of paths.entries()) {

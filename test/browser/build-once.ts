@@ -1,4 +1,4 @@
-/** Builds the demo before the first browser test, for all of them; a site that is already built is taken from `ASFOUND_TEST_SITE`. */
+/** Builds the demo, all of it, before the first browser test, for all of them; a site that is already built is taken from `ASFOUND_TEST_SITE`. */
 import type { TestProject } from 'vitest/node';
 import { buildSite } from './built-site.ts';
 
@@ -15,7 +15,7 @@ export default async function setup(project: TestProject): Promise<() => void> {
     project.provide('demo', built);
     return () => undefined;
   }
-  const site = await buildSite([]);
+  const site = await buildSite(['--copy', 'workshop']);
   project.provide('demo', site.folder);
   return site.remove;
 }

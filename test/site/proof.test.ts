@@ -129,6 +129,14 @@ describe('published', () => {
     expect(readFileSync(join(folder, 'parts/drum.html'), 'utf8')).toContain('Nothing copy, without private notes, money, hours,');
   });
 
+  test('what the writer forgot is asked in the workshop copy alone: others have no page of it and no link to one', () => {
+    const pages = (copy: string) =>
+      readdirSync(join(room, copy), { recursive: true, encoding: 'utf8' }).filter((file) => file.endsWith('.html'));
+    const linking = (copy: string) => pages(copy).filter((page) => readFileSync(join(room, copy, page), 'utf8').includes('forgotten.html'));
+    expect([pages('workshop').includes('forgotten.html'), linking('workshop').length > 10]).toEqual([true, true]);
+    expect([pages('nothing').includes('forgotten.html'), linking('nothing')]).toEqual([false, []]);
+  });
+
   test('a withheld text that stands in the prose publishes nothing, and tells where; one that may stand is let stand', async () => {
     const told = `${NOTE}\nSecret-people seller had it.\n`;
     put(room, 'van/sessions/2031-01-05-evening.md', told);

@@ -1,9 +1,12 @@
-/** The parts of the record in four groups, in the order a reader would leaf through them. */
-import type { PageName } from '../../addresses.ts';
+/** The parts of the record in four groups, in the order a reader would leaf through them, as far as a copy has them. */
+import type { Copy } from '../../../journal/record.ts';
+import { type Address, PAGES, type PageName } from '../../addresses.ts';
 
 export interface ContentsEntry {
   readonly page: PageName;
   readonly name: string;
+  /** The copies that have it, where not all do. */
+  readonly within?: (copy: Copy) => boolean;
 }
 
 export interface ContentsGroup {
@@ -12,13 +15,16 @@ export interface ContentsGroup {
   readonly entries: readonly [ContentsEntry, ...ContentsEntry[]];
 }
 
-export const CONTENTS: readonly ContentsGroup[] = [
+/** What the writer keeps for the workshop: a copy without private matter is for somebody else. */
+const forTheWriter = ({ leavesOut }: Copy): boolean => !leavesOut.includes('private');
+
+const CONTENTS: readonly ContentsGroup[] = [
   {
     name: 'The journal',
     entries: [
       { page: 'sessions', name: 'Sessions' },
       { page: 'items', name: 'Open items' },
-      { page: 'forgotten', name: 'What I forgot' },
+      { page: 'forgotten', name: 'What I forgot', within: forTheWriter },
       { page: 'methods', name: 'Methods' },
       { page: 'cautions', name: 'Cautions' },
     ],
@@ -58,6 +64,24 @@ export const CONTENTS: readonly ContentsGroup[] = [
 ];
 
 /** The group that a part of the record is in; null for home and the search. */
-export function groupOf(part: PageName | null): ContentsGroup | null {
-  return CONTENTS.find(({ entries }) => entries.some(({ page }) => page === part)) ?? null;
+export function groupOf(groups: readonly ContentsGroup[], part: PageName | null): ContentsGroup | null {
+  return groups.find(({ entries }) => entries.some(({ page }) => page === part)) ?? null;
+}
+
+/** The groups as a copy has them. */
+export function contentsOf(copy: Copy): readonly ContentsGroup[] {
+  return CONTENTS.map(({ name, entries: [first, ...others] }) => ({
+    name,
+    entries: [first, ...others.filter(({ within }) => within?.(copy) ?? true)],
+  }));
+}
+
+/** False for a page that is not for those whom the copy is for. */
+export function hasPage(copy: Copy, page: PageName): boolean {
+  return CONTENTS.every(({ entries }) => entries.every((one) => one.page !== page || (one.within?.(copy) ?? true)));
+}
+
+/** Pages that a copy does without. */
+export function pagesNotIn(copy: Copy): ReadonlySet<Address> {
+  return new Set(CONTENTS.flatMap(({ entries }) => entries.flatMap(({ page }) => (hasPage(copy, page) ? [] : [PAGES[page]]))));
 }

@@ -5,7 +5,7 @@ import { FEED } from '../../feed.ts';
 import type { SiteRecord } from '../../record.ts';
 import { html, type Markup } from '../page/html.ts';
 import type { Sheet } from '../page/sheet.ts';
-import { CONTENTS, type ContentsEntry, groupOf } from './contents.ts';
+import { type ContentsEntry, contentsOf, groupOf } from './contents.ts';
 
 /** In the order in which they build on one another. */
 const STYLES = [
@@ -43,8 +43,9 @@ export function headLinks(sheet: Sheet): string {
 export function whereOneIs(sheet: Sheet, part: PageName | null): string {
   const itself = part !== null && PAGES[part] === sheet.address;
   return inFolder(sheet, `where ${part} ${itself}`, () => {
-    const group = groupOf(part);
-    const groups = CONTENTS.map(
+    const all = contentsOf(sheet.copy);
+    const group = groupOf(all, part);
+    const groups = all.map(
       (one) => html`<li><a href="${sheet.toPage(one.entries[0].page)}"${one === group && html` aria-current="true"`}>${one.name}</a></li>`,
     );
     const pages = group && html`<ul class="pages">${entriesOf(sheet, group.entries, part, itself)}</ul>`;
@@ -56,7 +57,7 @@ export function whereOneIs(sheet: Sheet, part: PageName | null): string {
 export function allContents(sheet: Sheet, part: PageName | null): string {
   const itself = part !== null && PAGES[part] === sheet.address;
   return inFolder(sheet, `all ${part} ${itself}`, () => {
-    const groups = CONTENTS.map(
+    const groups = contentsOf(sheet.copy).map(
       ({ name, entries }) => html`<div><h2>${name}</h2><ul>${entriesOf(sheet, entries, part, itself)}</ul></div>`,
     );
     return html`${groups}`.markup;

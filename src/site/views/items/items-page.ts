@@ -11,6 +11,7 @@ import {
   waitingAt,
 } from '../../../journal/registers/open-items.ts';
 import { countOf, forgottenOf } from '../forgotten/forgotten-page.ts';
+import { hasPage } from '../frame/contents.ts';
 import type { Sheet } from '../page/sheet.ts';
 
 export interface ItemsPage {
@@ -28,7 +29,7 @@ export interface ItemsPage {
   readonly bySubsystem: ReadonlyMap<SubsystemId, readonly ItemRow[]>;
   /** The first milestone that is not reached. */
   readonly next: Milestone | null;
-  /** How many things the notes leave out. */
+  /** How many things the notes leave out; none are told where the copy has no page of them. */
   readonly forgotten: number;
 }
 
@@ -49,6 +50,6 @@ export function itemsPage({ record }: Sheet): ItemsPage {
     waiting: waitingAt(record, null),
     bySubsystem: openItemsBySubsystem(record, null),
     next: gates.find(({ reached }) => reached === null)?.milestone ?? null,
-    forgotten: countOf(forgottenOf(record)),
+    forgotten: hasPage(record.copy, 'forgotten') ? countOf(forgottenOf(record)) : 0,
   };
 }
