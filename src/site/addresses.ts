@@ -23,7 +23,9 @@ export const PAGES = {
   consumables: 'consumables.html',
   stores: 'stores.html',
   bags: 'bags.html',
+  letters: 'letters.html',
   items: 'items.html',
+  workOrders: 'work-orders.html',
   methods: 'methods.html',
   measurements: 'measurements.html',
   unrecorded: 'unrecorded.html',
@@ -44,6 +46,8 @@ export const sessionAddress = (id: SessionId): Address => `sessions/${id}.html`;
 export const positionAddress = (id: PositionId): Address => `parts/${id}.html`;
 /** The sessions of one year as one continuous reading. */
 export const yearAddress = (year: string): Address => `years/${year}.html`;
+/** The letter of one month to the client. */
+export const letterAddress = (month: string): Address => `letters/${month}.html`;
 export const threadAddress = (id: string): Address => `threads/${id}.html`;
 /** A part stands on the page of its position; the part that made the position is the page itself. */
 export const partAddress = (part: { readonly id: PartId; readonly position: PositionId }): Address =>

@@ -21,6 +21,7 @@ stores: [shelf B2]
   'van/parts/brakes.yaml': `- { id: drum, name: Front drum, origin: original, evidence: It carries the works' stamp, marks: C 4417, hazard: asbestos }
 - { id: drum-spare, name: Spare drum, origin: reproduction, for: drum, at: shelf B2 }
 - { id: hose, name: Brake hose, origin: original, evidence: Never off }
+- { id: nuts, name: Dome nuts, origin: original, count: 12, found: loose, at: shelf B2 }
 - { id: rim, name: Lamp rims, origin: original, count: 2, found: loose, at: shelf B2 }
 `,
   'van/sessions/2031-03-02-drum.md': `---
@@ -38,6 +39,10 @@ valued: [{ of: vehicle, value: 9000.00, basis: agreed value, by: a valuer }]
 ---
 It went out wrapped in a blanket. Nobody has turned it before.
 `,
+  'van/sessions/2031-03-03-nuts.md':
+    '---\ndate: 2031-03-03\ntitle: Nuts to the plater\nparts: [{ part: nuts, did: sent-out, to: a plater, work: Nickel }]\n---\n',
+  'van/sessions/2031-03-10-nuts.md':
+    '---\ndate: 2031-03-10\ntitle: Nuts back\nparts: [{ part: nuts, did: returned, count: 11, to: shelf B2 }]\n---\n',
 };
 
 async function printed(command: string, ...more: string[]): Promise<string> {
@@ -76,8 +81,14 @@ describe('a work order', () => {
     expect(text).not.toContain('Brake hose');
   });
 
+  test('of what came back short says how many were sent, came back and are owed', async () => {
+    const text = await printed('work-order', '--firm', 'a plater');
+    expect(text).toContain('Came back short 11 of 12 came back on 10 March 2031, 1 is still with a plater');
+    expect(text).toContain('Taken away: 1 in all');
+  });
+
   test('of a firm that has nothing is refused with those that have', async () => {
-    const ran = await run(['work-order', '--content', 'van', '--firm', 'a plater', '--out', 'a.pdf'], { cwd: folderWith(FILES) });
+    const ran = await run(['work-order', '--content', 'van', '--firm', 'a smith', '--out', 'a.pdf'], { cwd: folderWith(FILES) });
     expect(ran).toMatchObject({ exit: 2, err: expect.stringContaining('a turner') });
   });
 });
@@ -95,14 +106,34 @@ describe('a sheet', () => {
         'What comes with the vehicle',
         'Lamp rims',
         'What is missing from the record',
+        'Came back short. Dome nuts: 11 of 12 came back on 10 March 2031',
         'Assume asbestos',
       ],
     ],
     [
       'inspector',
-      ['QX 5207', 'Departures from the original', 'Ruth Haskell-Dray', 'American Institute for Conservation', 'overturning', 'Methods'],
+      [
+        'QX 5207',
+        'Came back short: Dome nuts: 11 of 12',
+        'Departures from the original',
+        'Ruth Haskell-Dray',
+        'American Institute for Conservation',
+        'overturning',
+        'Methods',
+      ],
     ],
-    ['insurer', ['£9,000.00', 'agreed value', 'Brakes', 'Shelf B2', 'Lamp rims × 2']],
+    [
+      'insurer',
+      [
+        '£9,000.00',
+        'agreed value',
+        'Brakes',
+        'Shelf B2',
+        'Lamp rims × 2',
+        'Out with a turner Front drum',
+        'Came back short: Dome nuts: 11 of 12',
+      ],
+    ],
     [
       'client',
       [
@@ -114,11 +145,19 @@ describe('a sheet', () => {
         'Bleed the brakes',
         'Decisions wanted',
         'Which drum goes on the road',
+        'Came back short',
+        'Dome nuts: 11 of 12 came back on 10 March 2031, 1 is still with a plater.',
       ],
     ],
   ])('for a %s answers what is asked', async (reader, says) => {
     const text = await printed('sheet', '--for', reader);
     for (const said of says.filter((one) => one !== 'stand-in' && one !== 'Methods')) expect(text, said).toContain(said);
+  });
+
+  test('a letter stands as it stood at the end of its month, whatever came after', async () => {
+    const text = await printed('sheet', '--for', 'client', '--month', '2031-02');
+    expect(text).toContain('Nothing was written down that month. All else as it stood on 28 February 2031.');
+    expect(text).not.toMatch(/Decisions wanted|Came back short|Bleed the brakes/);
   });
 
   test('of a copy says nothing that it leaves out', async () => {

@@ -7,6 +7,7 @@ import { cautions, comesWith, temporary } from '../appendices.ts';
 import { departures } from '../register-chapters.ts';
 import type { BookSetting } from '../setting.ts';
 import { words } from '../typst-text.ts';
+import { cameShort } from './came-short.ts';
 import { asPart, type SheetText } from './frame.ts';
 
 export function buyerSheet(setting: BookSetting): SheetText {
@@ -61,7 +62,8 @@ function worked({ record, sheet }: BookSetting): string {
 }
 
 /** What the record itself lacks: said before it is asked. */
-function gaps({ record, sheet }: BookSetting): string {
+function gaps(setting: BookSetting): string {
+  const { record, sheet } = setting;
   const { backOn } = unrecordedAt(record, null);
   const rows = registerAt(record, null);
   const unknown = rows.filter(({ fitted }) => fitted.some(({ part }) => ['unknown', null].includes(originAt(record, part, record.day))));
@@ -72,6 +74,7 @@ function gaps({ record, sheet }: BookSetting): string {
     ['Origin not known', unknown.map(({ position }) => sheet.positionName(position))],
     ['Undecided', open.map(({ position }) => sheet.positionName(position))],
     ['Against what was decided', against],
+    ['Came back short', cameShort(setting)],
   ];
   const said = lists
     .filter(([, names]) => names.length > 0)

@@ -10,6 +10,7 @@ import { methods, temporary } from '../appendices.ts';
 import { departures } from '../register-chapters.ts';
 import type { BookSetting } from '../setting.ts';
 import { words } from '../typst-text.ts';
+import { cameShort } from './came-short.ts';
 import { asPart, type SheetText } from './frame.ts';
 
 export function inspectorSheet(setting: BookSetting): SheetText {
@@ -52,7 +53,8 @@ function identity({ record }: BookSetting): string {
 }
 
 /** Who worked, in how many sessions and how long, and which firms had what. */
-function people({ record, sheet }: BookSetting): string {
+function people(setting: BookSetting): string {
+  const { record, sheet } = setting;
   const by = Map.groupBy(
     record.journal.sessions.flatMap(({ id, hours }) => hours.map((one) => ({ ...one, session: id }))),
     ({ by: person }) => person,
@@ -69,7 +71,9 @@ function people({ record, sheet }: BookSetting): string {
     cells.length === 0
       ? words('Nobody’s hours are in this copy of the record.')
       : `#record-table(columns: (1fr, auto, auto), align: (left, right, right), head: ([Who], [Sessions], [Time]), ${cells.join(', ')})`;
-  return `== Who did it\n\n${table}\n\n${out}`;
+  const short = cameShort(setting);
+  const owed = short.length === 0 ? '' : words(`Came back short: ${listed(short)}.`);
+  return `== Who did it\n\n${table}\n\n${out}\n\n${owed}`;
 }
 
 /** Source: American Institute for Conservation, Guidelines for Practice, 24 to 28, read in the commentaries. */

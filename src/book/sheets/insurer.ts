@@ -1,9 +1,10 @@
 /** For an insurer: what it is worth, what it consists of, and where its parts lie. */
 import { registerAt } from '../../journal/registers/register.ts';
-import { storesAt } from '../../journal/registers/stores.ts';
-import { capital, sentence } from '../../site/views/page/words.ts';
+import { outAt, storesAt } from '../../journal/registers/stores.ts';
+import { capital, listed, sentence } from '../../site/views/page/words.ts';
 import type { BookSetting } from '../setting.ts';
 import { words } from '../typst-text.ts';
+import { cameShort } from './came-short.ts';
 import type { SheetText } from './frame.ts';
 
 export function insurerSheet(setting: BookSetting): SheetText {
@@ -39,15 +40,20 @@ function consists({ record, sheet }: BookSetting): string {
     : `== What it consists of\n\n#record-table(columns: (1fr, auto, auto, auto), align: (left, right, right, right), head: ([Subsystem], [Places], [On the vehicle], [Of these original]), ${cells.join(', ')})`;
 }
 
-function lies({ record, sheet }: BookSetting): string {
-  const cells = storesAt(record, null).flatMap(({ store, things }) =>
+function lies(setting: BookSetting): string {
+  const { record, sheet } = setting;
+  const places = [
+    ...storesAt(record, null).map(({ store, things }) => ({ place: store === null ? 'No place noted' : capital(store), things })),
+    ...outAt(record, null).map(({ firm, things }) => ({ place: `Out with ${firm}`, things })),
+  ];
+  const cells = places.flatMap(({ place, things }) =>
     things.map(({ part, count }) =>
-      [store === null ? 'No place noted' : capital(store), `${sheet.partName(part)}${count > 1 ? ` × ${count}` : ''}`]
-        .map((cell) => `[${words(cell)}]`)
-        .join(', '),
+      [place, `${sheet.partName(part)}${count > 1 ? ` × ${count}` : ''}`].map((cell) => `[${words(cell)}]`).join(', '),
     ),
   );
+  const short = cameShort(setting);
+  const owed = short.length === 0 ? '' : words(`Came back short: ${listed(short)}.`);
   return cells.length === 0
     ? ''
-    : `== Where its parts lie\n\n#record-table(columns: (1fr, 2fr), head: ([Place], [Part]), ${cells.join(', ')})`;
+    : `== Where its parts lie\n\n#record-table(columns: (1fr, 2fr), head: ([Place], [Part]), ${cells.join(', ')})\n\n${owed}`;
 }

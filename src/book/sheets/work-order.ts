@@ -1,80 +1,46 @@
-/** A work order: what goes out to a firm, as it is, what is to be done to it and what not, and lines to sign on. */
-import type { PartEntry, PartId } from '../../journal/model.ts';
-import { hazardsOfPart } from '../../journal/registers/hazards.ts';
-import { seriesOf } from '../../journal/registers/measurements.ts';
-import { type OffVehicle, outAt } from '../../journal/registers/stores.ts';
+/** A work order, set as a sheet: what the page of work orders says of a firm, with lines to sign on. */
 import { CAUTIONS, COMPETENT_FIRST } from '../../site/views/cautions/cautions.ts';
-import { capital, sentence } from '../../site/views/page/words.ts';
+import { type OrderedThing, workOrders } from '../../site/views/firms/work-orders.ts';
+import { sentence } from '../../site/views/page/words.ts';
 import { altOf } from '../../site/views/pictures/pictures.ts';
 import { type BookSetting, pictureFile } from '../setting.ts';
 import { call, list, literal, words } from '../typst-text.ts';
 import type { SheetText } from './frame.ts';
 
 /** The firms that have something, on the record's day. */
-export function firmsWith(setting: BookSetting): readonly string[] {
-  return outAt(setting.record, null).map(({ firm }) => firm);
+export function firmsWith({ sheet }: BookSetting): readonly string[] {
+  return workOrders(sheet).map(({ firm }) => firm);
 }
 
 /** @param firm one of `firmsWith`; of any other there is nothing to say */
 export function workOrder(firm: string): (setting: BookSetting) => SheetText {
   return (setting) => {
-    const things = outAt(setting.record, null).find((one) => one.firm === firm)?.things ?? [];
-    const { workshop } = setting.record.journal.settings;
+    const order = workOrders(setting.sheet).find((one) => one.firm === firm);
+    const things = order?.things ?? [];
     return {
       title: `Work order: ${firm}`,
-      line: [workshop.name, workshop.address].filter((one) => one !== null).join(', '),
+      line: order?.from ?? '',
       parts: [
         things.length === 0 ? words('Nothing is out with them.') : '',
         ...things.map((thing) => thingText(setting, thing)),
         dangers(setting, things),
-        call('to-sign', {}, words(`Taken away: ${countOf(things)} in all`)),
+        call('to-sign', {}, words(`Taken away: ${order?.count ?? 0} in all`)),
         call('to-sign', {}, words('Brought back: how many, and what is short')),
       ],
     };
   };
 }
 
-const countOf = (things: readonly OffVehicle[]): number => things.reduce((sum, { count }) => sum + count, 0);
-
-function thingText(setting: BookSetting, { part, count, since, condition }: OffVehicle): string {
-  const { sheet, record } = setting;
-  const thing = record.journal.parts.get(part);
-  const sent = sentWith(setting, part, since.session);
-  const { figures } = sheet;
-  const facts: [string, string | null][] = [
-    ['How many', String(count)],
-    ['To be done', sent?.work ?? null],
-    ['Not to be done', 'Nothing else without asking. No blasting, no polishing, no paint and no marks beyond what is asked for.'],
-    ['Due', sent?.due == null ? null : sheet.date(sent.due)],
-    ['Quoted', sent?.quoted == null ? null : figures.money(sent.quoted)],
-    ['Sent', sheet.date(since.date)],
-    ['Marks', sent?.marks ?? thing?.marks ?? null],
-    ['Finish', sent?.finish ?? thing?.finish ?? null],
-    ['Condition', condition],
-    ['Note', sent?.note ?? null],
-    ...seriesOf(record, part).map((series): [string, string | null] => {
-      const last = series.readings.at(-1)?.measurement;
-      return [capital(series.what), last ? `${last.value.text}${last.limitsText === null ? '' : `, limits ${last.limitsText}`}` : null];
-    }),
-  ];
-  const rows = facts.flatMap(([name, value]) => (value === null ? [] : [`[${words(name)}], [${words(value)}]`]));
-  return `== ${words(sheet.partName(part))}\n\n#record-table(columns: (34mm, 1fr), head: ([], []), ${rows.join(', ')})\n\n${picturesOf(setting, part)}`;
+function thingText(setting: BookSetting, thing: OrderedThing): string {
+  const facts = [...thing.facts, ...thing.short.map((one) => ['Came back short', one] as const)];
+  const rows = facts.map(([name, value]) => `[${words(name)}], [${words(value)}]`);
+  return `== ${words(setting.sheet.partName(thing.part))}\n\n#record-table(columns: (34mm, 1fr), head: ([], []), ${rows.join(', ')})\n\n${picturesOf(setting, thing)}`;
 }
 
-/** The entry that sent it out. */
-function sentWith({ record }: BookSetting, part: PartId, session: string | null): PartEntry | null {
-  const found = record.journal.sessions.find(({ id }) => id === session);
-  return found?.parts.findLast((entry) => entry.part === part && entry.did.includes('sent-out')) ?? null;
-}
-
-/** The last two pictures that show it, with what they point at. */
-function picturesOf(setting: BookSetting, part: PartId): string {
-  const { sheet, record } = setting;
-  const all = record.journal.sessions.flatMap((session) =>
-    session.pictures.filter(({ named }) => named.includes(part)).map((picture) => ({ picture, session })),
-  );
-  return all
-    .slice(-2)
+/** Its pictures, with what they point at. */
+function picturesOf(setting: BookSetting, { pictures }: OrderedThing): string {
+  const { sheet } = setting;
+  return pictures
     .map(({ picture, session }) => {
       const path = pictureFile(setting, picture.file);
       if (path === null) return '';
@@ -94,9 +60,9 @@ function picturesOf(setting: BookSetting, part: PartId): string {
     .join('\n\n');
 }
 
-function dangers({ record, sheet }: BookSetting, things: readonly OffVehicle[]): string {
-  const set = things.flatMap(({ part }) =>
-    hazardsOfPart(record, part, record.day).map((hazard) =>
+function dangers({ sheet }: BookSetting, things: readonly OrderedThing[]): string {
+  const set = things.flatMap(({ part, hazards }) =>
+    hazards.map((hazard) =>
       call(
         'caution',
         { what: `[${words(sentence(`${sheet.partName(part)}: ${CAUTIONS[hazard].what.toLowerCase()}`))}]`, where: '[]' },

@@ -3,8 +3,9 @@ import { readFileSync } from 'node:fs';
 import { join, posix } from 'node:path';
 import { parseHTML } from 'linkedom';
 import { describe, expect, it } from 'vitest';
+import { WORKSHOP } from '../../../src/journal/record.ts';
 import { PAGES } from '../../../src/site/addresses.ts';
-import { CONTENTS } from '../../../src/site/views/frame/contents.ts';
+import { contentsOf } from '../../../src/site/views/frame/contents.ts';
 import type { Bench } from '../bench.ts';
 
 export function gettingAbout(bench: Bench): void {
@@ -46,7 +47,7 @@ export function gettingAbout(bench: Bench): void {
 
     it('every page that belongs to a group says which, and at which of its pages one is', () => {
       const within = (page: string) => documentOf(page).querySelector('.masthead nav') as Element;
-      for (const { name, entries } of CONTENTS) {
+      for (const { name, entries } of contentsOf(WORKSHOP)) {
         for (const { page } of entries) {
           const nav = within(PAGES[page]);
           const current = [...nav.querySelectorAll('[aria-current]')].map((link) => [link.textContent, link.getAttribute('aria-current')]);

@@ -1,3 +1,4 @@
+import { PDFDocument } from '@cantoo/pdf-lib';
 import { describe, expect, it } from 'vitest';
 import type { Bench } from '../bench.ts';
 
@@ -42,6 +43,18 @@ export function onPaper(bench: Bench): void {
       expect(sheets.map(({ own }) => own)).toEqual(sheets.map(() => 'page'));
       for (const { head } of sheets) expect(head).toMatch(/^\w.*as it stood on \d/);
       expect(await page.locator('section.on-screen').first().isVisible()).toBe(false);
+      await page.close();
+    });
+
+    it('each letter of a month is one sheet', { timeout: 60_000 }, async () => {
+      const page = await bench.browser.newPage();
+      const letters = bench.site.pages.filter((path) => path.startsWith('letters/'));
+      expect(letters.length).toBeGreaterThan(10);
+      for (const letter of letters) {
+        await page.goto(`${bench.served.address}${letter}`);
+        const pdf = await PDFDocument.load(await page.pdf({ preferCSSPageSize: true }));
+        expect(pdf.getPageCount(), letter).toBe(1);
+      }
       await page.close();
     });
 

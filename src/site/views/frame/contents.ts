@@ -18,12 +18,17 @@ export interface ContentsGroup {
 /** What the writer keeps for the workshop: a copy without private matter is for somebody else. */
 const forTheWriter = ({ leavesOut }: Copy): boolean => !leavesOut.includes('private');
 
+/** What is addressed to somebody: a copy without the names of people and firms has no address to put on it. */
+const withNames = ({ leavesOut }: Copy): boolean => !leavesOut.includes('people');
+
 const CONTENTS: readonly ContentsGroup[] = [
   {
     name: 'The journal',
     entries: [
       { page: 'sessions', name: 'Sessions' },
+      { page: 'letters', name: 'Letters', within: withNames },
       { page: 'items', name: 'Open items' },
+      { page: 'workOrders', name: 'Work orders', within: withNames },
       { page: 'forgotten', name: 'What I forgot', within: forTheWriter },
       { page: 'methods', name: 'Methods' },
       { page: 'cautions', name: 'Cautions' },

@@ -19,6 +19,7 @@ const STYLES = [
   'article',
   'home',
   'lists',
+  'letters',
   'drawings',
   'charts',
   'narrow',

@@ -1,4 +1,5 @@
 import type { Milestone, SubsystemId } from '../../../journal/model.ts';
+import { type CameShort, cameShortAt } from '../../../journal/registers/came-short.ts';
 import {
   type Gate,
   gatesAt,
@@ -13,6 +14,7 @@ import {
 import { countOf, forgottenOf } from '../forgotten/forgotten-page.ts';
 import { hasPage } from '../frame/contents.ts';
 import type { Sheet } from '../page/sheet.ts';
+import { shortWords } from '../stores/short-words.ts';
 
 export interface ItemsPage {
   readonly items: readonly ItemRow[];
@@ -26,6 +28,8 @@ export interface ItemsPage {
   readonly temporary: readonly ItemRow[];
   readonly questions: readonly ItemRow[];
   readonly waiting: ReturnType<typeof waitingAt>;
+  /** What firms sent back short and still owe. */
+  readonly short: readonly { readonly of: CameShort; readonly words: string }[];
   readonly bySubsystem: ReadonlyMap<SubsystemId, readonly ItemRow[]>;
   /** The first milestone that is not reached. */
   readonly next: Milestone | null;
@@ -34,7 +38,8 @@ export interface ItemsPage {
 }
 
 /** Items as they stand now, each list as the page has it. */
-export function itemsPage({ record }: Sheet): ItemsPage {
+export function itemsPage(sheet: Sheet): ItemsPage {
+  const { record } = sheet;
   const items = itemsAt(record, null);
   const open = items.filter(({ closed }) => closed === null);
   const gates = gatesAt(record, null);
@@ -48,6 +53,7 @@ export function itemsPage({ record }: Sheet): ItemsPage {
     temporary: temporaryMeasuresAt(record, null),
     questions: questionsAt(record, null),
     waiting: waitingAt(record, null),
+    short: cameShortAt(record, null).map((of) => ({ of, words: shortWords(sheet, of) })),
     bySubsystem: openItemsBySubsystem(record, null),
     next: gates.find(({ reached }) => reached === null)?.milestone ?? null,
     forgotten: hasPage(record.copy, 'forgotten') ? countOf(forgottenOf(record)) : 0,

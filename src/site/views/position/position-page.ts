@@ -1,6 +1,7 @@
 /** A position's page: its life, what is shown of it, and what it took. */
 import type { Session } from '../../../journal/model.ts';
 import { CONDITION_WORDS, type Hazard, type Origin, type Part, type PartId, type PositionId } from '../../../journal/model.ts';
+import { type CameShort, cameShortOf } from '../../../journal/registers/came-short.ts';
 import { conditionInWords, conditionsAt } from '../../../journal/registers/condition.ts';
 import { hazardsOfParts } from '../../../journal/registers/hazards.ts';
 import { originAt } from '../../../journal/registers/origins.ts';
@@ -10,6 +11,7 @@ import type { Markup } from '../page/html.ts';
 import type { Sheet } from '../page/sheet.ts';
 import { capital, counted, sentence } from '../page/words.ts';
 import { type CloseUp, closeUps } from '../pictures/points.ts';
+import { shortWords } from '../stores/short-words.ts';
 import { type ChronicleDay, chronicleOf, picturesIn } from './chronicle.ts';
 import { comparedViews } from './compared.ts';
 import { type DecisionAccount, decisionAccounts } from './decision-costs.ts';
@@ -40,6 +42,8 @@ export interface PositionPage {
   readonly hazards: readonly Hazard[];
   /** How what belongs here goes back: the last that was written of each part. */
   readonly ways: readonly Markup[];
+  /** What came back short and is still owed, a line each. */
+  readonly short: readonly string[];
   /** What stands on the page under a heading of its own; empty where all of it is soon seen. */
   readonly contents: readonly (readonly [id: string, words: string])[];
 }
@@ -72,6 +76,7 @@ export function positionPage(sheet: Sheet, id: PositionId): PositionPage {
     said: saidOf(position.count, parts.find((part) => part.id === id)?.note ?? null),
     hazards: hazardsOfParts(record, position.parts, record.day),
     ways: parts.flatMap((part) => wayLines(sheet, part).slice(-1)),
+    short: position.parts.flatMap((part) => cameShortOf(record, part, null).map((one) => shortLine(sheet, id, one))),
     contents: chronicle.length > SOON_SEEN ? contentsOf(shown.length > 0, life.measurements.length > 0, parts.length) : [],
   };
 }
@@ -86,6 +91,11 @@ function contentsOf(pictures: boolean, measured: boolean, parts: number): Positi
     ['account', 'Hours and money'],
     ['parts', parts === 1 ? 'The part' : 'Parts that belong here'],
   ];
+}
+
+/** On the page of its position a part needs no name, a candidate does. */
+function shortLine(sheet: Sheet, position: PositionId, short: CameShort): string {
+  return `${short.part === position ? '' : `${sheet.partName(short.part)}: `}${shortWords(sheet, short)}`;
 }
 
 function saidOf(places: number, note: string | null): string {

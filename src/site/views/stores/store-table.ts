@@ -1,4 +1,5 @@
-import type { Hazard, PartId } from '../../../journal/model.ts';
+import type { Hazard, IsoDate, PartId } from '../../../journal/model.ts';
+import { cameShortOf } from '../../../journal/registers/came-short.ts';
 import { errandOf } from '../../../journal/registers/errands.ts';
 import { hazardsOfParts } from '../../../journal/registers/hazards.ts';
 import type { OffVehicle } from '../../../journal/registers/stores.ts';
@@ -10,19 +11,20 @@ import type { Sheet } from '../page/sheet.ts';
 import { capital, ORIGIN_WORDS } from '../page/words.ts';
 import { type Column, rows, type SetTable, setTable } from '../tables/table.ts';
 import { tickBox } from '../tables/tick-box.ts';
+import { shortWords } from './short-words.ts';
 import { whereLink } from './where.ts';
 
 /** What the last column says: whether it goes with the vehicle, where it is, or nothing. */
 export type StoreSays = 'goes' | 'where' | null;
 
 /** The hazards of what lies somewhere; what is gone or missing carries none here. */
-function hazardsHere({ record }: Sheet, { part, where }: OffVehicle): readonly Hazard[] {
-  return where.at === 'gone' || where.at === 'missing' ? [] : hazardsOfParts(record, [part], record.day);
+function hazardsHere({ record }: Sheet, { part, where }: OffVehicle, at: IsoDate): readonly Hazard[] {
+  return where.at === 'gone' || where.at === 'missing' ? [] : hazardsOfParts(record, [part], at);
 }
 
 /** For what is out: what is to be done, by when and for how much, or that it is lent. */
-function errandLine(sheet: Sheet, { part, where }: OffVehicle): string {
-  const errand = where.at === 'out' ? errandOf(sheet.record, part, null) : null;
+function errandLine(sheet: Sheet, { part, where }: OffVehicle, at: IsoDate): string {
+  const errand = where.at === 'out' ? errandOf(sheet.record, part, at) : null;
   if (errand === null) return '';
   const { loan, work, due, overdue, quoted } = errand;
   const said = [
@@ -32,6 +34,15 @@ function errandLine(sheet: Sheet, { part, where }: OffVehicle): string {
     quoted !== null && `quoted ${sheet.figures.money(quoted)}`,
   ];
   return capital(said.filter((words) => typeof words === 'string').join('; '));
+}
+
+/** What of it came back short from the firm it is with. */
+function shortLine(sheet: Sheet, { part, where }: OffVehicle, at: IsoDate): Markup | false {
+  const firm = where.at === 'out' ? where.firm : null;
+  const short = cameShortOf(sheet.record, part, at).filter((one) => one.firm === firm);
+  return (
+    short.length > 0 && html`<span class="sub attention">Came back short: ${short.map((one) => shortWords(sheet, one)).join('; ')}</span>`
+  );
 }
 
 /** Which of a numbered lot, where it is not all of it. */
@@ -50,7 +61,11 @@ export function storeTable(
   sheet: Sheet,
   things: readonly OffVehicle[],
   label: string,
-  { says = 'goes', ticked = false }: { readonly says?: StoreSays; readonly ticked?: boolean } = {},
+  {
+    says = 'goes',
+    ticked = false,
+    at = sheet.day,
+  }: { readonly says?: StoreSays; readonly ticked?: boolean /** The day that the things lay so. */; readonly at?: IsoDate } = {},
 ): SetTable {
   const last: Readonly<Record<'goes' | 'where', Column<OffVehicle>>> = {
     goes: { head: 'Goes with the vehicle', cell: ({ goesWithVehicle }) => goesWithVehicle && 'yes' },
@@ -65,7 +80,7 @@ export function storeTable(
         names: true,
         set: 'part',
         cell: (thing) =>
-          html`${partLink(sheet, thing.part)}${sub(carrierWords(sheet, thing))}${sub(thing.note)}${sub(errandLine(sheet, thing))}${hazardMark(sheet, hazardsHere(sheet, thing))}`,
+          html`${partLink(sheet, thing.part)}${sub(carrierWords(sheet, thing))}${sub(thing.note)}${sub(errandLine(sheet, thing, at))}${shortLine(sheet, thing, at)}${hazardMark(sheet, hazardsHere(sheet, thing, at))}`,
       },
       { head: 'How many', set: 'num', cell: ({ part, count, which }) => html`${count}${sub(numbersOf(sheet, part, count, which))}` },
       { head: 'Origin', set: 'origin', bare: true, cell: ({ origin }) => (origin === null ? 'not known' : ORIGIN_WORDS[origin]) },

@@ -1,0 +1,138 @@
+/** The month's letter to the client: what was done, what it took, what is next, what is wanted. The page and the printed letter say the same. */
+import { budgets } from '../../../journal/ledger/budgets.ts';
+import { ledgerAt } from '../../../journal/ledger/ledger-at.ts';
+import { totalsOf } from '../../../journal/ledger/totals.ts';
+import type { IsoDate, Session, SubsystemId } from '../../../journal/model.ts';
+import type { JournalRecord } from '../../../journal/record.ts';
+import { cameShortAt } from '../../../journal/registers/came-short.ts';
+import { gatesAt, openItemsAt, questionsAt } from '../../../journal/registers/open-items.ts';
+import { registerAt } from '../../../journal/registers/register.ts';
+import { lastDayOf, monthOf } from '../../../journal/values/date.ts';
+import type { Sheet } from '../page/sheet.ts';
+import { counted, sentence } from '../page/words.ts';
+import { leadPicture } from '../pictures/pictures.ts';
+import { eveningWords } from '../session/session-facts.ts';
+import { shortWords } from '../stores/short-words.ts';
+
+/** An evening as a letter tells it. */
+export interface LetterEvening {
+  readonly session: Session;
+  readonly words: string;
+  readonly picture: ReturnType<typeof leadPicture>;
+}
+
+export interface Letter {
+  /** `2031-03` */
+  readonly month: string;
+  /** The day that it stands on: the last of the month, or the record's where that is earlier. */
+  readonly day: IsoDate;
+  /** What it spans, in a line. */
+  readonly line: string;
+  readonly evenings: readonly LetterEvening[];
+  /** What the month took: names and figures. */
+  readonly took: readonly (readonly [name: string, figure: string])[];
+  /** What is left of budgets that there are: of which subsystem, in hours, in money; '' where there is none of the kind. */
+  readonly left: readonly { readonly subsystem: SubsystemId; readonly name: string; readonly hours: string; readonly money: string }[];
+  /** What comes next: before which milestone, null where none is still to come. */
+  readonly next: { readonly before: string | null; readonly what: readonly string[] };
+  /** What somebody has to decide, a sentence each. */
+  readonly wanted: readonly string[];
+  /** What firms sent back short and still owe. */
+  readonly short: readonly string[];
+}
+
+/** The months of which there is a letter, the newest first: those with notes. */
+export function letterMonths({ journal }: Pick<JournalRecord, 'journal'>): readonly string[] {
+  return [...new Set(journal.sessions.map(({ date }) => monthOf(date)))].sort().reverse();
+}
+
+/** A letter is a sheet: of many evenings each is told in fewer words, and not each is shown. */
+const ROOM_FOR_WORDS = 2800;
+const MOST_WORDS = 420;
+const FEWEST_WORDS = 120;
+const MOST_PICTURES = 6;
+
+/** @param month `2031-03`; one without notes says so. A letter stands as it stood at the end of its month, whenever it is printed */
+export function letterOf(sheet: Sheet, month: string): Letter {
+  const { record } = sheet;
+  const end = lastDayOf(month);
+  const isPast = end < record.day;
+  const day = isPast ? end : record.day;
+  const sessions = record.journal.sessions.filter(({ date }) => monthOf(date) === month);
+  return {
+    month,
+    day,
+    line: sessions.length === 0 ? 'Nothing was written down that month' : spanWords(sheet, sessions),
+    evenings: eveningsOf(sheet, sessions),
+    took: took(sheet, month),
+    left: left(sheet, day),
+    next: next(sheet, day),
+    wanted: wanted(sheet, day),
+    short: cameShortAt(record, day).map((short) => sentence(`${sheet.partName(short.part)}: ${shortWords(sheet, short)}`)),
+  };
+}
+
+/** `7 sessions, 31 h 20 min` */
+function spanWords({ figures }: Sheet, sessions: readonly Session[]): string {
+  const minutes = sessions.reduce((sum, { hours }) => hours.reduce((total, one) => total + one.minutes, sum), 0);
+  return [counted(sessions.length, 'session'), ...(minutes === 0 ? [] : [figures.time(minutes)])].join(', ');
+}
+
+function eveningsOf(sheet: Sheet, sessions: readonly Session[]): readonly LetterEvening[] {
+  const most = Math.max(FEWEST_WORDS, Math.min(MOST_WORDS, Math.floor(ROOM_FOR_WORDS / Math.max(1, sessions.length))));
+  let shown = 0;
+  return sessions.map((session) => {
+    const picture = shown < MOST_PICTURES ? leadPicture(sheet, session) : null;
+    if (picture !== null) shown += 1;
+    return { session, words: eveningWords(sheet, session, most), picture };
+  });
+}
+
+function took({ record, figures }: Sheet, month: string): Letter['took'] {
+  const { minutes, cost, paid } = totalsOf(record.ledger.entries.filter(({ date }) => monthOf(date) === month));
+  const time = minutes === 0 ? [] : [['Time', figures.time(minutes)] as const];
+  if (!figures.hasMoney || (cost === 0 && paid === 0)) return time;
+  return [...time, ['Cost of the month', figures.money(cost)], ['Paid out', figures.money(paid)]];
+}
+
+function left({ record, figures }: Sheet, day: IsoDate): Letter['left'] {
+  return budgets(record.journal, ledgerAt(record, day)).flatMap(({ subsystem, hours, money }) =>
+    hours === null && money === null
+      ? []
+      : [
+          {
+            subsystem: subsystem.id,
+            name: subsystem.name,
+            hours: hours === null ? '' : figures.hours(hours.left),
+            money: money === null ? '' : figures.amount(money.left),
+          },
+        ],
+  );
+}
+
+function next({ record }: Sheet, day: IsoDate): Letter['next'] {
+  const gate = gatesAt(record, day).find(({ reached }) => reached === null) ?? null;
+  const items = gate === null ? openItemsAt(record, day) : [...gate.items, ...gate.temporary];
+  return { before: gate?.milestone.name ?? null, what: items.map(({ what }) => sentence(what)) };
+}
+
+function wanted({ record, positionName }: Sheet, day: IsoDate): readonly string[] {
+  const open = registerAt(record, day).filter(
+    ({ undecided, position }) => undecided > 0 && (record.journal.positions.get(position)?.parts.length ?? 0) > 1,
+  );
+  return [
+    ...questionsAt(record, day).map(({ what }) => sentence(what)),
+    ...(open.length === 0
+      ? []
+      : [`There is another to put in its place, and nobody has chosen: ${open.map(({ position }) => positionName(position)).join('; ')}.`]),
+  ];
+}
+
+/** The list of letters by year, each with what it spans; the newest first. */
+export function letterLines(
+  sheet: Sheet,
+): readonly (readonly [year: string, letters: readonly { readonly month: string; readonly line: string }[]])[] {
+  const bySessions = Map.groupBy(sheet.record.journal.sessions, ({ date }) => monthOf(date));
+  const lines = letterMonths(sheet.record).map((month) => ({ month, line: spanWords(sheet, bySessions.get(month) ?? []) }));
+  return [...Map.groupBy(lines, ({ month }) => month.slice(0, 4))];
+}
