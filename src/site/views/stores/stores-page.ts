@@ -81,8 +81,8 @@ export function bagsPage(sheet: Sheet): BagsPage {
   return { filled, emptied, hazards: filled.length === 0 ? [] : hazardsIn(sheet, filled) };
 }
 
-/** The hazards of what some bags hold now. */
-export function hazardsIn({ record }: Sheet, bags: readonly BagRow[]): readonly Hazard[] {
+/** The hazards of what some bags hold, as they are on a day; else on the record's. */
+export function hazardsIn({ record }: Sheet, bags: readonly BagRow[], at: IsoDate = record.day): readonly Hazard[] {
   const inside = bags.flatMap(({ parts }) => parts.map(({ part }) => part));
-  return hazardsOfParts(record, inside, record.day);
+  return hazardsOfParts(record, inside, at);
 }

@@ -1,0 +1,49 @@
+import type { IsoDate } from '../../../journal/model.ts';
+import type { BagRow } from '../../../journal/registers/bags.ts';
+import { hazardMark } from '../cautions/hazard-mark.ts';
+import { html, joined, type Markup } from '../page/html.ts';
+import { linked, partLink } from '../page/links.ts';
+import type { Sheet } from '../page/sheet.ts';
+import { sentence } from '../page/words.ts';
+import { hazardsIn } from './stores-page.ts';
+
+/**
+ * What is told of a bag beside its number and its picture: what it holds, what it came off, how it goes back, since when.
+ *
+ * @param at the day as of which it is told
+ */
+export function bagWords(sheet: Sheet, bag: BagRow, at: IsoDate = sheet.day): Markup {
+  const { holds, off, goesBack } = bag.filling;
+  const mark = hazardMark(sheet, hazardsIn(sheet, [bag], at));
+  return html`<p>${holds.join(', ')}${off !== null && html`, off ${partLink(sheet, off)}`}.</p>${mark && html`<p>${mark}</p>`}${
+    goesBack !== null && html`<p><b>Goes back:</b> ${sentence(goesBack)}</p>`
+  }${inside(sheet, bag)}<p class="note">${since(sheet, bag)}.</p>${bag.earlier.map((before) => earlier(sheet, before))}`;
+}
+
+/** Bags where they are not at home: each by its number, which leads to its page, with what is told of it. */
+export function bagList(sheet: Sheet, bags: readonly BagRow[], at: IsoDate): Markup {
+  const entries = bags.map(
+    (bag) =>
+      html`<li><p class="bag-number"><a href="${sheet.toBag(bag.bag)}"><span class="seen-by-readers-only">Bag </span>${bag.bag}</a></p><div>${bagWords(sheet, bag, at)}</div></li>`,
+  );
+  return html`<ul class="bags">${entries}</ul>`;
+}
+
+function inside(sheet: Sheet, { held }: BagRow): Markup | false {
+  const parts = held.map(
+    ({ part, count, to }) => html`${partLink(sheet, part)}${count > 1 && ` (${count})`}${to !== null && ' until taken out'}`,
+  );
+  return parts.length > 0 && html`<p class="note">With these parts of the catalogue: ${joined(parts, ', ')}.</p>`;
+}
+
+function since(sheet: Sheet, { filled, emptied }: BagRow): Markup {
+  const day = (session: string, date: IsoDate): Markup => linked(sheet.date(date), sheet.toSession(session));
+  const full = filled.session === null ? 'Full when the record began' : html`Filled ${day(filled.session, filled.date)}`;
+  return html`${full}${emptied !== null && html`, emptied ${day(emptied.session, emptied.date)}`}`;
+}
+
+function earlier(sheet: Sheet, { filling, filled, emptied }: BagRow): Markup {
+  const way = filling.goesBack !== null && ` (goes back: ${filling.goesBack})`;
+  const to = emptied !== null && ` to ${sheet.date(emptied.date)}`;
+  return html`<p class="note">Before that the same number held ${filling.holds.join(', ')}${way}, from ${sheet.date(filled.date)}${to}.</p>`;
+}
