@@ -10,14 +10,18 @@ const HOURS = [-24 * 365 * 40, -48, -1, 1, 48, 24 * 365 * 50];
 export const clock: Part = {
   name: 'clock',
   shows: 'a clock that is wrong, or jumps while the site is made, changes nothing in it',
-  run: async ({ folder, progress }): Promise<Outcome> => {
+  usual: HOURS.length,
+  run: async ({ folder, amount, isOver, progress }): Promise<Outcome> => {
     const failures: string[] = [];
+    let tried = 0;
     mkdirSync(join(folder, 'one'));
     const cwd = join(folder, 'one');
     await journalIn(cwd);
     await start(['build', '--content', 'van'], cwd).ended;
     const wanted = stateOf(join(cwd, 'dist'));
-    for (const hours of HOURS) {
+    for (const hours of HOURS.slice(0, amount)) {
+      if (isOver()) break;
+      tried += 1;
       const { code, said } = await start(
         ['build', '--content', 'van', '--out', `by${hours}`],
         cwd,
@@ -29,6 +33,6 @@ export const clock: Part = {
       if (odd.length > 0) failures.push(`${hours} hours off: ${odd.slice(0, 3).join(', ')}`);
       progress(`${hours} hours off`);
     }
-    return { counts: { clocks: HOURS.length }, failures };
+    return { counts: { clocks: tried }, failures };
   },
 };

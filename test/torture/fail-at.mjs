@@ -22,6 +22,13 @@ const CHANGING =
       ];
 let done = 0;
 
+/** Open files below the folder. */
+const below = new Set();
+const noted = (path, done) => (error, fd) => {
+  if (!error && isBelow(path)) below.add(fd);
+  done(error, fd);
+};
+
 const pathsOf = (name, args) => (['renameSync', 'copyFileSync', 'linkSync', 'symlinkSync'].includes(name) ? [args[1]] : [args[0]]);
 const isRead = (name, args) => name === 'openSync' && (args[1] === undefined || args[1] === 'r');
 const isBelow = (path) => typeof path === 'number' || String(path).startsWith(under);
@@ -44,6 +51,20 @@ function failing(name, real) {
 }
 
 for (const name of CHANGING) fs[name] = failing(name, fs[name]);
+/** Streams write by these. */
+for (const name of ['open', 'write', 'writev']) {
+  const real = fs[name];
+  const sync = failing(`${name}Sync`, () => undefined);
+  const isOurs = name === 'open' ? (args) => typeof args[1] === 'string' && args[1] !== 'r' : ([fd]) => below.has(fd);
+  fs[name] = (...args) => {
+    try {
+      if (isOurs(args)) sync(...args);
+    } catch (error) {
+      return process.nextTick(args.at(-1), error);
+    }
+    return name === 'open' && isOurs(args) ? real(...args.slice(0, -1), noted(args[0], args.at(-1))) : real(...args);
+  };
+}
 for (const name of ['writeFile', 'mkdir', 'copyFile']) {
   const real = fs.promises[name];
   const sync = failing(`${name}Sync`, () => undefined);

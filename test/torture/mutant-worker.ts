@@ -6,6 +6,7 @@ import { DATA_FILES } from '../../src/exports/data-files.ts';
 import { CATALOGUE } from '../../src/journal/diagnostics/catalogue.ts';
 import type { Diagnostic } from '../../src/journal/diagnostics/diagnostic.ts';
 import { compileJournal } from '../../src/journal/pipeline.ts';
+import type { KnownNotes } from '../../src/journal/read/read-files.ts';
 import type { JournalRecord } from '../../src/journal/record.ts';
 import { type LoadedSources, loadJournal } from '../../src/load/load.ts';
 import { noteContexts } from '../../src/markdown/note-context.ts';
@@ -15,8 +16,11 @@ import { cleanJpeg } from '../../src/photos/clean-jpeg.ts';
 import { cleanPdf } from '../../src/photos/clean-pdf.ts';
 import { inspectFile } from '../../src/photos/inspect-file.ts';
 import { NO_PICTURES } from '../../src/photos/plan.ts';
+import { smallJournal } from './small-journal.ts';
 
 export interface Mutant {
+  /** Which journal it is of. */
+  readonly of: 'demo' | 'small';
   readonly sort: string;
   readonly path: string;
   readonly bytes: Uint8Array;
@@ -32,6 +36,11 @@ export interface Verdict {
 
 const { folder, demo } = workerData as { readonly folder: string; readonly demo: string };
 const whole = loadJournal(demo);
+/** Of the notes of the demo few; it is the words that count. */
+const few = whole.files.filter(({ path }, n) => !path.startsWith('sessions/') || n % 12 === 0);
+const journals = { demo: { ...whole, files: few }, small: smallJournal() };
+/** A note that has not changed is not read again, as while a journal is served. */
+const readBefore: KnownNotes = new WeakMap();
 
 parentPort?.on('message', (mutant: Mutant) => {
   const before = process.threadCpuUsage();
@@ -42,8 +51,8 @@ parentPort?.on('message', (mutant: Mutant) => {
   answer(mutant).then(tell, (error: unknown) => tell(error instanceof Error ? (error.stack ?? error.message) : String(error)));
 });
 
-async function answer({ sort, path, bytes }: Mutant): Promise<string | null> {
-  if (!['jpeg', 'heic', 'pdf', 'film'].includes(sort)) return compiled(path, bytes);
+async function answer({ of, sort, path, bytes }: Mutant): Promise<string | null> {
+  if (!['jpeg', 'heic', 'pdf', 'film'].includes(sort)) return compiled(journals[of], path, bytes);
   const file = join(folder, path.replaceAll('/', '-'));
   writeFileSync(file, bytes);
   if (sort === 'film') cleanFilm(file);
@@ -53,13 +62,12 @@ async function answer({ sort, path, bytes }: Mutant): Promise<string | null> {
   return null;
 }
 
-/** The journal with this file in the place of its own; of the notes, few others. */
-async function compiled(path: string, bytes: Uint8Array): Promise<string | null> {
-  const files = whole.files.filter((file, n) => file.path !== path && (!file.path.startsWith('sessions/') || n % 12 === 0));
-  const known = whole.files.find((file) => file.path === path);
-  if (known === undefined) return `${path} is not read`;
-  const sources: LoadedSources = { ...whole, files: [...files, { ...known, bytes }].sort((a, b) => (a.path < b.path ? -1 : 1)) };
-  const { record, diagnostics } = compileJournal(sources, { today: '2099-12-31' });
+/** The journal with this file in the place of its own, or beside its own. */
+async function compiled(journal: LoadedSources, path: string, bytes: Uint8Array): Promise<string | null> {
+  const mutant = { path, bytes, size: bytes.length, mtimeMs: 0 };
+  const others = journal.files.filter((file) => file.path !== path);
+  const sources: LoadedSources = { ...journal, files: [...others, mutant].sort((a, b) => (a.path < b.path ? -1 : 1)) };
+  const { record, diagnostics } = compileJournal(sources, { today: '2099-12-31', readBefore });
   const odd = diagnostics.map((each) => oddityOf(each, sources)).find((each) => each !== null);
   if (odd) return odd;
   return record === null || diagnostics.some(({ severity }) => severity === 'error') ? null : published(record, path);

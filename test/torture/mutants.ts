@@ -8,17 +8,20 @@ import { film } from '../photos/sample-film.ts';
 import { orientedJpeg } from '../photos/sample-pictures.ts';
 import type { Mutant, Verdict } from './mutant-worker.ts';
 import { mutated } from './mutate.ts';
+import { smallJournal } from './small-journal.ts';
 import type { Outcome, Part, Setting } from './torture.ts';
 
 const DEMO = fileURLToPath(new URL('../../content/', import.meta.url));
-/** In a run of once; ten times as many for those that are cheap. */
-const TEXTS = 900;
-const BYTES = 120;
+/** One in so many is of the demo, whose journal takes far longer to compile. */
+const DEMO_EVERY = 25;
+/** One in so many is a picture, a paper or a film. */
+const BINARY_EVERY = 10;
 /** Longer than any answer may take, so that one that never comes is noticed. */
 const NEVER_MS = 30_000;
 
 /** One of these goes through accidents. */
 interface Subject {
+  readonly of: Mutant['of'];
   readonly sort: string;
   readonly path: string;
   readonly bytes: Buffer;
@@ -27,13 +30,25 @@ interface Subject {
 export const mutants: Part = {
   name: 'mutants',
   shows: 'no file with accidents in it makes the program throw, or keeps it busy for two seconds; each answer has its place',
-  run: async (setting) => {
-    const texts = demoTexts();
-    const binaries = await sampleBytes();
-    const list = [...some(texts, TEXTS * setting.times, setting), ...some(binaries, BYTES * setting.times, setting)];
-    return judge(list, setting);
-  },
+  usual: 4000,
+  run: async (setting) => judge(mutantsBy(setting, await sampleBytes()), setting),
 };
+
+/** Sorts take turns, so that each has its share however many files are of it. */
+function* mutantsBy({ amount, random }: Setting, binaries: readonly Subject[]): Generator<Mutant> {
+  const [demo, small, bytes] = [demoTexts(), smallTexts(), binaries].map((subjects) => [
+    ...Map.groupBy(subjects, ({ sort }) => sort).values(),
+  ]);
+  for (let n = 0; n < amount; n += 1) {
+    const from = (n % DEMO_EVERY === 0 ? demo : n % BINARY_EVERY === 1 ? bytes : small) ?? [];
+    const subject = random.pick(random.pick(from));
+    yield { ...subject, bytes: mutated(subject.bytes, random, random.pick(random.pick(from)).bytes) };
+  }
+}
+
+function smallTexts(): Subject[] {
+  return smallJournal().files.map(({ path, bytes }) => ({ of: 'small', sort: sortOf(path), path, bytes: Buffer.from(bytes) }));
+}
 
 function demoTexts(): Subject[] {
   const names = readdirSync(DEMO, { recursive: true, encoding: 'utf8' }).filter(
@@ -41,7 +56,7 @@ function demoTexts(): Subject[] {
   );
   return names
     .filter((name) => statSync(join(DEMO, name)).isFile())
-    .map((name) => ({ sort: sortOf(name), path: name, bytes: readFileSync(join(DEMO, name)) }));
+    .map((name) => ({ of: 'demo', sort: sortOf(name), path: name, bytes: readFileSync(join(DEMO, name)) }));
 }
 
 function sortOf(path: string): string {
@@ -53,31 +68,27 @@ async function sampleBytes(): Promise<Subject[]> {
   const heic = readFileSync(new URL('../photos/fixtures/turned-by-its-container.heic', import.meta.url));
   const papers = readdirSync(join(DEMO, 'papers')).filter((name) => name.endsWith('.pdf'));
   return [
-    { sort: 'jpeg', path: 'sessions/a/a.jpg', bytes: await orientedJpeg(6) },
-    { sort: 'heic', path: 'sessions/a/a.heic', bytes: heic },
-    { sort: 'pdf', path: 'papers/a.pdf', bytes: onePagePdf() },
-    ...papers.slice(0, 3).map((name): Subject => ({ sort: 'pdf', path: 'papers/a.pdf', bytes: readFileSync(join(DEMO, 'papers', name)) })),
-    { sort: 'film', path: 'sessions/a/a.mp4', bytes: film() },
+    { of: 'small', sort: 'jpeg', path: 'sessions/a/a.jpg', bytes: await orientedJpeg(6) },
+    { of: 'small', sort: 'heic', path: 'sessions/a/a.heic', bytes: heic },
+    { of: 'small', sort: 'pdf', path: 'papers/a.pdf', bytes: onePagePdf() },
+    ...papers
+      .slice(0, 3)
+      .map((name): Subject => ({ of: 'small', sort: 'pdf', path: 'papers/a.pdf', bytes: readFileSync(join(DEMO, 'papers', name)) })),
+    { of: 'small', sort: 'film', path: 'sessions/a/a.mp4', bytes: film() },
   ];
 }
 
-/** Sorts take turns, so that each has its share however many files are of it. */
-function* some(subjects: readonly Subject[], count: number, { random }: Setting): Generator<Mutant> {
-  const bySort = [...Map.groupBy(subjects, ({ sort }) => sort).values()];
-  for (let n = 0; n < count; n += 1) {
-    const { sort, path, bytes } = random.pick(bySort[n % bySort.length] ?? subjects);
-    yield { sort, path, bytes: mutated(bytes, random, random.pick(subjects).bytes) };
-  }
-}
-
 /** A worker answers one after the other; one that never does is ended, and another goes on. */
-async function judge(list: readonly Mutant[], { folder, progress }: Setting): Promise<Outcome> {
+async function judge(list: Iterable<Mutant>, { folder, amount, isOver, progress }: Setting): Promise<Outcome> {
   const counts: Record<string, number> = {};
   const failures: string[] = [];
   let slowest = 0;
   let worker = workerIn(folder);
-  for (const [n, mutant] of list.entries()) {
-    if (n % 100 === 0) progress(`${n} of ${list.length}`);
+  let n = 0;
+  for (const mutant of list) {
+    if (isOver()) break;
+    if (n % 100 === 0) progress(`${n} of ${amount}, ${failures.length} failed`);
+    n += 1;
     counts[mutant.sort] = (counts[mutant.sort] ?? 0) + 1;
     const verdict = await verdictOf(worker, mutant);
     slowest = Math.max(slowest, verdict?.ms ?? NEVER_MS);
@@ -87,7 +98,7 @@ async function judge(list: readonly Mutant[], { folder, progress }: Setting): Pr
       failures.push(`${mutant.sort}: ${fault.replaceAll('\n', ' ').slice(0, 300)}; kept in ${keep(mutant, failures.length)}`);
   }
   await worker.terminate();
-  return { counts: { ...counts, 'slowest ms': Math.round(slowest) }, failures };
+  return { counts: { mutants: n, ...counts, 'slowest ms': Math.round(slowest) }, failures };
 }
 
 function workerIn(folder: string): Worker {

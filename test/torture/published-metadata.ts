@@ -26,6 +26,7 @@ const NOTHING = /^(0000:00:00 00:00:00|0|)$/;
 export const publishedMetadata: Part = {
   name: 'published-metadata',
   shows: 'no file that is published tells who made it, when, where or with what',
+  usual: 1,
   run: async ({ folder, progress }): Promise<Outcome> => {
     if (spawnSync('exiftool', ['-ver']).status !== 0) return { counts: { 'ExifTool is not installed': 1 }, failures: [] };
     progress('the demo');

@@ -6,7 +6,6 @@ import type { Random } from '../bench/random.ts';
 import { journalIn, put, start } from './stand.ts';
 import type { Outcome, Part } from './torture.ts';
 
-const REQUESTS = 400;
 const STEPS = [
   '..',
   '%2e%2e',
@@ -49,7 +48,8 @@ export const requests: Part = {
   name: 'requests',
   shows:
     'no request gets at anything but the site: not by traversal, another name of the host, another origin, or a link out of the journal',
-  run: async ({ folder, times, random, progress }): Promise<Outcome> => {
+  usual: 400,
+  run: async ({ folder, amount, random, isOver, progress }): Promise<Outcome> => {
     const cwd = join(folder, 'one');
     mkdirSync(cwd);
     await journalIn(cwd);
@@ -61,7 +61,7 @@ export const requests: Part = {
     const counts: Record<string, number> = {};
     try {
       const port = await portOf(child);
-      for (let n = 0; n < REQUESTS * times; n += 1) {
+      for (let n = 0; n < amount && !isOver(); n += 1) {
         const [path, host, origin] = [pathBy(random), random.pick(HOSTS), random.chance(0.3) ? 'https://elsewhere.example' : null];
         const { status, text, allowed } = await ask(port, path, host, origin);
         counts[status] = (counts[status] ?? 0) + 1;
@@ -69,7 +69,7 @@ export const requests: Part = {
         if (LEAKS.test(text)) failures.push(`${told} tells ${LEAKS.exec(text)?.[0]}`);
         if (status === 200 && host.includes('elsewhere')) failures.push(`${told}, to another name of the host`);
         if (allowed !== undefined && allowed !== 'http://localhost') failures.push(`${told}, allowed to ${allowed}`);
-        if (n % 50 === 0) progress(`${n} of ${REQUESTS * times}`);
+        if (n % 50 === 0) progress(`${n} of ${amount}`);
       }
       if ((await ask(port, '/index.html', 'localhost', null)).status !== 200) failures.push('it serves no more');
     } finally {

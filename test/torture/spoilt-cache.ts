@@ -4,14 +4,14 @@ import { join } from 'node:path';
 import { differing, journalIn, OWN_FAULT, start, stateOf } from './stand.ts';
 import type { Outcome, Part, Setting } from './torture.ts';
 
-const SPOILT = 6;
 const WAYS = ['cut', 'emptied', 'flipped', 'swapped', 'gone'] as const;
 
 export const spoiltCache: Part = {
   name: 'spoilt-cache',
   shows: 'a file of the cache that was cut, changed or swapped is made again, and the site is the same',
+  usual: 6,
   run: async (setting): Promise<Outcome> => {
-    const { folder, times, random, progress } = setting;
+    const { folder, amount, random, isOver, progress } = setting;
     const cwd = join(folder, 'one');
     mkdirSync(cwd);
     await journalIn(cwd);
@@ -22,7 +22,8 @@ export const spoiltCache: Part = {
       (name) => statSync(join(cwd, 'whole', name)).isFile() && !name.startsWith('code/'),
     );
     const failures: string[] = [];
-    for (let n = 0; n < SPOILT * times; n += 1) {
+    let n = 0;
+    for (; n < amount && !isOver(); n += 1) {
       rmSync(join(cwd, 'cache'), { recursive: true });
       cpSync(join(cwd, 'whole'), join(cwd, 'cache'), { recursive: true, preserveTimestamps: true });
       const [name, way, other] = [random.pick(names), random.pick(WAYS), random.pick(names)];
@@ -31,9 +32,9 @@ export const spoiltCache: Part = {
       const odd = code === 0 ? differing(wanted, stateOf(join(cwd, `again-${n}`))) : [];
       if (code !== 0 || OWN_FAULT.test(said)) failures.push(`${name} ${way}: it ended with ${code}: ${said.trim().split('\n').at(-1)}`);
       if (odd.length > 0) failures.push(`${name} ${way} ${other}: ${odd.slice(0, 3).join(', ')}`);
-      progress(`${n} of ${SPOILT * times}`);
+      progress(`${n} of ${amount}`);
     }
-    return { counts: { spoilt: SPOILT * times, 'files of the cache': names.length }, failures };
+    return { counts: { spoilt: n, 'files of the cache': names.length }, failures };
   },
 };
 

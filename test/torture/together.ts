@@ -2,18 +2,22 @@
 import { mkdirSync } from 'node:fs';
 import { join } from 'node:path';
 import { rubbishIn } from './commands.ts';
+import { writingAnEvening } from './evening.ts';
 import { differing, journalIn, OWN_FAULT, put, start, stateOf } from './stand.ts';
 import type { Outcome, Part, Setting } from './torture.ts';
-
-const ROUNDS = 2;
+import { eveningFault, siteFault } from './wholeness.ts';
 
 export const together: Part = {
   name: 'together',
-  shows: 'two builds at once, into one site or two, and a build while the journal is served, come out as one alone',
+  shows: 'two builds at once, into one site or two, and a build while the journal is served or written to, come out as one alone',
+  usual: 2,
   run: async (setting): Promise<Outcome> => {
     const failures: string[] = [];
-    for (let n = 0; n < ROUNDS * setting.times; n += 1) {
-      for (const [name, round] of Object.entries({ 'one site': intoOne, 'two sites': intoTwo, served: whileServed })) {
+    const counts: Record<string, number> = {};
+    for (let n = 0; n < setting.amount; n += 1) {
+      for (const [name, round] of Object.entries(ROUNDS)) {
+        if (setting.isOver()) return { counts, failures };
+        counts[name] = (counts[name] ?? 0) + 1;
         const cwd = join(setting.folder, `${name}-${n}`.replace(' ', '-'));
         mkdirSync(cwd);
         await journalIn(cwd);
@@ -22,7 +26,7 @@ export const together: Part = {
         setting.progress(`${name} ${n}`);
       }
     }
-    return { counts: { rounds: ROUNDS * setting.times, 'in each': 3 }, failures };
+    return { counts, failures };
   },
 };
 
@@ -55,6 +59,19 @@ async function whileServed(cwd: string): Promise<string | null> {
   await served.ended;
   return same([built], cwd, ['dist']);
 }
+
+/** The page writes a note and corrects another one while the site is made; made once more, the site shows them. */
+async function whileWritten(cwd: string, { random }: Setting): Promise<string | null> {
+  const evening = writingAnEvening(cwd);
+  await new Promise((wait) => setTimeout(wait, random.below(3000)));
+  const during = await start(['build', '--content', 'van'], cwd).ended;
+  const written = await evening.ended;
+  const fault = siteFault(cwd) ?? eveningFault(cwd);
+  if (fault !== null) return fault;
+  return same([during, written, await start(['build', '--content', 'van'], cwd).ended], cwd, ['dist']);
+}
+
+const ROUNDS = { 'one site': intoOne, 'two sites': intoTwo, served: whileServed, 'being written': whileWritten };
 
 async function same(
   ended: readonly { readonly code: number | null; readonly said: string }[],

@@ -61,10 +61,18 @@ export function compileSettings(source: JournalFields, tree: Tree, out: Reporter
   };
 }
 
-/** Null code for a journal without money. */
+/** Of ISO 4217: for where there is no currency. */
+const NO_CURRENCY = 'XXX';
+
+/** Null code for a journal without money. One that is unknown is believed where it has the form of a code, which is all that writing an amount takes. */
 function currencyOf({ currency }: JournalFields, tree: Tree, out: Reporter): { readonly code: string | null; readonly digits: number } {
   if (currency === null) return { code: null, digits: 2 };
-  return out.take(readCurrency(currency), tree.placeOf(['currency'])) ?? { code: currency, digits: 2 };
+  return (
+    out.take(readCurrency(currency), tree.placeOf(['currency'])) ?? {
+      code: /^[a-z]{3}$/i.test(currency) ? currency : NO_CURRENCY,
+      digits: 2,
+    }
+  );
 }
 
 function vehicleOf({ vehicle }: JournalFields): Settings['vehicle'] {

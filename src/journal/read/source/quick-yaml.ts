@@ -3,23 +3,18 @@
  * cannot take, or what might be a slip, is left to the exact reader, which has words for it.
  */
 import {
-  COLLECTION_STYLE_FLOW,
-  EVENT_MAPPING,
-  EVENT_POP,
-  EVENT_SCALAR,
-  EVENT_SEQUENCE,
+  COLLECTION_STYLE,
+  EVENT_ID,
   type Event,
   getScalarValue,
   type MappingEvent,
   parseEvents,
-  SCALAR_STYLE_DOUBLE_QUOTED,
-  SCALAR_STYLE_PLAIN,
-  SCALAR_STYLE_SINGLE_QUOTED,
+  SCALAR_STYLE,
   type ScalarEvent,
   type SequenceEvent,
 } from 'js-yaml';
 import type { SourceText } from './text.ts';
-import { type Span, type Spot, type Tree, treeOf, type Value } from './tree.ts';
+import { MOST_NESTED, type Span, type Spot, type Tree, treeOf, type Value } from './tree.ts';
 
 /** Anchors, aliases, tags, tabs, bare marks, document marks and what looks like a hyphen: rare, and the exact reader has words for them. */
 const UNUSUAL = /(?:^|[\s[{,:-])[&*!%@`]|[\t\u00a0]|^(?:---|\.\.\.)|(?:^|[\s[{,:-])[?:](?=\s|$)|^ *(?:-[A-Za-z{["']|[–—•−(])/m;
@@ -34,7 +29,7 @@ export function quickTree(source: SourceText, start: number, end: number, expect
   try {
     const events = parseEvents(text, {});
     const top = events[1];
-    if (top?.type !== (expects === 'list' ? EVENT_SEQUENCE : EVENT_MAPPING)) return null;
+    if (top?.type !== (expects === 'list' ? EVENT_ID.SEQUENCE : EVENT_ID.MAPPING)) return null;
     const { value, spot } = new Composer(events, text, start).whole();
     return treeOf(source, value, spot);
   } catch {
@@ -53,6 +48,7 @@ interface Read {
 /** Puts the parser's events together again. */
 class Composer {
   #next = 1;
+  #depth = -1;
   readonly #events: readonly Event[];
   readonly #text: string;
   readonly #base: number;
@@ -72,10 +68,13 @@ class Composer {
 
   #node(key: Span | null): Read {
     const event = this.#events[this.#next++];
-    if (event?.type === EVENT_SCALAR) return this.#scalar(event, key);
-    if (event?.type === EVENT_MAPPING) return this.#mapping(event, key);
-    if (event?.type === EVENT_SEQUENCE) return this.#sequence(event, key);
-    throw new LookTwice();
+    if (event?.type === EVENT_ID.SCALAR) return this.#scalar(event, key);
+    if (event?.type !== EVENT_ID.MAPPING && event?.type !== EVENT_ID.SEQUENCE) throw new LookTwice();
+    this.#depth += 1;
+    if (this.#depth >= MOST_NESTED) throw new LookTwice();
+    const read = event.type === EVENT_ID.MAPPING ? this.#mapping(event, key) : this.#sequence(event, key);
+    this.#depth -= 1;
+    return read;
   }
 
   #scalar(event: ScalarEvent, key: Span | null): Read {
@@ -88,8 +87,8 @@ class Composer {
 
   /** The parser leaves quotation marks out of a scalar's range. */
   #spanOf({ style, valueStart, valueEnd, anchorStart, tagStart }: ScalarEvent): Span {
-    const quote = style === SCALAR_STYLE_SINGLE_QUOTED || style === SCALAR_STYLE_DOUBLE_QUOTED ? 1 : 0;
-    const known = valueStart !== -1 && anchorStart === -1 && tagStart === -1 && (quote === 1 || style === SCALAR_STYLE_PLAIN);
+    const quote = style === SCALAR_STYLE.SINGLE_QUOTED || style === SCALAR_STYLE.DOUBLE_QUOTED ? 1 : 0;
+    const known = valueStart !== -1 && anchorStart === -1 && tagStart === -1 && (quote === 1 || style === SCALAR_STYLE.PLAIN);
     if (!known) throw new LookTwice();
     return [this.#base + valueStart - quote, this.#base + valueEnd + quote];
   }
@@ -99,9 +98,9 @@ class Composer {
     const value: { [key: string]: Value } = Object.create(null);
     const inside = new Map<string, Spot>();
     let end = this.#base + event.start + 1;
-    while (this.#events[this.#next]?.type !== EVENT_POP) {
+    while (this.#events[this.#next]?.type !== EVENT_ID.POP) {
       const name = this.#events[this.#next++];
-      if (name?.type !== EVENT_SCALAR) throw new LookTwice();
+      if (name?.type !== EVENT_ID.SCALAR) throw new LookTwice();
       const field = getScalarValue(this.#text, name);
       if (inside.has(field)) throw new LookTwice();
       const read = this.#node(this.#spanOf(name));
@@ -116,7 +115,7 @@ class Composer {
     const value: Value[] = [];
     const inside: Spot[] = [];
     let end = this.#base + event.start + 1;
-    while (this.#events[this.#next]?.type !== EVENT_POP) {
+    while (this.#events[this.#next]?.type !== EVENT_ID.POP) {
       const read = this.#node(null);
       value.push(read.value);
       inside.push(read.spot);
@@ -130,7 +129,7 @@ class Composer {
     this.#next += 1;
     if (event.anchorStart !== -1 || event.tagStart !== -1) throw new LookTwice();
     const start = this.#base + event.start;
-    if (event.style !== COLLECTION_STYLE_FLOW) return { start, end: lastEnd, key, inside };
+    if (event.style !== COLLECTION_STYLE.FLOW) return { start, end: lastEnd, key, inside };
     BEFORE_CLOSING.lastIndex = lastEnd - this.#base;
     BEFORE_CLOSING.test(this.#text);
     const mark = this.#text[BEFORE_CLOSING.lastIndex];

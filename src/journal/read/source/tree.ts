@@ -3,6 +3,9 @@ import type { Place } from '../../diagnostics/place.ts';
 import type { SourceText } from './text.ts';
 
 export type Value = string | Value[] | { [key: string]: Value };
+/** Lists and groups in one another; the format has less than ten. What goes deeper would take the stack of whoever reads it. */
+export const MOST_NESTED = 64;
+
 export type Path = readonly PropertyKey[];
 
 /** Offsets within the file's text, the end exclusive. */

@@ -11,7 +11,7 @@ import type { MendedText } from '../mending/mended-text.ts';
 import { describeYamlError, isLost } from '../mending/not-mended.ts';
 import type { FieldNames } from '../mending/slip.ts';
 import type { SourceText } from './text.ts';
-import { type Span, type Spot, type Tree, treeOf, type Value } from './tree.ts';
+import { MOST_NESTED, type Span, type Spot, type Tree, treeOf, type Value } from './tree.ts';
 
 interface Progress {
   readonly source: SourceText;
@@ -48,12 +48,17 @@ export function readYaml(
 ): { tree: Tree | null; diagnostics: Diagnostic[]; mended: readonly Place[]; repairs: readonly Repair[] } {
   const progress: Progress = { source, base: start, known, text: null, diagnostics: [], mended: [], repairs: [] };
   let contents: Node | null = null;
+  let deep: Span | null = null;
   try {
     contents = parsed(source.text.slice(start, end), progress);
+    deep = tooDeepIn(contents, progress);
   } catch {
-    const message = 'The YAML is nested too deeply to be read.';
-    progress.diagnostics.push(diagnostic('A201', source.place(start, start), message));
-    return { tree: null, diagnostics: progress.diagnostics, mended: progress.mended, repairs: progress.repairs };
+    deep = [start, start];
+  }
+  if (deep !== null) {
+    const message = `The YAML is nested more than ${MOST_NESTED} deep, which no file of a journal is.`;
+    const told = [...progress.diagnostics, diagnostic('A201', source.place(...deep), message)];
+    return { tree: null, diagnostics: told, mended: progress.mended, repairs: progress.repairs };
   }
   const fits = expects === 'fields' ? isMap(contents) : isSeq(contents);
   const read = fits ? convert(contents, null, progress) : undefined;
@@ -67,6 +72,17 @@ export function readYaml(
     mended: progress.mended,
     repairs: progress.repairs,
   };
+}
+
+/** @returns where the first value stands that lies too deep */
+function tooDeepIn(contents: Node | null, progress: Progress): Span | null {
+  const left: [node: unknown, depth: number][] = [[contents, 0]];
+  for (let [node, depth] = left.pop() ?? []; depth !== undefined; [node, depth] = left.pop() ?? []) {
+    if (depth > MOST_NESTED) return spanOf(node as Node, progress);
+    if (isSeq(node)) for (const item of node.items.toReversed()) left.push([item, depth + 1]);
+    if (isMap(node)) for (const { value } of node.items.toReversed()) left.push([value, depth + 1]);
+  }
+  return null;
 }
 
 /** Where the parser is lost, what it says after the first few errors tells nothing. */
