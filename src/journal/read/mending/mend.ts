@@ -24,6 +24,8 @@ export interface Mended extends Parsed {
 
 /** So many characters may be parsed to find the mends of one file; a note is some thousands long. */
 const MOST_PARSED = 400_000;
+/** Each error takes the parser about as long as so many characters. */
+const AN_ERROR = 100;
 /** A line with more slips than this is past mending. */
 const MOST_ON_A_LINE = 4;
 
@@ -33,7 +35,7 @@ const MOST_ON_A_LINE = 4;
  */
 export function mend(written: string, known: FieldNames): Mended {
   const slips: Slip[] = [];
-  let left = Math.floor(MOST_PARSED / (written.length + 1));
+  let left = MOST_PARSED;
   let now = parse(new MendedText(written));
   for (let better = mended(now); better !== null; better = mended(better)) now = better;
   return { ...now, slips };
@@ -44,8 +46,8 @@ export function mend(written: string, known: FieldNames): Mended {
       const line = lineAt(written, now.text.origin(suspect.start));
       const isPast = slips.filter(({ start }) => lineAt(written, start) === line).length >= MOST_ON_A_LINE;
       const slip = isPast ? leftOut(now.text.text, suspect.start) : suspect;
-      left -= 1;
-      if (left < 0) return null;
+      if (left <= 0) return null;
+      left -= written.length + 1 + AN_ERROR * now.complaints.length;
       const tried = parse(now.text.with(slip.edits));
       if (!isBetter(tried, now)) continue;
       slips.push(asWritten(slip, now.text));
