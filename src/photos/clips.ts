@@ -81,8 +81,12 @@ const RESTS: Readonly<Record<FilmRest, readonly [why: string, hint: string]>> = 
     'What its camera wrote into it goes with it. Save it anew as MP4.',
   ],
   data: [
-    'has a track beside picture and sound, which is published as it is',
+    'has a track beside picture and sound that cannot be taken out, so it is published as it is',
     'Such a track may tell where the film was taken. Save it anew with picture and sound only.',
+  ],
+  text: [
+    'has a track of text, which is published as it is',
+    'Some cameras write where they are as subtitles. Play it with those shown, or save it anew without.',
   ],
 };
 

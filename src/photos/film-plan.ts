@@ -5,6 +5,7 @@
 import { fstatSync, readSync } from 'node:fs';
 import { type Box, boxesBetween } from './boxes.ts';
 import { HOLDING, isSelfContained, makersIn, TELLING } from './film-boxes.ts';
+import { tracksPlan } from './film-tracks.ts';
 
 export interface FilmPlan {
   /** Boxes that become free space, with all that is in them. */
@@ -16,7 +17,7 @@ export interface FilmPlan {
 }
 
 /** Why a film is not cleaned, or not of all. */
-export type FilmRest = 'other' | 'unread' | 'data';
+export type FilmRest = 'other' | 'unread' | 'data' | 'text';
 
 /** A box that is read whole; longer ones of these kinds there are none of. */
 const MOST_READ = 4 * 1024 * 1024;
@@ -28,12 +29,14 @@ interface Reading {
   readonly free: Box[];
   readonly blank: [from: number, length: number][];
   readonly handlers: string[];
+  /** Where tracks begin that go as a whole. */
+  readonly going: ReadonlySet<number>;
 }
 
 /**
  * @param open a file open for reading
- * @returns the plan; and `other` for a film of another family, `unread` where the boxes cannot be followed, `data` where a track
- *   beside picture and sound may tell where it was, though the rest can be cleaned
+ * @returns the plan; and `other` for a film of another family, `unread` where the boxes cannot be followed; though the rest can be
+ *   cleaned, `data` where a track beside picture and sound cannot be taken out, `text` where there are subtitles
  */
 export function filmPlan(open: number): { readonly plan: FilmPlan | null; readonly rest: FilmRest | null } {
   const { size } = fstatSync(open);
@@ -42,12 +45,16 @@ export function filmPlan(open: number): { readonly plan: FilmPlan | null; readon
   if (first === undefined || !FIRST.has(first.name)) return { plan: null, rest: 'other' };
   const last = top.at(-1) ?? first;
   const length = last.at + last.length;
-  const reading: Reading = { open, free: [], blank: [], handlers: [] };
+  const tracks = tracksPlan(top, (at, length) => bytesAt(open, at, length));
+  const going = new Set(tracks.dropped.map(({ at }) => at));
+  const reading: Reading = { open, free: [], blank: [], handlers: [], going };
   const sound = !runsOver(open, length, size) && top.some(({ name }) => name === 'moov') && readBoxes(reading, '', top);
   const known = reading.handlers.length > 0;
   if (!sound || !known) return { plan: null, rest: 'unread' };
-  const data = reading.handlers.some((handler) => handler !== 'vide' && handler !== 'soun');
-  return { plan: { free: reading.free, blank: reading.blank, length }, rest: data ? 'data' : null };
+  return {
+    plan: { free: [...reading.free, ...tracks.references], blank: [...reading.blank, ...tracks.samples], length },
+    rest: tracks.left,
+  };
 }
 
 /** What follows the last whole box begins like a box that goes on beyond the end: the film was cut short. */
@@ -60,7 +67,7 @@ function runsOver(open: number, from: number, size: number): boolean {
 function readBoxes(reading: Reading, holder: string, boxes: readonly Box[]): boolean {
   const known = HOLDING[holder] ?? [];
   return boxes.every((box) => {
-    if (!known.includes(box.name)) {
+    if (!known.includes(box.name) || reading.going.has(box.at)) {
       reading.free.push(box);
       return true;
     }

@@ -16,7 +16,7 @@ export function clipFiles(journal: Journal): readonly string[] {
 }
 
 /** Raise it when a film is cleaned otherwise. */
-const EDITION = 3;
+const EDITION = 4;
 const NAME = 'film';
 /** What the cache may hold of films besides those of this journal. */
 const MOST_CACHE_BYTES = 8 * 1024 ** 3;

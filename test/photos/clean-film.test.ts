@@ -4,7 +4,8 @@ import { join } from 'node:path';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { cleanFilm } from '../../src/photos/clean-film.ts';
-import { box, FIRST, film, handler, PICTURES, track } from './sample-film.ts';
+import { tracksIn } from './read-film.mjs';
+import { box, FIRST, film, handler, PICTURES, POSITIONS, tabled, tellingFilm, track } from './sample-film.ts';
 
 /** As a telephone writes it: the place as ISO 6709 in user data, the maker in metadata, and a person in private data. */
 const telling = (): Buffer =>
@@ -65,6 +66,38 @@ describe('a film is published without what its camera wrote', () => {
     const { bytes: after, understood } = cleaned(before);
     expect([understood, before.includes('hidden'), after.includes('hidden')]).toEqual([true, true, false]);
     expect(after.indexOf(PICTURES)).toBe(before.indexOf(PICTURES));
+  });
+
+  it('and without its tracks of data: an outside reader finds the pictures where they were, and nothing else', async () => {
+    const before = tellingFilm();
+    const { bytes: after, understood } = cleaned(before);
+    expect(understood).toBe(true);
+    expect((await tracksIn(before)).map(({ handler }) => handler)).toEqual(['vide', 'meta', 'tmcd']);
+    const [pictures, ...others] = await tracksIn(after);
+    expect(others).toEqual([]);
+    expect(pictures?.samples.map((bytes) => Buffer.from(bytes).toString())).toEqual(['picture one', 'picture two']);
+    expect(after.length).toBe(before.length);
+    for (const told of [...POSITIONS, 'GPS5', 'gpmd', 'TIME', 'tmcd']) {
+      expect([before.includes(told), after.includes(told)], told).toEqual([true, false]);
+    }
+    expect(cleaned(after).bytes.equals(after)).toBe(true);
+  });
+
+  /** In 'tellingFilm' the first picture lies at 32. */
+  it.each([
+    ['share a byte with a picture', tellingFilm({ chunks: [[40, 12]] })],
+    ['lie outside of what the film plays', tellingFilm({ chunks: [[4, 12]] })],
+    ['lie in part behind its end', tellingFilm({ chunks: [[100, 4000]] })],
+    ['have bytes of their own beside them, anywhere', tellingFilm({ more: box('saio', '\0\0\0\0\0\0\0\x01\0\0\0\x28') })],
+    ['may lie in pieces of the film too', tellingFilm({}, box('mvex', box('trex', '\0'.repeat(24))))],
+    [
+      'are of a film with neither picture nor sound',
+      Buffer.concat([FIRST, box('moov', box('mvhd', '\0'.repeat(100)), tabled({ type: 'meta', id: 1, chunks: [] }))]),
+    ],
+  ])('a track of data stays whose samples %s, and so does every other byte of the film', async (_, before) => {
+    const { bytes: after } = cleaned(before);
+    const samples = async (bytes: Buffer) => (await tracksIn(bytes)).map(({ handler, samples }) => [handler, ...samples]);
+    expect(await samples(after)).toEqual(await samples(before));
   });
 
   it.each([

@@ -3,7 +3,7 @@ import { checkClips } from '../../src/photos/clips.ts';
 import { evening, journal, part } from '../builders/journal.ts';
 import { clip } from '../builders/observed.ts';
 import { folderWith } from '../load/folder.ts';
-import { box, FIRST, film, PICTURES, track } from './sample-film.ts';
+import { box, FIRST, film, PICTURES, tabled, tellingFilm, track } from './sample-film.ts';
 
 const JPEG = Buffer.from('\xff\xd8\xff\xe1 a picture', 'latin1');
 const at = (name: string) => `sessions/2030-10-01-brakes/${name}`;
@@ -15,6 +15,7 @@ function codes(name: string, bytes: Uint8Array): string[] {
 
 test('a film that can be cleaned is published without a word', () => {
   expect(codes('reel 07.mp4', film())).toEqual([]);
+  expect(codes('GX010007.MP4', tellingFilm())).toEqual([]);
   expect(
     codes('REEL.MOV', Buffer.concat([box('wide'), box('mdat', PICTURES), film().subarray(FIRST.length + 8 + PICTURES.length)])),
   ).toEqual([]);
@@ -36,7 +37,9 @@ test.each([
   ['a.webm', Buffer.from('\x1aE\xdf\xa3 webm', 'latin1'), /of a kind that cannot be cleaned/],
   ['a.avi', Buffer.from('RIFF\0\0\0\0AVI LIST', 'latin1'), /of a kind that cannot be cleaned/],
   ['a.mp4', film().subarray(0, film().length - 40), /cannot be followed/],
-  ['a.mp4', film(track('meta')), /has a track beside picture and sound/],
+  ['a.mp4', film(track('meta')), /has a track beside picture and sound that cannot be taken out/],
+  ['a.mp4', tellingFilm({}, track('sbtl')), /has a track beside picture and sound that cannot be taken out/],
+  ['a.mp4', tellingFilm({}, tabled({ type: 'sbtl', id: 4, chunks: [] })), /has a track of text/],
 ])('what cannot be cleaned, or not of all, is published with a warning: %s', (name, bytes, says) => {
   expect(codes(name, bytes)).toEqual([expect.stringMatching(/^A912/)]);
   expect(codes(name, bytes)[0]).toMatch(says);

@@ -169,7 +169,7 @@ export const CATALOGUE = {
   A911: error('Clip cannot be used', 'A clip that lies in the journal is a film by its bytes and by its ending; this is none.'),
   A912: warning(
     'Film published as it is',
-    'The film is of another kind than MP4 and MOV, or odd, or has a track of data, so what its camera wrote cannot be taken out.',
+    'The film is of another kind than MP4 and MOV, or odd, or has a track of text, or one of data that cannot be followed, so what its camera wrote cannot all be taken out.',
   ),
   A913: error('Drawing cannot be used', 'A drawing is an SVG that says how large it is.'),
   A914: warning('Shape of nothing', 'A shape in a drawing is named for a place that the vehicle does not have.'),
