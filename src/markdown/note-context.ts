@@ -5,7 +5,7 @@ import type { Picture, Session } from '../journal/model.ts';
 import type { JournalRecord } from '../journal/record.ts';
 import { decoded, linkText } from '../journal/values/link.ts';
 import type { PicturePlan, RenderedFile } from '../photos/plan.ts';
-import { PROSE_WIDTHS } from '../photos/shown-widths.ts';
+import { BAG_WIDTHS, PROSE_WIDTHS } from '../photos/shown-widths.ts';
 import { takenWords } from '../photos/taken.ts';
 import { type Address, bagAddress, consumableAddress, itemAddress, linksFrom, partAddress, sessionAddress } from '../site/addresses.ts';
 import type { ShownPoint } from './points.ts';
@@ -32,6 +32,8 @@ export interface NotePicture {
   /** When it was taken and with what, as far as the journal keeps that; '' otherwise. */
   readonly taken: string;
   readonly points: readonly ShownPoint[];
+  /** It is the picture of a bag: a label to know it by, set small. */
+  readonly ofBag: boolean;
 }
 
 export interface NoteContext {
@@ -93,14 +95,16 @@ function addressOf(target: LinkTarget): Address {
 
 function picturesShown(session: Session, record: JournalRecord, plan: PicturePlan, link: Link): ReadonlyMap<string, NotePicture> {
   const pictures = new Map<string, NotePicture>();
+  const bags = new Set(session.bags.map(({ picture }) => picture));
   for (const picture of session.pictures) {
-    const view = picture.inProse ? notePicture(picture, record, plan, link) : null;
+    const ofBag = bags.has(picture.file);
+    const view = picture.inProse ? notePicture(picture, ofBag, record, plan, link) : null;
     if (view) pictures.set(oneName(picture.file), view);
   }
   return pictures;
 }
 
-function notePicture(picture: Picture, { journal }: JournalRecord, plan: PicturePlan, link: Link): NotePicture | null {
+function notePicture(picture: Picture, ofBag: boolean, { journal }: JournalRecord, plan: PicturePlan, link: Link): NotePicture | null {
   const rendition = plan.rendition(picture.file);
   if (!rendition) return null;
   const set = (files: readonly RenderedFile[]): string => files.map((file) => `${link(file.file)} ${file.width}w`).join(', ');
@@ -111,7 +115,8 @@ function notePicture(picture: Picture, { journal }: JournalRecord, plan: Picture
     height: rendition.height,
     src: link(rendition.fallback.file),
     sources: rendition.sources.map(({ type, srcset }) => ({ type, srcset: set(srcset) })),
-    widths: PROSE_WIDTHS,
+    widths: ofBag ? BAG_WIDTHS : PROSE_WIDTHS,
+    ofBag,
     full: link(rendition.full.file),
     colour: rendition.placeholder,
     taken: takenWords(rendition, journal.settings.timeZone),

@@ -80,10 +80,11 @@ function becomeInline(image: Element, context: NoteContext): void {
 
 function figure(picture: NotePicture): Element {
   const sources = picture.sources.map(({ type, srcset }) => element('source', { type, srcSet: srcset, sizes: picture.widths }, []));
-  const { points, width, height } = picture;
+  const { points, width, height, ofBag } = picture;
   const marks = points.length === 0 ? [] : [pointMarks(points, width, height)];
   const link = element('a', { href: picture.full }, [element('picture', {}, [...sources, imageWith(picture)]), ...marks]);
-  return element('figure', { className: marks.length === 0 ? ['picture'] : ['picture', 'pointing'] }, [link, ...captionOf(picture)]);
+  const className = ['picture', ...(marks.length === 0 ? [] : ['pointing']), ...(ofBag ? ['of-bag'] : [])];
+  return element('figure', { className }, [link, ...captionOf(picture)]);
 }
 
 /** What is written under a picture, with the key of its marks: nothing of a figure may follow its caption. */

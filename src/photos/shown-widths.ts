@@ -19,3 +19,6 @@ export function shownWidths(inRow: 1 | 2, wide: string): string {
 
 /** In the prose of a note: all of a narrow page, else its column. */
 export const PROSE_WIDTHS = shownWidths(1, '(min-width: 60rem) 46rem, 100vw');
+
+/** The picture of a bag in the prose of a note: enough to know the bag by. */
+export const BAG_WIDTHS = shownWidths(1, '24rem');

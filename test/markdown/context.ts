@@ -18,6 +18,7 @@ export function htmlOf(body: string): string {
     colour: '#7a6a58',
     taken: name === 'drum' ? '20:15' : '',
     points: [],
+    ofBag: false,
   });
   return renderNote(body, {
     ...EMPTY,

@@ -1,5 +1,5 @@
 /** What happened at a position, day by day, each event put into a line of words with its links. */
-import type { PartEntry, Picture, Session, SessionId } from '../../../journal/model.ts';
+import type { PartEntry, Picture, Session } from '../../../journal/model.ts';
 import type { Deed } from '../../../journal/record.ts';
 import { deedCount } from '../../../journal/registers/deed-count.ts';
 import { seenIn } from '../../../journal/registers/observed.ts';
@@ -15,6 +15,8 @@ import { namedPlace, whereLink } from '../stores/where.ts';
 import { decisionWords } from './decision-words.ts';
 
 export interface ChronicleDay {
+  /** Its anchor on the page. */
+  readonly id: string;
   readonly date: string;
   readonly session: Session | null;
   readonly lines: readonly Markup[];
@@ -23,12 +25,17 @@ export interface ChronicleDay {
 /** Events gathered by session, oldest first; ledger entries and pictures have their own places on the page. */
 export function chronicleOf(sheet: Sheet, events: readonly TimelineEvent[]): readonly ChronicleDay[] {
   const shown = events.filter(({ kind }) => kind !== 'entry' && kind !== 'picture');
-  const days = Map.groupBy(shown, ({ date, session }) => session ?? date);
-  return [...days].map(([key, list]) => ({
+  return [...Map.groupBy(shown, dayAnchor)].map(([id, list]) => ({
+    id,
     date: list[0]?.date ?? '',
-    session: sheet.index.sessions.get(key as SessionId) ?? null,
+    session: sheet.index.sessions.get(list[0]?.session ?? '') ?? null,
     lines: [...deedLines(sheet, list), ...list.flatMap((event) => lineOf(sheet, event) ?? [])],
   }));
+}
+
+/** Where what happened in a session, or on a day of the catalogue, stands on the page. */
+export function dayAnchor({ date, session }: TimelineEvent): string {
+  return `day-${session ?? date}`;
 }
 
 /** Deeds of one note's entry make one line, with what it wrote down of the part: `Removed; in stores: shelf B2. Condition: 2, moderately strong symptoms.` */

@@ -1,10 +1,9 @@
 /** A position's page: its life, what is shown of it, and what it took. */
 import type { Session } from '../../../journal/model.ts';
-import { CONDITION_WORDS, type Hazard, type Origin, type Part, type PartId, type PositionId } from '../../../journal/model.ts';
+import { CONDITION_WORDS, type Hazard, type Part, type PartId, type PositionId } from '../../../journal/model.ts';
 import { type CameShort, cameShortOf } from '../../../journal/registers/came-short.ts';
 import { conditionInWords, conditionsAt } from '../../../journal/registers/condition.ts';
 import { hazardsOfParts } from '../../../journal/registers/hazards.ts';
-import { originAt } from '../../../journal/registers/origins.ts';
 import { type Whereat, whereaboutsAt } from '../../../journal/registers/stays.ts';
 import { type PositionTimeline, positionTimeline } from '../../../journal/timelines/timelines.ts';
 import type { Markup } from '../page/html.ts';
@@ -15,8 +14,10 @@ import { shortWords } from '../stores/short-words.ts';
 import { type ChronicleDay, chronicleOf, picturesIn } from './chronicle.ts';
 import { comparedViews } from './compared.ts';
 import { type DecisionAccount, decisionAccounts } from './decision-costs.ts';
+import { type LifeDrawn, lifeDrawn } from './life-drawn.ts';
+import { type LifeEvent, lifeEvents } from './life-events.ts';
 import { wayLines } from './part-relations.ts';
-import { type Track, trackOf } from './track.ts';
+import { trackOf } from './track.ts';
 
 /** A piece of a picture, with the session it was taken in. */
 export interface CloserView extends CloseUp {
@@ -25,7 +26,8 @@ export interface CloserView extends CloseUp {
 
 export interface PositionPage {
   readonly life: PositionTimeline;
-  readonly track: Track;
+  /** Null where it would say one thing: that what was found there stands there still. */
+  readonly drawn: LifeDrawn | null;
   readonly parts: readonly Part[];
   readonly chronicle: readonly ChronicleDay[];
   /** Pictures that can be shown, oldest first. */
@@ -60,10 +62,13 @@ export function positionPage(sheet: Sheet, id: PositionId): PositionPage {
   const chronicle = chronicleOf(sheet, life.events);
   const shown = picturesIn(sheet, life.events).filter(({ picture }) => record.pictures.rendition(picture.file) !== null);
   const accounts = decisionAccounts(record, id, decisions);
+  const track = trackOf(position, journal.parts, history.occupants.get(id) ?? [], [settings.arrived, record.day]);
+  const pictured = shown.map(({ session }, n) => ({ date: session.date, href: `#${pictureAnchor(n)}` }));
+  const events = lifeEvents(sheet, life.events, life.decisions, pictured);
   const parts = position.parts.flatMap((part) => journal.parts.get(part) ?? []);
   return {
     life,
-    track: trackOf(position, journal.parts, history.occupants.get(id) ?? [], life.decisions, [settings.arrived, record.day]),
+    drawn: uneventful(life, events) ? null : lifeDrawn(sheet, life, track, events),
     parts,
     chronicle,
     shown,
@@ -77,14 +82,23 @@ export function positionPage(sheet: Sheet, id: PositionId): PositionPage {
     hazards: hazardsOfParts(record, position.parts, record.day),
     ways: parts.flatMap((part) => wayLines(sheet, part).slice(-1)),
     short: position.parts.flatMap((part) => cameShortOf(record, part, null).map((one) => shortLine(sheet, id, one))),
-    contents: chronicle.length > SOON_SEEN ? contentsOf(shown.length > 0, life.measurements.length > 0, parts.length) : [],
+    contents:
+      chronicle.length > SOON_SEEN
+        ? contentsOf(decisions.length + life.now.undecided > 0, shown.length > 0, life.measurements.length > 0, parts.length)
+        : [],
   };
 }
 
-function contentsOf(pictures: boolean, measured: boolean, parts: number): PositionPage['contents'] {
+const uneventful = ({ gaps, occupancies, unused }: PositionTimeline, events: readonly LifeEvent[]): boolean =>
+  events.length === 0 && gaps.length === 0 && unused.length === 0 && occupancies.length === 1;
+
+/** Where a picture of the position stands on its page, by its place among them. */
+export const pictureAnchor = (n: number): string => `picture-${n + 1}`;
+
+function contentsOf(decided: boolean, pictures: boolean, measured: boolean, parts: number): PositionPage['contents'] {
   return [
     ['life', 'Its life'],
-    ['decisions', 'Decisions'],
+    ...(decided ? [['decisions', 'Decisions'] as const] : []),
     ['chronicle', 'Everything in order'],
     ...(pictures ? [['pictures', 'Pictures'] as const] : []),
     ...(measured ? [['measured', 'Measured'] as const] : []),
@@ -125,9 +139,4 @@ export function conditionWords(sheet: Sheet, position: PositionId, part: PartId,
   const [only] = conditions;
   if (words === null) return '';
   return `; condition ${words}${only && conditions.length === 1 ? `, ${CONDITION_WORDS[only.condition]}` : ''}`;
-}
-
-/** What is believed of the origin of a part now. */
-export function originNow({ record }: Sheet, part: PartId): Origin | null {
-  return originAt(record, part, record.day);
 }

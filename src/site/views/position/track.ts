@@ -4,7 +4,6 @@
  */
 import type { IsoDate, Part, PartId, Position } from '../../../journal/model.ts';
 import type { Stay } from '../../../journal/record.ts';
-import type { DecisionInTime } from '../../../journal/timelines/timelines.ts';
 import { daysBetween, monthsFrom } from '../../../journal/values/date.ts';
 
 export interface Stretch {
@@ -31,38 +30,23 @@ export interface Gap {
   readonly height: number;
 }
 
-export interface DecisionMark {
-  /** It holds for some of the places still. */
-  readonly inForce: boolean;
-  /** As it is numbered below the line. */
-  readonly number: number;
-  readonly x: number;
-  /** Marks that fall close together stand in rows below each other. */
-  readonly row: number;
-}
-
 export interface Track {
   readonly start: IsoDate;
   readonly end: IsoDate;
   readonly stretches: readonly Stretch[];
   readonly gaps: readonly Gap[];
-  readonly marks: readonly DecisionMark[];
   readonly ticks: readonly { readonly month: string; readonly x: number }[];
 }
 
-/** Marks closer than this would stand on each other on a narrow page. */
-const CLOSE = 0.055;
 const MOST_TICKS = 9;
 
 export function trackOf(
   position: Position,
   parts: ReadonlyMap<PartId, Part>,
   stays: readonly Stay[],
-  decisions: readonly DecisionInTime[],
   [start, end]: readonly [IsoDate, IsoDate],
 ): Track {
-  const whole = Math.max(1, daysBetween(start, end));
-  const at = (date: IsoDate) => Math.min(1, Math.max(0, daysBetween(start, date) / whole));
+  const at = along(start, end);
   const moments = momentsOf(stays, start, end);
   const slices = moments.map((from, n) => ({ from, to: moments[n + 1] ?? null, held: heldAt(position, parts, stays, from) }));
   const place = (from: IsoDate, to: IsoDate | null) => ({ x: at(from), width: at(to ?? end) - at(from) });
@@ -74,9 +58,14 @@ export function trackOf(
       ...place(one.from, one.to),
     })),
     gaps: gapsOf(position, slices).map((gap) => ({ ...gap, ...place(gap.from, gap.to), height: gap.count / position.count })),
-    marks: marksOf(decisions, at),
     ticks: ticksOf(start, end, at),
   };
+}
+
+/** Where a day stands on the line, from 0 to 1. */
+export function along(start: IsoDate, end: IsoDate): (date: IsoDate) => number {
+  const whole = Math.max(1, daysBetween(start, end));
+  return (date) => Math.min(1, Math.max(0, daysBetween(start, date) / whole));
 }
 
 function momentsOf(stays: readonly Stay[], start: IsoDate, end: IsoDate): IsoDate[] {
@@ -132,17 +121,6 @@ function gapsOf(position: Position, slices: readonly { from: IsoDate; to: IsoDat
     else if (count > 0) done.push({ count, from, to });
   }
   return done;
-}
-
-function marksOf(decisions: readonly DecisionInTime[], at: (date: IsoDate) => number): DecisionMark[] {
-  const ends: number[] = [];
-  return decisions.map(({ decision, inForce }, n) => {
-    const x = at(decision.date);
-    let row = ends.findIndex((end) => x - end >= CLOSE);
-    if (row < 0) row = ends.length;
-    ends[row] = x;
-    return { inForce: inForce > 0, number: n + 1, x, row };
-  });
 }
 
 const labelled = new Map<string, readonly string[]>();

@@ -2,7 +2,6 @@ import Fraction from 'fraction.js';
 import { describe, expect, it } from 'vitest';
 import type { Origin, Part, Position } from '../../../../src/journal/model.ts';
 import type { Stay } from '../../../../src/journal/record.ts';
-import type { DecisionInTime } from '../../../../src/journal/timelines/timelines.ts';
 import { trackOf } from '../../../../src/site/views/position/track.ts';
 
 const RANGE = ['2030-01-01', '2030-04-11'] as const; // a hundred days
@@ -26,8 +25,7 @@ const stay = (id: string, count: number, from: string, to: string | null): Stay 
   from: { date: from, session: null },
   to: to === null ? null : { date: to, session: null },
 });
-const decided = (date: string, inForce = 1) => ({ decision: { id: date, date }, inForce }) as DecisionInTime;
-const draw = (count: number, stays: Stay[], decisions: DecisionInTime[] = []) => trackOf(position(count), PARTS, stays, decisions, RANGE);
+const draw = (count: number, stays: Stay[]) => trackOf(position(count), PARTS, stays, RANGE);
 
 describe('the track of a position', () => {
   it('shows who stood there from when to when, and when nothing did', () => {
@@ -78,26 +76,8 @@ describe('the track of a position', () => {
     expect(track.stretches.filter(({ part: id }) => id === 'drum')).toHaveLength(1);
   });
 
-  it('numbers decisions in order and sets close ones in rows of their own', () => {
-    const { marks } = draw(
-      1,
-      [],
-      ['2030-01-01', '2030-01-03', '2030-03-01'].map((date) => decided(date)),
-    );
-    expect(marks.map(({ number, row }) => [number, row])).toEqual([
-      [1, 0],
-      [2, 1],
-      [3, 0],
-    ]);
-  });
-
-  it('tells decisions that hold from those that were superseded, on a lot more than one of each', () => {
-    const { marks } = draw(5, [], [decided('2030-01-01', 0), decided('2030-01-03', 3), decided('2030-03-01', 2)]);
-    expect(marks.map(({ inForce }) => inForce)).toEqual([false, true, true]);
-  });
-
   it('labels no more months than fit, and every one inside the line', () => {
-    const long = trackOf(position(1), PARTS, [], [], ['1990-05-05', '2030-05-05']);
+    const long = trackOf(position(1), PARTS, [], ['1990-05-05', '2030-05-05']);
     for (const { ticks } of [draw(1, []), long]) {
       expect(ticks.length).toBeGreaterThan(2);
       expect(ticks.length).toBeLessThanOrEqual(10);

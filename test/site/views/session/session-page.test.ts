@@ -1,4 +1,6 @@
 import { expect, test } from 'vitest';
+import { noteContexts } from '../../../../src/markdown/note-context.ts';
+import { renderNote } from '../../../../src/markdown/render.ts';
 import { picturePlan } from '../../../../src/photos/plan.ts';
 import type { SiteRecord } from '../../../../src/site/record.ts';
 import { sheetOf } from '../../../../src/site/views/page/sheet.ts';
@@ -23,4 +25,19 @@ test('a picture of a bag stands once on the page of its session: beside the bag,
   expect(session.bags.map((bag) => bagPicture(session, bag))).toEqual([files[0], null]);
   const { mentioned, unmentioned } = picturesAfter(sheet, session);
   expect([...mentioned, ...unmentioned].map(({ file }) => file)).toEqual([files[2]]);
+});
+
+test('a picture of a bag that the prose shows is set small there, and no other is', () => {
+  const prose = '![The nuts](seen.jpg)\n\n![Other](other.jpg)';
+  const { record } = compileFiles({ more: { [NOTE]: note(fields, prose) }, assets: files });
+  const plan = picturePlan({ renditions: files.map(renditionOf), papers: [], inOrder: files });
+  const [session] = record?.journal.sessions ?? [];
+  if (!record || !session) throw new Error('no session');
+  const { pictures } = noteContexts(record, plan)(session);
+  expect([...pictures].map(([file, { ofBag }]) => [file, ofBag])).toEqual([
+    [files[1], true],
+    [files[2], false],
+  ]);
+  const { html } = renderNote(prose, noteContexts(record, plan)(session));
+  expect(html.match(/<figure class="[^"]*"/g)).toEqual(['<figure class="picture of-bag"', '<figure class="picture"']);
 });
