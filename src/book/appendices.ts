@@ -7,6 +7,7 @@ import { methodsIndex } from '../journal/registers/methods.ts';
 import { temporaryMeasuresAt } from '../journal/registers/open-items.ts';
 import { goesWithVehicleAt, offVehicleAt } from '../journal/registers/stores.ts';
 import { CAUTIONS, COMPETENT_FIRST, standingWords } from '../site/views/cautions/cautions.ts';
+import { keepingLines, stayedBehind } from '../site/views/keepers/keepers.ts';
 import { capital, HAZARD_WORDS, listed, RESULT_WORDS, sentence } from '../site/views/page/words.ts';
 import { papersByKind } from '../site/views/papers/listed-papers.ts';
 import { placeWords } from '../site/views/stores/where.ts';
@@ -55,7 +56,10 @@ export function account(setting: BookSetting): string {
 export function comesWith(setting: BookSetting): string {
   const { sheet, record } = setting;
   const kept = goesWithVehicleAt(record, null);
-  const others = offVehicleAt(record, null).filter((one) => !one.goesWithVehicle && one.where.at !== 'gone' && one.where.at !== 'missing');
+  const others = offVehicleAt(record, null).filter(
+    (one) => !one.goesWithVehicle && one.stayed === null && one.where.at !== 'gone' && one.where.at !== 'missing',
+  );
+  const stayed = stayedBehind(sheet);
   const table = (things: typeof kept) =>
     `#record-table(columns: (1.6fr, 1fr, auto), head: ([Part], [Where], [Since]), ${things
       .map(({ part, count, where, since }) => {
@@ -66,12 +70,27 @@ export function comesWith(setting: BookSetting): string {
         );
       })
       .join(', ')})`;
-  if (kept.length === 0 && others.length === 0) return '';
+  if (kept.length === 0 && others.length === 0 && stayed.length === 0) return '';
   return [
     '= What comes with the vehicle',
     ...(kept.length === 0 ? [] : [words('Originals that are off the vehicle stay with it.'), table(kept)]),
     ...(others.length === 0 ? [] : ['#heading(level: 2)[Other things in stores]', table(others)]),
+    ...stayed.flatMap(({ who, things }) => [`#heading(level: 2)[${words(`Stayed with ${who}`)}]`, table(things)]),
   ].join('\n\n');
+}
+
+/** In whose keeping the vehicle stood, and how it passed on; '' where the journal says nothing of keepers. */
+export function keepers({ sheet }: BookSetting): string {
+  const cells = keepingLines(sheet).map(({ who, from, to, how }) =>
+    row(
+      words(who),
+      words(to === null ? `since ${sheet.date(from)}` : `${sheet.date(from)} to ${sheet.date(to)}`),
+      words(how === null ? '' : sentence(capital(how))),
+    ),
+  );
+  return cells.length === 0
+    ? ''
+    : `= Whose keeping it stood in\n\n#record-table(columns: (1fr, 1.2fr, 1.4fr), head: ([Keeper], [When], [How it passed]), ${cells.join(', ')})`;
 }
 
 /** Temporary measures that are still in place; '' where there is none. */

@@ -2,7 +2,7 @@
 import { readFileSync } from 'node:fs';
 import { typeset } from '../exports/typeset.ts';
 import type { SiteRecord } from '../site/record.ts';
-import { account, cautions, comesWith, methods, papers, temporary, waysIn } from './appendices.ts';
+import { account, cautions, comesWith, keepers, methods, papers, temporary, waysIn } from './appendices.ts';
 import { howToRead, theVehicle, titlePage } from './opening.ts';
 import { plates } from './plates.ts';
 import { departures, lives, register } from './register-chapters.ts';
@@ -55,6 +55,7 @@ export function bookSource(record: SiteRecord, options: Pick<BookOptions, 'paper
     '#contents()',
     howToRead(setting),
     theVehicle(setting),
+    keepers(setting),
     story(setting),
     plates(setting),
     register(setting),

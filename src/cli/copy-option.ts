@@ -6,8 +6,8 @@ import { EXIT, Refusal } from './exit-codes.ts';
 /** Which copy of the record is made. */
 export const COPY: Option = {
   type: 'string',
-  value: 'record|workshop|public',
-  help: 'which copy: record (all but private matter, the usual one), workshop (everything), public, or one that journal.yaml names',
+  value: 'record|workshop|keeper|public',
+  help: 'which copy: record (all but private matter, the usual one), workshop (everything), keeper (all but private matter of former keepers), public, or one that journal.yaml names',
 };
 
 /**

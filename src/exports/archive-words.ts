@@ -2,9 +2,14 @@
 import type { JournalRecord } from '../journal/record.ts';
 
 export interface ArchiveContents {
-  /** The notes and catalogues themselves are in it. */
-  readonly notes: boolean;
+  /** Whether the notes and catalogues themselves are in it: as written, without what was private to former keepers, or not. */
+  readonly notes: 'as written' | 'without former private' | 'none';
 }
+
+/** Why the notes are not byte for byte what their writers wrote. */
+const FORMER = ` Taken out
+                 of them are the fields "private" that were written while another
+                 keeper had the vehicle; every other letter is as it was.`;
 
 /** @returns a text of lines no longer than eighty characters */
 export function archiveWords({ journal, day, copy }: JournalRecord, { notes }: ArchiveContents): string {
@@ -29,11 +34,11 @@ You need no program of ours to read it.
                  field is (JSON Schema 2020-12). Amounts of money are in the
                  smallest unit of the currency; exact numbers are fractions.
 ${
-  notes
+  notes !== 'none'
     ? `  journal/       The notes and catalogues as they were written: Markdown
                  (CommonMark) with fields at the head of each note in YAML 1.2,
                  and pictures and papers as they were laid beside them. All the
-                 rest was made from these.`
+                 rest was made from these.${notes === 'as written' ? '' : FORMER}`
     : `The notes themselves are not in this copy: they hold what it leaves out.`
 }
 
@@ -41,8 +46,7 @@ How to know that it is whole: the folder is a bag by RFC 8493 (BagIt 1.0). Each
 line of manifest-sha512.txt holds a SHA-512 sum and the name of a file; any
 checksum program can compare them.
 
-To restore the journal: copy the folder journal/ to any place. It is the same,
-byte for byte.
+To restore the journal: copy the folder journal/ to any place. ${notes === 'as written' ? 'It is the same,\nbyte for byte.' : 'It is the same but\nfor those fields.'}
 
 Work on a vehicle can hurt. Cautions stand in the book and on the pages; local
 law and a competent person come first. Old linings, gaskets and paint may be

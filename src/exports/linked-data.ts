@@ -4,7 +4,9 @@
  */
 import type { ActionWord, IsoDate, PartId, SessionId, Whereabouts } from '../journal/model.ts';
 import type { Deed, JournalRecord } from '../journal/record.ts';
+import { goesAlong, keepings } from '../journal/registers/keepers.ts';
 import { observationsOf } from '../journal/registers/observations.ts';
+import { offVehicleAt } from '../journal/registers/stores.ts';
 import type { Json } from './record-json.ts';
 
 type Node = { readonly [name: string]: Json };
@@ -68,6 +70,7 @@ export function linkedData(record: JournalRecord): { readonly [name: string]: Js
     '@graph': [
       vehicleNode(record),
       ...[...journal.people.values()].map(({ id, name }) => ({ id: person(id), type: 'crm:E21_Person', label: name })),
+      ...unnamedKeepers(record),
       ...journal.stores.map((name) => ({ id: store(name), type: 'crm:E53_Place', label: name })),
       ...[...journal.consumables.values()].map(({ id, name }) => ({ id: material(id), type: 'crm:E57_Material', label: name })),
       ...[...journal.parts.keys()].map((id) => partNode(record, id)),
@@ -79,6 +82,7 @@ export function linkedData(record: JournalRecord): { readonly [name: string]: Js
         carriedOutBy: [...new Set(session.hours.map(({ by }) => person(by)))],
       })),
       ...history.deeds.flatMap((deed, n) => deedNodes(deed, n, [...(used.get(deed.session) ?? [])])),
+      ...handOverNodes(record),
       ...[...journal.parts.keys()].flatMap((id) => assessments(record, id)),
     ],
   };
@@ -137,6 +141,35 @@ function deedNodes(deed: Deed, n: number, materials: readonly string[]): Node[] 
     ];
   }
   return [];
+}
+
+/** Keepers of a copy without names are told apart by number. */
+function unnamedKeepers(record: JournalRecord): Node[] {
+  const ids = new Set(keepings(record).flatMap(({ keeper }) => (keeper === null || record.journal.people.has(keeper) ? [] : [keeper])));
+  return [...ids].map((id) => ({ id: person(id), type: 'crm:E21_Person', label: id.replaceAll('-', ' ') }));
+}
+
+/** Custody of the whole vehicle, and of what off it went along. */
+function handOverNodes(record: JournalRecord): Node[] {
+  return keepings(record).flatMap(({ keeper, by }, n) => {
+    if (by === null) return [];
+    const along = offVehicleAt(record, by.session.date).filter(({ part, where }) =>
+      where.at === 'stores' || where.at === 'bag' ? goesAlong(record, part, by) : false,
+    );
+    return [
+      {
+        id: `#hand-over-${n}`,
+        type: 'crm:E10_Transfer_of_Custody',
+        kind: by.entry.how,
+        timeSpan: span(by.session.date),
+        partOf: sitting(by.session.id),
+        custodyOf: [VEHICLE, ...new Set(along.map(({ part }) => thing(part)))],
+        ...(by.from === null ? {} : { surrenderedBy: person(by.from) }),
+        ...(keeper === null ? {} : { receivedBy: person(keeper) }),
+        ...(by.entry.note === null ? {} : { note: by.entry.note }),
+      },
+    ];
+  });
 }
 
 function placed(name: 'movedFrom' | 'movedTo', where: Whereabouts): Node {

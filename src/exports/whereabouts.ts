@@ -1,12 +1,27 @@
 import type { Whereabouts } from '../journal/model.ts';
 import type { JournalRecord } from '../journal/record.ts';
 import { conditionInWords, conditionsAt } from '../journal/registers/condition.ts';
+import { stayedWith } from '../journal/registers/keepers.ts';
 import { originAt } from '../journal/registers/origins.ts';
 import { type At, dateOf } from '../journal/registers/source.ts';
 import { whereaboutsAt } from '../journal/registers/stays.ts';
 import { csvOf } from './csv.ts';
 
-const HEADER = ['as at', 'part', 'name', 'subsystem', 'belongs at', 'origin', 'count', 'where', 'place', 'since', 'session', 'condition'];
+const HEADER = [
+  'as at',
+  'part',
+  'name',
+  'subsystem',
+  'belongs at',
+  'origin',
+  'count',
+  'where',
+  'place',
+  'since',
+  'session',
+  'condition',
+  'stayed with',
+];
 
 /** Where everything is at the end of a day as CSV: a line for each part and place; counts of a part add up to its count. */
 export function whereaboutsCsv(record: JournalRecord, at: At = null): string {
@@ -25,6 +40,7 @@ export function whereaboutsCsv(record: JournalRecord, at: At = null): string {
       since.date,
       since.session ?? '',
       conditionInWords(conditionsAt(record, part.id, { where, count, which }, date), count) ?? '',
+      stayedWith(record, part.id, where, date)?.keeper ?? '',
     ]),
   );
   return csvOf(HEADER, rows);

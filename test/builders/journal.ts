@@ -125,6 +125,7 @@ export function journal({
       title: 'The bakery van',
       about: null,
       vehicle: { make: 'Quernby', model: 'Ten', year: '1952', marks: [] },
+      keeper: null,
       arrived: ARRIVED,
       currency: 'GBP',
       currencyDigits: 2,

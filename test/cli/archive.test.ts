@@ -1,4 +1,4 @@
-import { existsSync, readdirSync, readFileSync } from 'node:fs';
+import { cpSync, existsSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { Ajv2020 } from 'ajv/dist/2020.js';
 import { unzipSync } from 'fflate';
@@ -76,4 +76,26 @@ test('an archive of a copy that leaves something out holds no notes, and one is 
     err: expect.stringContaining('is there already'),
   });
   expect(readdirSync(cwd).filter((name) => name.includes('unfinished'))).toEqual([]);
+});
+
+test('an archive for the next keeper holds the notes without what was private to former keepers, and not a letter else is changed', async () => {
+  const journal = new URL('../cases/the-vehicle-changes-hands/journal', import.meta.url).pathname;
+  const cwd = folderWith({});
+  cpSync(journal, join(cwd, 'van'), { recursive: true });
+  const sold = join(cwd, 'van/sessions/2031-03-01-sold.md');
+  writeFileSync(sold, readFileSync(sold, 'utf8').replace('reached:', '# Nobody asked.\nreached:').replaceAll('\n', '\r\n'));
+  const ran = await run(['archive', '--content', 'van', '--copy', 'keeper', '--out', 'kept'], { cwd, now: new Date(2031, 11, 31) });
+  expect(ran).toMatchObject({ exit: 0, err: '' });
+  const [before, after] = [join(cwd, 'van'), join(cwd, 'kept/data/journal')];
+  expect(below(after)).toEqual(below(before));
+  const taken = /^private: (?:He beat|I would)[^\n]*\n|, private: "I never[^"]*"/gm;
+  for (const file of below(before)) {
+    const [was, is] = [before, after].map((folder) => readFileSync(join(folder, file), 'utf8'));
+    expect(is, file).toBe(was?.replace(taken, ''));
+  }
+  const said = below(join(cwd, 'kept')).map((file) => readFileSync(join(cwd, 'kept', file), 'latin1'));
+  expect(said.filter((text) => /He beat me|I never liked|taken less/.test(text))).toEqual([]);
+  expect(said.some((text) => text.includes('The shed roof leaks'))).toBe(true);
+  expect(readFileSync(join(cwd, 'kept/data/README.txt'), 'utf8')).toContain('the fields "private"');
+  expect((await verifyBag(join(cwd, 'kept'))).problems).toEqual([]);
 });

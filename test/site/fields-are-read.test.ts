@@ -43,6 +43,7 @@ const GROUPS: readonly (readonly [where: string, type: string, fields: Readonly<
   ['counted', 'StockTake', fieldsOf(session.counted)],
   ['bags', 'BagFilling', fieldsOf(session.bags)],
   ['opens', 'ItemOpening', fieldsOf(session.opens)],
+  ['handed-over', 'HandedOver', fieldsOf(session['handed-over'])],
   ['pictures', 'Picture', fieldsOf(session.pictures)],
   ['film', 'FilmClip', fieldsOf(session.film)],
   ['papers', 'Paper', fieldsOf(session.papers)],

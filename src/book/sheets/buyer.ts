@@ -3,7 +3,7 @@ import { opinionsOf, originAt } from '../../journal/registers/origins.ts';
 import { registerAt } from '../../journal/registers/register.ts';
 import { unrecordedAt } from '../../journal/registers/unrecorded.ts';
 import { capital, listed, sentence } from '../../site/views/page/words.ts';
-import { cautions, comesWith, temporary } from '../appendices.ts';
+import { cautions, comesWith, keepers, temporary } from '../appendices.ts';
 import { departures } from '../register-chapters.ts';
 import type { BookSetting } from '../setting.ts';
 import { words } from '../typst-text.ts';
@@ -22,6 +22,7 @@ export function buyerSheet(setting: BookSetting): SheetText {
       asPart(departures(setting)),
       asPart(temporary(setting)),
       asPart(comesWith(setting)),
+      asPart(keepers(setting)),
       gaps(setting),
       asPart(cautions(setting)),
     ],

@@ -6,7 +6,7 @@ import { identityAt } from '../../journal/registers/identity.ts';
 import { registerAt } from '../../journal/registers/register.ts';
 import { unrecordedAt } from '../../journal/registers/unrecorded.ts';
 import { capital, counted, listed, spelled } from '../../site/views/page/words.ts';
-import { methods, temporary } from '../appendices.ts';
+import { keepers, methods, temporary } from '../appendices.ts';
 import { departures } from '../register-chapters.ts';
 import type { BookSetting } from '../setting.ts';
 import { words } from '../typst-text.ts';
@@ -22,6 +22,7 @@ export function inspectorSheet(setting: BookSetting): SheetText {
       asPart(departures(setting)),
       asPart(temporary(setting)),
       asPart(methods(setting)),
+      asPart(keepers(setting)),
       people(setting),
       points(setting),
     ],

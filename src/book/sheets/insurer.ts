@@ -2,16 +2,17 @@
 import { registerAt } from '../../journal/registers/register.ts';
 import { outAt, storesAt } from '../../journal/registers/stores.ts';
 import { capital, listed, sentence } from '../../site/views/page/words.ts';
+import { keepers } from '../appendices.ts';
 import type { BookSetting } from '../setting.ts';
 import { words } from '../typst-text.ts';
 import { cameShort } from './came-short.ts';
-import type { SheetText } from './frame.ts';
+import { asPart, type SheetText } from './frame.ts';
 
 export function insurerSheet(setting: BookSetting): SheetText {
   return {
     title: 'For an insurer',
     line: 'What the vehicle is held to be worth, what it consists of, and where its parts are.',
-    parts: [values(setting), consists(setting), lies(setting)],
+    parts: [asPart(keepers(setting)), values(setting), consists(setting), lies(setting)],
   };
 }
 

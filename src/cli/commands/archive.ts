@@ -1,7 +1,7 @@
-import { existsSync, mkdirSync, mkdtempSync, renameSync, rmSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdirSync, mkdtempSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { basename, dirname, join, relative, resolve } from 'node:path';
-import { archiveWords } from '../../exports/archive-words.ts';
+import { type ArchiveContents, archiveWords } from '../../exports/archive-words.ts';
 import { type BagFile, folderSink, writeBag, zipSink } from '../../exports/bag/write-bag.ts';
 import { DATA_FILES } from '../../exports/data-files.ts';
 import { recordJson, schemaOf } from '../../exports/record-json.ts';
@@ -11,12 +11,13 @@ import { reasonOf } from '../../load/problems.ts';
 import { walk } from '../../load/walk.ts';
 import { cacheFolder } from '../../site/cache-folder.ts';
 import { hasErrors } from '../../site/check-journal.ts';
-import { leaksIn } from '../../site/proof/prove.ts';
+import { leaksIn, leaksOfFile } from '../../site/proof/prove.ts';
 import { CONTENT, type Command } from '../command.ts';
 import { COPY, copyAsked } from '../copy-option.ts';
 import { dayOption, TO } from '../day-option.ts';
 import type { Effects } from '../effects.ts';
 import { EXIT, type Exit, Refusal } from '../exit-codes.ts';
+import { layCleaned } from '../keepers-archive.ts';
 import { progressLine } from '../progress.ts';
 import { reportProblems } from '../report.ts';
 import { reportLeaks } from '../report-leaks.ts';
@@ -33,7 +34,7 @@ export const archive: Command = {
     copy: { ...COPY, help: 'which copy (else workshop: everything, the notes themselves too)' },
     to: TO,
   },
-  more: 'Only the workshop copy holds the notes: they say what other copies leave out.\n`asfound verify` holds an archive against its sums.',
+  more: 'The workshop copy holds the notes as they are, the keeper copy without what was private to former keepers; they\nsay what other copies leave out, which hold none.\n`asfound verify` holds an archive against its sums.',
   run: async (values, _takes, effects) => {
     if (typeof values.out !== 'string' || values.out === '')
       throw new Refusal(EXIT.notUnderstood, '`archive` needs --out FOLDER or --out FILE.zip.');
@@ -49,7 +50,7 @@ export const archive: Command = {
     const room = mkdtempSync(join(tmpdir(), 'asfound-archive-'));
     const stop = effects.onInterrupt(() => rmSync(room, { recursive: true, force: true }));
     try {
-      return await layDown(opened, opened.record, copy, { out, room }, effects);
+      return await layDown(opened, opened.record, copy, { out, room, all: values.to === undefined }, effects);
     } finally {
       stop();
       rmSync(room, { recursive: true, force: true });
@@ -62,27 +63,33 @@ interface Places {
   readonly out: string;
   /** An empty folder that is removed in the end. */
   readonly room: string;
+  /** The record is of every note, and not of a past day. */
+  readonly all: boolean;
 }
 
 async function layDown(
   opened: OpenedJournal,
   whole: JournalRecord,
   copy: JournalRecord,
-  { out, room }: Places,
+  { out, room, all }: Places,
   effects: Effects,
 ): Promise<Exit> {
   const progress = progressLine(effects);
   const made = join(room, 'made');
+  const kind = notesIn(copy, all);
   try {
-    await makeAll(opened, copy, { made, room, cache: cacheFolder(effects.env) }, progress.show);
-    const leaks = await leaksIn(made, withheldTexts(whole, copy), (done, total) => progress.show(`Proof: ${done} of ${total}`));
+    await makeAll(opened, copy, { made, room, kind, cache: cacheFolder(effects.env) }, progress.show);
+    const assets = kind === 'without former private' ? layCleaned(opened.folder, { whole, copy, made }) : [];
+    const withheld = withheldTexts(whole, copy);
+    const leaks = [...(await leaksIn(made, withheld, (done, total) => progress.show(`Proof: ${done} of ${total}`)))];
+    for (const { path, from } of assets) leaks.push(...(await leaksOfFile(path, readFileSync(from), withheld)));
     progress.clear();
     if (leaks.length > 0) {
       reportLeaks(leaks, copy, effects);
       effects.err('Nothing was archived.\n');
       return EXIT.journalHasErrors;
     }
-    const files = [...filesOf(made, ''), ...(copy.copy.leavesOut.length === 0 ? filesOf(opened.folder, 'journal/') : [])];
+    const files = [...filesOf(made, ''), ...assets, ...(kind === 'as written' ? filesOf(opened.folder, 'journal/') : [])];
     const { octets, streams } = await written(files, copy, out, progress.show);
     progress.clear();
     effects.out(`${relative(effects.cwd, out)}: ${streams} files, ${octets} octets\n`);
@@ -96,7 +103,7 @@ async function layDown(
 async function makeAll(
   opened: OpenedJournal,
   copy: JournalRecord,
-  { made, room, cache }: { readonly made: string; readonly room: string; readonly cache: string },
+  { made, room, kind, cache }: { readonly made: string; readonly room: string; readonly kind: NotesKind; readonly cache: string },
   progress: (text: string) => void,
 ): Promise<void> {
   const [into, aside, workspace] = [join(made, 'site'), join(room, 'aside'), join(room, 'book')];
@@ -118,7 +125,15 @@ async function makeAll(
   const document = recordJson(copy);
   writeFileSync(join(made, 'record.json'), `${JSON.stringify(document, null, 1)}\n`);
   writeFileSync(join(made, 'record.schema.json'), `${JSON.stringify(schemaOf(document, copy.journal.settings.title), null, 1)}\n`);
-  writeFileSync(join(made, 'README.txt'), archiveWords(copy, { notes: copy.copy.leavesOut.length === 0 }));
+  writeFileSync(join(made, 'README.txt'), archiveWords(copy, { notes: kind }));
+}
+
+type NotesKind = ArchiveContents['notes'];
+
+/** The notes go on with the vehicle to its next keeper; of a past day they would be the notes of later days too. */
+function notesIn({ copy }: JournalRecord, all: boolean): NotesKind {
+  if (copy.leavesOut.length === 0) return 'as written';
+  return copy.leavesOut.every((kind) => kind === 'former-private') && all ? 'without former private' : 'none';
 }
 
 /** Every file below a folder that does not begin with a dot. A link that leads out is passed over, as in reading. */

@@ -131,7 +131,7 @@ async function publish(
 
 /** The owner's own copy may say what is amiss. */
 function isUsual({ copy }: JournalRecord): boolean {
-  return copy.leavesOut.every((kind) => kind === 'private');
+  return copy.leavesOut.every((kind) => kind === 'private' || kind === 'former-private');
 }
 
 /** Changes with whatever the site is made from: the notes, the files beside them, the day and the copy asked for, and the program. */

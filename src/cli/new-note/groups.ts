@@ -79,6 +79,7 @@ const GROUPS: readonly Group[] = [
   },
   { field: 'closes', often: true, entries: ({ item }) => [item && `{ id: ${item.id}, how: how it was done }`] },
   { field: 'defers', entries: ({ item, last }) => [item && last ? `{ id: ${item.id}, to: ${last}, because: why }` : null] },
+  { field: 'handed-over', entries: ({ person }) => [`{ to: ${person}, how: returned, with: [keys, papers], note: what was agreed }`] },
   { field: 'reached', entries: ({ next }) => [next && reached(next)] },
   {
     field: 'film',

@@ -12,6 +12,7 @@ import { closedStatements } from './closed-statements.ts';
 import { correctedSessions } from './corrected-sessions.ts';
 import { datesInTime } from './dates-in-time.ts';
 import { folderDates } from './folder-dates.ts';
+import { handOvers } from './hand-overs.ts';
 import { hoursOfADay } from './hours-of-a-day.ts';
 import { overlappingHours } from './overlapping-hours.ts';
 import { pictureWords } from './picture-words.ts';
@@ -35,6 +36,7 @@ export const CHECKS: readonly Check[] = [
   overlappingHours,
   hoursOfADay,
   soldParts,
+  handOvers,
   billsOnce,
   closedStatements,
   pictureWords,

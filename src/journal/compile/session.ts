@@ -5,6 +5,7 @@ import type { Reporter } from '../read/reporter.ts';
 import type { Path } from '../read/source/tree.ts';
 import { receivedOf, valuedOf } from './client-money.ts';
 import type { Catalogues, Names } from './context.ts';
+import { handedOverOf } from './hand-overs.ts';
 import { bagsOf, closesOf, defersOf, emptiedOf, opensOf, reachedOf } from './items.ts';
 import { clipsBeside, filmOf, papersOf, picturesOf } from './media.ts';
 import { checkOtherLinks } from './other-links.ts';
@@ -77,6 +78,7 @@ export function compileSession(note: NoteSource, { catalogues, names, assets, no
     closes: closesOf(source.closes),
     defers: defersOf(source.defers, context),
     reached: reachedOf(source.reached, context),
+    handedOver: handedOverOf(source.handedOver, context),
     pictures: picturesOf(source.pictures, prose, bags, context),
     film: filmOf(source.film, context),
     clipsBeside: clipsBeside(source.film, context),

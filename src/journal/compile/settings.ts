@@ -1,4 +1,5 @@
 /** journal.yaml → the settings of the journal, its people, subsystems, milestones and stores. */
+import { unknownName } from '../diagnostics/diagnostic.ts';
 import { didYouMean } from '../diagnostics/nearest.ts';
 import { ENTRY_KINDS, type EntryKind, GENERAL, type Settings, type Subsystem } from '../model.ts';
 import type { JournalFields } from '../read/journal-source.ts';
@@ -27,6 +28,7 @@ export function compileSettings(source: JournalFields, tree: Tree, out: Reporter
     title: source.title,
     about: source.about,
     vehicle: vehicleOf(source),
+    keeper: keeperOf(source, tree, out),
     arrived: source.arrived,
     arrivedPlace: tree.placeOf(['arrived']),
     currency: currency.code,
@@ -77,6 +79,13 @@ function currencyOf({ currency }: JournalFields, tree: Tree, out: Reporter): { r
 
 function vehicleOf({ vehicle }: JournalFields): Settings['vehicle'] {
   return { ...vehicle, marks: Object.entries(vehicle.marks).map(([what, mark]) => ({ what, mark })) };
+}
+
+function keeperOf({ keeper, people }: JournalFields, tree: Tree, out: Reporter): Settings['keeper'] {
+  if (keeper === null || Object.hasOwn(people, keeper)) return keeper;
+  const unknown = unknownName('person', keeper, Object.keys(people));
+  out.report('A402', tree.placeOf(['keeper']), `There is no person \`${keeper}\`.`, unknown);
+  return unknown.unknown.nearest;
 }
 
 function workshopOf({ workshop }: JournalFields, tree: Tree, out: Reporter): Settings['workshop'] {

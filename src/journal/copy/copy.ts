@@ -6,8 +6,9 @@ import { replay } from '../replay/replay.ts';
 import { WITHOUT } from './leave-out.ts';
 
 /** What a copy leaves out where journal.yaml does not say. */
-export const USUAL_COPIES: Readonly<Record<'workshop' | 'record' | 'public', readonly LeaveOut[]>> = {
+export const USUAL_COPIES: Readonly<Record<'workshop' | 'keeper' | 'record' | 'public', readonly LeaveOut[]>> = {
   workshop: [],
+  keeper: ['former-private'],
   record: ['private'],
   public: ['private', 'money', 'people', 'marks'],
 };

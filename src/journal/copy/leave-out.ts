@@ -2,15 +2,14 @@
  * What each kind of matter is, and how a journal is without it. A copy is a smaller journal: what is taken out here no
  * page, figure, index or file made from it can know.
  */
-import type { Bill, Destination, Journal, LeaveOut, PartEntry, Session } from '../model.ts';
+import type { Bill, Destination, HandedOver, Journal, LeaveOut, PartEntry, PersonId, Session } from '../model.ts';
+import { keepingsOf } from '../replay/keepers.ts';
+import { withoutFormerPrivate } from './former-private.ts';
 
 /** A journal without one kind of matter. */
 export const WITHOUT: Readonly<Record<LeaveOut, (journal: Journal) => Journal>> = {
-  private: (journal) =>
-    withParts(
-      withSessions(journal, () => ({ private: null })),
-      () => ({ private: null }),
-    ),
+  private: withoutPrivate,
+  'former-private': (journal) => withoutFormerPrivate(journal, withoutPrivate),
   marks: withoutMarks,
   papers: withoutPapers,
   film: (journal) => withSessions(journal, () => ({ film: [], clipsBeside: [] })),
@@ -19,6 +18,13 @@ export const WITHOUT: Readonly<Record<LeaveOut, (journal: Journal) => Journal>> 
   hours: withoutHours,
   money: withoutMoney,
 };
+
+function withoutPrivate(journal: Journal): Journal {
+  return withParts(
+    withSessions(journal, () => ({ private: null })),
+    () => ({ private: null }),
+  );
+}
 
 function withSessions(journal: Journal, change: (session: Session) => Partial<Session>): Journal {
   return { ...journal, sessions: journal.sessions.map((session) => ({ ...session, ...change(session) })) };
@@ -59,9 +65,11 @@ const CLIENT = 'the client';
  */
 function withoutPeople(journal: Journal): Journal {
   const one = journal.people.values().next().value;
+  const keeper = numbered(journal);
   const people: Journal['people'] = one === undefined ? new Map() : new Map([[SOMEBODY, { ...one, id: SOMEBODY, name: 'The workshop' }]]);
   const of = ({ settings }: Journal) => ({
     ...settings,
+    keeper: keeper(settings.keeper),
     client: { name: null, address: null, reference: null, terms: null },
     workshop: { ...settings.workshop, name: null, address: null, taxNumber: null },
   });
@@ -77,8 +85,15 @@ function withoutPeople(journal: Journal): Journal {
     valued: session.valued.map((entry) => ({ ...entry, by: null })),
     attributed: session.attributed.map((entry) => ({ ...entry, by: entry.by === null ? null : SOMEBODY })),
     opens: session.opens.map((entry) => ({ ...entry, from: null })),
+    handedOver: session.handedOver.map((entry): HandedOver => ({ ...entry, to: keeper(entry.to) })),
   }));
   return { ...bare, people, settings: of(journal) };
+}
+
+/** Keepers by number, in the order in which they had the vehicle: that it passed on is told, and not to whom. */
+function numbered(journal: Journal): <Who extends PersonId | null>(keeper: Who) => Who {
+  const known = [...new Set(keepingsOf(journal).flatMap(({ keeper }) => keeper ?? []))];
+  return <Who extends PersonId | null>(keeper: Who) => (keeper === null ? keeper : (`keeper-${known.indexOf(keeper) + 1}` as Who));
 }
 
 /** Where something is sent out to, comes back from, or was had from, is a firm or a person. */
@@ -126,6 +141,7 @@ function withoutMoney(journal: Journal): Journal {
     parts: session.parts.map((entry) => ({ ...entry, quoted: null })),
     opens: session.opens.map((entry) => ({ ...entry, price: null })),
     counted: session.counted.map((entry) => ({ ...entry, value: null })),
+    handedOver: session.handedOver.map((entry) => ({ ...entry, price: null })),
   }));
   const nobody = { name: null, address: null };
   const settings: Journal['settings'] = {

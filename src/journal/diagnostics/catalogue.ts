@@ -118,6 +118,9 @@ export const CATALOGUE = {
   A615: error('Temporary measure without an end', 'A temporary measure names the milestone it must be undone before.'),
   A616: warning('Milestone before an earlier one', 'A milestone is reached while one that stands before it is not.'),
   A618: warning('Bag with nothing of what it names', '`off` of a bag names a part that the note does not take off.'),
+  A619: error('Handed over to its keeper', 'The vehicle passes to somebody who has it already.'),
+  A620: error('Cannot go or stay', 'A hand-over names a part that is on the vehicle, not here, or named as going and as staying.'),
+  A621: error('A price, and not sold', 'Only what was sold has a price.'),
   A617: error('Due before what is past', 'An item is opened before, or put off to, a milestone that was reached already.'),
 
   A701: warning(

@@ -1,7 +1,18 @@
 /** Ledger entries from the lines of a session. */
 import Fraction from 'fraction.js';
 import { entryId } from '../model/entry-id.ts';
-import type { Bill, BillLine, Charge, Foreign, Journal, Minor, Sale, Session } from '../model.ts';
+import {
+  type Bill,
+  type BillLine,
+  type Charge,
+  type Foreign,
+  GENERAL,
+  type HandedOver,
+  type Journal,
+  type Minor,
+  type Sale,
+  type Session,
+} from '../model.ts';
 import type { Entry } from '../record.ts';
 import { shareOut } from '../values/money.ts';
 import { asPart, type Taxed, type TaxPart, turned } from '../values/tax.ts';
@@ -130,4 +141,18 @@ export function saleEntry(session: Session, sale: Sale, i: number, journal: Jour
     cost: true,
   } as const;
   return entryOf(session, sale.charge, turned({ net: sale.net, tax: sale.tax, gross: sale.gross }), { ...own, place: sale.place }, journal);
+}
+
+/** What the vehicle itself was sold for: money that came in, and in neither view, as the price it was bought for. */
+export function handOverEntries(session: Session, { price, place }: HandedOver, i: number, journal: Journal): Entry[] {
+  if (price === null) return [];
+  const own = {
+    id: entryId(session.id, 'handed-over', i),
+    kind: 'vehicle',
+    what: 'The vehicle, sold',
+    paid: false,
+    cost: false,
+    place,
+  } as const;
+  return [entryOf(session, { part: null, subsystem: GENERAL }, turned(untaxed(price)), own, journal)];
 }

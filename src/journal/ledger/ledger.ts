@@ -4,7 +4,7 @@ import type { Diagnostic } from '../diagnostics/diagnostic.ts';
 import { entryId } from '../model/entry-id.ts';
 import { type BillLine, type ConsumableId, GENERAL, type Journal, type Session } from '../model.ts';
 import type { Entry, Ledger, StockAccount } from '../record.ts';
-import { billEntries, entryOf, saleEntry, untaxed } from './entries.ts';
+import { billEntries, entryOf, handOverEntries, saleEntry, untaxed } from './entries.ts';
 import { chargesOf } from './labour.ts';
 import { lineId, type Settled, settleRefunds } from './refunds.ts';
 import { type Shelf, shelfOf } from './shelf.ts';
@@ -60,6 +60,7 @@ function entriesOf(session: Session, posting: Posting): Entry[] {
       ...bill.lines.flatMap((line, i) => stockLine(session, line, lineId(bill, i), posting)),
     ]),
     ...session.sold.map((sale, i) => saleEntry(session, sale, i, posting.journal)),
+    ...session.handedOver.flatMap((passed, i) => handOverEntries(session, passed, i, posting.journal)),
     ...useEntries(session, posting),
     ...countEntries(session, posting),
   ];

@@ -60,6 +60,8 @@ type AsWritten = 'title' | 'about' | 'arrived' | 'timeZone' | 'locale' | 'stock'
 
 export interface Settings extends Given<Pick<JournalSource, AsWritten>> {
   readonly vehicle: Vehicle;
+  /** Who kept the vehicle at first; null where the journal does not say. */
+  readonly keeper: PersonId | null;
   readonly arrivedPlace?: Place;
   /** ISO 4217 code, upper case; null for a journal without money. */
   readonly currency: string | null;

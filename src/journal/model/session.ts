@@ -147,6 +147,12 @@ export interface Valuation extends Placed<Pick<EntryOf<'valued'>, 'basis' | 'by'
   readonly paper: string | null;
 }
 
+/** The vehicle passes to another keeper. */
+export interface HandedOver extends Placed<Omit<EntryOf<'handedOver'>, 'price'>> {
+  /** Of the vehicle itself, where it was sold. */
+  readonly price: Minor | null;
+}
+
 export interface StockTake extends Placed<Omit<EntryOf<'counted'>, 'value'>> {
   /** What was found beyond the books is worth; null where the note does not say. */
   readonly value: Minor | null;
@@ -218,6 +224,7 @@ interface Recorded {
   readonly closes: readonly Placed<EntryOf<'closes'>>[];
   readonly defers: readonly Placed<EntryOf<'defers'>>[];
   readonly reached: readonly Placed<EntryOf<'reached'>>[];
+  readonly handedOver: readonly HandedOver[];
   readonly pictures: readonly Picture[];
   readonly film: readonly FilmClip[];
   /** Clips in its folder that it does not name, by their paths inside the journal. They are not published. */

@@ -3,6 +3,7 @@ import type { Moment } from '../record.ts';
 import { endOf } from '../replay/seat.ts';
 import { isHere } from '../replay/words.ts';
 import { conditionInWords, conditionsAt } from './condition.ts';
+import { keepings, type StayedWith, stayedWith } from './keepers.ts';
 import { observationsOf } from './observations.ts';
 import { noteOfGoing } from './originals.ts';
 import { opinionDays, originAt } from './origins.ts';
@@ -24,6 +25,8 @@ export interface OffVehicle {
   readonly condition: string | null;
   /** An original: it stays with the vehicle and goes with it (Charter of Turin, read in a 2012 draft). */
   readonly goesWithVehicle: boolean;
+  /** With whom it stayed when the vehicle passed on; null while it is with the keeper. */
+  readonly stayed: StayedWith | null;
   /** For what is gone: what the note said. */
   readonly note: string | null;
 }
@@ -39,7 +42,8 @@ const rows = perRecord((record) =>
   [...record.journal.parts.values()].map((part) => {
     const stays = staysOf(record, part.id).flatMap(({ from, to }) => (to ? [from.date, to.date] : [from.date]));
     const seen = observationsOf(record, part.id).map(({ date }) => date);
-    return new Stepwise([...stays, ...seen, ...opinionDays(record, part.id)], (date) => offRows(record, part, date));
+    const passed = keepings(record).map(({ from }) => from);
+    return new Stepwise([...stays, ...seen, ...passed, ...opinionDays(record, part.id)], (date) => offRows(record, part, date));
   }),
 );
 
@@ -47,7 +51,8 @@ function offRows(record: RegisterSource, part: Part, date: IsoDate): readonly Of
   const origin = originAt(record, part.id, date);
   return whereaboutsAt(record, part.id, date)
     .filter(({ where }) => where.at !== 'fitted' && isHere(where))
-    .map(({ where, count, which, since }) => ({
+    .map(({ where, count, which, since }) => ({ where, count, which, since, stayed: stayedWith(record, part.id, where, date) }))
+    .map(({ where, count, which, since, stayed }) => ({
       part: part.id,
       position: part.position,
       count,
@@ -56,7 +61,8 @@ function offRows(record: RegisterSource, part: Part, date: IsoDate): readonly Of
       since,
       origin,
       condition: conditionInWords(conditionsAt(record, part.id, { where, count, which }, date), count),
-      goesWithVehicle: origin === 'original' && where.at !== 'gone' && where.at !== 'missing',
+      goesWithVehicle: origin === 'original' && where.at !== 'gone' && where.at !== 'missing' && stayed === null,
+      stayed,
       note: where.at === 'gone' ? noteOfGoing(record, part.id, where.how, date) : null,
     }));
 }
@@ -67,9 +73,9 @@ export interface StoreRows {
   readonly things: readonly OffVehicle[];
 }
 
-/** Stores in declared order, empty ones too; what is unplaced comes last, when there is any. */
+/** Stores in declared order, empty ones too, without what stayed with a former keeper; what is unplaced comes last, when there is any. */
 export function storesAt(record: RegisterSource, at: At): readonly StoreRows[] {
-  const lying = offVehicleAt(record, at).filter(({ where }) => endOf(where).at === 'stores');
+  const lying = offVehicleAt(record, at).filter(({ where, stayed }) => endOf(where).at === 'stores' && stayed === null);
   const by = groupedBy(lying, ({ where }) => storeOf(where));
   const named = record.journal.stores.map((store) => ({ store, things: by.get(store) ?? [] }));
   const unplaced = by.get(null);

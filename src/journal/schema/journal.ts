@@ -3,7 +3,7 @@ import * as z from 'zod';
 import { readMarkUp, readPercent } from '../values/tax.ts';
 import { having } from './facts.ts';
 import { date, fields, listOf, manyOf, maybe, oneOf, prose, read, text } from './fields.ts';
-import { partName } from './names.ts';
+import { partName, personName } from './names.ts';
 import { ENTRY_KINDS, LEAVE_OUT, STATEMENT_SHOWS } from './words.ts';
 
 const rate = z.union([text, z.array(fields({ from: date, 'per-hour': text }))]);
@@ -34,6 +34,8 @@ export const journalSchema = fields({
   locale: text.default('en-GB'),
   address: maybe(text),
   people: having(named(fields({ name: prose, rate: rate.default('0') })), { brings: 'person' }),
+  /** Who keeps the vehicle at first; `handed-over` of a note passes it on. */
+  keeper: maybe(personName),
   subsystems: having(named(fields({ name: prose, budget: budget.prefault({}) })), { brings: 'subsystem' }),
   milestones: having(named(text), { brings: 'milestone' }),
   stores: having(manyOf(text), { brings: 'store' }),

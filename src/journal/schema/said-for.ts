@@ -1,5 +1,5 @@
 /** Words that people try first, and what to write for them. What stands between backticks is right as typed. */
-import type { ACTIONS, BOUGHT_AS, GONE_HOW, HAZARDS, ITEM_KINDS, ORIGINS, RESULTS, VERDICTS } from './words.ts';
+import type { ACTIONS, BOUGHT_AS, GONE_HOW, HAZARDS, ITEM_KINDS, ORIGINS, PASSED_HOW, RESULTS, VERDICTS } from './words.ts';
 
 /** By word in small letters, words of two with a hyphen. */
 export type SaidFor = ReadonlyMap<string, string>;
@@ -69,6 +69,13 @@ export const SAID_FOR_HOW = saidFor<(typeof GONE_HOW)[number]>([
   ['`scrapped`', 'binned dumped thrown-away discarded broken'],
   ['`given`', 'gift donated given-away'],
   ['`lost`', 'mislaid missing stolen'],
+]);
+
+export const SAID_FOR_PASSED = saidFor<(typeof PASSED_HOW)[number]>([
+  ['`sold`', 'bought sale purchase'],
+  ['`given`', 'gift donated bequeathed inherited left'],
+  ['`returned`', 'back delivered handed-back'],
+  ['`lent`', 'loan loaned borrowed'],
 ]);
 
 export const SAID_FOR_RESULTS = saidFor<(typeof RESULTS)[number]>([

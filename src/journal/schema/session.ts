@@ -42,10 +42,11 @@ import {
   SAID_FOR_HOW,
   SAID_FOR_KINDS,
   SAID_FOR_ORIGINS,
+  SAID_FOR_PASSED,
   SAID_FOR_RESULTS,
   SAID_FOR_VERDICTS,
 } from './said-for.ts';
-import { ACTIONS, BOUGHT_AS, HAZARDS, HOW, ITEM_KINDS, ORIGINS, RESULTS, VERDICTS } from './words.ts';
+import { ACTIONS, BOUGHT_AS, HAZARDS, HOW, ITEM_KINDS, ORIGINS, PASSED_HOW, RESULTS, VERDICTS } from './words.ts';
 
 const pictureFile = having(text, { writtenAs: 'picture-file' });
 const paperFile = having(text, { writtenAs: 'paper-file' });
@@ -197,6 +198,20 @@ const valued = fields({
   paper: maybe(paperFile),
 });
 
+/** The vehicle passes to another keeper. */
+const handOver = fields({
+  to: decisive(personName),
+  how: decisive(oneOf(PASSED_HOW, SAID_FOR_PASSED)),
+  /** Of the vehicle itself; it is in no cost of the work. */
+  price: maybe(text),
+  /** What goes along and is no part: keys, papers. */
+  with: manyOf(prose),
+  /** Parts off the vehicle that go along though they are no originals, and originals that stay. */
+  goes: manyOf(partName),
+  stays: manyOf(partName),
+  note: maybe(prose),
+});
+
 const bag = fields({
   bag: bagNumber,
   holds: listOf(text),
@@ -275,6 +290,7 @@ export const sessionSchema = fields({
   closes: entries(fields({ id: itemName, how: maybe(prose) })),
   defers: entries(fields({ id: itemName, to: milestoneName, because: prose })),
   reached: entries(fields({ milestone: milestoneName, 'with-open': manyOf(itemName), because: maybe(prose) })),
+  'handed-over': entries(handOver),
   pictures: entries(picture),
   film: entries(film),
   papers: entries(paper),

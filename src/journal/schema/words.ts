@@ -89,6 +89,10 @@ export type GoneHow = (typeof GONE_HOW)[number];
 export const HOW = [...GONE_HOW, 'loan', 'made-safe'] as const;
 export type How = (typeof HOW)[number];
 
+/** How the vehicle passed to another keeper. `returned` is to whom it belongs, after work or a loan. */
+export const PASSED_HOW = ['sold', 'given', 'returned', 'lent'] as const;
+export type PassedHow = (typeof PASSED_HOW)[number];
+
 export const RESULTS = ['good', 'fair', 'poor'] as const;
 export type MethodResult = (typeof RESULTS)[number];
 
@@ -114,5 +118,6 @@ export const CONDITION_WORDS: Readonly<Record<Condition, string>> = {
 
 /** A copy of the record: `workshop`, `record`, `public`, or one that the journal names. */
 export type CopyName = string;
-export const LEAVE_OUT = ['private', 'money', 'hours', 'people', 'marks', 'stores', 'papers', 'film'] as const;
+/** `former-private`: private matter of keepers who have the vehicle no longer. */
+export const LEAVE_OUT = ['private', 'former-private', 'money', 'hours', 'people', 'marks', 'stores', 'papers', 'film'] as const;
 export type LeaveOut = (typeof LEAVE_OUT)[number];

@@ -1,4 +1,4 @@
-import { CONSUMABLES, note, PARTS } from '../base.ts';
+import { CONSUMABLES, JOURNAL, note, PARTS } from '../base.ts';
 import type { Case } from './case.ts';
 
 const earlier = (fields: string) => ({ more: { 'sessions/2031-03-01-earlier.md': note(fields).replace('2031-03-12', '2031-03-01') } });
@@ -285,6 +285,20 @@ export const BAGS_AND_ITEMS: readonly Case[] = [
     hint: /before: first-start/,
     first: '{ milestone: stripped',
   },
+  {
+    shows: 'a vehicle handed over to who has it',
+    code: 'A619',
+    files: { journal: `${JOURNAL}keeper: rh\n` },
+    note: 'handed-over: [{ to: rh, how: given }]',
+    says: /`rh`, who has it/,
+  },
+  {
+    shows: 'a part that goes along though it is on the vehicle',
+    code: 'A620',
+    note: 'handed-over: [{ to: rh, how: given, stays: [drum] }]',
+    says: /is on the vehicle, and goes with it/,
+  },
+  { shows: 'a price of what was lent', code: 'A621', note: 'handed-over: [{ to: rh, how: lent, price: 10.00 }]' },
   { shows: 'a milestone out of order', code: 'A616', note: 'reached: [{ milestone: first-start }]' },
 ];
 

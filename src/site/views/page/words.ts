@@ -134,6 +134,7 @@ export const HAZARD_WORDS: Readonly<Record<Hazard, string>> = {
 
 const KIND_OUT: Readonly<Record<LeaveOut, string>> = {
   private: 'private notes',
+  'former-private': 'private notes of former keepers',
   money: 'money',
   hours: 'hours',
   people: 'names of people and firms',
@@ -145,7 +146,8 @@ const KIND_OUT: Readonly<Record<LeaveOut, string>> = {
 
 /** Which copy this is, and what it leaves out, as every page says it: `Public copy, without money and private notes.` */
 export function copyWords({ name, leavesOut }: Copy): string {
-  const without = leavesOut.length === 0 ? ', with everything' : `, without ${listed(leavesOut.map((kind) => KIND_OUT[kind]))}`;
+  const kinds = leavesOut.filter((kind) => kind !== 'former-private' || !leavesOut.includes('private'));
+  const without = kinds.length === 0 ? ', with everything' : `, without ${listed(kinds.map((kind) => KIND_OUT[kind]))}`;
   return `${capital(name.replaceAll('-', ' '))} copy${without}.`;
 }
 

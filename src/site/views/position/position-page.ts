@@ -4,8 +4,10 @@ import { CONDITION_WORDS, type Hazard, type Part, type PartId, type PositionId }
 import { type CameShort, cameShortOf } from '../../../journal/registers/came-short.ts';
 import { conditionInWords, conditionsAt } from '../../../journal/registers/condition.ts';
 import { hazardsOfParts } from '../../../journal/registers/hazards.ts';
+import { stayedWith } from '../../../journal/registers/keepers.ts';
 import { type Whereat, whereaboutsAt } from '../../../journal/registers/stays.ts';
 import { type PositionTimeline, positionTimeline } from '../../../journal/timelines/timelines.ts';
+import { keeperName } from '../keepers/keepers.ts';
 import type { Markup } from '../page/html.ts';
 import type { Sheet } from '../page/sheet.ts';
 import { capital, counted, sentence } from '../page/words.ts';
@@ -46,6 +48,8 @@ export interface PositionPage {
   readonly ways: readonly Markup[];
   /** What came back short and is still owed, a line each. */
   readonly short: readonly string[];
+  /** What stayed behind when the vehicle passed on, a line each. */
+  readonly stayed: readonly string[];
   /** What stands on the page under a heading of its own; empty where all of it is soon seen. */
   readonly contents: readonly (readonly [id: string, words: string])[];
 }
@@ -82,6 +86,7 @@ export function positionPage(sheet: Sheet, id: PositionId): PositionPage {
     hazards: hazardsOfParts(record, position.parts, record.day),
     ways: parts.flatMap((part) => wayLines(sheet, part).slice(-1)),
     short: position.parts.flatMap((part) => cameShortOf(record, part, null).map((one) => shortLine(sheet, id, one))),
+    stayed: position.parts.flatMap((part) => stayedLines(sheet, id, part)),
     contents:
       chronicle.length > SOON_SEEN
         ? contentsOf(decisions.length + life.now.undecided > 0, shown.length > 0, life.measurements.length > 0, parts.length)
@@ -110,6 +115,17 @@ function contentsOf(decided: boolean, pictures: boolean, measured: boolean, part
 /** On the page of its position a part needs no name, a candidate does. */
 function shortLine(sheet: Sheet, position: PositionId, short: CameShort): string {
   return `${short.part === position ? '' : `${sheet.partName(short.part)}: `}${shortWords(sheet, short)}`;
+}
+
+/** `with Ruth Haskell-Dray, since 3 May 2031` */
+function stayedLines(sheet: Sheet, position: PositionId, part: PartId): readonly string[] {
+  return whereaboutsAt(sheet.record, part, sheet.day).flatMap(({ where }) => {
+    const stayed = stayedWith(sheet.record, part, where, null);
+    if (stayed === null) return [];
+    return [
+      `${part === position ? '' : `${sheet.partName(part)}: `}with ${keeperName(sheet, stayed.keeper)}, since ${sheet.date(stayed.since)}`,
+    ];
+  });
 }
 
 function saidOf(places: number, note: string | null): string {

@@ -1,0 +1,127 @@
+/** In whose keeping the vehicle stood, and what went along when it passed on. */
+import { fileURLToPath } from 'node:url';
+import { describe, expect, test } from 'vitest';
+import { linkedData } from '../../src/exports/linked-data.ts';
+import { copyOf } from '../../src/journal/copy/copy.ts';
+import { withheldTexts } from '../../src/journal/copy/withheld.ts';
+import { compileJournal } from '../../src/journal/pipeline.ts';
+import type { JournalRecord } from '../../src/journal/record.ts';
+import { keeperAt, stayedWith } from '../../src/journal/registers/keepers.ts';
+import { offVehicleAt, storesAt } from '../../src/journal/registers/stores.ts';
+import { loadJournal } from '../../src/load/load.ts';
+import { compileFiles, JOURNAL } from '../journal/base.ts';
+
+const FOLDER = fileURLToPath(new URL('../cases/the-vehicle-changes-hands/journal', import.meta.url));
+const compiled = compileJournal(loadJournal(FOLDER), { today: '2031-12-31' });
+const record = compiled.record as JournalRecord;
+
+const stayed = (of: JournalRecord, at: string | null = null) =>
+  Object.fromEntries(offVehicleAt(of, at).flatMap(({ part, stayed }) => (stayed ? [[part, stayed.keeper]] : [])));
+
+describe('a sale', () => {
+  test('passes the vehicle on, from its day and not before', () => {
+    expect(compiled.diagnostics).toEqual([]);
+    expect([keeperAt(record, '2031-02-28'), keeperAt(record, '2031-03-01'), keeperAt(record, null)]).toEqual(['ruth', 'edda', 'edda']);
+  });
+
+  test('takes originals and what is named along; the rest stays with the old keeper, out of the new one’s stores', () => {
+    expect(stayed(record)).toEqual({ 'hose-new': 'ruth', badge: 'ruth' });
+    expect(stayed(record, '2031-02-28')).toEqual({});
+    const lying = storesAt(record, null).flatMap(({ things }) => things.map(({ part }) => part));
+    expect(lying.sort()).toEqual(['drum-spare', 'jack', 'nuts']);
+    expect(
+      offVehicleAt(record, null)
+        .filter(({ goesWithVehicle }) => goesWithVehicle)
+        .map(({ part }) => part),
+    ).not.toContain('badge');
+  });
+
+  test('has its price apart from the cost of the work, as money that came in', () => {
+    const entry = record.ledger.entries.find(({ kind }) => kind === 'vehicle');
+    expect(entry).toMatchObject({ gross: -420_000, paid: false, cost: false, date: '2031-03-01' });
+    expect(copyOf(record, 'public').ledger.entries.filter(({ kind }) => kind === 'vehicle')).toEqual([]);
+  });
+
+  test('is a transfer of custody of the vehicle and of what goes along (CIDOC CRM 7.1.2, E10 with P28, P29, P30)', () => {
+    const nodes = (linkedData(record)['@graph'] as { id: string; type: string }[]).filter(({ id }) => id.startsWith('#hand-over'));
+    expect(nodes).toEqual([
+      expect.objectContaining({
+        type: 'crm:E10_Transfer_of_Custody',
+        custodyOf: ['#vehicle', '#part-drum', '#part-nuts', '#part-jack'],
+        surrenderedBy: '#person-ruth',
+        receivedBy: '#person-edda',
+        timeSpan: expect.objectContaining({ began: '2031-03-01' }),
+      }),
+    ]);
+  });
+
+  test('in a copy without names is one from the first keeper to the second', () => {
+    const copy = copyOf(record, 'public');
+    expect([keeperAt(copy, '2031-02-28'), keeperAt(copy, null)]).toEqual(['keeper-1', 'keeper-2']);
+    expect(JSON.stringify(linkedData(copy))).not.toMatch(/ruth|edda|4200|420000/i);
+    expect(stayed(copy)).toEqual({ 'hose-new': 'keeper-1', badge: 'keeper-1' });
+  });
+});
+
+describe('what was private', () => {
+  const privates = ({ journal }: JournalRecord) => [
+    ...[...journal.parts.values()].flatMap((part) => part.private ?? []),
+    ...journal.sessions.flatMap((session) => session.private ?? []),
+  ];
+
+  test('to a former keeper is not in the copy of the present one, whose own is', () => {
+    const copy = copyOf(record, 'keeper');
+    expect(privates(copy)).toEqual(['The shed roof leaks over the offside.']);
+    expect(
+      withheldTexts(record, copy)
+        .map(({ text }) => text)
+        .sort(),
+    ).toEqual(['He beat me down over the price of the van.', 'I never liked this drum.', 'I would have taken less.']);
+    expect(privates(copyOf(record, 'workshop'))).toHaveLength(4);
+  });
+
+  test('before any hand-over is not in a copy for whoever comes next', () => {
+    const before = compileJournal(loadJournal(FOLDER), { today: '2031-12-31', to: '2031-02-28' }).record as JournalRecord;
+    expect(privates(copyOf(before, 'keeper'))).toEqual([]);
+    expect(privates(copyOf(before, 'workshop'))).toHaveLength(2);
+  });
+});
+
+describe('a loan', () => {
+  const evening = (date: string, fields: string) =>
+    [`sessions/${date}-evening.md`, `---\ndate: ${date}\ntitle: Evening\n${fields}\n---\n`] as const;
+  const lent = compileFiles({
+    journal: `${JOURNAL}keeper: rh\n`,
+    more: Object.fromEntries([
+      evening('2031-03-01', 'parts: [{ part: drum, did: removed, to: shelf A1 }]\nprivate: Mine before'),
+      evening('2031-04-01', 'handed-over: [{ to: jm, how: lent }]'),
+      evening('2031-05-01', 'private: His meanwhile'),
+      evening('2031-06-01', 'handed-over: [{ to: rh, how: returned }]'),
+    ]),
+  }).record as JournalRecord;
+
+  test('takes nothing along that is not named, and what stayed is with the keeper again when the vehicle is back', () => {
+    expect(stayed(lent, '2031-05-01')).toMatchObject({ drum: 'rh', 'drum-donor': 'rh' });
+    expect(stayed(lent)).toEqual({});
+    expect(keeperAt(lent, '2031-05-01')).toBe('jm');
+  });
+
+  test('leaves the keeper his own private matter, and not the borrower’s', () => {
+    const copy = copyOf(lent, 'keeper');
+    expect(copy.journal.sessions.flatMap((session) => session.private ?? [])).toEqual(['Mine before']);
+  });
+});
+
+test('what is moved after a hand-over is with whoever keeps the vehicle then', () => {
+  const { record: moved } = compileFiles({
+    journal: `${JOURNAL}keeper: rh\n`,
+    more: {
+      'sessions/2031-03-01-sold.md': '---\ndate: 2031-03-01\ntitle: Sold\nhanded-over: [{ to: jm, how: sold }]\n---\n',
+      'sessions/2031-04-01-came.md':
+        '---\ndate: 2031-04-01\ntitle: It came\nparts: [{ part: drum-donor, did: stored, to: shelf A1, note: He sent it after. }]\n---\n',
+    },
+  }) as { record: JournalRecord };
+  const where = { at: 'stores', store: 'shelf B2' } as const;
+  expect(stayedWith(moved, 'drum-donor', where, '2031-03-31')).toEqual({ keeper: 'rh', since: '2031-03-01' });
+  expect(stayed(moved)).not.toHaveProperty('drum-donor');
+});
