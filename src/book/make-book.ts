@@ -3,11 +3,13 @@ import { readFileSync } from 'node:fs';
 import { typeset } from '../exports/typeset.ts';
 import type { SiteRecord } from '../site/record.ts';
 import { account, cautions, comesWith, keepers, methods, papers, temporary, waysIn } from './appendices.ts';
+import { measurements } from './measured.ts';
 import { howToRead, theVehicle, titlePage } from './opening.ts';
 import { plates } from './plates.ts';
 import { departures, lives, register } from './register-chapters.ts';
 import { settingOf } from './setting.ts';
 import { story } from './story.ts';
+import { threads } from './threads.ts';
 import { literal } from './typst-text.ts';
 
 export const PAPERS = ['a4', 'us-letter', 'a5'] as const;
@@ -57,6 +59,7 @@ export function bookSource(record: SiteRecord, options: Pick<BookOptions, 'paper
     theVehicle(setting),
     keepers(setting),
     story(setting),
+    threads(setting),
     plates(setting),
     register(setting),
     lives(setting),
@@ -66,6 +69,7 @@ export function bookSource(record: SiteRecord, options: Pick<BookOptions, 'paper
     temporary(setting),
     comesWith(setting),
     cautions(setting),
+    measurements(setting),
     papers(setting),
     waysIn(setting),
   ];
@@ -77,7 +81,10 @@ export function bookSource(record: SiteRecord, options: Pick<BookOptions, 'paper
   return `${readFileSync(new URL('./book.typ', import.meta.url), 'utf8')}
 #show: setting.with(${named.join(', ')})
 ${attached.join('\n')}
-${parts.filter((part) => part !== '').join('\n\n')}
+${parts
+  .filter((part) => part !== '')
+  .map((part) => part.replace(/^= /gm, '#new-chapter()\n= '))
+  .join('\n\n')}
 `;
 }
 

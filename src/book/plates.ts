@@ -1,5 +1,6 @@
 /** Plates: the same view as found and as left, side by side. */
 import { eventsOfPosition } from '../journal/timelines/events.ts';
+import { sentence } from '../site/views/page/words.ts';
 import { altOf } from '../site/views/pictures/pictures.ts';
 import { picturesIn } from '../site/views/position/chronicle.ts';
 import { type ComparedView, comparedViews } from '../site/views/position/compared.ts';
@@ -35,6 +36,6 @@ export function plates(setting: BookSetting): string {
 function half(setting: BookSetting, { picture, session }: ComparedView['found']): string | null {
   const path = pictureFile(setting, picture.file);
   if (path === null) return null;
-  const said = picture.caption ?? setting.sheet.date(session.date);
+  const said = [sentence(picture.caption), `${setting.sheet.date(session.date)}.`].filter((one) => one !== '').join(' ');
   return `(path: ${literal(path)}, alt: ${literal(altOf(setting.sheet, picture, session))}, words: [${words(said)}])`;
 }

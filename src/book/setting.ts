@@ -5,6 +5,7 @@ import type { PartId, Picture, Session } from '../journal/model.ts';
 import { decoded } from '../journal/values/link.ts';
 import type { SiteRecord } from '../site/record.ts';
 import { type Sheet, sheetOf } from '../site/views/page/sheet.ts';
+import { sentence } from '../site/views/page/words.ts';
 import { altOf } from '../site/views/pictures/pictures.ts';
 import { call, literal, words } from './typst-text.ts';
 
@@ -42,9 +43,10 @@ export function figure(setting: BookSetting, picture: Picture, session: Session)
   const path = pictureFile(setting, picture.file);
   if (path === null) return '';
   const share = picture.view === 'detail' || !setting.floats ? DETAIL_SHARE : '100%';
-  const caption = picture.caption === null ? 'none' : `[${words(picture.caption)}]`;
+  const day = setting.sheet.date(session.date);
+  const caption = `[${words(picture.caption === null ? `${day}.` : `${sentence(picture.caption)} ${day}.`)}]`;
   const shown = picture.shows.map((part) => mention(setting, part)).join('');
-  return `${shown}${call('picture', { path: literal(path), alt: literal(altOf(setting.sheet, picture, session)), share, caption, float: String(setting.floats) })}`;
+  return `${shown}${call('picture', { path: literal(path), alt: literal(altOf(setting.sheet, picture, session)), share, caption, listed: String(picture.caption !== null), float: String(setting.floats) })}`;
 }
 
 /** The picture that an address in a note's prose means. */

@@ -58,14 +58,9 @@ function evening(setting: BookSetting, session: Session): string {
   });
   const rest = session.pictures.filter(({ file, unmentioned }) => !inProse.has(file) && !unmentioned);
   const touched = session.parts.map(({ part }) => mention(setting, part)).join('');
-  return [
-    `${call('evening', { title: `[${words(session.title)}]`, date: `[${words(sheet.date(session.date))}]`, 'label-name': literal(session.id) })}${touched}`,
-    prose,
-    ...rest.map((picture) => figure(setting, picture, session)),
-    factsOf(setting, session),
-  ]
-    .filter((one) => one !== '')
-    .join('\n\n');
+  const told = [`${touched}${prose}`, ...rest.map((picture) => figure(setting, picture, session)), factsOf(setting, session)];
+  const head = { title: `[${words(session.title)}]`, date: `[${words(sheet.date(session.date))}]`, 'label-name': literal(session.id) };
+  return call('evening', head, told.filter((one) => one !== '').join('\n\n'));
 }
 
 /** Who, how long, what it cost, and what was decided: one small paragraph under the prose. */

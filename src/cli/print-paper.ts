@@ -23,6 +23,10 @@ export interface PaperSource {
   readonly record: SiteRecord;
   /** The journal as this copy has it, for the tables. */
   readonly copy: JournalRecord;
+  /** All there is. */
+  readonly whole: JournalRecord;
+  /** The journal folder. */
+  readonly folder: string;
   /** A folder for files of the setting, removed when the paper is written. */
   readonly workspace: string;
   readonly progress: (told: string) => void;
@@ -64,7 +68,7 @@ export async function printPaper(
       workspace,
       progress: progress.show,
     });
-    const pdf = await set({ record, copy, workspace, progress: progress.show });
+    const pdf = await set({ record, copy, whole: opened.record, folder: opened.folder, workspace, progress: progress.show });
     progress.clear();
     const leaks = await leaksOfFile(`${name}.pdf`, pdf, withheldTexts(opened.record, copy));
     if (leaks.length > 0) {

@@ -18,6 +18,7 @@ locale: en-GB
 people: { rh: { name: Ruth Haskell-Dray, rate: 10.00 } }
 subsystems: { brakes: { name: Brakes } }
 milestones: { stripped: Stripped to the frame }
+threads: { hub: { title: "Two drums, and a crack", parts: [drum, drum-spare] } }
 stores: [shelf B2]
 `,
   'van/parts/brakes.yaml': `- { id: drum, name: "Front drum", origin: original, hazard: asbestos }
@@ -30,7 +31,7 @@ title: The drum *came* off
 hours: [{ by: rh, on: brakes, time: 19:00-20:00 }]
 parts: [{ part: drum, did: removed, to: shelf B2 }, { part: drum-spare, did: fitted }]
 decisions: [{ part: drum, verdict: replace, with: drum-spare, because: "Cracked at [the] hub." }]
-reached: [{ milestone: stripped }]
+measured: [{ part: drum, what: inside diameter, as: found, value: 9.070 in, limits: 9.000..9.060 in }]
 pictures: [{ file: drum.png, shows: [drum], view: as-found, caption: "As it came off.", alt: A drum. }]
 ---
 [The drum](part:drum) came off with #panic("two") pulls; $x^2$ and @nobody say so. It cost £5 and 3/8 in, which is ½ of nothing.
@@ -44,6 +45,10 @@ pictures: [{ file: drum.png, shows: [drum], view: as-found, caption: "As it came
 |---|--:|
 | 1 | 2 |
 `,
+  'van/sessions/2031-03-01-before.md':
+    '---\ndate: 2031-03-01\ntitle: The evening before\n---\nNothing was shown of it, and little was done.\n',
+  'van/sessions/2031-03-03-after.md':
+    '---\ndate: 2031-03-03\ntitle: The evening after\nprivate: Kept to myself\nreached: [{ milestone: stripped }]\n---\nNothing was shown of this one either.\n',
 };
 
 interface Book {
@@ -55,7 +60,7 @@ const book = {} as Book;
 
 async function bookOf(...more: string[]): Promise<Buffer> {
   const cwd = folderWith(NOTES);
-  const picture = await sharp({ create: { width: 900, height: 600, channels: 3, background: '#884422' } })
+  const picture = await sharp({ create: { width: 900, height: 360, channels: 3, background: '#884422' } })
     .png()
     .toBuffer();
   writeFileSync(join(cwd, 'van/sessions/2031-03-02-drum/drum.png'), picture);
@@ -74,6 +79,24 @@ async function readBook(): Promise<void> {
   document.destroy();
   library.destroy();
   Object.assign(book, { bytes, pages, pdf: await PDFDocument.load(bytes, { updateMetadata: false }) });
+}
+
+/** How many lines stand above and below the one picture of a page, which is brown. */
+async function linesRound(n: number): Promise<{ readonly above: number; readonly below: number }> {
+  const library = await PDFiumLibrary.init();
+  const document = await library.loadDocument(book.bytes);
+  const { data, width, height } = await document.getPage(n).render({ scale: 1, render: async ({ data: pixels }) => pixels });
+  document.destroy();
+  library.destroy();
+  const rows = Array.from({ length: height }, (_, y) => {
+    const row = Array.from({ length: width }, (_unused, x) =>
+      [...data.subarray((y * width + x) * 4, (y * width + x) * 4 + 3)].sort((a, b) => a - b),
+    );
+    const brown = row.filter(([low = 0, , high = 0]) => high - low > 80).length;
+    return brown > width / 3 ? 'picture' : row.some(([low = 255]) => low < 160) ? 'ink' : 'blank';
+  });
+  const lines = (some: readonly string[]) => some.filter((row, y) => row === 'ink' && some[y - 1] !== 'ink').length;
+  return { above: lines(rows.slice(0, rows.indexOf('picture'))), below: lines(rows.slice(rows.lastIndexOf('picture') + 1)) };
 }
 
 beforeEach(readBook);
@@ -113,6 +136,35 @@ describe('what the book says', () => {
     }
   });
 
+  test('a picture stands with the words of its evening: not over those of the one before, nor under those of the next', async () => {
+    const n = book.pages.findIndex((page) => page.includes('Three rings. 2 March 2031.') && page.includes('The evening before'));
+    expect(book.pages[n]).toContain('Nothing was shown of this one either.');
+    const { above, below } = await linesRound(n);
+    // Above: of the evening before day, title and words, then those of its own; below: its facts, then the next evening.
+    expect(above).toBeGreaterThan(8);
+    expect(below).toBeGreaterThan(3);
+  });
+
+  test('the contents give the page on which each chapter begins', () => {
+    const contents = book.pages.filter((page) => / \. \. \. /.test(page)).join(' ');
+    for (const chapter of ['Stripped to the frame', 'Threads', 'The register', 'Lives', 'Measurements', 'Index of parts']) {
+      const page = Number(new RegExp(`${chapter} (?:\\. ?)+(\\d+)`).exec(contents)?.[1]);
+      expect(book.pages[page - 1], `${chapter}: ${page}`).toMatch(new RegExp(`^(?:\\d+ The van: .{0,40})?${chapter}`));
+    }
+  });
+
+  test('threads are told by the passages that name their parts, with the page of the evening', () => {
+    const thread = book.pages.find((page) => page.includes('Stories that run through many evenings')) ?? '';
+    expect(thread).toContain('Two drums, and a crack');
+    expect(thread).toMatch(/2 March 2031 The drum \*came\* off page \d+ The drum came off with #panic/);
+    expect(thread).toContain('Front drum: removed, to shelf B2. Spare drum: fitted.');
+    expect(thread).not.toContain('The evening after');
+  });
+
+  test('each series of measurements has its limits and every reading', () => {
+    expect(text()).toContain('9.000 to 9.060 in 9.070 in, as found, outside limits, 2 Mar 2031');
+  });
+
   test('each page that the index gives for a part is one on which the book speaks of it or shows it', () => {
     const index = book.pages.find((page) => page.startsWith('Index of parts')) ?? '';
     const given = /Front drum ([\d, ]+)/.exec(index)?.[1]?.split(', ').map(Number) ?? [];
@@ -131,7 +183,7 @@ describe('what the book is', () => {
     expect(catalog().lookup(PDFName.of('MarkInfo'), PDFDict).get(PDFName.of('Marked'))?.toString()).toBe('true');
     expect(catalog().get(PDFName.of('StructTreeRoot'))).toBeDefined();
     expect(catalog().lookup(PDFName.of('Lang'), PDFString)?.asString()).toBe('en-GB');
-    expect(metadata()).toContain('2031-03-02');
+    expect(metadata()).toContain('2031-03-03');
     expect(book.pdf.getTitle()).toContain('The van');
   });
 
@@ -167,6 +219,14 @@ describe('what the book is', () => {
       return (file.lookup(PDFName.of('UF')) as PDFString | PDFHexString).decodeText();
     });
     expect(names).toEqual(expect.arrayContaining(['register.csv', 'entries.csv', 'whereabouts.csv']));
+    expect(names.filter((name) => /\.(?:md|yaml)$/.test(name))).toEqual([]);
+  });
+
+  test('the workshop copy has the notes with it too, letter by letter', async () => {
+    const pdf = await PDFDocument.load(await bookOf('--copy', 'workshop'), { updateMetadata: false });
+    const attached = new Map(pdf.getAttachments().map(({ name, data }) => [name, Buffer.from(data).toString('utf8')]));
+    for (const [path, said] of Object.entries(NOTES))
+      expect(attached.get(path.replace('van/', '').replaceAll('/', ' - ')), path).toBe(said);
   });
 });
 

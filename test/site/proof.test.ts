@@ -3,6 +3,7 @@ import { cpSync, mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { typeset } from '../../src/exports/typeset.ts';
 import { workbookOf } from '../../src/exports/workbook.ts';
 import { copyOf } from '../../src/journal/copy/copy.ts';
 import { withheldTexts } from '../../src/journal/copy/withheld.ts';
@@ -176,6 +177,17 @@ describe('a text is found in whatever coding a file may have it', () => {
     const book = await workbookOf([{ name: 'a', columns: ['x'], rows: [[SECRET]] }]);
     expect((await textsPublished('a.xlsx', book)).join('\n')).toContain(SECRET);
     expect((await textsPublished('a.bin', Buffer.from(SECRET, 'utf16le'))).join('\n')).toContain(SECRET);
+  });
+
+  test('in a file that is attached to a PDF', async () => {
+    const { pdf } = typeset(
+      `#pdf.attach("/a.md", bytes("${SECRET} ${'and more '.repeat(200)}"), mime-type: "text/markdown", description: "a")\nNothing.`,
+      {
+        standard: 'a-3b',
+      },
+    );
+    expect(Buffer.from(pdf).includes('and more and more')).toBe(false);
+    expect((await textsPublished('a.pdf', pdf)).join('\n')).toContain(SECRET);
   });
 
   test('a part of a longer word or figure is none', async () => {

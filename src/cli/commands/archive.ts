@@ -4,20 +4,23 @@ import { basename, dirname, join, relative, resolve } from 'node:path';
 import { type ArchiveContents, archiveWords } from '../../exports/archive-words.ts';
 import { type BagFile, folderSink, writeBag, zipSink } from '../../exports/bag/write-bag.ts';
 import { DATA_FILES } from '../../exports/data-files.ts';
+import type { NoteFile } from '../../exports/keepers-notes.ts';
 import { recordJson, schemaOf } from '../../exports/record-json.ts';
 import { withheldTexts } from '../../journal/copy/withheld.ts';
 import type { JournalRecord } from '../../journal/record.ts';
+import { loadJournal } from '../../load/load.ts';
 import { reasonOf } from '../../load/problems.ts';
 import { walk } from '../../load/walk.ts';
 import { cacheFolder } from '../../site/cache-folder.ts';
 import { hasErrors } from '../../site/check-journal.ts';
 import { leaksIn, leaksOfFile } from '../../site/proof/prove.ts';
+import { attachmentsOf } from '../book-attachments.ts';
 import { CONTENT, type Command } from '../command.ts';
 import { COPY, copyAsked } from '../copy-option.ts';
 import { dayOption, TO } from '../day-option.ts';
 import type { Effects } from '../effects.ts';
 import { EXIT, type Exit, Refusal } from '../exit-codes.ts';
-import { layCleaned } from '../keepers-archive.ts';
+import { notesKind, notesOf } from '../notes-of-copy.ts';
 import { progressLine } from '../progress.ts';
 import { reportProblems } from '../report.ts';
 import { reportLeaks } from '../report-leaks.ts';
@@ -76,10 +79,11 @@ async function layDown(
 ): Promise<Exit> {
   const progress = progressLine(effects);
   const made = join(room, 'made');
-  const kind = notesIn(copy, all);
+  const kind = notesKind(copy, all);
+  const notes = notesOf(opened.folder, whole, copy, all);
   try {
-    await makeAll(opened, copy, { made, room, kind, cache: cacheFolder(effects.env) }, progress.show);
-    const assets = kind === 'without former private' ? layCleaned(opened.folder, { whole, copy, made }) : [];
+    await makeAll(opened, copy, { made, room, kind, notes, cache: cacheFolder(effects.env) }, progress.show);
+    const assets = kind === 'without former private' ? layCleaned(opened.folder, notes, made) : [];
     const withheld = withheldTexts(whole, copy);
     const leaks = [...(await leaksIn(made, withheld, (done, total) => progress.show(`Proof: ${done} of ${total}`)))];
     for (const { path, from } of assets) leaks.push(...(await leaksOfFile(path, readFileSync(from), withheld)));
@@ -103,7 +107,19 @@ async function layDown(
 async function makeAll(
   opened: OpenedJournal,
   copy: JournalRecord,
-  { made, room, kind, cache }: { readonly made: string; readonly room: string; readonly kind: NotesKind; readonly cache: string },
+  {
+    made,
+    room,
+    kind,
+    notes,
+    cache,
+  }: {
+    readonly made: string;
+    readonly room: string;
+    readonly kind: NotesKind;
+    readonly notes: readonly NoteFile[];
+    readonly cache: string;
+  },
   progress: (text: string) => void,
 ): Promise<void> {
   const [into, aside, workspace] = [join(made, 'site'), join(room, 'aside'), join(room, 'book')];
@@ -117,9 +133,7 @@ async function makeAll(
   const tables = await Promise.all(
     DATA_FILES.map(async ({ path, holds, make }) => ({ name: basename(path), holds, content: await make(copy) })),
   );
-  const attached = tables.flatMap(({ name, holds, content }) =>
-    typeof content === 'string' ? [{ name, holds, type: name.endsWith('.csv') ? 'text/csv' : 'application/ld+json', content }] : [],
-  );
+  const attached = await attachmentsOf(copy, notes);
   writeFileSync(join(made, 'book.pdf'), makeBook(record, { paper: 'a4', workspace, attached, progress }));
   for (const { name, content } of tables) writeFileSync(join(made, 'tables', name), content);
   const document = recordJson(copy);
@@ -130,10 +144,14 @@ async function makeAll(
 
 type NotesKind = ArchiveContents['notes'];
 
-/** The notes go on with the vehicle to its next keeper; of a past day they would be the notes of later days too. */
-function notesIn({ copy }: JournalRecord, all: boolean): NotesKind {
-  if (copy.leavesOut.length === 0) return 'as written';
-  return copy.leavesOut.every((kind) => kind === 'former-private') && all ? 'without former private' : 'none';
+/** Lays cleaned notes beside what is made. @returns pictures, papers and clips, as they are */
+function layCleaned(folder: string, notes: readonly NoteFile[], made: string): readonly { readonly path: string; readonly from: string }[] {
+  for (const { path, text } of notes) {
+    const file = join(made, 'journal', path);
+    mkdirSync(dirname(file), { recursive: true });
+    writeFileSync(file, text);
+  }
+  return loadJournal(folder).assets.map(({ path }) => ({ path: `journal/${path}`, from: join(folder, path) }));
 }
 
 /** Every file below a folder that does not begin with a dot. A link that leads out is passed over, as in reading. */

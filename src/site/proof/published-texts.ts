@@ -1,4 +1,5 @@
 /** Everything that a published file says, as a reader or a program could get at it: its text in every coding it may have there. */
+import { inflateSync } from 'node:zlib';
 import { unzipSync } from 'fflate';
 import { folded } from '../../journal/copy/withheld.ts';
 
@@ -8,7 +9,7 @@ const ENTITIES: Readonly<Record<string, string>> = { amp: '&', lt: '<', gt: '>',
 export async function textsPublished(path: string, bytes: Uint8Array): Promise<string[]> {
   const ending = path.slice(path.lastIndexOf('.') + 1).toLowerCase();
   const own = [decodedAddress(path)];
-  if (ending === 'pdf') return [...own, ...raw(bytes), ...(await textOfPdf(bytes))].map(folded);
+  if (ending === 'pdf') return [...own, ...raw(bytes), ...(await textOfPdf(bytes)), ...attachedTexts(bytes)].map(folded);
   if (ending === 'xlsx' || ending === 'zip') {
     const held = Object.entries(unzipSync(bytes));
     const inside = await Promise.all(held.map(([name, content]) => textsPublished(name, content)));
@@ -50,6 +51,29 @@ function raw(bytes: Uint8Array): string[] {
   const buffer = Buffer.from(bytes.buffer, bytes.byteOffset, bytes.byteLength);
   const swapped = Buffer.from(buffer.subarray(0, buffer.length - (buffer.length % 2))).swap16();
   return [buffer.toString('latin1'), buffer.toString('utf8'), buffer.toString('utf16le'), swapped.toString('utf16le')];
+}
+
+/** Files attached to a PDF: streams that are packed, each with what kind it is (ISO 32000-2, 7.11.4). */
+function attachedTexts(bytes: Uint8Array): string[] {
+  const buffer = Buffer.from(bytes.buffer, bytes.byteOffset, bytes.byteLength);
+  const texts: string[] = [];
+  for (let at = buffer.indexOf('/EmbeddedFile'); at >= 0; at = buffer.indexOf('/EmbeddedFile', at + 1)) {
+    const begin = buffer.indexOf('stream', at);
+    const end = buffer.indexOf('endstream', begin);
+    const start = begin + 'stream'.length + (buffer[begin + 'stream'.length] === 13 ? 2 : 1);
+    // The list of all attached files has the same name, and no stream of its own.
+    if (begin < 0 || end < 0 || buffer.subarray(at, begin).includes('endobj')) continue;
+    texts.push(...codings(unpacked(buffer.subarray(start, end)).toString('utf8')));
+  }
+  return texts;
+}
+
+function unpacked(packed: Buffer): Buffer {
+  try {
+    return inflateSync(packed);
+  } catch {
+    return packed;
+  }
 }
 
 async function textOfPdf(bytes: Uint8Array): Promise<string[]> {
