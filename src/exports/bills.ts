@@ -1,3 +1,4 @@
+import { roundingWords } from '../journal/ledger/entries.ts';
 import type { LedgerSource } from '../journal/ledger/sums.ts';
 import type { Bill, IsoDate } from '../journal/model.ts';
 import { type Cell, day, foreignCells, money, share, type Table, type Total } from './table.ts';
@@ -28,14 +29,14 @@ const COLUMNS = [
 
 const TOTALS: readonly Total[] = [{ words: 'Together', of: ['net', 'tax', 'gross'] }];
 
-/** Every line of every bill up to a date, with its share of discount and carriage. */
+/** Every line of every bill up to a date, with its share of discount and carriage; then what the bill is rounded by. */
 export function billsTable({ journal, ledger }: LedgerSource, at: IsoDate | null): Table {
   const bills = ledger.bills.filter((bill) => at === null || bill.date <= at);
   return { name: 'bills', columns: COLUMNS, rows: bills.flatMap((bill) => rowsOf(bill, journal.settings)), totals: TOTALS };
 }
 
 function rowsOf(bill: Bill, settings: LedgerSource['journal']['settings']): Cell[][] {
-  return bill.lines.map((line, i) => [
+  const lines = bill.lines.map((line, i): Cell[] => [
     bill.id,
     day(bill.date),
     bill.session,
@@ -55,4 +56,25 @@ function rowsOf(bill: Bill, settings: LedgerSource['journal']['settings']): Cell
     money(bill.gross, settings),
     bill.way && wayWords(bill.way),
   ]);
+  const rounding = bill.rounding.map((part, i): Cell[] => [
+    bill.id,
+    day(bill.date),
+    bill.session,
+    bill.from,
+    bill.paper,
+    bill.lines.length + i + 1,
+    roundingWords(part),
+    'fee',
+    null,
+    null,
+    money(part.net, settings),
+    money(part.tax, settings),
+    money(part.gross, settings),
+    part.rate && share(part.rate),
+    ...foreignCells(part.foreign),
+    null,
+    money(bill.gross, settings),
+    bill.way && wayWords(bill.way),
+  ]);
+  return [...lines, ...rounding];
 }

@@ -2,7 +2,7 @@
 import type { Statement, StatementGroup, StatementLine, StatementSum } from '../journal/ledger/statement.ts';
 import type { EntryKind, HeadLine, IsoDate, Journal, Minor, PaidAtTax, Settings } from '../journal/model.ts';
 import { formatMinutes, formatMoney } from '../journal/values/money.ts';
-import { standingWords } from './tax-words.ts';
+import { soldWords, standingWords } from './tax-words.ts';
 
 export interface DocumentColumn {
   readonly name: string;
@@ -178,8 +178,8 @@ function notChargedTables({ notCharged }: Statement, words: Words): DocumentTabl
 }
 
 function taxTables({ taxes, inside }: Statement, words: Words): DocumentTable[] {
-  const charged = taxes.map(({ rate, sum }) => [
-    standingWords({ standing: 'rated', rate }),
+  const charged = taxes.map(({ rate, sold, sum }) => [
+    paidWords({ standing: 'rated', rate, sold }),
     ...[sum.net + sum.markUp, sum.tax, sum.charged].map(words.money),
   ]);
   const columns = [text('Rate'), ...['Net', 'Tax', 'Gross'].map(figure)];
@@ -191,9 +191,8 @@ function taxTables({ taxes, inside }: Statement, words: Words): DocumentTable[] 
   ];
 }
 
-function paidWords(row: PaidAtTax): string {
-  const standing = standingWords(row);
-  return row.sold ? `Sold, ${standing.charAt(0).toLowerCase()}${standing.slice(1)}` : standing;
+function paidWords(row: Pick<PaidAtTax, 'standing' | 'rate' | 'sold'>): string {
+  return row.sold ? soldWords(row) : standingWords(row);
 }
 
 function togetherTable({ sum }: Statement, words: Words): DocumentTable {

@@ -1,12 +1,12 @@
 import type { Statement, StatementSum } from '../journal/ledger/statement.ts';
 import type { Settings } from '../journal/model.ts';
 import { type Cell, day, money, share, type Table } from './table.ts';
-import { standingWords } from './tax-words.ts';
+import { soldWords, standingWords } from './tax-words.ts';
 
 type Money = Omit<StatementSum, 'minutes'>;
 
 /**
- * A client statement: `entry` rows, a `subtotal` for each kind, the `total`, the `tax` of each rate, what was `received`
+ * A client statement: `entry` rows, a `subtotal` for each kind, the `total`, the `tax` of each rate, what was sold apart, what was `received`
  * and what is `owed`. Subtotals and the total sum the entries; tax rows say what is inside them and are added to
  * nothing. What was paid and the mark-up are told only where the statement shows them.
  */
@@ -45,8 +45,8 @@ export function statementTable(statement: Statement, settings: Settings): Table 
     ]),
     ['subtotal', null, kind, null, null, null, sum.minutes, null, ...amounts(sum)],
   ]);
-  const taxes = statement.taxes.map(({ rate, sum }): Cell[] => {
-    const [, ...rest] = row('tax', standingWords({ standing: 'rated', rate }), sum);
+  const taxes = statement.taxes.map(({ rate, sold, sum }): Cell[] => {
+    const [, ...rest] = row('tax', (sold ? soldWords : standingWords)({ standing: 'rated', rate }), sum);
     return ['tax', ...rest];
   });
   const received = statement.received.map(({ date, from, for: what, amount }): Cell[] => {

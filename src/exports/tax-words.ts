@@ -20,6 +20,12 @@ const WAYS: Readonly<Record<TaxWay, string>> = {
   'line-tenth': 'on each line cut to a tenth of the unit, the sum cut',
 };
 
+/** `Sold, at 20 %`: a row of what was sold, which is set against nothing that was bought. */
+export function soldWords(row: Pick<TaxPart, 'standing' | 'rate'>): string {
+  const standing = standingWords(row);
+  return `Sold, ${standing.charAt(0).toLowerCase()}${standing.slice(1)}`;
+}
+
 /** `Tax once for each rate, rounded`: how the total on the paper was reckoned. */
 export function wayWords({ tax, sharedFirst }: BillWay): string {
   return `Tax ${WAYS[tax]}${sharedFirst ? '; carriage and discount shared out before it' : ''}`;

@@ -32,11 +32,17 @@ const RAW: RawJournal = {
 const FORMULAS = ['=1+1', '+1+1', '-1+1', '@SUM(1,1)', '=HYPERLINK("x","y")', '\t=1+1'];
 const AWKWARD: Table = { name: 'awkward', columns: ['what', 'number'], rows: FORMULAS.map((text, n) => [text, n]) };
 
-const typeOf = (cell: Cell): string | null =>
-  cell === null || cell === '' ? null : typeof cell === 'string' ? 'string' : typeof cell === 'object' && 'day' in cell ? 'date' : 'float';
+function typeOf(cell: Cell): string | null {
+  if (cell === null || cell === '') return null;
+  if (typeof cell === 'string') return 'string';
+  if (typeof cell === 'number') return 'float';
+  if ('day' in cell) return 'date';
+  return cell.currency ? 'currency' : cell.share ? 'percentage' : 'float';
+}
+const NUMBERS: ReadonlySet<string | null> = new Set(['float', 'currency', 'percentage']);
 const contentOf = (cell: Cell): string | number | null =>
   typeof cell === 'object' ? (cell === null ? null : 'day' in cell ? cell.day : Number(cell.decimal)) : cell;
-const kept = ({ type, value }: OfficeCell): string | number | null => (type === null ? null : type === 'float' ? Number(value) : value);
+const kept = ({ type, value }: OfficeCell): string | number | null => (type === null ? null : NUMBERS.has(type) ? Number(value) : value);
 
 describe.skipIf(!HAS_OFFICE)('opened in LibreOffice', () => {
   const record = recordOf(filesOf(RAW));

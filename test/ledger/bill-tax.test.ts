@@ -6,10 +6,11 @@ import { journal } from './small-journal.ts';
 
 /** What a bill of these fields comes to, in pence: its tax, its total, and which way it was reckoned. */
 function billOf(fields: string) {
-  const { record, problems } = journal(['2031-03-12', `bills: [{ ${fields} }]`]);
+  const { record, problems, hints } = journal(['2031-03-12', `bills: [{ ${fields} }]`]);
   const [bill] = record.ledger.bills;
-  const sum = (figure: 'net' | 'tax' | 'gross') => (bill?.lines ?? []).reduce((all, line) => all + line[figure], 0);
-  return { problems, tax: sum('tax'), gross: sum('gross'), way: bill?.way ?? null, record };
+  const all = bill ? [...bill.lines, ...bill.rounding] : [];
+  const sum = (figure: 'net' | 'tax' | 'gross') => all.reduce((so, one) => so + one[figure], 0);
+  return { problems, hints, tax: sum('tax'), gross: sum('gross'), way: bill?.way ?? null, record };
 }
 const line = (cost: string, more = '') => `{ what: Pipe, as: part, for: frame, cost: ${cost}${more} }`;
 
@@ -61,6 +62,18 @@ describe('the total of a paper is taken', () => {
       expect(billOf(`tax: 20% on top, total: ${total}, lines: [${lines}]`).problems[0]).toMatch(/^A806/);
   });
 
+  test('and what its tax comes to beyond that of each line is an entry of its own, at the rate', () => {
+    const { record } = billOf(`tax: 20% on top, total: 37.19, lines: [${lines}]`);
+    expect(
+      record.ledger.entries.map(({ id, kind, net, tax, gross, taxRate }) => [id, kind, net, tax, gross, taxRate?.toFraction()]),
+    ).toEqual([
+      ['2031-03-12-0#bill-1-1', 'part', 1033, 207, 1240, '1/5'],
+      ['2031-03-12-0#bill-1-2', 'part', 1033, 207, 1240, '1/5'],
+      ['2031-03-12-0#bill-1-3', 'part', 1033, 207, 1240, '1/5'],
+      ['2031-03-12-0#bill-1-rounding', 'fee', 0, -1, -1, '1/5'],
+    ]);
+  });
+
   test('of taxed and exempt lines with a discount, whether it bears the tax of the bill or of the lines', () => {
     const mixed = `discount: 15.00, lines: [${line('100.00', ', tax: 20% on top')}, ${line('50.00', ', tax: exempt')}]`;
     // 15.00 at 20 %: 120 + 50 − 18. Untaxed: 120 + 50 − 15. Shared first, 10.00 and 5.00: 90 × 1.2 + 45.
@@ -86,6 +99,72 @@ describe('the total of a paper is taken', () => {
       `tax: 20% on top, discount: 3.33, carriage: 7.77, total: 92.52, lines: [${line('25.37')}, ${line('25.38')}, ${line('25.04', ', tax: 5% on top')}]`,
     );
     expect([right.problems, right.tax, right.gross, right.way]).toEqual([[], 1229, 9252, { tax: 'rate', sharedFirst: false }]);
+  });
+});
+
+describe('the rounding of a paper', () => {
+  const entriesOf = ({ record }: ReturnType<typeof billOf>) =>
+    record.ledger.entries.map(({ id, subsystem, net, tax, gross }) => [id, subsystem, net, tax, gross]);
+
+  // EN 16931-1, rule BR-CO-16: due for payment (BT-115) = total with tax (BT-112) − paid before + rounding amount (BT-114), which is
+  // in no category of tax. A worked figure of UBL's PayableRoundingAmount from memory: 656.25 rounded by 0.75 to 657.00.
+  test('is booked as a line of its own, and in no rate of tax', () => {
+    const made = billOf(`tax: 25% on top, total: 657.00, rounding: 0.75, lines: [${line('525.00')}]`);
+    expect(made.problems).toEqual([]);
+    expect(entriesOf(made)).toEqual([
+      ['2031-03-12-0#bill-1', 'frame', 52_500, 13_125, 65_625],
+      ['2031-03-12-0#bill-1-rounding', 'frame', 75, 0, 75],
+    ]);
+    expect(taxStandings(made.record.ledger.entries).map(({ standing, sum }) => [standing, sum.net, sum.tax])).toEqual([
+      ['rated', 52_500, 13_125],
+      ['unsaid', 75, 0],
+    ]);
+    expect(made.record.ledger.bills[0]?.gross).toBe(65_700);
+  });
+
+  test('is of no subsystem where the lines are of several', () => {
+    const two = `lines: [${line('10.00')}, { what: Pin, as: part, for: brakes, cost: 5.01 }]`;
+    expect(entriesOf(billOf(`total: 15.00, rounding: -0.01, ${two}`)).at(-1)).toEqual([
+      '2031-03-12-0#bill-1-rounding',
+      'general',
+      -1,
+      0,
+      -1,
+    ]);
+  });
+
+  test('is turned over with the bill, whose entries are what was paid', () => {
+    const { record, problems } = billOf(
+      `currency: EUR at 0.5, total: 3.05, rounding: 0.02, lines: [${line('1.01')}, ${line('1.01')}, ${line('1.01')}]`,
+    );
+    expect(problems).toEqual([]);
+    expect(record.ledger.entries.map(({ gross, foreign }) => [gross, foreign?.amount])).toEqual([
+      [51, 101],
+      [51, 101],
+      [50, 101],
+      [1, 2],
+    ]);
+    // 3.05 at 0.5 is 1.525.
+    expect(record.ledger.bills[0]?.gross).toBe(153);
+  });
+
+  test.each([
+    ['total: 100.02', '`rounding: 0.02`'],
+    ['total: 99.98, rounding: 0.01', '`rounding: -0.02`'],
+    ['total: 100.00, rounding: 0.01', 'Without `rounding` it adds up.'],
+    ['tax: 20% on top, total: 132.00', '`carriage: 10.00`'],
+    ['tax: 20% on top, total: 108.00', '`discount: 10.00`'],
+    ['carriage: 5.00, total: 117.00', '`carriage: 17.00`'],
+  ])('that is not told of is an error with the line to write: %s', (said, hint) => {
+    const { hints, problems } = billOf(`${said}, lines: [${line('100.00')}]`);
+    expect(problems).toHaveLength(1);
+    expect(problems[0]).toMatch(/^A806/);
+    expect(hints[0]).toContain(hint);
+    // What is offered is taken.
+    const offered = /write it: `([^`]+)`/.exec(hints[0] ?? '')?.[1];
+    const [field = ''] = offered?.split(':') ?? [];
+    const mended = said.includes(`${field}:`) ? said.replace(new RegExp(`${field}: [^,]+`), offered ?? '') : `${said}, ${offered}`;
+    if (offered) expect(billOf(`${mended}, lines: [${line('100.00')}]`).problems).toEqual([]);
   });
 });
 

@@ -7,6 +7,7 @@ import { describe, expect, test } from 'vitest';
 import { clientAccount } from '../../src/journal/ledger/client-account.ts';
 import { statementOf } from '../../src/journal/ledger/statement.ts';
 import { taxStandings } from '../../src/journal/ledger/tax-standing.ts';
+import { taxSummary } from '../../src/journal/ledger/tax-summary.ts';
 import { toFinish } from '../../src/journal/registers/to-finish.ts';
 import { standingKey } from '../../src/journal/values/tax.ts';
 import { recordOf } from '../arbitraries/compiled.ts';
@@ -55,6 +56,26 @@ describe('of random journals', () => {
         );
         const fractions = "case rate when '0' then '0' when '0.05' then '1/20' when '0.2' then '1/5' else standing end";
         expect(rows.toSorted()).toEqual(asked(db, `select ${fractions}, sum(net), sum(tax), sum(gross) from entries group by 1`));
+        db.close();
+      }),
+      { numRuns: 25 },
+    );
+  });
+
+  test('the tax of what was paid and of what was sold, neither set against the other', () => {
+    fc.assert(
+      fc.property(rawJournal(10), (raw) => {
+        const record = recordOf(filesOf(raw));
+        const db = entriesInSql(record);
+        const { paid, sold } = taxSummary(record, record.day);
+        const line =
+          (kind: string) =>
+          ({ sum, ...row }: (typeof paid)[number]) =>
+            [kind, standingKey(row), sum.net, sum.tax, sum.gross].join(' ');
+        const fractions = "case rate when '0' then '0' when '0.05' then '1/20' when '0.2' then '1/5' else standing end";
+        expect([...paid.map(line('0')), ...sold.map(line('1'))].toSorted()).toEqual(
+          asked(db, `select kind = 'sale', ${fractions}, sum(net), sum(tax), sum(gross) from entries where paid group by 1, 2`),
+        );
         db.close();
       }),
       { numRuns: 25 },

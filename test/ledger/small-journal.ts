@@ -46,7 +46,7 @@ export interface Catalogues {
 export function journalWith(
   { journal = JOURNAL, consumables = CONSUMABLES, parts = PARTS, statements = [], to }: Catalogues,
   ...notes: readonly NoteOf[]
-): { record: JournalRecord; problems: string[]; warnings: string[] } {
+): { record: JournalRecord; problems: string[]; warnings: string[]; hints: string[] } {
   const encoder = new TextEncoder();
   const texts: Record<string, string> = { 'journal.yaml': journal, 'consumables.yaml': consumables, 'parts/brakes.yaml': parts };
   statements.forEach((text, i) => {
@@ -59,7 +59,8 @@ export function journalWith(
   const { record, diagnostics } = compileJournal({ files, assets: [], problems: [] }, { today: '2035-12-31', to: to ?? null });
   if (!record) throw new Error('journal.yaml was not understood');
   const told = (severity: string) => diagnostics.filter((each) => each.severity === severity).map((each) => `${each.code} ${each.message}`);
-  return { record, problems: told('error'), warnings: told('warning') };
+  const hints = diagnostics.flatMap(({ severity, hint }) => (severity === 'error' && hint ? [hint] : []));
+  return { record, problems: told('error'), warnings: told('warning'), hints };
 }
 
 export const gross = (record: JournalRecord) => record.ledger.entries.map((entry) => entry.gross);

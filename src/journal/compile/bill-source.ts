@@ -30,6 +30,8 @@ export interface BillSource {
   readonly total: string | null;
   readonly discount: string | null;
   readonly carriage: string | null;
+  /** Of the amount to be paid, where the paper has such a line: `0.01`, `-0.02`. */
+  readonly rounding: string | null;
   /** For carriage and discount, and for lines that say nothing of their own. */
   readonly tax: string | null;
   readonly lines: readonly LineSource[];
@@ -57,6 +59,7 @@ export interface ReadBill {
   readonly lines: readonly { readonly cost: Money; readonly tax: Tax }[];
   readonly discount: Money;
   readonly carriage: Money;
+  readonly rounding: Money;
   readonly total: Money | null;
   readonly tax: Tax;
 }
@@ -85,14 +88,16 @@ export function readBill(source: BillSource, settings: MoneySettings, diagnostic
   const lines = source.lines.map((line, i) => ({ cost: money(line.cost, 'cost', i) ?? NOTHING, tax: taxOf(line.tax, i) ?? tax }));
   const discount = money(source.discount, 'discount') ?? NOTHING;
   const carriage = money(source.carriage, 'carriage') ?? NOTHING;
+  const rounding = money(source.rounding, 'rounding') ?? NOTHING;
   const total = money(source.total, 'total');
   if (diagnostics.length > before) return null;
   return {
-    atRate: atRate ?? onlyRate([...lines.map(({ cost }) => cost), discount, carriage, total]),
+    atRate: atRate ?? onlyRate([...lines.map(({ cost }) => cost), discount, carriage, rounding, total]),
     tax,
     lines,
     discount,
     carriage,
+    rounding,
     total,
   };
 }

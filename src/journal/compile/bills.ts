@@ -3,10 +3,11 @@
  * and the total on the paper compared with what the lines make.
  */
 import { type Diagnostic, diagnostic } from '../diagnostics/diagnostic.ts';
-import type { Bill, BillLine, BillWay, Foreign, IsoDate, Minor, Place, SessionId } from '../model.ts';
+import type { Bill, BillLine, BillWay, Foreign, IsoDate, Minor, Place, Rounding, SessionId } from '../model.ts';
 import { sumExact } from '../values/decimal.ts';
-import { type AtRate, currencyDigits, formatMoney, type Money } from '../values/money.ts';
-import { UNSAID } from '../values/tax.ts';
+import type { AtRate, Money } from '../values/money.ts';
+import { type TaxPart, UNSAID } from '../values/tax.ts';
+import { type AtHand, amountOf, disagreement, explaining, mostRounding } from './bill-difference.ts';
 import { type BillSource, type LineSource, type MoneySettings, NOTHING, type ReadBill, readBill } from './bill-source.ts';
 import { exchangeBill } from './exchange-bill.ts';
 import { BILL_WAYS, type BillFigures, canShare, type Reckoned, reckonBill, USUAL_WAY } from './reckon-bill.ts';
@@ -31,8 +32,11 @@ export function billOf(source: BillSource, head: BillHead, settings: MoneySettin
   const diagnostics: Diagnostic[] = [];
   const read = readBill(source, settings, diagnostics);
   if (read === null || !stands(source, read, diagnostics)) return { bill: null, diagnostics };
-  const way = agreeing(source, read, settings, diagnostics);
-  const made = reckonBill(figuresOf(read), way ?? USUAL_WAY);
+  const figures = figuresOf(read);
+  const atHand: AtHand = { source, read, figures, settings };
+  checkRounding(atHand, diagnostics);
+  const way = agreeing(atHand, diagnostics);
+  const made = reckonBill(figures, way ?? USUAL_WAY);
   return {
     bill: assemble(source, { ...head, way: made.lines.some(({ tax }) => tax !== 0) ? way : null }, read, made, settings),
     diagnostics,
@@ -46,6 +50,7 @@ function figuresOf(read: ReadBill): BillFigures {
     lines: read.lines.map((line) => ({ cost: minor(line.cost), tax: line.tax })),
     discount: minor(read.discount),
     carriage: minor(read.carriage),
+    rounding: minor(read.rounding),
     tax: read.tax,
   };
 }
@@ -101,25 +106,25 @@ function checkShared(source: BillSource, read: ReadBill, report: Report): void {
   }
 }
 
-/** How the seller reckoned the tax, going by the total; A806 when no way that tax offices allow makes it. */
-function agreeing(source: BillSource, read: ReadBill, settings: MoneySettings, diagnostics: Diagnostic[]): BillWay | null {
-  if (read.total === null) return null;
-  const [figures, total] = [figuresOf(read), minorIn(read.atRate)(read.total)];
-  const way = BILL_WAYS.find((each) => reckonBill(figures, each).total === total);
-  if (way) return way;
-  const made = reckonBill(figures);
-  const message = disagreement(total, made, read.atRate, settings);
-  diagnostics.push(diagnostic('A806', source.placeOf('total'), message, { hint: 'Compare each amount with the paper.' }));
-  return null;
+/** A822 when what is called rounding is more than that. */
+function checkRounding(bill: AtHand, diagnostics: Diagnostic[]): void {
+  const { rounding } = bill.figures;
+  if (Math.abs(rounding) <= mostRounding(bill)) return;
+  const field = rounding < 0 ? 'discount' : 'carriage';
+  const message = `A bill is rounded by ${amountOf(bill, mostRounding(bill))} at most, not by ${amountOf(bill, rounding)}.`;
+  const hint = `Write what it is on the paper: a line, or \`${field}\`.`;
+  diagnostics.push(diagnostic('A822', bill.source.placeOf('rounding'), message, { hint }));
 }
 
-function disagreement(total: Minor, made: Reckoned, atRate: AtRate | null, settings: MoneySettings): string {
-  const currency = atRate?.currency ?? settings.currency;
-  const digits = currencyDigits(currency ?? '') ?? settings.currencyDigits;
-  const say = (minor: Minor): string => formatMoney(minor, { locale: settings.locale, currency, currencyDigits: digits });
-  const less = made.discount === 0 ? '' : ` less discount ${say(made.discount)}`;
-  const more = made.carriage === 0 ? '' : ` and carriage ${say(made.carriage)}`;
-  return `The total is ${say(total)}, but lines of ${say(made.linesBefore)}${less}${more} make ${say(made.total)}.`;
+/** How the seller reckoned the tax, going by the total; A806 when no way that tax offices allow makes it. */
+function agreeing(bill: AtHand, diagnostics: Diagnostic[]): BillWay | null {
+  const { read, figures, source } = bill;
+  if (read.total === null) return null;
+  const total = minorIn(read.atRate)(read.total);
+  const way = BILL_WAYS.find((each) => reckonBill(figures, each).total === total);
+  if (way) return way;
+  diagnostics.push(diagnostic('A806', source.placeOf('total'), disagreement(bill, total), { hint: explaining(bill, total) }));
+  return null;
 }
 
 type Head = BillHead & Pick<Bill, 'way'>;
@@ -139,8 +144,16 @@ function assemble(source: BillSource, head: Head, read: ReadBill, reckoned: Reck
     return { what, as, consumable, amount, charges, ...money, ...said, purchase: null, place: source.placeOf('', i) };
   });
   const { discount, carriage, total: gross } = made;
-  return { ...head, from: source.from, paper: source.paper, lines, discount, carriage, gross, place: source.placeOf('') };
+  const rounding = made.rounding.map((part, i): Rounding => {
+    const amount = reckoned.rounding[i]?.gross ?? 0;
+    return { ...part, foreign: atRate === null ? foreignOf(part, read) : { ...atRate, amount } };
+  });
+  const { from, paper } = source;
+  return { ...head, from, paper, lines, discount, carriage, rounding, gross, place: source.placeOf('') };
 }
+
+/** Of the rounding on the paper, where a bill has amounts of several currencies. */
+const foreignOf = ({ standing }: TaxPart, { rounding }: ReadBill): Foreign | null => (standing === 'unsaid' ? rounding.foreign : null);
 
 /** Weights that add up to 1. */
 function normalised(charges: BillLine['charges']): BillLine['charges'] {

@@ -9,14 +9,14 @@ import type { Reckoned } from './reckon-bill.ts';
 
 /**
  * The bill is turned over as a whole, gross and tax rounded once each, and shared over its lines by largest
- * remainder: its lines add up to what was paid for it, whatever the rate.
+ * remainder: its lines and its rounding add up to what was paid for it, whatever the rate.
  *
  * @param digits decimals of the journal's own currency
  */
 export function exchangeBill(bill: Reckoned, { currency, rate }: AtRate, digits: number): Reckoned {
   const one = new Fraction(rate).mul(10n ** BigInt(digits), 10n ** BigInt(currencyDigits(currency) ?? 2));
   const whole = (minor: Minor): Minor => roundHalfAway(one.mul(minor));
-  const parts = bill.lines.flatMap((line) => line.parts);
+  const parts = [...bill.lines.flatMap((line) => line.parts), ...bill.rounding];
   const { tax, gross } = sumTaxed(parts);
   const nets = apportion(
     whole(gross) - whole(tax),
@@ -36,6 +36,7 @@ export function exchangeBill(bill: Reckoned, { currency, rate }: AtRate, digits:
     const own = mergeParts(line.parts.map(turnedOver));
     return { ...sumTaxed(own), parts: own };
   });
+  const rounding = bill.rounding.map(turnedOver);
   const [discount, carriage, total] = [whole(bill.discount), whole(bill.carriage), whole(gross)];
-  return { lines, discount, carriage, total, linesBefore: total + discount - carriage };
+  return { lines, discount, carriage, rounding, total, linesBefore: total - sumTaxed(rounding).gross + discount - carriage };
 }

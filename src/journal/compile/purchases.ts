@@ -22,7 +22,7 @@ export function boughtOf(list: NoteFields['bought'], context: NoteAtHand): Bill[
     const paper = paperOf(written, entry, context);
     const line = lineOf(entry, context);
     const placeOf: BillSource['placeOf'] = (field, at) => (field === '' && at === undefined ? entry.place : entry.placeOf(field));
-    const whole = { currency: null, total: null, discount: null, carriage: null, tax: null };
+    const whole = { currency: null, total: null, discount: null, carriage: null, rounding: null, tax: null };
     const source = { ...whole, from, paper, lines: [line ?? figuresOf(entry)], placeOf };
     return finish(source, line !== null, entryId(context.id, 'bought', i), context);
   });

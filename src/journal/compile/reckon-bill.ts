@@ -14,6 +14,8 @@ export interface BillFigures {
   readonly carriage: Minor;
   /** Of carriage and discount. */
   readonly tax: Tax;
+  /** As the paper has it: added to what the rest makes; no tax is in it. */
+  readonly rounding: Minor;
 }
 
 /** A line with its shares of discount and carriage, and how its money stands to tax. */
@@ -27,6 +29,9 @@ export interface Reckoned {
   readonly linesBefore: Minor;
   readonly discount: Minor;
   readonly carriage: Minor;
+  /** What the lines leave over: the rounding on the paper, and of tax that is not reckoned on each line, the difference at each rate. */
+  readonly rounding: readonly TaxPart[];
+  /** To be paid: lines and rounding. */
   readonly total: Minor;
 }
 
@@ -43,13 +48,30 @@ export function canShare({ lines, discount, carriage }: BillFigures): boolean {
 
 /**
  * Reckons a bill up. Discount and carriage carry the tax said of them, and nothing else's; only then are they shared
- * over the lines, net and tax, by value and largest remainder.
+ * over the lines, net and tax, by value and largest remainder. The tax of each line is its own, rounded once; what a seller who
+ * reckons otherwise comes to beyond that, and a rounding on the paper, are no line's and are told apart.
+ *
+ * Source: EN 16931-1, rule BR-CO-16: the amount due for payment (BT-115) is the total with tax, less what was paid before,
+ * and the rounding amount (BT-114), which is in no category of tax.
  */
 export function reckonBill(figures: BillFigures, way: BillWay = USUAL_WAY): Reckoned {
-  return way.sharedFirst ? sharedBeforeTax(figures, way.tax) : sharedAfterTax(figures, way.tax);
+  const reckoned = way.sharedFirst ? sharedBeforeTax : sharedAfterTax;
+  const byLine = reckoned(figures, 'line');
+  const rounding = [...(way.tax === 'line' ? [] : beyond(byLine.lines, reckoned(figures, way.tax).lines)), ...onPaper(figures.rounding)];
+  return { ...byLine, rounding, total: byLine.total + sumTaxed(rounding).gross };
 }
 
-function sharedAfterTax({ lines, discount, carriage, tax }: BillFigures, way: TaxWay): Reckoned {
+/** What lines reckoned another way come to beyond these, at each rate. */
+function beyond(lines: readonly ReckonedLine[], others: readonly ReckonedLine[]): TaxPart[] {
+  const parts = [...others.flatMap((line) => line.parts), ...lines.flatMap((line) => line.parts).map(turned)];
+  return mergeParts(parts).filter(({ net, tax }) => net !== 0 || tax !== 0);
+}
+
+const onPaper = (rounding: Minor): TaxPart[] => (rounding === 0 ? [] : [asPart({ net: rounding, tax: 0, gross: rounding }, UNSAID)]);
+
+type ByLines = Omit<Reckoned, 'rounding'>;
+
+function sharedAfterTax({ lines, discount, carriage, tax }: BillFigures, way: TaxWay): ByLines {
   const all = taxed([...lines, { cost: -discount || 0, tax }, { cost: carriage, tax }], way);
   const before = all.slice(0, lines.length);
   const [off, on] = all.slice(lines.length) as [Taxed, Taxed];
@@ -67,7 +89,7 @@ function sharedAfterTax({ lines, discount, carriage, tax }: BillFigures, way: Ta
   };
 }
 
-function sharedBeforeTax({ lines, discount, carriage, tax }: BillFigures, way: TaxWay): Reckoned {
+function sharedBeforeTax({ lines, discount, carriage, tax }: BillFigures, way: TaxWay): ByLines {
   const costs = lines.map(({ cost }) => cost);
   const [offs, ons] = [shareByValue(discount, costs), shareByValue(carriage, costs)];
   const amounts = lines.map((line, i) => ({ ...line, cost: line.cost - (offs[i] ?? 0) + (ons[i] ?? 0) }));

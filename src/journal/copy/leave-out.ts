@@ -166,5 +166,5 @@ function withoutPrices(bill: Bill): Bill {
     foreign: null,
     parts: line.parts.map((part) => ({ ...part, net: 0, tax: 0, gross: 0 })),
   }));
-  return { ...bill, lines, discount: 0, carriage: 0, gross: 0, paper: null, way: null };
+  return { ...bill, lines, discount: 0, carriage: 0, rounding: [], gross: 0, paper: null, way: null };
 }

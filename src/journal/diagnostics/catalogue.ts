@@ -155,6 +155,7 @@ export const CATALOGUE = {
   A819: error('Closed statement edited', 'The lines of a closed statement do not make what it charges.'),
   A820: error('Two statements of one number', 'Two closed statements have the same number.'),
   A821: error('No money here', 'There is an amount, and journal.yaml has no currency.'),
+  A822: error('Too much for rounding', 'A bill is rounded by one whole unit of its currency at most, or by a hundredth of its lines.'),
 
   A901: error('Picture not there', 'The picture is neither beside the note nor at that path.'),
   A902: error('Paper not there', 'The paper is neither beside the note nor in papers/.'),

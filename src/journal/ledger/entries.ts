@@ -10,10 +10,12 @@ import {
   type HandedOver,
   type Journal,
   type Minor,
+  type Rounding,
   type Sale,
   type Session,
 } from '../model.ts';
 import type { Entry } from '../record.ts';
+import { toDecimal } from '../values/decimal.ts';
 import { shareOut } from '../values/money.ts';
 import { asPart, type Taxed, type TaxPart, turned } from '../values/tax.ts';
 import { lineId } from './refunds.ts';
@@ -82,14 +84,53 @@ function foreignOver(foreign: Foreign | null, charges: BillLine['charges']): For
 
 /**
  * A bill's entries: one a line, or one a share of it; carriage and discount that stand to tax otherwise than their
- * line have one of their own. A line for stock is paid but costs the job nothing until the stock is used; every other
+ * line have one of their own, and so has what the bill is rounded by. A line for stock is paid but costs the job nothing until the stock is used; every other
  * line is both. The price of the vehicle itself is kept apart from the cost of the work, and counts as neither.
  */
 export function billEntries(session: Session, bill: Bill, journal: Journal): Entry[] {
-  return bill.lines.flatMap((line, i) => {
+  const lines = bill.lines.flatMap((line, i) => {
     const id = lineId(bill, i);
     return line.parts.flatMap((part, at) => partEntries(session, bill, line, part, at === 0 ? id : `${id}-shared`, journal));
   });
+  return [...lines, ...bill.rounding.map((rounding, i) => roundingEntry(session, bill, rounding, i, journal))];
+}
+
+/**
+ * What a bill is rounded by is laid to what all its lines are laid to, where that is one thing, else to no subsystem; it
+ * is not charged where none of them is, and goes with the price of the vehicle where all are that.
+ */
+function roundingEntry(session: Session, bill: Bill, rounding: Rounding, i: number, journal: Journal): Entry {
+  const { standing, rate: taxRate, foreign } = rounding;
+  const { lines } = bill;
+  const ofVehicle = lines.every(({ as }) => as === 'vehicle');
+  const kind = ofVehicle ? 'vehicle' : 'fee';
+  const own = {
+    id: `${bill.id}-rounding${i === 0 ? '' : `-${i + 1}`}`,
+    kind,
+    what: roundingWords(rounding),
+    standing,
+    taxRate,
+    foreign,
+    bill: bill.id,
+    notCharged: lines.every(({ notCharged }) => notCharged !== null) ? (lines[0]?.notCharged ?? null) : null,
+    deductible: journal.settings.deductible.includes(kind),
+    paid: !ofVehicle,
+    cost: !ofVehicle,
+    place: bill.place,
+  } as const;
+  return entryOf(session, chargeOfAll(bill), rounding, own, journal);
+}
+
+/** `Rounding on the bill`, `Tax at 20 %, not reckoned line by line`: what stands beside the lines of a bill. */
+export function roundingWords({ rate }: Pick<Rounding, 'rate'>): string {
+  return rate === null ? 'Rounding on the bill' : `Tax at ${toDecimal(rate.mul(100), 4)} %, not reckoned line by line`;
+}
+
+function chargeOfAll({ lines }: Bill): Charge {
+  const charges = lines.flatMap((line) => line.charges.map(({ charge }) => charge));
+  const [first, ...others] = charges;
+  const same = (of: 'part' | 'subsystem'): boolean => others.every((other) => other[of] === first?.[of]);
+  return { part: first && same('part') ? first.part : null, subsystem: first && same('subsystem') ? first.subsystem : GENERAL };
 }
 
 function partEntries(session: Session, bill: Bill, line: BillLine, part: TaxPart, id: string, journal: Journal): Entry[] {

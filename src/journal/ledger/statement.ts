@@ -42,9 +42,10 @@ export interface HoursAtRate {
   readonly sum: StatementSum;
 }
 
-/** What is charged at one rate of tax. */
+/** What is charged at one rate of tax, or was sold at it: a sale is a credit, and lowers nothing that is charged. */
 export interface TaxAtRate {
   readonly rate: Fraction;
+  readonly sold: boolean;
   readonly sum: StatementSum;
 }
 
@@ -61,7 +62,7 @@ export interface Statement extends SentWith {
   readonly groups: readonly StatementGroup[];
   readonly notCharged: readonly StatementLine[];
   readonly hours: readonly HoursAtRate[];
-  /** Empty where the workshop is not registered for tax. The highest rate first. */
+  /** Empty where the workshop is not registered for tax. What is charged, then what was sold, the highest rate first. */
   readonly taxes: readonly TaxAtRate[];
   readonly sum: StatementSum;
 }
@@ -155,8 +156,14 @@ function hoursAtRates(labour: readonly StatementLine[]): HoursAtRate[] {
   });
 }
 
-function taxesAtRates(lines: readonly StatementLine[]): TaxAtRate[] {
-  const groups = Map.groupBy(lines, ({ rate }) => rate?.toFraction() ?? '');
-  const rows = [...groups.values()].flatMap((of) => (of[0]?.rate ? [{ rate: of[0].rate, sum: sumLines(of) }] : []));
-  return rows.sort((a, b) => b.rate.compare(a.rate));
+/** Lines by their rate, what is charged and then what was sold; those without a rate are in none. */
+export function taxesAtRates(lines: readonly StatementLine[]): TaxAtRate[] {
+  return [false, true].flatMap((sold) => {
+    const groups = Map.groupBy(
+      lines.filter(({ kind }) => (kind === 'sale') === sold),
+      ({ rate }) => rate?.toFraction() ?? '',
+    );
+    const rows = [...groups.values()].flatMap((of) => (of[0]?.rate ? [{ rate: of[0].rate, sold, sum: sumLines(of) }] : []));
+    return rows.sort((a, b) => b.rate.compare(a.rate));
+  });
 }

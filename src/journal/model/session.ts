@@ -101,6 +101,11 @@ export interface BillWay {
   readonly sharedFirst: boolean;
 }
 
+/** What a bill comes to beyond its lines; the foreign amount is its gross in the currency of the bill. */
+export interface Rounding extends TaxPart {
+  readonly foreign: Foreign | null;
+}
+
 /** A bill: a single `bought` line, or an entry under `bills`. Discount and carriage are already shared out into its lines. */
 export interface Bill extends Placed<Pick<EntryOf<'bills'>, 'from' | 'paper'>> {
   /** Session id and a running number. */
@@ -111,6 +116,9 @@ export interface Bill extends Placed<Pick<EntryOf<'bills'>, 'from' | 'paper'>> {
   /** What was shared over the lines, gross, for the page of the bill. */
   readonly discount: Minor;
   readonly carriage: Minor;
+  /** The rounding on the paper, which stands to no tax; and what tax comes to beyond that of each line, a rate each. */
+  readonly rounding: readonly Rounding[];
+  /** Lines and rounding. */
   readonly gross: Minor;
   /** How its seller reckoned, going by the total on the paper; null where there is no total or no tax to tell by. */
   readonly way: BillWay | null;

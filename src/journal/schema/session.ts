@@ -168,6 +168,8 @@ const bill = fields({
   total: maybe(text),
   discount: maybe(text),
   carriage: maybe(text),
+  /** Of the amount to be paid, as the paper has it. */
+  rounding: maybe(text),
   tax: maybe(text),
   lines: z.array(fields(lineShape)),
 });

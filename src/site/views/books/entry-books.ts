@@ -1,12 +1,15 @@
 /**
- * The pages that figures of the ledger open onto: all entries of a subsystem, a month, a kind, a person,
+ * The pages that figures of the ledger open onto: all entries of a subsystem, a month, a kind, a person, a rate of tax,
  * and of the whole, each in sections with their totals. A book that would be too long for one page has a
  * page a year, and its first page adds the years up.
  */
 
+import { soldWords, standingWords } from '../../../exports/tax-words.ts';
+import { type StandingRow, taxStandings } from '../../../journal/ledger/tax-standing.ts';
 import { ENTRY_KINDS, type EntryKind, GENERAL } from '../../../journal/model.ts';
 import type { Entry, JournalRecord } from '../../../journal/record.ts';
 import { monthOf, yearOf } from '../../../journal/values/date.ts';
+import { toDecimal } from '../../../journal/values/decimal.ts';
 import { once } from '../../../journal/values/once.ts';
 import { type Address, PAGES } from '../../addresses.ts';
 import { figuresOf } from '../page/figures.ts';
@@ -23,7 +26,7 @@ export interface Section {
 }
 
 export interface EntryBook {
-  /** `all`, `subsystem-brakes`, `month-2025-03`, `kind-labour`, `person-rh` */
+  /** `all`, `subsystem-brakes`, `month-2025-03`, `kind-labour`, `person-rh`, `tax-20` */
   readonly slug: string;
   readonly title: string;
   readonly entries: readonly Entry[];
@@ -73,8 +76,25 @@ function makeBooks({ journal, ledger }: JournalRecord): EntryBook[] {
       book(`kind-${kind}`, kindTitle(kind), kinds.get(kind) ?? []),
     ),
     ...[...journal.people.values()].map(({ id, name }) => book(`person-${id}`, name, people.get(id) ?? [])),
+    ...(figures.hasMoney ? taxBooks(entries, book) : []),
   ];
 }
+
+/** What was paid, and what was sold, by how it stands to tax. */
+function taxBooks(entries: readonly Entry[], book: (slug: string, title: string, of: readonly Entry[]) => EntryBook): EntryBook[] {
+  const sold = (isSold: boolean) => taxStandings(entries.filter(({ paid, kind }) => paid && (kind === 'sale') === isSold));
+  return [
+    ...sold(false).map((row) => book(taxSlug(row), `Paid, by tax: ${standingWords(row)}`, row.sum.entries)),
+    ...sold(true).map((row) => book(soldAtSlug(row), soldWords(row), row.sum.entries)),
+  ];
+}
+
+/** `tax-17-5`, `tax-exempt` */
+export function taxSlug({ standing, rate }: Pick<StandingRow, 'standing' | 'rate'>): string {
+  return `tax-${rate === null ? standing : toDecimal(rate.mul(100), 6).replace('.', '-')}`;
+}
+
+export const soldAtSlug = (row: Pick<StandingRow, 'standing' | 'rate'>): string => `sold-${taxSlug(row)}`;
 
 function kindTitle(kind: EntryKind): string {
   return capital(ENTRY_KIND_WORDS[kind]);

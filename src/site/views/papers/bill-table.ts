@@ -25,7 +25,8 @@ export function billTable(sheet: Sheet, bills: readonly Bill[], label: string): 
       {
         head: 'Tax',
         set: 'num',
-        cell: (bill) => html`${figures.amount(bill.lines.reduce((sum, { tax }) => sum + tax, 0))}${sub(unusualWay(bill))}`,
+        cell: (bill) =>
+          html`${figures.amount([...bill.lines, ...bill.rounding].reduce((sum, { tax }) => sum + tax, 0))}${sub(unusualWay(bill))}`,
       },
       {
         head: 'Gross',
@@ -51,13 +52,13 @@ function unusualWay({ way }: Bill): string | null {
 function whatOf(sheet: Sheet, bill: Bill): Markup {
   const entries = (sheet.index.entriesOf.get(bill.session) ?? []).filter((entry) => entry.bill === bill.id);
   const byLine = new Map(entries.toReversed().map((entry) => [lineOf(entry), entry]));
-  return joined(
-    bill.lines.map(({ what, place }) => {
-      const entry = byLine.get(`${place.line}:${place.column}`);
-      return linked(what, entry ? sheet.link(entryAddress(entry)) : null);
-    }),
-    '; ',
-  );
+  const lines = bill.lines.map(({ what, place }) => {
+    const entry = byLine.get(`${place.line}:${place.column}`);
+    return linked(what, entry ? sheet.link(entryAddress(entry)) : null);
+  });
+  const rounding = entries.filter(({ id }) => id.startsWith(`${bill.id}-rounding`));
+  const words = ({ what, gross }: Entry): string => `${what}, ${sheet.figures.amount(gross)}`;
+  return joined([...lines, ...rounding.map((entry) => linked(words(entry), sheet.link(entryAddress(entry))))], '; ');
 }
 
 const lineOf = ({ place }: Entry): string => `${place.line}:${place.column}`;

@@ -1,0 +1,70 @@
+/** A bill whose total is not what it makes: how far it may be rounded, and the line that would explain the rest. */
+import Fraction from 'fraction.js';
+import { type Minor, roundHalfAway } from '../values/decimal.ts';
+import { currencyDigits, formatMoney, minorToDecimal } from '../values/money.ts';
+import type { BillSource, MoneySettings, ReadBill } from './bill-source.ts';
+import { BILL_WAYS, type BillFigures, canShare, reckonBill } from './reckon-bill.ts';
+
+/** A bill with what is said of it, and its figures in the currency that it is in. */
+export interface AtHand {
+  readonly source: BillSource;
+  readonly read: ReadBill;
+  readonly figures: BillFigures;
+  readonly settings: MoneySettings;
+}
+
+const digitsOf = ({ read: { atRate }, settings }: AtHand): number => currencyDigits(atRate?.currency ?? '') ?? settings.currencyDigits;
+
+/** What may be called rounding: one whole unit of the currency, or a hundredth of the lines, whichever is more. */
+export function mostRounding(bill: AtHand): Minor {
+  const lines = bill.figures.lines.reduce((sum, { cost }) => sum + Math.abs(cost), 0);
+  return Math.max(10 ** digitsOf(bill), Math.floor(lines / 100));
+}
+
+/** An amount of the bill as a page writes it. */
+export function amountOf(bill: AtHand, minor: Minor): string {
+  const { settings, read } = bill;
+  const currency = read.atRate?.currency ?? settings.currency;
+  return formatMoney(minor, { locale: settings.locale, currency, currencyDigits: digitsOf(bill) });
+}
+
+/** What the total is, and what the rest makes. */
+export function disagreement(bill: AtHand, total: Minor): string {
+  const say = (minor: Minor): string => amountOf(bill, minor);
+  const made = reckonBill(bill.figures);
+  const less = made.discount === 0 ? '' : ` less discount ${say(made.discount)}`;
+  const more = made.carriage === 0 ? '' : ` and carriage ${say(made.carriage)}`;
+  const rounded = bill.figures.rounding === 0 ? '' : `, rounded by ${say(bill.figures.rounding)},`;
+  return `The total is ${say(total)}, but lines of ${say(made.linesBefore)}${less}${more}${rounded} make ${say(made.total)}.`;
+}
+
+/** What to look at, and the line to write where the paper has one that the note has not. */
+export function explaining(bill: AtHand, total: Minor): string {
+  const { figures } = bill;
+  const difference = total - reckonBill(figures).total;
+  const rounding = figures.rounding + difference;
+  const compare = 'Compare each amount with the paper.';
+  if (rounding === 0) return `${compare} Without \`rounding\` it adds up.`;
+  if (Math.abs(rounding) <= mostRounding(bill)) {
+    return `${compare} Where it has a line for rounding, write it: \`rounding: ${written(bill, rounding)}\`.`;
+  }
+  const field = difference > 0 ? 'carriage' : 'discount';
+  const amount = sharedThatMakes(figures, field, Math.abs(difference), total);
+  return amount === null ? compare : `${compare} Where it has ${field}, write it: \`${field}: ${written(bill, amount)}\`.`;
+}
+
+/** As a note writes it: with its currency where that is said at each amount. */
+function written(bill: AtHand, minor: Minor): string {
+  const { atRate } = bill.read;
+  const abroad = atRate === null || bill.source.currency !== null ? '' : ` ${atRate.currency} at ${atRate.rate}`;
+  return `${minorToDecimal(minor, digitsOf(bill))}${abroad}`;
+}
+
+/** The carriage or discount with which one of the ways makes the total; null where none does. */
+function sharedThatMakes(figures: BillFigures, field: 'carriage' | 'discount', gross: Minor, total: Minor): Minor | null {
+  const { rate, on } = figures.tax;
+  const more = on === 'top' && rate !== null ? roundHalfAway(new Fraction(gross).div(rate.add(1))) : gross;
+  const amount = figures[field] + more;
+  const changed = { ...figures, [field]: amount };
+  return canShare(changed) && BILL_WAYS.some((way) => reckonBill(changed, way).total === total) ? amount : null;
+}
