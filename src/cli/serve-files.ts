@@ -4,7 +4,7 @@ import { readFile } from 'node:fs/promises';
 import type { IncomingMessage, ServerResponse } from 'node:http';
 import { extname, join } from 'node:path';
 import { pathWithin } from '../disk/path-within.ts';
-import { DATA_FILES } from '../exports/data-files.ts';
+import { dataFilesOf } from '../exports/data-files.ts';
 import type { JournalRecord } from '../journal/record.ts';
 import type { PicturePlan } from '../photos/plan.ts';
 import type { OnDemand } from '../photos/render-on-demand.ts';
@@ -100,8 +100,9 @@ function clipAt({ record, folder }: ServedFiles, path: string): string | null {
 
 async function fileAt(served: ServedFiles, path: string): Promise<{ type: string; body: string | Uint8Array } | null> {
   const type = TYPES[extname(path)] ?? 'application/octet-stream';
-  const data = DATA_FILES.find((each) => each.path === path);
-  if (data && served.record) return { type, body: await data.make(served.record) };
+  const { record } = served;
+  const data = record && dataFilesOf(record).find((each) => each.path === path);
+  if (record && data) return { type, body: await data.make(record) };
   const picture = /^(?:pictures|papers)\//.test(path) ? await served.pictures.fileFor(served.plan, path) : null;
   if (picture !== null) return { type, body: await readFile(picture) };
   return /^scripts\/[a-z-]+\.js$/.test(path) && existsSync(join(served.files, path))

@@ -1,4 +1,6 @@
 /** The files under data/: what each is called and how it is made from the record. */
+import { hasClient } from '../journal/ledger/client-account.ts';
+import { closedStatement, openStatement, type Statement } from '../journal/ledger/statement.ts';
 import type { JournalRecord } from '../journal/record.ts';
 import { billsTable } from './bills.ts';
 import { tableToCsv } from './csv.ts';
@@ -7,6 +9,7 @@ import { hoursTable } from './hours.ts';
 import { linkedData } from './linked-data.ts';
 import { openItemsCsv } from './open-items.ts';
 import { registerCsv } from './register.ts';
+import { statementTable } from './statement.ts';
 import { stockTable } from './stock.ts';
 import { asJournalHas, type Table } from './table.ts';
 import { whereaboutsCsv } from './whereabouts.ts';
@@ -46,7 +49,25 @@ export const DATA_FILES: readonly DataFile[] = [
   },
 ];
 
-/** The files that a journal has. */
-export function dataFilesOf({ journal }: JournalRecord): readonly DataFile[] {
-  return DATA_FILES.filter(({ ofMoney }) => !ofMoney || journal.settings.currency !== null);
+/** The files that a record has. */
+export function dataFilesOf(record: JournalRecord): readonly DataFile[] {
+  const tables = DATA_FILES.filter(({ ofMoney }) => !ofMoney || record.journal.settings.currency !== null);
+  return hasClient(record) ? [...tables, ...statementFiles(record)] : tables;
+}
+
+/** What the client is sent: a file for each statement, and one of what is on none yet. */
+function statementFiles({ journal, day }: JournalRecord): DataFile[] {
+  const sent = journal.statements.filter(({ to }) => to <= day);
+  const file = (name: string, holds: string, statement: (record: JournalRecord) => Statement): DataFile => ({
+    path: `data/statement-${name}.csv`,
+    holds,
+    ofMoney: true,
+    make: (record) => tableToCsv(statementTable(statement(record), record.journal.settings)),
+  });
+  return [
+    ...sent.map((frozen) =>
+      file(String(frozen.number), `statement ${frozen.number} to the client`, (record) => closedStatement(frozen, record)),
+    ),
+    file('since', 'what is charged and on no statement yet', (record) => openStatement(record, record.day)),
+  ];
 }

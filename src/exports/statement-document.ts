@@ -10,10 +10,14 @@ export interface DocumentColumn {
 }
 
 export interface DocumentTable {
+  /** One word for it: a kind, `hours`, `received`. */
+  readonly id: string;
   readonly title: string;
   readonly columns: readonly DocumentColumn[];
   readonly rows: readonly (readonly string[])[];
   readonly foot: readonly string[] | null;
+  /** The entry that each row is, where it is one. */
+  readonly entries?: readonly string[];
 }
 
 export interface StatementDocument {
@@ -25,7 +29,8 @@ export interface StatementDocument {
   readonly notes: readonly string[];
 }
 
-const KIND_WORDS: Readonly<Record<EntryKind, string>> = {
+/** What a kind of entry is called on a statement. */
+export const KIND_WORDS: Readonly<Record<EntryKind, string>> = {
   labour: 'Labour',
   part: 'Parts',
   consumable: 'Consumables, as used',
@@ -141,19 +146,28 @@ function hoursTables({ hours }: Statement, words: Words): DocumentTable[] {
     words.money(charged),
   ]);
   const foot = ['Sum', '', formatMinutes(sum('minutes')), words.money(sum('charged'))];
-  return [{ title: 'Hours', columns: [text('Person'), text('Rate'), figure('Time'), figure('Charged')], rows, foot }];
+  return [{ id: 'hours', title: 'Hours', columns: [text('Person'), text('Rate'), figure('Time'), figure('Charged')], rows, foot }];
 }
 
-function whatOf({ kind, what, person, late }: StatementLine, words: Words): string {
-  const said = kind === 'labour' ? `${words.person(person)}: ${what}` : what;
-  return late ? `${said} (late: of an earlier statement’s time)` : said;
+/** Who did what, without the reason why it is not charged, which stands beside it. */
+export function workWords({ kind, what, notCharged }: Pick<StatementLine, 'kind' | 'what' | 'notCharged'>, person: string | null): string {
+  const reason = `; not charged: ${notCharged}`;
+  const said = notCharged !== null && what.endsWith(reason) ? what.slice(0, -reason.length) : what;
+  return kind === 'labour' && person !== null && person !== '' ? `${person}: ${said}` : said;
+}
+
+function whatOf(line: StatementLine, words: Words): string {
+  const said = workWords(line, words.person(line.person));
+  return line.late ? `${said} (late: of an earlier statement’s time)` : said;
 }
 
 function groupTable({ kind, lines, sum }: StatementGroup, _: Statement, words: Words): DocumentTable {
   const time = (minutes: number): string[] => (kind === 'labour' ? [formatMinutes(minutes)] : []);
   const columns = amounts(words);
   return {
+    id: kind,
     title: KIND_WORDS[kind],
+    entries: lines.map(({ entry }) => entry),
     columns: [DAY, text('What'), text('Subsystem'), ...time(0).map(() => figure('Time')), ...columns.map(([name]) => figure(name))],
     rows: lines.map((line) => [
       words.day(line.date),
@@ -174,7 +188,10 @@ function notChargedTables({ notCharged }: Statement, words: Words): DocumentTabl
     line.minutes === null ? '' : formatMinutes(line.minutes),
     line.notCharged ?? '',
   ]);
-  return [{ title: 'Not charged', columns: [DAY, text('What'), figure('Time'), text('Why')], rows, foot: null }];
+  const entries = notCharged.map(({ entry }) => entry);
+  return [
+    { id: 'not-charged', title: 'Not charged', columns: [DAY, text('What'), figure('Time'), text('Why')], rows, foot: null, entries },
+  ];
 }
 
 function taxTables({ taxes, inside }: Statement, words: Words): DocumentTable[] {
@@ -186,8 +203,8 @@ function taxTables({ taxes, inside }: Statement, words: Words): DocumentTable[] 
   const bought = words.shows.includes('costs') ? inside : [];
   const paid = bought.map((row) => [paidWords(row), ...[row.net, row.tax, row.gross].map(words.money)]);
   return [
-    ...(charged.length === 0 ? [] : [{ title: 'Tax, inside the amounts charged', columns, rows: charged, foot: null }]),
-    ...(paid.length === 0 ? [] : [{ title: 'Tax, inside what was paid', columns, rows: paid, foot: null }]),
+    ...(charged.length === 0 ? [] : [{ id: 'tax-charged', title: 'Tax, inside the amounts charged', columns, rows: charged, foot: null }]),
+    ...(paid.length === 0 ? [] : [{ id: 'tax-paid', title: 'Tax, inside what was paid', columns, rows: paid, foot: null }]),
   ];
 }
 
@@ -198,6 +215,7 @@ function paidWords(row: Pick<PaidAtTax, 'standing' | 'rate' | 'sold'>): string {
 function togetherTable({ sum }: Statement, words: Words): DocumentTable {
   const columns = amounts(words).filter(([name]) => name !== 'Cost' && name !== 'Charged');
   return {
+    id: 'together',
     title: 'Together',
     columns: [text(''), figure('Amount')],
     rows: columns.map(([name, of]) => [name, words.money(of(sum))]),
@@ -209,7 +227,7 @@ function receivedTables({ received }: Statement, words: Words): DocumentTable[] 
   if (received.length === 0) return [];
   const rows = received.map(({ date, from, for: what, amount }) => [words.day(date), joined([from, what]) ?? '', words.money(amount)]);
   const sum = received.reduce((all, { amount }) => all + amount, 0);
-  return [{ title: 'Received', columns: [DAY, text('From'), figure('Amount')], rows, foot: ['', 'Sum', words.money(sum)] }];
+  return [{ id: 'received', title: 'Received', columns: [DAY, text('From'), figure('Amount')], rows, foot: ['', 'Sum', words.money(sum)] }];
 }
 
 function accountTable({ account, to }: Statement, words: Words): DocumentTable {
@@ -223,7 +241,7 @@ function accountTable({ account, to }: Statement, words: Words): DocumentTable {
     owed < 0
       ? ['In hand', words.money(-owed)]
       : [since === null ? 'To pay' : `To pay, the oldest since ${words.day(since)}`, words.money(owed)];
-  return { title: `The account on ${words.day(to)}`, columns: [text(''), figure('Amount')], rows, foot: left };
+  return { id: 'account', title: `The account on ${words.day(to)}`, columns: [text(''), figure('Amount')], rows, foot: left };
 }
 
 function notesOf({ groups, registered }: Statement): string[] {

@@ -18,6 +18,7 @@ export const PAGES = {
   drawings: 'drawings.html',
   register: 'register.html',
   ledger: 'ledger.html',
+  client: 'client.html',
   entries: 'ledger/entries.html',
   costByPosition: 'ledger/by-position.html',
   consumables: 'consumables.html',
@@ -64,6 +65,10 @@ export const stateAtAddress = (at: IsoDate): Address => `as-at/${at}.html`;
 export const ledgerAtAddress = (at: IsoDate): Address => `ledger/as-at/${at}.html`;
 /** The account of one year by month, where the ledger is too long for one page. */
 export const ledgerYearAddress = (year: string): Address => `ledger/year/${year}.html`;
+/** What is charged and on no statement to the client yet. */
+export const CLIENT_SINCE: Address = 'client/since.html';
+/** A statement that was sent to the client. */
+export const clientStatementAddress = (number: number): Address => `client/statement-${number}.html`;
 /** The bills of one year, where there are too many for the page of papers. */
 export const billsOfYearAddress = (year: string): Address => `ledger/bills/${year}.html`;
 /** A file of the journal that is published as it is: a paper, a small picture, a clip. */

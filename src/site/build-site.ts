@@ -57,7 +57,7 @@ export async function buildSite({ record, warnings, folder, cache, into, aside, 
   setRecord(site);
   progress(`Pages of ${record.journal.sessions.length} sessions and ${record.journal.positions.size} positions`);
   const edition = editionStore(cache);
-  const pages = { into, without: pagesNotIn(record.copy), onPage: (done: number, total: number) => progress(`Pages: ${done} of ${total}`) };
+  const pages = { into, without: pagesNotIn(record), onPage: (done: number, total: number) => progress(`Pages: ${done} of ${total}`) };
   await buildPages(pages, cache, edition);
   store.save(await kept);
   progress('Scripts and downloads');

@@ -7,6 +7,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { budgets } from '../../src/journal/ledger/budgets.ts';
 import { subsystemByMonth } from '../../src/journal/ledger/by-month.ts';
+import { clientAccount, openDues } from '../../src/journal/ledger/client-account.ts';
 import { ledgerSeries } from '../../src/journal/ledger/ledger-at.ts';
 import { costByDecision, positionTotals } from '../../src/journal/ledger/of-position.ts';
 import { budgetedSpend, hoursByWeek } from '../../src/journal/ledger/over-time.ts';
@@ -14,6 +15,7 @@ import { statementOf } from '../../src/journal/ledger/statement.ts';
 import type { Totals } from '../../src/journal/ledger/totals.ts';
 import { compileJournal } from '../../src/journal/pipeline.ts';
 import type { JournalRecord } from '../../src/journal/record.ts';
+import { quotedWork } from '../../src/journal/registers/quoted.ts';
 import { viewDates } from '../../src/journal/registers/view-dates.ts';
 import { loadJournal } from '../../src/load/load.ts';
 import { recordOf } from '../arbitraries/compiled.ts';
@@ -110,13 +112,42 @@ const TOTALS: Readonly<Record<string, (record: JournalRecord, db: ReturnType<typ
       `cast(${SUM(marked)} as integer)`,
       `${SUM('gross')} + cast(${SUM(marked)} as integer)`,
     ].join(', ');
+    // What a statement that was closed lists is on no other; what is of its time and on none is late, and on the next.
+    const { statements } = record.journal;
+    const stated = statements.flatMap(({ lines }) => lines.map(({ entry }) => `'${entry}'`));
+    const days = `(date between '${from}' and '${to}' or date <= '${statements.at(-1)?.to ?? ''}')`;
     const query = (key: string, group: string) =>
-      `select ${key}, ${figures} from entries where cost and charged and date between '${from}' and '${to}' ${group}`;
+      `select ${key}, ${figures} from entries where cost and charged and ${days} and id not in (${stated}) ${group}`;
     const line = (key: string, { minutes, cost, markUp, charged }: typeof sum) => [key, minutes, cost, markUp, charged].join(' ');
     expect(sorted(groups.map(({ kind, sum: of }) => line(kind, of)))).toEqual(asked(db, query('kind', 'group by 1')));
     expect([line('all', sum)]).toEqual(asked(db, query("'all'", '')));
   },
 };
+
+/** The demo alone has statements that were sent, and work that was quoted for. */
+test('the account with the client, and what was billed of what was quoted', () => {
+  if (!DEMO) throw new Error('the demo was not understood');
+  const db = entriesInSql(DEMO);
+  const { journal, ledger, day } = DEMO;
+  const lines = journal.statements.flatMap(({ lines: of }) => of);
+  const rates = [...journal.settings.markUp].map(([kind, rate]) => `when '${kind}' then ${rate.mul(100).toString()}`);
+  const marked = `sign(net) * ((2 * abs(net) * (case kind ${rates.join(' ')} else 0 end) + 100) / 200)`;
+  const open = `select cast(sum(gross + ${marked}) as integer) from entries where cost and charged and id not in (${lines.map(({ entry }) => `'${entry}'`)})`;
+  const account = clientAccount(DEMO, day);
+  expect([String(account.open)]).toEqual(asked(db, open));
+  expect(account.stated).toBe(lines.reduce((sum, { charged }) => sum + charged, 0));
+  expect(account.owed).toBe(account.stated + account.open - ledger.received.reduce((sum, { amount }) => sum + amount, 0));
+  expect(openDues(DEMO, day).reduce((sum, { left }) => sum + left, 0)).toBe(account.owed);
+  const works = quotedWork(DEMO, null);
+  expect(works.length).toBeGreaterThan(1);
+  for (const { on, firm, date, billed } of works) {
+    const of = `kind = 'outside-work' and part = '${on.part}' and lower(seller) = lower('${firm}') and date >= '${date}'`;
+    expect([`${billed.net} ${billed.tax} ${billed.gross}`]).toEqual(
+      asked(db, `select ${['net', 'tax', 'gross'].map(SUM)} from entries join bills using (bill) where ${of}`),
+    );
+  }
+  db.close();
+});
 
 describe.each(Object.entries(TOTALS))('%s', (_, agrees) => {
   test('of the demo', () => {

@@ -3,7 +3,7 @@ import { tmpdir } from 'node:os';
 import { basename, dirname, join, relative, resolve } from 'node:path';
 import { type ArchiveContents, archiveWords } from '../../exports/archive-words.ts';
 import { type BagFile, folderSink, writeBag, zipSink } from '../../exports/bag/write-bag.ts';
-import { DATA_FILES } from '../../exports/data-files.ts';
+import { dataFilesOf } from '../../exports/data-files.ts';
 import type { NoteFile } from '../../exports/keepers-notes.ts';
 import { recordJson, schemaOf } from '../../exports/record-json.ts';
 import { withheldTexts } from '../../journal/copy/withheld.ts';
@@ -131,7 +131,7 @@ async function makeAll(
   const { makeBook } = await import('../../book/make-book.ts');
   const record = await renderForBook(copy, { folder: opened.folder, cache, workspace, progress });
   const tables = await Promise.all(
-    DATA_FILES.map(async ({ path, holds, make }) => ({ name: basename(path), holds, content: await make(copy) })),
+    dataFilesOf(copy).map(async ({ path, holds, make }) => ({ name: basename(path), holds, content: await make(copy) })),
   );
   const attached = await attachmentsOf(copy, notes);
   writeFileSync(join(made, 'book.pdf'), makeBook(record, { paper: 'a4', workspace, attached, progress }));

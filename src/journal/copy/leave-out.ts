@@ -2,7 +2,7 @@
  * What each kind of matter is, and how a journal is without it. A copy is a smaller journal: what is taken out here no
  * page, figure, index or file made from it can know.
  */
-import type { Bill, Destination, HandedOver, Journal, LeaveOut, PartEntry, PersonId, Session } from '../model.ts';
+import type { Bill, Destination, FrozenStatement, HandedOver, Journal, LeaveOut, PartEntry, PersonId, Session } from '../model.ts';
 import { keepingsOf } from '../replay/keepers.ts';
 import { withoutFormerPrivate } from './former-private.ts';
 
@@ -79,7 +79,7 @@ function withoutPeople(journal: Journal): Journal {
   const bare = withSessions(journal, (session) => ({
     hours: session.hours.map((entry) => ({ ...entry, by: SOMEBODY })),
     parts: session.parts.map((entry) => withoutFirms(entry, firm)),
-    bills: session.bills.map((bill) => ({ ...bill, from: null })),
+    bills: session.bills.map((bill) => ({ ...bill, from: bill.from === null ? null : A_FIRM })),
     sold: session.sold.map((sale) => ({ ...sale, to: null })),
     received: session.received.map((entry) => ({ ...entry, from: CLIENT })),
     valued: session.valued.map((entry) => ({ ...entry, by: null })),
@@ -87,7 +87,22 @@ function withoutPeople(journal: Journal): Journal {
     opens: session.opens.map((entry) => ({ ...entry, from: null })),
     handedOver: session.handedOver.map((entry): HandedOver => ({ ...entry, to: keeper(entry.to) })),
   }));
-  return { ...bare, people, settings: of(journal) };
+  return { ...bare, people, settings: of(journal), statements: journal.statements.map(withoutNames) };
+}
+
+/** A statement that was sent, without whom it was from and to, who worked and who bought. */
+function withoutNames(statement: FrozenStatement): FrozenStatement {
+  const { sentWith } = statement;
+  const unsold = (what: string): string => what.replace(/, to .*$/su, '');
+  return {
+    ...statement,
+    lines: statement.lines.map((line) => ({
+      ...line,
+      person: line.person === null ? null : SOMEBODY,
+      what: line.kind === 'sale' ? unsold(line.what) : line.what,
+    })),
+    sentWith: sentWith && { ...sentWith, head: null, received: sentWith.received.map((one) => ({ ...one, from: CLIENT })) },
+  };
 }
 
 /** Keepers by number, in the order in which they had the vehicle: that it passed on is told, and not to whom. */
@@ -117,7 +132,8 @@ function withoutStores(journal: Journal): Journal {
 /** Time spent, and what is reckoned from it. */
 function withoutHours(journal: Journal): Journal {
   const subsystems = new Map([...journal.subsystems].map(([id, one]) => [id, { ...one, budgetMinutes: null }]));
-  return { ...withSessions(journal, () => ({ hours: [] })), subsystems };
+  // What was charged for them is on every statement, and in what is owed.
+  return { ...withSessions(journal, () => ({ hours: [] })), subsystems, statements: [] };
 }
 
 /** What anything cost, was paid, is priced or worth; the papers that say so; what was bought stays, without its price. */

@@ -4,9 +4,29 @@ import type { JournalRecord } from '../record.ts';
 import { chargeFor } from './charges.ts';
 import { statedAlready } from './frozen.ts';
 
+type Books = Pick<JournalRecord, 'journal' | 'ledger'>;
+
+/**
+ * Whether a record tells of an account with a client: it names one, or money came from one, or one was sent a statement. A copy
+ * without money tells of none, nor does one without hours: what is charged for them cannot be told apart from the rest.
+ */
+export function hasClient({ journal, ledger, copy }: Pick<JournalRecord, 'journal' | 'ledger' | 'copy'>): boolean {
+  const { currency, client } = journal.settings;
+  if (currency === null || copy.leavesOut.includes('hours')) return false;
+  return client.name !== null || ledger.received.length > 0 || journal.statements.length > 0;
+}
+
+/** Something that is to be paid. */
 interface Due {
   readonly date: IsoDate;
+  /** The number of the closed statement that it is on; null while it is on none. */
+  readonly statement: number | null;
   readonly amount: Minor;
+}
+
+/** What of it is not paid yet. */
+export interface OpenDue extends Due {
+  readonly left: Minor;
 }
 
 /**
@@ -14,33 +34,49 @@ interface Due {
  *
  * @param sending the lines of a statement up to that day that is being closed; it counts as closed
  */
-export function clientAccount(
-  record: Pick<JournalRecord, 'journal' | 'ledger'>,
-  at: IsoDate,
-  sending: readonly FrozenLine[] = [],
-): ClientAccount {
-  const { journal, ledger } = record;
-  const before = journal.statements.filter(({ to }) => to <= at).map(({ to: date, charged: amount }): Due => ({ date, amount }));
-  const own = sending.map(({ charged: amount }): Due => ({ date: at, amount }));
-  const closed = [...before, ...(own.length === 0 ? [] : [{ date: at, amount: sum(own) }])];
-  const already = new Set([...statedAlready(record), ...sending.map(({ entry }) => entry)]);
-  const entries = ledger.entries.filter(({ id, cost, date }) => cost && date <= at && !already.has(id));
-  const unstated = entries.map((entry): Due => ({ date: entry.date, amount: chargeFor(entry, journal.settings).charged }));
-  const received = sum(ledger.received.filter(({ date }) => date <= at));
+export function clientAccount(record: Books, at: IsoDate, sending: readonly FrozenLine[] = []): ClientAccount {
+  const { closed, unstated } = duesAt(record, at, sending);
+  const received = receivedBy(record, at);
   const [stated, open] = [sum(closed), sum(unstated)];
   const owed = stated + open - received;
-  return { stated, open, received, owed, since: owed > 0 ? oldestDue([...closed, ...unstated], received) : null };
+  const [oldest] = owed > 0 ? notCovered([...closed, ...unstated], received) : [];
+  return { stated, open, received, owed, since: oldest?.date ?? null };
 }
 
-function oldestDue(dues: readonly Due[], received: Minor): IsoDate | null {
+/** What is owed at the end of a day, the oldest first. Its sum is what is owed; nothing where that is nothing. */
+export function openDues(record: Books, at: IsoDate): OpenDue[] {
+  const { closed, unstated } = duesAt(record, at, []);
+  return notCovered([...closed, ...unstated], receivedBy(record, at));
+}
+
+const receivedBy = ({ ledger }: Books, at: IsoDate): Minor => sum(ledger.received.filter(({ date }) => date <= at));
+
+function duesAt(
+  record: Books,
+  at: IsoDate,
+  sending: readonly FrozenLine[],
+): { readonly closed: readonly Due[]; readonly unstated: readonly Due[] } {
+  const { journal, ledger } = record;
+  const before = journal.statements
+    .filter(({ to }) => to <= at)
+    .map(({ number: statement, to: date, charged: amount }): Due => ({ date, statement, amount }));
+  const own = sending.length === 0 ? [] : [{ date: at, statement: null, amount: sum(sending.map(({ charged: amount }) => ({ amount }))) }];
+  const already = new Set([...statedAlready(record), ...sending.map(({ entry }) => entry)]);
+  const entries = ledger.entries.filter(({ id, cost, date }) => cost && date <= at && !already.has(id));
+  const unstated = entries.map((entry): Due => ({ date: entry.date, statement: null, amount: chargeFor(entry, journal.settings).charged }));
+  return { closed: [...before, ...own], unstated };
+}
+
+/** Money, and with it every credit, covers the oldest first. */
+function notCovered(dues: readonly Due[], received: Minor): OpenDue[] {
   const oldestFirst = dues.toSorted((a, b) => (a.date < b.date ? -1 : a.date > b.date ? 1 : 0));
-  // Credits lower what is due from the start.
-  let left = received - sum(dues.filter(({ amount }) => amount < 0));
-  for (const { date, amount } of oldestFirst) {
-    left -= Math.max(0, amount);
-    if (left < 0) return date;
-  }
-  return null;
+  let covers = received - sum(dues.filter(({ amount }) => amount < 0));
+  return oldestFirst.flatMap((due): OpenDue[] => {
+    if (due.amount <= 0) return [];
+    const covered = Math.min(due.amount, Math.max(0, covers));
+    covers -= due.amount;
+    return covered === due.amount ? [] : [{ ...due, left: due.amount - covered }];
+  });
 }
 
 function sum(dues: readonly { readonly amount: Minor }[]): Minor {

@@ -11,6 +11,8 @@ import {
   type SentWith,
 } from '../model.ts';
 import type { Entry, JournalRecord } from '../record.ts';
+import { addDays } from '../values/date.ts';
+import { compareText } from '../values/text-order.ts';
 import { chargeFor } from './charges.ts';
 import { clientAccount } from './client-account.ts';
 import { lastClosed, statedAlready } from './frozen.ts';
@@ -80,6 +82,17 @@ export function statementOf(books: Books, from: IsoDate, to: IsoDate): Statement
   const entries = books.ledger.entries.filter(({ id, cost, date }) => cost && isOfTime(date) && !stated.has(id));
   const lines = entries.map((entry) => lineOf(entry, books, closed));
   return statementFrom({ number: null, from, to }, lines, { ...sentWith(from, to, books), inside: paidAtTax(entries) });
+}
+
+const earlier = (a: IsoDate, b: IsoDate): IsoDate => (compareText(a, b) < 0 ? a : b);
+
+/** All that is on no statement yet by the end of a day: what was told late, and what came before the vehicle did, too. */
+export function openStatement(books: Books, at: IsoDate): Statement {
+  const { statements, settings } = books.journal;
+  const closed = lastClosed(statements);
+  const first = books.ledger.entries.find(({ cost }) => cost)?.date ?? settings.arrived;
+  const from = closed === null ? earlier(first, settings.arrived) : addDays(closed.to, 1);
+  return statementOf(books, earlier(from, at), at);
 }
 
 /** An open statement as it is sent: closed, under its number. */

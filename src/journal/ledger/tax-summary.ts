@@ -1,7 +1,7 @@
 /** The tax in the books, each kind by itself: what was paid, what was sold, what the client is charged. Nothing is set against anything. */
 import type { IsoDate } from '../model.ts';
 import type { JournalRecord } from '../record.ts';
-import { closedStatement, linesOf, statementOf, type TaxAtRate, taxesAtRates } from './statement.ts';
+import { closedStatement, linesOf, openStatement, type TaxAtRate, taxesAtRates } from './statement.ts';
 import { viewAt } from './sums.ts';
 import { type StandingRow, taxStandings } from './tax-standing.ts';
 
@@ -17,13 +17,10 @@ export interface TaxSummary {
 export function taxSummary(books: Pick<JournalRecord, 'journal' | 'ledger'>, at: IsoDate): TaxSummary {
   const entries = viewAt(books, 'paid', at);
   const sent = books.journal.statements.filter(({ to }) => to <= at).map((frozen) => closedStatement(frozen, books));
-  const lines = [...sent, statementOf(books, EVER, at)].flatMap(linesOf).filter(({ notCharged }) => notCharged === null);
+  const lines = [...sent, openStatement(books, at)].flatMap(linesOf).filter(({ notCharged }) => notCharged === null);
   return {
     paid: taxStandings(entries.filter(({ kind }) => kind !== 'sale')),
     sold: taxStandings(entries.filter(({ kind }) => kind === 'sale')),
     charged: taxesAtRates(lines).filter(({ sold }) => !sold),
   };
 }
-
-/** Before any day. */
-const EVER = '0001-01-01';

@@ -1,12 +1,22 @@
 /** Getting about: what is within reach, where one is, and the way to the search. */
 import { readFileSync } from 'node:fs';
 import { join, posix } from 'node:path';
+import { fileURLToPath } from 'node:url';
 import { parseHTML } from 'linkedom';
 import { describe, expect, it } from 'vitest';
-import { WORKSHOP } from '../../../src/journal/record.ts';
+import { compileJournal } from '../../../src/journal/pipeline.ts';
+import { loadJournal } from '../../../src/load/load.ts';
 import { PAGES } from '../../../src/site/addresses.ts';
 import { contentsOf } from '../../../src/site/views/frame/contents.ts';
 import type { Bench } from '../bench.ts';
+
+/** What the demo tells of, which decides the pages it has. */
+function demo() {
+  const folder = fileURLToPath(new URL('../../../content', import.meta.url));
+  const { record } = compileJournal(loadJournal(folder), { today: '2026-11-25' });
+  if (!record) throw new Error('the demo was not understood');
+  return record;
+}
 
 export function gettingAbout(bench: Bench): void {
   const read = new Map<string, Document>();
@@ -47,7 +57,7 @@ export function gettingAbout(bench: Bench): void {
 
     it('every page that belongs to a group says which, and at which of its pages one is', () => {
       const within = (page: string) => documentOf(page).querySelector('.masthead nav') as Element;
-      for (const { name, entries } of contentsOf(WORKSHOP)) {
+      for (const { name, entries } of contentsOf(demo())) {
         for (const { page } of entries) {
           const nav = within(PAGES[page]);
           const current = [...nav.querySelectorAll('[aria-current]')].map((link) => [link.textContent, link.getAttribute('aria-current')]);

@@ -1,12 +1,16 @@
-/** The parts of the record in four groups, in the order a reader would leaf through them, as far as a copy has them. */
-import type { Copy } from '../../../journal/record.ts';
+/** The parts of the record in four groups, in the order a reader would leaf through them, as far as a record has them. */
+import { hasClient } from '../../../journal/ledger/client-account.ts';
+import type { JournalRecord } from '../../../journal/record.ts';
 import { type Address, PAGES, type PageName } from '../../addresses.ts';
+
+/** What a record tells of, and which copy it is. */
+type Told = Pick<JournalRecord, 'journal' | 'ledger' | 'copy'>;
 
 export interface ContentsEntry {
   readonly page: PageName;
   readonly name: string;
-  /** The copies that have it, where not all do. */
-  readonly within?: (copy: Copy) => boolean;
+  /** The records, or copies of one, that have it, where not all do. */
+  readonly within?: (record: Told) => boolean;
 }
 
 export interface ContentsGroup {
@@ -16,10 +20,10 @@ export interface ContentsGroup {
 }
 
 /** What the writer keeps for the workshop: a copy without private matter is for somebody else. */
-const forTheWriter = ({ leavesOut }: Copy): boolean => !leavesOut.includes('private');
+const forTheWriter = ({ copy: { leavesOut } }: Pick<Told, 'copy'>): boolean => !leavesOut.includes('private');
 
 /** What is addressed to somebody: a copy without the names of people and firms has no address to put on it. */
-const withNames = ({ leavesOut }: Copy): boolean => !leavesOut.includes('people');
+const withNames = ({ copy: { leavesOut } }: Pick<Told, 'copy'>): boolean => !leavesOut.includes('people');
 
 const CONTENTS: readonly ContentsGroup[] = [
   {
@@ -50,6 +54,7 @@ const CONTENTS: readonly ContentsGroup[] = [
     name: 'The account',
     entries: [
       { page: 'ledger', name: 'Ledger' },
+      { page: 'client', name: 'The client’s account', within: hasClient },
       { page: 'costByPosition', name: 'By position' },
       { page: 'entries', name: 'Entries' },
       { page: 'consumables', name: 'Consumables' },
@@ -73,20 +78,20 @@ export function groupOf(groups: readonly ContentsGroup[], part: PageName | null)
   return groups.find(({ entries }) => entries.some(({ page }) => page === part)) ?? null;
 }
 
-/** The groups as a copy has them. */
-export function contentsOf(copy: Copy): readonly ContentsGroup[] {
+/** The groups as a record has them. */
+export function contentsOf(record: Told): readonly ContentsGroup[] {
   return CONTENTS.map(({ name, entries: [first, ...others] }) => ({
     name,
-    entries: [first, ...others.filter(({ within }) => within?.(copy) ?? true)],
+    entries: [first, ...others.filter(({ within }) => within?.(record) ?? true)],
   }));
 }
 
-/** False for a page that is not for those whom the copy is for. */
-export function hasPage(copy: Copy, page: PageName): boolean {
-  return CONTENTS.every(({ entries }) => entries.every((one) => one.page !== page || (one.within?.(copy) ?? true)));
+/** False for a page that is not for those whom the copy is for, or of something that the record does not tell of. */
+export function hasPage(record: Told, page: PageName): boolean {
+  return CONTENTS.every(({ entries }) => entries.every((one) => one.page !== page || (one.within?.(record) ?? true)));
 }
 
-/** Pages that a copy does without. */
-export function pagesNotIn(copy: Copy): ReadonlySet<Address> {
-  return new Set(CONTENTS.flatMap(({ entries }) => entries.flatMap(({ page }) => (hasPage(copy, page) ? [] : [PAGES[page]]))));
+/** Pages that a record does without. */
+export function pagesNotIn(record: Told): ReadonlySet<Address> {
+  return new Set(CONTENTS.flatMap(({ entries }) => entries.flatMap(({ page }) => (hasPage(record, page) ? [] : [PAGES[page]]))));
 }

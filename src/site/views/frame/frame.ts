@@ -44,7 +44,7 @@ export function headLinks(sheet: Sheet): string {
 export function whereOneIs(sheet: Sheet, part: PageName | null): string {
   const itself = part !== null && PAGES[part] === sheet.address;
   return inFolder(sheet, `where ${part} ${itself}`, () => {
-    const all = contentsOf(sheet.copy);
+    const all = contentsOf(sheet.record);
     const group = groupOf(all, part);
     const groups = all.map(
       (one) => html`<li><a href="${sheet.toPage(one.entries[0].page)}"${one === group && html` aria-current="true"`}>${one.name}</a></li>`,
@@ -58,7 +58,7 @@ export function whereOneIs(sheet: Sheet, part: PageName | null): string {
 export function allContents(sheet: Sheet, part: PageName | null): string {
   const itself = part !== null && PAGES[part] === sheet.address;
   return inFolder(sheet, `all ${part} ${itself}`, () => {
-    const groups = contentsOf(sheet.copy).map(
+    const groups = contentsOf(sheet.record).map(
       ({ name, entries }) => html`<div><h2>${name}</h2><ul>${entriesOf(sheet, entries, part, itself)}</ul></div>`,
     );
     return html`${groups}`.markup;

@@ -56,6 +56,6 @@ export function itemsPage(sheet: Sheet): ItemsPage {
     short: cameShortAt(record, null).map((of) => ({ of, words: shortWords(sheet, of) })),
     bySubsystem: openItemsBySubsystem(record, null),
     next: gates.find(({ reached }) => reached === null)?.milestone ?? null,
-    forgotten: hasPage(record.copy, 'forgotten') ? countOf(forgottenOf(record)) : 0,
+    forgotten: hasPage(record, 'forgotten') ? countOf(forgottenOf(record)) : 0,
   };
 }

@@ -1,6 +1,7 @@
 import { soldWords, standingWords } from '../../../exports/tax-words.ts';
 import type { StandingRow } from '../../../journal/ledger/tax-standing.ts';
 import { taxSummary } from '../../../journal/ledger/tax-summary.ts';
+import { PAGES } from '../../addresses.ts';
 import { bookAddress, soldAtSlug, taxSlug } from '../books/entry-books.ts';
 import { linked } from '../page/links.ts';
 import type { Sheet } from '../page/sheet.ts';
@@ -23,7 +24,7 @@ export function taxTable(sheet: Sheet): SetTable | null {
   const { paid, sold, charged } = taxSummary(record, record.day);
   const says = [...paid, ...sold].some(({ standing }) => standing === 'rated' || standing === 'exempt');
   if (!figures.hasMoney || (!says && charged.length === 0)) return null;
-  const client = '#client';
+  const client = sheet.link(`${PAGES.client}#charged`);
   const groups: readonly (Group<Row, Figures> | null)[] = [
     group(
       'Paid',

@@ -1,55 +1,10 @@
-/** The account with the client, the vehicle itself, and what a tax return may deduct, as tables of the ledger. */
-import { clientAccount } from '../../../journal/ledger/client-account.ts';
-import type { ClientAccount } from '../../../journal/model.ts';
+/** The vehicle itself, and what a tax return may deduct, as tables of the ledger. */
 import type { Entry, JournalRecord } from '../../../journal/record.ts';
 import { sessionAddress } from '../../addresses.ts';
 import { entryAddress } from '../books/entry-place.ts';
 import { linked } from '../page/links.ts';
 import type { Sheet } from '../page/sheet.ts';
 import { rows, type SetTable, setTable } from '../tables/table.ts';
-
-interface Line {
-  readonly words: string;
-  readonly amount: number;
-}
-
-/** Null where the journal tells of no client. */
-export function clientTable(sheet: Sheet): SetTable | null {
-  const { record, figures } = sheet;
-  const { journal, ledger, day } = record;
-  if (journal.settings.client.name === null && ledger.received.length === 0 && journal.statements.length === 0) return null;
-  const account = clientAccount(record, day);
-  return setTable<Line, Line>({
-    label: `The account with the client on ${figures.date(day)}`,
-    set: 'account totals client',
-    keepsRows: true,
-    columns: [
-      { head: 'The account with the client', names: true, cell: ({ words }) => words },
-      { head: 'Amount', set: 'num', cell: ({ amount }) => figures.amount(amount), sum: ({ amount }) => figures.amount(amount) },
-    ],
-    groups: rows<Line, Line>(linesOf(account, record, sheet)),
-    foot: [{ words: owedWords(account, sheet), sum: { words: '', amount: Math.abs(account.owed) } }],
-  });
-}
-
-function linesOf({ open }: ClientAccount, { journal, ledger }: JournalRecord, { figures }: Sheet): Line[] {
-  return [
-    ...journal.statements.map(({ number, from, to, charged }) => ({
-      words: `Statement ${number}, ${figures.shortDate(from)} to ${figures.shortDate(to)}`,
-      amount: charged,
-    })),
-    { words: 'Charged, and on no statement yet', amount: open },
-    ...ledger.received.map(({ date, from, for: what, amount }) => ({
-      words: `Received ${figures.shortDate(date)}, ${from}${what === null ? '' : `, ${what}`}`,
-      amount: -amount,
-    })),
-  ];
-}
-
-function owedWords({ owed, since }: ClientAccount, { figures }: Sheet): string {
-  if (owed < 0) return 'In hand';
-  return since === null ? 'Owed' : `Owed, the oldest since ${figures.date(since)}`;
-}
 
 /** Entries one a line, with their sum: the price of the vehicle itself, or what may be deducted. Null where there is none. */
 export function entryList(sheet: Sheet, entries: readonly Entry[], label: string): SetTable | null {

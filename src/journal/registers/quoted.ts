@@ -1,0 +1,132 @@
+/** Work that a firm quoted for, and what its bills for that work came to. */
+import { type Sum, sumOf } from '../ledger/sums.ts';
+import { type Charge, GENERAL, type IsoDate, type ItemId, type Minor, type PartId, type SessionId } from '../model.ts';
+import type { Entry, JournalRecord } from '../record.ts';
+import { once } from '../values/once.ts';
+import { type At, dateOf } from './source.ts';
+
+/** What was quoted, by whom, for what. */
+interface Quote {
+  readonly on: Charge;
+  /** Null where nobody said who. */
+  readonly firm: string | null;
+  /** What is to be done, in the words of the note. */
+  readonly work: string | null;
+  readonly quoted: Minor;
+  readonly session: SessionId;
+  readonly date: IsoDate;
+  /** The waiting item that tells of it; else a part was sent out for it. */
+  readonly item: ItemId | null;
+}
+
+export interface QuotedWork extends Quote {
+  /** With tax and carriage, as they were laid to it; nothing where no bill is of it. */
+  readonly billed: Sum;
+  /** Still out, or still waited for. */
+  readonly open: boolean;
+  /** Earlier words of the same firm on the same work, which this one took the place of. */
+  readonly before: readonly Minor[];
+}
+
+type Books = Pick<JournalRecord, 'journal' | 'ledger' | 'history' | 'day'>;
+
+/**
+ * Quotes by the end of a day, in the order of the notes, each with its bills. A line of a bill is of a quote when it is outside work
+ * laid to the same part (or to the same subsystem, where the quote names no part), on a bill of the same firm, of the day of the quote
+ * or later, and before the next quote of that firm for that part. A later quote before any bill takes the place of the earlier one.
+ * Nothing else is matched: a bill that names no seller is of no quote.
+ */
+export function quotedWork(record: Books, at: At): QuotedWork[] {
+  const date = dateOf(record, at);
+  const quotes = [...sentOut(record, date), ...awaited(record, date)].sort((a, b) => compareDates(a.date, b.date));
+  const groups = Map.groupBy(quotes, keyOf);
+  const works = [...groups].flatMap(([key, of]) => worksOf(of, key === null ? [] : billedOf(record, key, date), record, date));
+  return works.sort((a, b) => compareDates(a.date, b.date));
+}
+
+const compareDates = (a: IsoDate, b: IsoDate): number => (a === b ? 0 : a < b ? -1 : 1);
+
+/** Work of one firm on one thing; null where nobody said of which firm. */
+const keyOf = ({ on, firm }: Pick<Quote, 'on' | 'firm'>): string | null =>
+  firm === null ? null : `${on.part ?? `of ${on.subsystem}`}\n${folded(firm)}`;
+
+/** Capitals and white space make no other firm. */
+const folded = (name: string): string => name.normalize('NFC').toLowerCase().replace(/\s+/g, ' ').trim();
+
+function worksOf(quotes: readonly Quote[], bills: readonly Entry[], record: Books, date: IsoDate): QuotedWork[] {
+  const works: QuotedWork[] = [];
+  quotes.forEach((quote, i) => {
+    const next = quotes[i + 1];
+    const until = quote.firm === null || next === undefined ? null : next.date;
+    const billed = sumOf(bills.filter((entry) => entry.date >= quote.date && (until === null || entry.date < until)));
+    const last = works.at(-1);
+    const replaces = last !== undefined && quote.firm !== null && last.billed.entries.length === 0;
+    const before = replaces ? [...last.before, last.quoted] : [];
+    const open = isOpen(quote, record, date) || (replaces && last.open);
+    const work = { ...quote, work: quote.work ?? (replaces ? last.work : null), billed, before, open };
+    if (replaces) works.pop();
+    works.push(work);
+  });
+  return works;
+}
+
+/** Every quote with a part that went out for it. */
+function sentOut({ history, journal }: Books, date: IsoDate): Quote[] {
+  const subsystemOf = (part: PartId): string => journal.parts.get(part)?.subsystem ?? GENERAL;
+  return history.deeds.flatMap(({ part, did, session, date: on, entry }) =>
+    did !== 'sent-out' || on > date || entry.quoted === null
+      ? []
+      : [
+          {
+            on: { part, subsystem: subsystemOf(part) },
+            firm: entry.to?.name ?? null,
+            work: entry.work,
+            quoted: entry.quoted,
+            session,
+            date: on,
+            item: null,
+          },
+        ],
+  );
+}
+
+/** Every quote that a waiting item tells; without a name it waits for the firm that its part is out with. */
+function awaited(record: Books, date: IsoDate): Quote[] {
+  return [...record.history.items.values()].flatMap(({ id, opening, opened }) => {
+    const { kind, price, on, from, what } = opening;
+    if (kind !== 'waiting' || price === null || on === null || opened.date > date) return [];
+    const firm = from ?? (on.part === null ? null : firmWith(record, on.part, opened.date));
+    return [{ on, firm, work: what, quoted: price, session: opened.session, date: opened.date, item: id }];
+  });
+}
+
+function outAt({ history }: Books, part: PartId, date: IsoDate) {
+  return (history.stays.get(part) ?? []).filter(
+    ({ where, from, to }) => where.at === 'out' && from.date <= date && (to === null || to.date > date),
+  );
+}
+
+function firmWith(record: Books, part: PartId, date: IsoDate): string | null {
+  const [stay] = outAt(record, part, date);
+  return stay?.where.at === 'out' ? stay.where.firm : null;
+}
+
+function isOpen({ item, on, session }: Quote, record: Books, date: IsoDate): boolean {
+  if (item === null) return outAt(record, on.part ?? '', date).some(({ from }) => from.session === session);
+  const closed = record.history.items.get(item)?.closed ?? null;
+  return closed === null || closed.date > date;
+}
+
+/** Lines of bills for outside work, by the firm and what they are laid to. */
+const outsideWork = once(
+  ({ ledger }: Books): ReadonlyMap<string | null, readonly Entry[]> => {
+    const sellers = new Map(ledger.bills.map(({ id, from }) => [id, from]));
+    const work = ledger.entries.filter(({ kind, bill }) => kind === 'outside-work' && bill !== null);
+    return Map.groupBy(work, (entry) => keyOf({ on: entry, firm: sellers.get(entry.bill ?? '') ?? null }));
+  },
+  ({ ledger }) => ledger,
+);
+
+function billedOf(record: Books, key: string, date: IsoDate): readonly Entry[] {
+  return (outsideWork(record).get(key) ?? []).filter((entry) => entry.date <= date);
+}

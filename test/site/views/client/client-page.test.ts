@@ -1,0 +1,84 @@
+/** What the page of the client shows and keeps back, and in which copies there is one. */
+import { expect, test } from 'vitest';
+import { frozenStatement } from '../../../../src/exports/frozen-statement.ts';
+import { copyOf } from '../../../../src/journal/copy/copy.ts';
+import { hasClient } from '../../../../src/journal/ledger/client-account.ts';
+import { asSent, statementOf } from '../../../../src/journal/ledger/statement.ts';
+import type { LeaveOut } from '../../../../src/journal/model.ts';
+import type { JournalRecord } from '../../../../src/journal/record.ts';
+import { PAGES } from '../../../../src/site/addresses.ts';
+import type { SiteRecord } from '../../../../src/site/record.ts';
+import { clientPage } from '../../../../src/site/views/client/client-page.ts';
+import { chargedTable, owedSentence, owedTable, statementsTable } from '../../../../src/site/views/client/client-tables.ts';
+import { statementOnPage } from '../../../../src/site/views/client/statement-tables.ts';
+import { sheetOf } from '../../../../src/site/views/page/sheet.ts';
+import { hours, JOURNAL, journalWith, type NoteOf } from '../../../ledger/small-journal.ts';
+
+const NOTES: readonly NoteOf[] = [
+  ['2031-03-12', `${hours('jm', '1h')}\nbought: [{ what: Pin, as: part, for: drum, cost: 77.77, tax: 20% }]`],
+  ['2031-03-20', `hours: [{ by: jm, on: brakes, time: 30m, unpaid: My own mistake }]`],
+  [
+    '2031-04-02',
+    'received: [{ from: the owner, amount: 60.00, for: deposit }]\nsold: [{ what: Rims, on: frame, price: 5.00, to: Mr Smallpiece }]',
+  ],
+  ['2031-04-25', hours('jm', '2h')],
+];
+const CLIENT = 'client: { name: The Owner, terms: 30 days }\n';
+
+/** The record with what is shown, its first statement closed at the end of March. */
+function recordWith(shows: string, client = CLIENT): JournalRecord {
+  const settings = { journal: `${JOURNAL}${client}statement: { shows: [${shows}] }\n` };
+  const open = journalWith(settings, ...NOTES).record;
+  const first = frozenStatement(asSent(statementOf(open, '2030-09-14', '2031-03-31'), 1, open), open.journal.settings);
+  return journalWith({ ...settings, statements: [first] }, ...NOTES).record;
+}
+const sheetWith = (record: JournalRecord) => sheetOf({ ...record, pictures: new Map() } as unknown as SiteRecord, PAGES.client);
+const shown = (record: JournalRecord): string => {
+  const sheet = sheetWith(record);
+  const page = clientPage(sheet);
+  const lines = [...page.sent, page.since].flatMap((statement) => statementOnPage(sheet, statement).sections);
+  return [chargedTable(sheet, page), statementsTable(sheet, page), owedTable(sheet, page), ...lines.map(({ table }) => table)]
+    .map(({ markup }) => markup)
+    .join('\n');
+};
+
+test('of mark-up, what things cost and what is not charged it shows only what the journal says', () => {
+  // The pin cost 77.77, 64.81 of it net: with a tenth of that on it, 84.25 is charged.
+  expect(shown(recordWith(''))).not.toMatch(/77\.77|6\.48|Mark-up|mistake/);
+  expect(shown(recordWith(''))).toContain('84.25');
+  expect(shown(recordWith('costs'))).toContain('77.77');
+  expect(shown(recordWith('mark-up'))).toContain('6.48');
+  expect(clientPage(sheetWith(recordWith(''))).notCharged).toEqual([]);
+  expect(clientPage(sheetWith(recordWith('not-charged'))).notCharged.map(({ notCharged }) => notCharged)).toEqual(['My own mistake']);
+});
+
+test('what is on statements and since is all that is charged, and what is owed by its age is what is owed', () => {
+  const page = clientPage(sheetWith(recordWith('')));
+  const { account, kinds, dues } = page;
+  const sum = (of: readonly number[]): number => of.reduce((all, one) => all + one, 0);
+  expect(sum(kinds.map(({ sent }) => sent))).toBe(account.stated);
+  expect(sum(kinds.map(({ since }) => since))).toBe(account.open);
+  for (const kind of kinds) expect(kind.sent + kind.since).toBe(kind.charged);
+  expect(sum(dues.map(({ left }) => left))).toBe(account.owed);
+  // 28.00 + 84.25 were sent; 60.00 came in, and a sale of 5.00 is set against the oldest too.
+  expect(dues).toEqual([
+    { date: '2031-03-31', statement: 1, amount: 11_225, left: 4725 },
+    { date: '2031-04-25', statement: null, amount: 6000, left: 6000 },
+  ]);
+  expect(owedSentence(sheetWith(recordWith('')), account)).toBe('£107.25 is owed, the oldest of it since 31 March 2031, 25 days.');
+});
+
+test('there is one only where the journal tells of a client, and in no copy without money or hours', () => {
+  const record = recordWith('costs');
+  expect(hasClient(record)).toBe(true);
+  expect(hasClient(journalWith({}, ['2031-03-12', hours('jm', '1h')]).record)).toBe(false);
+  const copyWithout = (...leaveOut: LeaveOut[]): JournalRecord => {
+    const settings = { ...record.journal.settings, copies: new Map([['short', { leaveOut, maySay: [] }]]) };
+    return copyOf({ ...record, journal: { ...record.journal, settings } }, 'short');
+  };
+  expect([copyWithout('money'), copyWithout('hours'), copyWithout('private')].map(hasClient)).toEqual([false, false, true]);
+  const nameless = copyWithout('people');
+  expect(hasClient(nameless)).toBe(true);
+  expect(shown(nameless)).not.toMatch(/Jory|Smallpiece|The Owner|the owner/);
+  expect(shown(nameless)).toContain('84.25');
+});
