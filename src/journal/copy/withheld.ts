@@ -22,6 +22,7 @@ const NO_TEXT = new Set([
   'arrivedPlace',
   'id',
   'session',
+  'entry',
   'svg',
   'body',
   'date',
@@ -37,7 +38,8 @@ const A_DATE = /^\d{4}-\d{2}-\d{2}$/;
  * @returns each withheld text once, longest first; amounts as they would be printed. What the journal says may stand is not among them
  */
 export function withheldTexts(whole: JournalRecord, copy: JournalRecord): readonly Withheld[] {
-  const kept = new Set([...textsOf(copy.journal)].map(({ text }) => text));
+  // A statement repeats the words of entries, which the copy may have without it.
+  const kept = new Set([...[...textsOf(copy.journal)].map(({ text }) => text), ...copy.ledger.entries.map(({ what }) => folded(what))]);
   const found = new Map<string, string>();
   for (const { text, what } of [...textsOf(whole.journal), ...amountsOf(whole)]) {
     if (text.length >= SHORTEST && !A_WORD.test(text) && !kept.has(text) && !found.has(text)) found.set(text, what);

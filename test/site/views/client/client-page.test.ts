@@ -2,6 +2,7 @@
 import { expect, test } from 'vitest';
 import { frozenStatement } from '../../../../src/exports/frozen-statement.ts';
 import { copyOf } from '../../../../src/journal/copy/copy.ts';
+import { withheldTexts } from '../../../../src/journal/copy/withheld.ts';
 import { hasClient } from '../../../../src/journal/ledger/client-account.ts';
 import { asSent, statementOf } from '../../../../src/journal/ledger/statement.ts';
 import type { LeaveOut } from '../../../../src/journal/model.ts';
@@ -77,6 +78,10 @@ test('there is one only where the journal tells of a client, and in no copy with
     return copyOf({ ...record, journal: { ...record.journal, settings } }, 'short');
   };
   expect([copyWithout('money'), copyWithout('hours'), copyWithout('private')].map(hasClient)).toEqual([false, false, true]);
+  // A statement repeats what entries are called, and these the copy may name; whom it was sent to it may not.
+  const withheld = withheldTexts(record, copyWithout('money')).map(({ text }) => text);
+  expect(withheld).toContain('The Owner');
+  expect(withheld.filter((text) => /^Work|#/.test(text))).toEqual([]);
   const nameless = copyWithout('people');
   expect(hasClient(nameless)).toBe(true);
   expect(shown(nameless)).not.toMatch(/Jory|Smallpiece|The Owner|the owner/);
