@@ -2,7 +2,7 @@
  * `npm run bench`: journals of several sizes, checked and built by Asfound and, the notes alone, by a plain Astro site with
  * the same Markdown steps, in the same run; what `dev` takes to show a note; and pictures. A table of all aims ends it.
  *
- *     one-evening             the build after one note more, alone; or sizes, dev, pictures: that part alone
+ *     one-evening             the build after one note more, alone; or sizes, dev, pictures, handed-over: that part alone
  *     --sizes 100,600,5000    how many sessions
  *     --repeat 1              rounds of each; the medians are printed
  *     --seed 1952             which journals
@@ -15,6 +15,7 @@ import { join } from 'node:path';
 import { parseArgs } from 'node:util';
 import { type Aim, aimsTable } from './aims.ts';
 import { devLatency } from './dev-latency.ts';
+import { measureHandedOver } from './handed-over.ts';
 import { measurePictures } from './pictures.ts';
 import { aimsOf, perSession, sizeTable } from './report.ts';
 import { type Measured, measureSize } from './rounds.ts';
@@ -23,7 +24,7 @@ import { type Measured, measureSize } from './rounds.ts';
 const JUDGED_FROM = 600;
 const DEV_SESSIONS = 1000;
 const DEV_AIM_SECONDS = 0.2;
-const PARTS = ['sizes', 'one-evening', 'dev', 'pictures'] as const;
+const PARTS = ['sizes', 'one-evening', 'dev', 'pictures', 'handed-over'] as const;
 type Part = (typeof PARTS)[number];
 
 const { values, positionals } = parseArgs({
@@ -40,8 +41,9 @@ const asked = positionals.map((name) => {
   if (part === undefined) throw new RangeError(`${name} is no part of it; these are: ${PARTS.join(', ')}.`);
   return part;
 });
-/** The build after an evening is one of those that `sizes` measures. */
-const isAsked = (part: Part): boolean => (asked.length === 0 ? part !== 'one-evening' : asked.includes(part));
+/** The build after an evening is one of those that `sizes` measures; what is handed over of a long journal takes long, and is asked for. */
+const UNASKED: readonly Part[] = ['one-evening', 'handed-over'];
+const isAsked = (part: Part): boolean => (asked.length === 0 ? !UNASKED.includes(part) : asked.includes(part));
 const sizes = (values.sizes ?? (isAsked('sizes') ? '100,600,5000' : '600,5000')).split(',').map(Number);
 const how = { seed: Number(values.seed), repeat: Number(values.repeat), plainOnly: values['plain-only'], eveningOnly: !isAsked('sizes') };
 const folder = await mkdtemp(join(tmpdir(), 'asfound-bench-'));
@@ -62,6 +64,7 @@ try {
   if (isAsked('sizes') && !how.plainOnly) await reportViews();
   if (isAsked('dev') && !how.plainOnly) aims.push(await aimOfDev());
   if (isAsked('pictures') && !how.plainOnly) aims.push(...(await measurePictures(join(folder, 'pictures'))));
+  if (isAsked('handed-over')) aims.push(...(await measureHandedOver(join(folder, 'handed-over'))));
   console.log(`\n${aimsTable(aims)}`);
 } finally {
   cleanUp();

@@ -9,7 +9,7 @@ import { copyOf } from '../../src/journal/copy/copy.ts';
 import { withheldTexts } from '../../src/journal/copy/withheld.ts';
 import { LEAVE_OUT } from '../../src/journal/model.ts';
 import type { JournalRecord } from '../../src/journal/record.ts';
-import { leaksIn } from '../../src/site/proof/prove.ts';
+import { leaksIn, leaksOfFile } from '../../src/site/proof/prove.ts';
 import { textsPublished } from '../../src/site/proof/published-texts.ts';
 import { run } from '../cli/run.ts';
 import { compileFiles } from '../journal/base.ts';
@@ -177,6 +177,15 @@ describe('a text is found in whatever coding a file may have it', () => {
     const book = await workbookOf([{ name: 'a', columns: ['x'], rows: [[SECRET]] }]);
     expect((await textsPublished('a.xlsx', book)).join('\n')).toContain(SECRET);
     expect((await textsPublished('a.bin', Buffer.from(SECRET, 'utf16le'))).join('\n')).toContain(SECRET);
+  });
+
+  test('in a file of many pieces, across the cut between two', async () => {
+    const bytes = Buffer.alloc(9 * 1024 * 1024, 'x');
+    for (const at of [4 * 1024 * 1024 - 3, 8 * 1024 * 1024 + 64 * 1024 - 5]) {
+      const file = Buffer.from(bytes);
+      file.write(` ${SECRET} `, at);
+      expect(await leaksOfFile('a.bin', file, [{ text: SECRET, what: 'people' }])).toHaveLength(1);
+    }
   });
 
   test('in a file that is attached to a PDF', async () => {

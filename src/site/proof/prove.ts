@@ -3,7 +3,7 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Withheld } from '../../journal/copy/withheld.ts';
 import { once } from '../../journal/values/once.ts';
-import { textsPublished } from './published-texts.ts';
+import { eachText } from './published-texts.ts';
 
 export interface Leak {
   /** From the root of the site. */
@@ -46,7 +46,7 @@ const patternOf = once(
 export async function leaksOfFile(file: string, bytes: Uint8Array, withheld: readonly Withheld[]): Promise<readonly Leak[]> {
   if (withheld.length === 0) return [];
   const found = new Map<string, string>();
-  for (const text of await textsPublished(file, bytes)) {
+  for await (const text of eachText(file, bytes)) {
     for (const { 0: match, index } of text.matchAll(patternOf(withheld))) {
       if (stands(text, match, index) && !found.has(match)) found.set(match, text.slice(Math.max(0, index - 30), index + match.length + 30));
     }

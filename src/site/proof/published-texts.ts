@@ -7,16 +7,29 @@ const ENTITIES: Readonly<Record<string, string>> = { amp: '&', lt: '<', gt: '>',
 
 /** @returns texts to look through, white space folded; each file gives at least one */
 export async function textsPublished(path: string, bytes: Uint8Array): Promise<string[]> {
+  const texts: string[] = [];
+  for await (const text of eachText(path, bytes)) texts.push(text);
+  return texts;
+}
+
+/** The same, one after the other, so that of a large file only a piece is held at a time. */
+export async function* eachText(path: string, bytes: Uint8Array): AsyncGenerator<string> {
+  for await (const text of unfolded(path, bytes)) yield folded(text);
+}
+
+async function* unfolded(path: string, bytes: Uint8Array): AsyncGenerator<string> {
   const ending = path.slice(path.lastIndexOf('.') + 1).toLowerCase();
-  const own = [decodedAddress(path)];
-  if (ending === 'pdf') return [...own, ...raw(bytes), ...(await textOfPdf(bytes)), ...attachedTexts(bytes)].map(folded);
+  yield decodedAddress(path);
   if (ending === 'xlsx' || ending === 'zip') {
-    const held = Object.entries(unzipSync(bytes));
-    const inside = await Promise.all(held.map(([name, content]) => textsPublished(name, content)));
-    return [...own.map(folded), ...inside.flat()];
+    for (const [name, content] of Object.entries(unzipSync(bytes))) yield* unfolded(name, content);
+  } else if (TEXT.has(ending)) yield* codings(new TextDecoder().decode(bytes));
+  else {
+    yield* raw(bytes);
+    if (ending === 'pdf') {
+      yield* textOfPdf(bytes);
+      yield* attachedTexts(bytes);
+    }
   }
-  if (TEXT.has(ending)) return [...own, ...codings(new TextDecoder().decode(bytes))].map(folded);
-  return [...own, ...raw(bytes)].map(folded);
 }
 
 const TEXT = new Set(['html', 'xml', 'svg', 'json', 'jsonld', 'js', 'css', 'csv', 'txt', 'md', 'yaml', 'rels', 'atom']);
@@ -46,26 +59,33 @@ function decodedAddress(text: string): string {
   });
 }
 
+/** So much of a file is looked through at once; pieces overlap by more than anything that is withheld is long. Both are even. */
+const PIECE = 4 * 1024 * 1024;
+const OVERLAP = 64 * 1024;
+
 /** What stands readable in bytes: as Latin letters, in UTF-8 and in UTF-16 of both orders. */
-function raw(bytes: Uint8Array): string[] {
-  const buffer = Buffer.from(bytes.buffer, bytes.byteOffset, bytes.byteLength);
-  const swapped = Buffer.from(buffer.subarray(0, buffer.length - (buffer.length % 2))).swap16();
-  return [buffer.toString('latin1'), buffer.toString('utf8'), buffer.toString('utf16le'), swapped.toString('utf16le')];
+function* raw(bytes: Uint8Array): Generator<string> {
+  for (let start = 0; start === 0 || start + OVERLAP < bytes.length; start += PIECE) {
+    const piece = Buffer.from(bytes.buffer, bytes.byteOffset + start, Math.min(PIECE + OVERLAP, bytes.length - start));
+    const swapped = Buffer.from(piece.subarray(0, piece.length - (piece.length % 2))).swap16();
+    yield piece.toString('latin1');
+    yield piece.toString('utf8');
+    yield piece.toString('utf16le');
+    yield swapped.toString('utf16le');
+  }
 }
 
 /** Files attached to a PDF: streams that are packed, each with what kind it is (ISO 32000-2, 7.11.4). */
-function attachedTexts(bytes: Uint8Array): string[] {
+function* attachedTexts(bytes: Uint8Array): Generator<string> {
   const buffer = Buffer.from(bytes.buffer, bytes.byteOffset, bytes.byteLength);
-  const texts: string[] = [];
   for (let at = buffer.indexOf('/EmbeddedFile'); at >= 0; at = buffer.indexOf('/EmbeddedFile', at + 1)) {
     const begin = buffer.indexOf('stream', at);
     const end = buffer.indexOf('endstream', begin);
     const start = begin + 'stream'.length + (buffer[begin + 'stream'.length] === 13 ? 2 : 1);
     // The list of all attached files has the same name, and no stream of its own.
     if (begin < 0 || end < 0 || buffer.subarray(at, begin).includes('endobj')) continue;
-    texts.push(...codings(unpacked(buffer.subarray(start, end)).toString('utf8')));
+    yield* codings(unpacked(buffer.subarray(start, end)).toString('utf8'));
   }
-  return texts;
 }
 
 function unpacked(packed: Buffer): Buffer {
@@ -76,16 +96,15 @@ function unpacked(packed: Buffer): Buffer {
   }
 }
 
-async function textOfPdf(bytes: Uint8Array): Promise<string[]> {
+async function* textOfPdf(bytes: Uint8Array): AsyncGenerator<string> {
   const { PDFiumLibrary } = await import('@hyzyla/pdfium');
   const library = await PDFiumLibrary.init();
   try {
-    const document = await library.loadDocument(Buffer.from(bytes));
-    const pages = [...document.pages()].map((page) => page.getText());
+    const document = await library.loadDocument(Buffer.from(bytes.buffer, bytes.byteOffset, bytes.byteLength));
+    for (const page of document.pages()) yield page.getText();
     document.destroy();
-    return pages;
   } catch {
-    return [];
+    // It is no PDF that can be read: what stands readable in it has been looked through.
   } finally {
     library.destroy();
   }
