@@ -69,6 +69,8 @@ export const ledgerYearAddress = (year: string): Address => `ledger/year/${year}
 export const CLIENT_SINCE: Address = 'client/since.html';
 /** A statement that was sent to the client. */
 export const clientStatementAddress = (number: number): Address => `client/statement-${number}.html`;
+/** What the positions of one subsystem took, where there are too many for one page. */
+export const costBySubsystemAddress = (id: SubsystemId): Address => `ledger/by-position/${id}.html`;
 /** The bills of one year, where there are too many for the page of papers. */
 export const billsOfYearAddress = (year: string): Address => `ledger/bills/${year}.html`;
 /** A file of the journal that is published as it is: a paper, a small picture, a clip. */

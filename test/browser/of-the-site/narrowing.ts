@@ -20,6 +20,47 @@ export function narrowing(bench: Bench): void {
         cells,
       );
 
+  describe('the entries of the ledger', () => {
+    it('are narrowed to a kind, a subsystem and words, months without any out of sight and the rest open', async () => {
+      const context = await bench.browser.newContext();
+      const page = await context.newPage();
+      await page.goto(`${bench.served.address}ledger/entries.html`);
+      const rows = (): Promise<string[]> =>
+        page
+          .locator('.entries tr[data-on]')
+          .evaluateAll((all) => all.filter((row) => row.checkVisibility()).map((row) => row.textContent ?? ''));
+      const folded = (await rows()).length;
+      for (const list of ['kind', 'on']) {
+        const choices = page.locator(`#narrow-${list} option:not([value=""])`);
+        for (const [n, words] of (await choices.allTextContents()).entries()) {
+          await page.locator(`#narrow-${list}`).selectOption({ index: n + 1 });
+          expect(`${words}: ${(await rows()).length}`).toBe(`${words}: ${/\((\d+)\)$/.exec(words)?.[1]}`);
+        }
+        await page.locator(`#narrow-${list}`).selectOption('');
+      }
+      await page.locator('#narrow-kind').selectOption('Labour');
+      await page.locator('#narrow-words').fill('mundle work');
+      const left = await rows();
+      expect(left.length).toBeGreaterThan(0);
+      expect(left.filter((row) => !/Jory Mundle/.test(row) || !/work/i.test(row))).toEqual([]);
+      expect(await page.locator('#narrowed').textContent()).toBe(
+        `${left.length} of ${await page.locator('.entries tr[data-on]').count()} entries.`,
+      );
+      expect(await page.locator('.entries tfoot').first().isVisible()).toBe(false);
+      expect(folded).toBeLessThan(await page.locator('.entries tr[data-on]').count());
+      await context.close();
+    });
+
+    it('lie open where a link leads into a month', async () => {
+      const context = await bench.browser.newContext();
+      const page = await context.newPage();
+      await page.goto(`${bench.served.address}ledger/entries.html#2025-03`);
+      await expect.poll(() => page.locator('[id="2025-03"] .entries').isVisible()).toBe(true);
+      expect(await page.locator('[id="2025-02"] .entries').isVisible()).toBe(false);
+      await context.close();
+    });
+  });
+
   describe('the register', () => {
     it('is narrowed to an outcome, and each list says beside a choice how many rows it leaves', async () => {
       const page = await opened();

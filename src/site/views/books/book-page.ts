@@ -4,7 +4,8 @@ import { type Totals, totalsOf } from '../../../journal/ledger/totals.ts';
 import type { Entry } from '../../../journal/record.ts';
 import type { Address } from '../../addresses.ts';
 import type { Sheet } from '../page/sheet.ts';
-import { type EntryBook, sectionAddress } from './entry-books.ts';
+import { counted } from '../page/words.ts';
+import { type EntryBook, type Section, sectionAddress } from './entry-books.ts';
 import { type RunningTotal, runningTotals } from './running-totals.ts';
 
 /** A book of more than a month has its years. */
@@ -30,6 +31,25 @@ export function bookTotals({ record }: Sheet, book: EntryBook, entries: readonly
 
 /** What one year of a book comes to. */
 export const totalsOfYear = ({ entries }: { readonly entries: readonly Entry[] }): Totals => totalsOf(entries);
+
+/** More sections than this on a page, and only the last of them lies open. */
+const FEW = 3;
+
+/** Those that lie open when the page is. */
+export function openSections(sections: readonly Section[]): ReadonlySet<Section> {
+  return new Set(sections.length > FEW ? sections.slice(-1) : sections);
+}
+
+/** `12 entries, 24 h 10 min, job cost £340.20`: what a section is, beside its heading. */
+export function sectionFigures({ figures }: Sheet, { entries }: Section): string {
+  const { minutes, cost } = totalsOf(entries);
+  const said = [
+    counted(entries.length, 'entry', 'entries'),
+    minutes !== 0 && figures.time(minutes),
+    cost !== 0 && `job cost ${figures.money(cost)}`,
+  ];
+  return said.filter(Boolean).join(', ');
+}
 
 /** Where a year of a book begins. */
 export function yearSection({ record }: Sheet, { slug }: EntryBook, year: string): Address {

@@ -16,7 +16,7 @@ import { figuresOf } from '../page/figures.ts';
 import { capital, ENTRY_KIND_WORDS } from '../page/words.ts';
 
 /** More entries than this, and the book has a page a year. */
-const ONE_PAGE = 1500;
+const ONE_PAGE = 400;
 
 export interface Section {
   /** Its anchor. */

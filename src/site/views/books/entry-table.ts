@@ -25,6 +25,7 @@ export function sectionTable(sheet: Sheet, { title, entries }: Section, running:
     set: 'entries',
     columns: [date, what, kind, on, hours, figures.hasMoney && paid, figures.hasMoney && cost],
     groups: rows<Entry, Totals>(entries),
+    data: ({ subsystem }) => ({ on: subsystem }),
     under: (entry) => under.get(entry),
     foot: [{ words: title, sum: totalsOf(entries) }],
   });

@@ -38,7 +38,9 @@ export function ledgerOverTime(sheet: Sheet): LedgerOverTime {
   const weeks = hoursByWeek(record, null).filter(({ monday }) => onlyYear === null || yearOf(monday) === onlyYear);
   const bars = (measure: Measure): Draw | null => drawable((width) => subsystemBars(record, measure, width));
   const spent =
-    spend && last ? { ...spend, last, draw: (width: number) => spendLine(record, width), table: spendTable(sheet, spend.months) } : null;
+    spend && last
+      ? { ...spend, last, draw: (width: number) => spendLine(record, width), table: spendTable(sheet, spend.months, onlyYear !== null) }
+      : null;
   return { hours: bars('minutes'), cost: bars('gross'), spend: spent, weeks: weeksDrawn(sheet, weeks), onlyYear };
 }
 
@@ -55,6 +57,16 @@ export function weeksDrawn(sheet: Sheet, weeks: readonly Week[]): WeeksDrawn | n
   const worked = weeks.filter(({ sum }) => sum.minutes > 0);
   if (worked.length === 0) return null;
   return { draw: (width) => weekBars(sheet.record, weeks, width), table: weekTable(sheet, worked) };
+}
+
+/** More positions than this, and each subsystem has a page of its own. */
+const ONE_PAGE = 500;
+
+/** Subsystems with a page of their positions; none while one page holds all. */
+export function pagedByPosition(sheet: Sheet): ReadonlyMap<SubsystemId, readonly PositionTotals[]> {
+  const groups = costByPosition(sheet);
+  const all = [...groups.values()].reduce((sum, of) => sum + of.length, 0);
+  return all > ONE_PAGE ? groups : new Map();
 }
 
 /** Positions that took hours or money, by subsystem in the order of the journal. */
