@@ -11,6 +11,7 @@ import { keepingLines, stayedBehind } from '../site/views/keepers/keepers.ts';
 import { capital, HAZARD_WORDS, listed, RESULT_WORDS, sentence } from '../site/views/page/words.ts';
 import { papersByKind } from '../site/views/papers/listed-papers.ts';
 import { placeWords } from '../site/views/stores/where.ts';
+import { printFile } from './print-pictures.ts';
 import { type BookSetting, mention } from './setting.ts';
 import { call, list, literal, words } from './typst-text.ts';
 
@@ -140,7 +141,7 @@ export function papers(setting: BookSetting): string {
         ? []
         : [
             call('picture', {
-              path: literal(`/${first.fallback.file}`),
+              path: literal(`/${printFile(first)}`),
               alt: literal(what ?? 'A paper.'),
               share: '80%',
               tall: '150mm',

@@ -2,6 +2,7 @@
 import type { JournalRecord } from '../journal/record.ts';
 import { buildPictures, preparePictures } from '../photos/pictures.ts';
 import type { SiteRecord } from '../site/record.ts';
+import { layForPrint } from './print-pictures.ts';
 
 export interface RenderForBook {
   /** The journal folder. */
@@ -20,5 +21,7 @@ export async function renderForBook(record: JournalRecord, { folder, cache, work
     ...places,
     onProgress: ({ done, total }) => progress(`Pictures: ${done} of ${total}`),
   });
+  progress('Pictures for print');
+  await layForPrint(plan, workspace);
   return { ...record, pictures: plan, warnings: [], noteHtml: async () => '' };
 }

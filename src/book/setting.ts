@@ -7,6 +7,7 @@ import type { SiteRecord } from '../site/record.ts';
 import { type Sheet, sheetOf } from '../site/views/page/sheet.ts';
 import { sentence } from '../site/views/page/words.ts';
 import { altOf } from '../site/views/pictures/pictures.ts';
+import { printFile } from './print-pictures.ts';
 import { call, literal, words } from './typst-text.ts';
 
 export interface BookSetting {
@@ -32,7 +33,7 @@ export function mention({ record, named }: BookSetting, id: PartId): string {
 /** Where a picture lies among the files that the book is set from; null when it has none. */
 export function pictureFile({ record }: BookSetting, file: string): string | null {
   const rendition = record.pictures.rendition(file);
-  return rendition === null ? null : `/${rendition.fallback.file}`;
+  return rendition === null ? null : `/${printFile(rendition)}`;
 }
 
 /** Shares of the width, by what a picture is: what shows the whole is as wide as the page. */

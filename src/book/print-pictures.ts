@@ -1,0 +1,49 @@
+/**
+ * The pictures of a book as its typesetter takes them. It unpacks every picture that it is given and keeps all of them till
+ * the end, some four megabytes for each; one that a drawing links to it hands on as it is. So each stands in a drawing.
+ */
+import { readFileSync, writeFileSync } from 'node:fs';
+import { basename, join } from 'node:path';
+import type { PicturePlan, Rendition } from '../photos/plan.ts';
+import { sharp } from '../photos/uncached-sharp.ts';
+
+/** What stands for the file of a picture in the source of a book. */
+export function printFile({ fallback }: Rendition): string {
+  return `${fallback.file}.svg`;
+}
+
+/** So many are printed as the pages have them, two hundred dots to the inch where they are as wide as an A4 page. */
+const AS_RENDERED = 600;
+/** Of more than that each is smaller, down to some hundred and thirty dots: the file stays one that can be opened. */
+const FEWEST = 800;
+const QUALITY = 78;
+
+/**
+ * @param workspace the folder that the rendered pictures lie in, which may be those of a cache: nothing is written over them
+ * @param most so many are printed as they were rendered
+ */
+export async function layForPrint({ data }: PicturePlan, workspace: string, most = AS_RENDERED): Promise<void> {
+  const papers = data.papers.flatMap(({ firstPage }) => firstPage ?? []);
+  const all = new Map([...data.renditions, ...papers].map((one) => [one.fallback.file, one]));
+  const share = Math.sqrt(most / Math.max(all.size, most));
+  for (const one of all.values()) {
+    const { file, width, height } = one.fallback;
+    const longest = Math.max(width, height);
+    const wanted = Math.max(FEWEST, Math.round(longest * share));
+    const shown = wanted < longest ? await makeSmaller(workspace, file, wanted) : file;
+    const box = `width="${width}" height="${height}"`;
+    const drawing = `<svg xmlns="http://www.w3.org/2000/svg" ${box} viewBox="0 0 ${width} ${height}"><image ${box} href="${basename(shown)}"/></svg>`;
+    writeFileSync(join(workspace, printFile(one)), drawing);
+  }
+}
+
+/** @returns the name of the smaller file */
+async function makeSmaller(workspace: string, file: string, longest: number): Promise<string> {
+  const made = await sharp(readFileSync(join(workspace, file)))
+    .resize({ width: longest, height: longest, fit: 'inside' })
+    .jpeg({ quality: QUALITY })
+    .toBuffer();
+  const smaller = `${file}.print.jpg`;
+  writeFileSync(join(workspace, smaller), made);
+  return smaller;
+}
