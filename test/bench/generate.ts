@@ -18,15 +18,23 @@ const LONGEST_DAYS = 13_500;
 const DAYS_A_SESSION = 2.6;
 const DAY_MS = 86_400_000;
 
+/** What a journal has other than by its length. */
+export interface Shape {
+  /** 0.4 to a session where it is not said. */
+  readonly positions?: number;
+  /** From the first evening to the last. */
+  readonly days?: number;
+}
+
 /**
  * Makes a whole journal without an error in it, as texts by path. The same numbers give the same bytes.
  *
- * @param sessions how many notes; there are 0.4 positions to each
+ * @param sessions how many notes
  * @param seed which of the possible journals
  */
-export function generateJournal(sessions: number, seed: number): Map<string, string> {
+export function generateJournal(sessions: number, seed: number, shape: Shape = {}): Map<string, string> {
   const random = randomFrom(seed);
-  const positions = makePositions(random, Math.round(sessions * 0.4));
+  const positions = makePositions(random, shape.positions ?? Math.round(sessions * 0.4));
   const season: Season = {
     random,
     bags: 0,
@@ -35,7 +43,7 @@ export function generateJournal(sessions: number, seed: number): Map<string, str
     stock: new StockRoom(random, openingStock()),
     ids: new Set(),
   };
-  const pace = Math.min(DAYS_A_SESSION, LONGEST_DAYS / sessions);
+  const pace = Math.min(DAYS_A_SESSION, (shape.days ?? LONGEST_DAYS) / sessions);
   const span = Math.ceil(pace * sessions);
   const notes = datesOf(sessions, pace, span).map((day, session) => {
     const { note, earlier } = playEvening(season, session, day);
@@ -64,8 +72,8 @@ function daysBefore(days: number): string {
 }
 
 /** Writes a generated journal into a folder, which is made if it is not there. */
-export async function writeJournal(folder: string, sessions: number, seed: number): Promise<void> {
-  for (const [path, text] of generateJournal(sessions, seed)) {
+export async function writeJournal(folder: string, sessions: number, seed: number, shape: Shape = {}): Promise<void> {
+  for (const [path, text] of generateJournal(sessions, seed, shape)) {
     const file = join(folder, path);
     await mkdir(dirname(file), { recursive: true });
     await writeFile(file, text);

@@ -8,6 +8,7 @@ import { basename, join } from 'node:path';
 import type { Aim } from './aims.ts';
 import { writeJournal } from './generate.ts';
 import { measureProcess, type Usage } from './measure-process.ts';
+import { remarked } from './pictures/remarked.ts';
 
 /** What is measured. */
 export interface HandedOverRun {
@@ -41,8 +42,8 @@ export async function measureHandedOver(folder: string, asked: HandedOverRun = A
   const words = `${sessions} sessions, ${sessions * pictures} pictures`;
   const { book, archive } = await measureOf(journal, join(folder, 'long'), words);
   return [
-    { what: `book of ${words}: peak of memory, GB`, figure: book.peak / 1e9, below: AIM_OF_MEMORY, unit: '' },
-    { what: `archive of ${words}: peak of memory, GB`, figure: archive.peak / 1e9, below: AIM_OF_MEMORY, unit: '' },
+    { what: `book of ${words}: peak of memory`, figure: book.peak / 1e9, below: AIM_OF_MEMORY, unit: ' GB' },
+    { what: `archive of ${words}: peak of memory`, figure: archive.peak / 1e9, below: AIM_OF_MEMORY, unit: ' GB' },
   ];
 }
 
@@ -109,11 +110,4 @@ async function takePictures(folder: string, megapixels: number, seed: number): P
   await measureProcess({ argv, env: {} }, folder);
   const files = (await readdir(folder)).filter((file) => file.endsWith('.jpg')).sort();
   return Promise.all(files.map((file) => readFile(join(folder, file))));
-}
-
-/** A JPEG with a comment behind its first marker (ITU-T T.81, B.2.4.5). */
-function remarked(jpeg: Buffer, comment: string): Buffer {
-  const text = Buffer.from(comment);
-  const segment = Buffer.from([0xff, 0xfe, 0, text.length + 2]);
-  return Buffer.concat([jpeg.subarray(0, 2), segment, text, jpeg.subarray(2)]);
 }

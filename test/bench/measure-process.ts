@@ -63,12 +63,6 @@ async function addUp(reports: string): Promise<Omit<Usage, 'wall'>> {
   };
 }
 
-/** The middle of several runs, figure by figure. */
-export function medianUsage(runs: readonly Usage[]): Usage {
-  const middle = (key: keyof Usage): number => median(runs.map((run) => run[key]));
-  return { wall: middle('wall'), user: middle('user'), peak: middle('peak') };
-}
-
 /** The middle value; of an even number the mean of the two in the middle. */
 export function median(values: readonly number[]): number {
   const sorted = [...values].sort((a, b) => a - b);

@@ -7,8 +7,9 @@ import { registerAt } from '../../src/journal/registers/register.ts';
 import { storesAt } from '../../src/journal/registers/stores.ts';
 import { positionTimeline } from '../../src/journal/timelines/timelines.ts';
 import { loadJournal } from '../../src/load/load.ts';
+import type { Aim } from './aims.ts';
 import { LAST_DAY } from './generate.ts';
-import { perSession, WIDTH } from './report.ts';
+import { flatness } from './report.ts';
 
 /** Seconds that the stages of the core take in one process. */
 export interface Views {
@@ -58,29 +59,18 @@ function timed<T>(work: () => T): [seconds: number, result: T] {
   return [(performance.now() - start) / 1000, result];
 }
 
-/** A table of the stages by size, and what one more session adds to each. */
-export function viewsReport(all: readonly Views[]): string {
+/** What a session adds to each stage of the core. */
+export function viewsAims(all: readonly Views[]): Aim[] {
   const stages = [
-    ['load', 'Reading the files'],
-    ['compile', 'Compiling and checking'],
-    ['asAt', `As at ${DATES} dates, with changes`],
-    ['timelines', 'All positions, their timelines'],
+    ['compile', 'compiling and checking'],
+    ['asAt', `register, stores, bags and items at ${DATES} days`],
+    ['timelines', 'timelines of all positions'],
   ] as const;
-  const sizes = all.map((one) => `${one.sessions}/${one.positions}`.padStart(12)).join('');
-  const rows = stages.map(
-    ([key, what]) => what.padEnd(WIDTH) + all.map((one) => `${(one[key] * 1000).toFixed(0)} ms`.padStart(12)).join(''),
+  return stages.flatMap(
+    ([key, what]) =>
+      flatness(
+        what,
+        all.map((one) => ({ sessions: one.sessions, seconds: one[key] })),
+      ) ?? [],
   );
-  const steps = stages.map(([key, what]) =>
-    perSession(
-      what,
-      all.map(({ sessions, [key]: seconds }) => ({ sessions, seconds })),
-    ),
-  );
-  return [
-    'Core alone, sessions/positions'.padEnd(WIDTH) + sizes,
-    ...rows,
-    '',
-    'What one more session adds',
-    ...(all.length > 1 ? steps : []),
-  ].join('\n');
 }

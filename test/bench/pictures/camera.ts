@@ -1,12 +1,16 @@
 /**
  * Takes pictures of nothing: soft shapes with grain, so that they weigh about what a camera's do. The same seed
- * gives the same bytes. `FOLDER COUNT MEGAPIXELS SEED`; every third is held upright, by its EXIF orientation.
+ * gives the same bytes. `FOLDER COUNT MEGAPIXELS SEED`; every third is held upright, by its EXIF orientation. Of many only
+ * some are really taken, and the others are the same again, told apart by a comment in the file.
  */
-import { mkdir } from 'node:fs/promises';
+import { mkdir, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import sharp from 'sharp';
 import { type Random, randomFrom } from '../random.ts';
+import { remarked } from './remarked.ts';
 
+/** Pictures that are really taken. */
+const TAKEN = 48;
 /** Sides of the noise that stands for detail; it is laid over the picture like tiles. */
 const TILE = 256;
 /** Sides of the soft shapes under it. */
@@ -19,14 +23,21 @@ const height = Math.round(Math.sqrt((Number(megapixels) * 1e6 * 3) / 4));
 const width = Math.round((height * 4) / 3);
 
 await mkdir(folder, { recursive: true });
+const taken: Buffer[] = [];
 for (let n = 0; n < Number(count); n += 1) {
+  const picture = n < TAKEN ? await take(n) : remarked(taken[n % TAKEN] as Buffer, String(n));
+  if (n < TAKEN) taken.push(picture);
+  await writeFile(join(folder, `${String(n).padStart(4, '0')}.jpg`), picture);
+}
+
+function take(n: number): Promise<Buffer> {
   const shapes = noise(random, SHAPES.width, SHAPES.height, 20, 235);
-  await sharp(shapes, { raw: { ...SHAPES, channels: 3 } })
+  return sharp(shapes, { raw: { ...SHAPES, channels: 3 } })
     .resize(width, height, { fit: 'fill', kernel: 'cubic' })
     .composite([{ ...grain, tile: true, blend: 'overlay' }])
     .withMetadata({ orientation: n % 3 === 0 ? 6 : 1 })
     .jpeg({ quality: 92 })
-    .toFile(join(folder, `${String(n).padStart(4, '0')}.jpg`));
+    .toBuffer();
 }
 
 function noise(random: Random, width: number, height: number, low: number, high: number): Buffer {
