@@ -3,6 +3,7 @@ import { mkdtempSync, rmSync, statSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { MOST_BYTES } from '../../src/site/long-pages/cut-page.ts';
 import { writeJournal } from '../bench/generate.ts';
 import type { Bench } from './bench.ts';
 import { buildSite } from './built-site.ts';
@@ -14,12 +15,20 @@ describe('the site of a long journal', () => {
   const bench = {} as Bench;
   beforeAll(async () => {
     const journal = mkdtempSync(join(tmpdir(), 'asfound-long-'));
-    await writeJournal(journal, 700, 1952);
+    await writeJournal(journal, 700, 1952, { positions: 700 });
     bench.site = await buildSite(['--content', journal]);
     rmSync(journal, { recursive: true, force: true });
   });
   afterAll(() => bench.site?.remove());
   const pagesIn = (folder: string) => bench.site.pages.filter((page) => page.startsWith(folder));
+
+  it('no page of it is too long, and what would be goes on on further ones', () => {
+    const heavy = bench.site.pages.filter((page) => statSync(join(bench.site.folder, page)).size > MOST_BYTES);
+    expect(heavy).toEqual([]);
+    const further = bench.site.pages.filter((page) => /\.2\.html$/.test(page));
+    expect(further).toEqual(expect.arrayContaining(['register.2.html', 'stores.2.html']));
+    expect(bench.site.pages).not.toContain('index.2.html');
+  });
 
   it.each([
     ['of the ledger and of its years', ['ledger.html', 'ledger/year/'], SUMS_OF_ENTRIES],

@@ -64,7 +64,7 @@ export function mapShown(sheet: Sheet, at: IsoDate | null, brief: boolean): MapS
   const { drawings: all, positions } = sheet.record.journal;
   const drawings = brief ? all.slice(0, 1) : all;
   const places = new Set(all.length === 0 ? positions.keys() : drawings.flatMap((drawing) => drawing.positions));
-  return { drawings, strips: all.length === 0 ? stripsOf(sheet, at, 'strip') : [], states: placesByState(sheet.record, places, at) };
+  return { drawings, strips: all.length === 0 ? stripsOf(sheet, at, 'strip', brief) : [], states: placesByState(sheet.record, places, at) };
 }
 
 /** Places that no drawing of the journal shows, in catalogue order. */

@@ -1,0 +1,9 @@
+/** Leads from the line that stands for a thing on a further page to the thing. Without this script it is one step more. */
+function goOn(): void {
+  const line = document.getElementById(decodeURIComponent(location.hash.slice(1)));
+  const link = line?.closest('.goes-on') ? line.querySelector('a') : null;
+  if (link) location.replace(link.href);
+}
+
+addEventListener('hashchange', goOn);
+goOn();
