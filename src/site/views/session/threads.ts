@@ -1,6 +1,7 @@
 /** A thread: every session that touched its parts, in order. */
 import type { Session, SessionId, Thread } from '../../../journal/model.ts';
 import { eventsOfPart } from '../../../journal/timelines/events.ts';
+import { once } from '../../../journal/values/once.ts';
 import type { SiteRecord } from '../../record.ts';
 
 /** Sessions in which something was done, decided, measured, tried, shown or said of a part of the thread, oldest first. */
@@ -18,13 +19,19 @@ export interface InThread {
   readonly after: Session | null;
 }
 
+/** The threads that a session belongs to, in declared order. */
 export function threadsOfSession(record: SiteRecord, id: SessionId): readonly InThread[] {
-  return record.journal.threads.flatMap((thread) => {
-    const sessions = sessionsOfThread(record, thread);
-    const n = sessions.findIndex((session) => session.id === id);
-    return n < 0 ? [] : [{ thread, before: sessions[n - 1] ?? null, after: sessions[n + 1] ?? null }];
-  });
+  return threadsBySession(record).get(id) ?? [];
 }
+
+/** Every session asks for its own: each thread is gone through once for all of them. */
+const threadsBySession = once((record: SiteRecord): ReadonlyMap<SessionId, readonly InThread[]> => {
+  const all = record.journal.threads.flatMap((thread) => {
+    const sessions = sessionsOfThread(record, thread);
+    return sessions.map(({ id }, n) => ({ id, thread, before: sessions[n - 1] ?? null, after: sessions[n + 1] ?? null }));
+  });
+  return Map.groupBy(all, ({ id }) => id);
+});
 
 /**
  * Rendered prose as it stands on the page of a thread, among that of other sessions: its anchors, and what leads to
