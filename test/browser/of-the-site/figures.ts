@@ -14,7 +14,7 @@ export function wrongFigures(folder: string, shown: readonly ShownFigure[]): str
 }
 
 /** The tables of the ledger whose figures are sums of entries; what is ahead, the client's account and lists are tried by themselves. */
-export const SUMS_OF_ENTRIES = 'table:not(.weeks):not(.ahead):not(.client):not(.listed)';
+export const SUMS_OF_ENTRIES = 'table:not(.weeks):not(.ahead):not(.client):not(.listed):not(.by-tax):not(.quoted)';
 
 export function figures(bench: Bench): void {
   const shownOn = (pages: readonly string[], tables = 'table'): ShownFigure[] =>
@@ -42,6 +42,19 @@ export function figures(bench: Bench): void {
         const sum = [...table.querySelectorAll('tbody tr')].reduce((all, row) => all + last(row), 0);
         expect(Math.abs(sum)).toBe(last(table.querySelector('tfoot tr')));
       }
+    });
+
+    it('what was paid and sold at each rate of tax opens the entries that it sums', () => {
+      const rows = [...pageAt(bench.site.folder, 'ledger.html').querySelectorAll('table.by-tax tbody tr')];
+      const opened = rows.flatMap((row) => {
+        const link = row.lastElementChild?.querySelector('a');
+        if (!link) return [];
+        const book = pageAt(bench.site.folder, targetOf('ledger.html', link.getAttribute('href') ?? '').page);
+        const paid = [...book.querySelectorAll('.facts dt')].find((name) => wordsOf(name) === 'Paid out')?.nextElementSibling;
+        return [[numberIn(wordsOf(link)), numberIn(wordsOf(paid))]];
+      });
+      expect(opened.length).toBeGreaterThan(2);
+      for (const [shown, sum] of opened) expect(shown).toBe(sum);
     });
 
     it('the ledger of every past day lands on what had been booked by then', () => {

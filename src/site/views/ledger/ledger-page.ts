@@ -26,7 +26,7 @@ export interface LedgerOverTime {
   /** What the money budgets were spent by, month by month; null where there is no such budget or nothing was spent. */
   readonly spend: { readonly draw: Draw; readonly table: SetTable; readonly budget: number; readonly last: MonthSpend } | null;
   readonly weeks: WeeksDrawn | null;
-  /** The year whose weeks these are, where other years have pages of their own. */
+  /** The year whose weeks these are, and whose months stand behind the line, where other years have pages of their own. */
   readonly onlyYear: string | null;
 }
 
@@ -39,7 +39,15 @@ export function ledgerOverTime(sheet: Sheet): LedgerOverTime {
   const bars = (measure: Measure): Draw | null => drawable((width) => subsystemBars(record, measure, width));
   const spent =
     spend && last
-      ? { ...spend, last, draw: (width: number) => spendLine(record, width), table: spendTable(sheet, spend.months, onlyYear !== null) }
+      ? {
+          ...spend,
+          last,
+          draw: (width: number) => spendLine(record, width),
+          table: spendTable(
+            sheet,
+            spend.months.filter(({ month }) => onlyYear === null || yearOf(month) === onlyYear),
+          ),
+        }
       : null;
   return { hours: bars('minutes'), cost: bars('gross'), spend: spent, weeks: weeksDrawn(sheet, weeks), onlyYear };
 }

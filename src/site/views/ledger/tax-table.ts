@@ -49,8 +49,8 @@ export function taxTable(sheet: Sheet): SetTable | null {
     columns: [
       { head: 'Tax', names: true, cell: ({ words }) => words },
       { head: 'Net', set: 'num', cell: ({ net }) => figures.amount(net), sum: ({ net }) => figures.amount(net) },
-      { head: 'Tax in it', set: 'num', cell: ({ tax, to }) => linked(figures.amount(tax), to), sum: ({ tax }) => figures.amount(tax) },
-      { head: 'Gross', set: 'num', cell: ({ gross }) => figures.amount(gross), sum: ({ gross }) => figures.amount(gross) },
+      { head: 'Tax in it', set: 'num', cell: ({ tax }) => figures.amount(tax), sum: ({ tax }) => figures.amount(tax) },
+      { head: 'Gross', set: 'num', cell: ({ gross, to }) => linked(figures.amount(gross), to), sum: ({ gross }) => figures.amount(gross) },
     ],
     groups: groups.filter((one) => one !== null),
   });

@@ -1,9 +1,9 @@
 /** The figures behind drawings over time: hours by week, spending by month. */
 import type { MonthSpend, Week } from '../../../journal/ledger/over-time.ts';
 import { sumBy } from '../../../journal/ledger/sums.ts';
-import { lastDayOf, yearOf } from '../../../journal/values/date.ts';
-import { type Address, ledgerAtAddress, sessionAddress } from '../../addresses.ts';
-import { bookAddress, sectionAddress } from '../books/entry-books.ts';
+import { lastDayOf } from '../../../journal/values/date.ts';
+import { ledgerAtAddress, sessionAddress } from '../../addresses.ts';
+import { bookAddress } from '../books/entry-books.ts';
 import { shownDates } from '../frame/shown-dates.ts';
 import { html, joined, type Markup } from '../page/html.ts';
 import { linked } from '../page/links.ts';
@@ -34,47 +34,32 @@ function sessionsOf(sheet: Sheet, { sum, monday }: Week): Markup {
   return joined(sessions, ', ');
 }
 
-/** What was spent in a month, or in the months of a year, and together by its end. */
-interface Spell extends MonthSpend {
-  readonly words: string;
-  /** The book that has its entries. */
-  readonly book: Address;
-}
-
-/**
- * What was spent each month, and together by its end; that opens the budgets of the day where it has a page.
- *
- * @param byYear a line for each year
- */
-export function spendTable(sheet: Sheet, months: readonly MonthSpend[], byYear = false): SetTable {
+/** What was spent each month, and together by its end; that opens the budgets of the day where it has a page. */
+export function spendTable(sheet: Sheet, months: readonly MonthSpend[]): SetTable {
   const { figures } = sheet;
   const shown = new Set(shownDates(sheet.record).map(({ date }) => date));
-  const budgetsAt = ({ month }: Spell): string | null => {
+  const budgetsAt = (month: string): string | null => {
     const end = lastDayOf(month);
     if (end >= sheet.record.day) return '#budgets';
     return shown.has(end) ? sheet.link(`${ledgerAtAddress(end)}#budgets`) : null;
   };
-  return setTable<Spell>({
-    label: `Spending against the money budgets, by ${byYear ? 'year' : 'month'}`,
+  return setTable<MonthSpend>({
+    label: 'Spending against the money budgets, by month',
     set: 'spend',
     keepsRows: true,
     columns: [
-      { head: byYear ? 'Year' : 'Month', names: true, cell: ({ words }) => words },
-      { head: 'Added', set: 'num', cell: ({ added, book }) => added !== 0 && linked(figures.amount(added), sheet.link(book)) },
-      { head: 'Total', set: 'num', cell: (spell) => linked(figures.amount(spell.together), budgetsAt(spell)) },
+      { head: 'Month', names: true, cell: ({ month }) => figures.month(month) },
+      {
+        head: 'Added',
+        set: 'num',
+        cell: ({ month, added }) => added !== 0 && linked(figures.amount(added), sheet.link(bookAddress(`month-${month}`))),
+      },
+      {
+        head: 'Total',
+        set: 'num',
+        cell: ({ month, together }) => budgetsAt(month) !== null && linked(figures.amount(together), budgetsAt(month)),
+      },
     ],
-    groups: rows(
-      byYear
-        ? yearly(sheet, months)
-        : months.map((of) => ({ ...of, words: figures.month(of.month), book: bookAddress(`month-${of.month}`) })),
-    ),
-  });
-}
-
-function yearly({ record }: Sheet, months: readonly MonthSpend[]): Spell[] {
-  return [...Map.groupBy(months, ({ month }) => yearOf(month))].flatMap(([year, of]) => {
-    const last = of.at(-1);
-    const added = of.reduce((sum, one) => sum + one.added, 0);
-    return last ? [{ ...last, added, words: year, book: sectionAddress(record, 'all', `year-${year}`) }] : [];
+    groups: rows(months),
   });
 }

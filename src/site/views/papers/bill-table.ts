@@ -57,8 +57,8 @@ function whatOf(sheet: Sheet, bill: Bill): Markup {
     return linked(what, entry ? sheet.link(entryAddress(entry)) : null);
   });
   const rounding = entries.filter(({ id }) => id.startsWith(`${bill.id}-rounding`));
-  const words = ({ what, gross }: Entry): string => `${what}, ${sheet.figures.amount(gross)}`;
-  return joined([...lines, ...rounding.map((entry) => linked(words(entry), sheet.link(entryAddress(entry))))], '; ');
+  const words = (entry: Entry) => html`${linked(entry.what, sheet.link(entryAddress(entry)))}, ${sheet.figures.amount(entry.gross)}`;
+  return joined([...lines, ...rounding.map(words)], '; ');
 }
 
 const lineOf = ({ place }: Entry): string => `${place.line}:${place.column}`;
