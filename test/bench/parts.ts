@@ -63,7 +63,11 @@ const PARTS: Readonly<Record<string, Part>> = {
     long: true,
     measure: async (folder, how) => {
       const { AT_SIZE, measurePictures } = await import('./pictures.ts');
-      return measurePictures(folder, { ...AT_SIZE, count: some(AT_SIZE.count, how), fewer: AT_SIZE.fewer.map((n) => some(n, how)) });
+      return measurePictures(folder, {
+        ...AT_SIZE,
+        count: some(AT_SIZE.count, how),
+        fewer: [...new Set(AT_SIZE.fewer.map((n) => some(n, how)))],
+      });
     },
   },
   'ten-thousand': {

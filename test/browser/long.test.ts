@@ -33,7 +33,7 @@ describe('the site of a long journal', () => {
   it.each([
     ['of the ledger and of its years', ['ledger.html', 'ledger/year/'], SUMS_OF_ENTRIES],
     ['of past days', ['ledger/as-at/'], 'table'],
-    ['of positions', ['ledger/by-position.html'], 'table'],
+    ['of positions', ['ledger/by-position'], 'table'],
   ])('figures %s land on entries that add up to them', (_, places, tables) => {
     const shown = places.flatMap(pagesIn).flatMap((page) => figuresOn(bench.site.folder, page, tables));
     expect(shown.length).toBeGreaterThan(100);
