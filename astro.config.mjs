@@ -1,19 +1,26 @@
 // @ts-check
+import { pathToFileURL } from 'node:url';
 import { defineConfig } from 'astro/config';
 
 /**
- * The record is compiled by code that runs as it is. Bundling it into the pages would cost every build and
- * move its files away from what they refer to.
+ * What is written in TypeScript runs as it is, one instance of it for the pages and for the commands: what was worked out of
+ * a record is there for both. Only the pages, layouts and components are compiled.
  *
  * @returns {import('vite').Plugin}
  */
-const recordStaysOutside = () => ({
-  name: 'asfound:record-stays-outside',
+const typescriptStaysOutside = () => ({
+  name: 'asfound:typescript-stays-outside',
   apply: 'build',
   enforce: 'pre',
-  resolveId: (source) =>
-    source === './default-site.ts' ? { id: new URL('src/site/default-site.ts', import.meta.url).href, external: true } : undefined,
+  resolveId: (source, importer) => {
+    if (importer === undefined || !/^\.{1,2}\/.*\.ts$/.test(source)) return undefined;
+    const id = new URL(source, pathToFileURL(importer.replace(/\?.*$/, ''))).href;
+    return id.startsWith(SOURCES) ? { id, external: true } : undefined;
+  },
 });
+
+/** Of the program itself, but for the pages, which Astro compiles though they be written in TypeScript. */
+const SOURCES = new URL('src/', import.meta.url).href;
 
 export default defineConfig({
   output: 'static',
@@ -23,5 +30,5 @@ export default defineConfig({
   // The pages are written by the rules of JSX: a line break between elements is no space.
   compressHTML: 'jsx',
   devToolbar: { enabled: false },
-  vite: { plugins: [recordStaysOutside()] },
+  vite: { plugins: [typescriptStaysOutside()] },
 });
