@@ -4,14 +4,14 @@ import { labelOfLink } from '../journal/model/link-target.ts';
 import type { PartId, Picture, Session } from '../journal/model.ts';
 import { decoded } from '../journal/values/link.ts';
 import type { SiteRecord } from '../site/record.ts';
-import { type Sheet, sheetOf } from '../site/views/page/sheet.ts';
+import { type RecordSheet, sheetOf } from '../site/views/page/sheet.ts';
 import { sentence } from '../site/views/page/words.ts';
 import { altOf } from '../site/views/pictures/pictures.ts';
 import { printFile } from './print-pictures.ts';
 import { call, literal, words } from './typst-text.ts';
 
 export interface BookSetting {
-  readonly sheet: Sheet;
+  readonly sheet: RecordSheet;
   readonly record: SiteRecord;
   /** Parts that the book names, for its index. */
   readonly named: Set<PartId>;

@@ -11,14 +11,18 @@ import { openNoteStore } from '../markdown/note-store.ts';
 import { buildPictures, preparePictures } from '../photos/pictures.ts';
 import { buildWithAstro } from './astro.ts';
 import { writeScripts } from './client-scripts.ts';
+import { dayInMarkup } from './day-mark.ts';
 import { type EditionStore, editionStore } from './edition-store.ts';
 import { FEED, feedOf } from './feed.ts';
+import { startAsking } from './kept/asking.ts';
+import { keptPages } from './kept/kept-pages.ts';
 import { compiledCode, type PageMaker, pageMakerOf } from './page-code.ts';
 import { placeClips } from './place-clips.ts';
 import { setRecord } from './record.ts';
 import { siteRecord } from './site-record.ts';
 import { PROGRAM } from './tool-digest.ts';
 import { pagesNotIn } from './views/frame/contents.ts';
+import { figuresOf } from './views/page/figures.ts';
 import { openWorkshop, type Workshop } from './workshop.ts';
 import { insteadOfAstro, type PagesToWrite, writePages } from './write-pages.ts';
 
@@ -53,11 +57,18 @@ export async function buildSite({ record, warnings, folder, cache, into, aside, 
   });
   if (pictures.diagnostics.some((each) => each.severity === 'error')) return pictures.diagnostics;
   const store = openNoteStore(cache, folder);
-  const { site, kept } = siteRecord(record, pictures.plan, warnings, store);
+  const asking = startAsking();
+  const { site, kept } = siteRecord(record, pictures.plan, warnings, store, asking);
   setRecord(site);
   progress(`Pages of ${record.journal.sessions.length} sessions and ${record.journal.positions.size} positions`);
   const edition = editionStore(cache);
-  const pages = { into, without: pagesNotIn(record), onPage: (done: number, total: number) => progress(`Pages: ${done} of ${total}`) };
+  const pages = {
+    into,
+    without: pagesNotIn(record),
+    day: dayInMarkup(figuresOf(record.journal.settings).date(record.day)),
+    kept: keptPages({ ...site, asking }, cache, folder),
+    onPage: (done: number, total: number) => progress(`Pages: ${done} of ${total}`),
+  };
   await buildPages(pages, cache, edition);
   store.save(await kept);
   progress('Scripts and downloads');

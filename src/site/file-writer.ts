@@ -1,9 +1,12 @@
-/** Writes files from a thread of its own: on many disks making a file takes longer than making what is in it. */
+/** Writes pages from a thread of its own: on many disks making a file takes longer than making what is in it. */
 import { Worker } from 'node:worker_threads';
 import { pathWithin } from '../disk/path-within.ts';
 
-/** A file to be made: its path, and all that is in it. */
-export type NewFile = readonly [path: string, bytes: Uint8Array];
+/** A file to be made: its path, what is in it but for the record's day, and whether that is compressed or is to be given back so. */
+export type NewFile = readonly [path: string, bytes: Uint8Array, form: FileForm];
+
+/** As it is; as it is, and to be given back compressed, to be kept; kept before. */
+export type FileForm = 'plain' | 'to-keep' | 'kept';
 
 /** Together in one message, which costs as much as a file. */
 const FILES_A_BATCH = 32;
@@ -16,9 +19,10 @@ export interface FileWriter {
    * Hands over a new file, and its bytes for good. Waits while too much is waiting.
    *
    * @param path from the writer's folder
+   * @param onKept for a file that is to be kept: given it compressed, before `end` is through
    * @throws what went wrong with an earlier one; an error for a path that leads out of the folder
    */
-  write(path: string, bytes: Uint8Array): Promise<void>;
+  write(path: string, bytes: Uint8Array, form?: FileForm, onKept?: (bytes: Uint8Array) => void): Promise<void>;
   /**
    * Waits until all are written.
    *
@@ -27,16 +31,21 @@ export interface FileWriter {
   end(): Promise<void>;
 }
 
-/** @param into the folder that every file is in */
-export function fileWriter(into: string): FileWriter {
-  const worker = new Worker(new URL('./file-writer-worker.ts', import.meta.url));
+/**
+ * @param into the folder that every file is in
+ * @param day the record's day as it stands in pages
+ */
+export function fileWriter(into: string, day: string): FileWriter {
+  const worker = new Worker(new URL('./file-writer-worker.ts', import.meta.url), { workerData: day });
+  const given: ((bytes: Uint8Array) => void)[] = [];
   let batch: NewFile[] = [];
   let bytesInBatch = 0;
   let waiting = 0;
   let failed: Error | null = null;
   let wake = (): void => undefined;
-  worker.on('message', () => {
+  worker.on('message', (kept: readonly Uint8Array[]) => {
     waiting -= 1;
+    for (const bytes of kept) given.shift()?.(bytes);
     wake();
   });
   worker.on('error', (error) => {
@@ -61,8 +70,10 @@ export function fileWriter(into: string): FileWriter {
     bytesInBatch = 0;
   };
   return {
-    write: async (path, bytes) => {
-      batch.push([pathWithin(into, path), bytes]);
+    write: async (path, bytes, form = 'plain', onKept = () => undefined) => {
+      if (form === 'to-keep') given.push(onKept);
+      // A kept page is a piece of what holds many, and the whole would go with it.
+      batch.push([pathWithin(into, path), form === 'kept' ? new Uint8Array(bytes) : bytes, form]);
       bytesInBatch += bytes.length;
       if (batch.length < FILES_A_BATCH && bytesInBatch < BYTES_A_BATCH) return;
       send();

@@ -9,6 +9,7 @@ import type { Diagnostic } from '../journal/diagnostics/diagnostic.ts';
 import type { SessionId } from '../journal/model.ts';
 import type { JournalRecord } from '../journal/record.ts';
 import type { PicturePlan } from '../photos/plan.ts';
+import type { Asking } from './kept/asking.ts';
 
 /** What pages read: the record, and what presenting it needs. */
 export interface SiteRecord extends JournalRecord {
@@ -18,6 +19,8 @@ export interface SiteRecord extends JournalRecord {
   readonly pictures: PicturePlan;
   /** Warnings of the compile, in file order; a site is never made from a journal with errors. */
   readonly warnings: readonly Diagnostic[];
+  /** In a build that keeps its pages: what each of them asks. Such pages have a mark where the record's day stands. */
+  readonly asking?: Asking | undefined;
 }
 
 const KEY = Symbol.for('asfound.record');

@@ -4,6 +4,7 @@ import type { JournalRecord } from '../journal/record.ts';
 import type { NoteStore } from '../markdown/note-store.ts';
 import { renderNotes } from '../markdown/render-notes.ts';
 import type { PicturePlan } from '../photos/plan.ts';
+import type { Asking } from './kept/asking.ts';
 import type { SiteRecord } from './record.ts';
 
 export interface MadeSite {
@@ -19,16 +20,18 @@ export interface MadeSite {
  * @param pictures what its pictures become
  * @param warnings what is to be said about it
  * @param store notes rendered before
+ * @param asking see `SiteRecord`
  */
 export function siteRecord(
   record: JournalRecord,
   pictures: PicturePlan,
   warnings: readonly Diagnostic[],
   store: Pick<NoteStore, 'kept'>,
+  asking?: Asking,
 ): MadeSite {
   const notes = renderNotes(record, pictures, store);
   // Whoever waits for it is told of a failure; until somebody does it is nobody's.
   notes.catch(() => undefined);
   const noteHtml: SiteRecord['noteHtml'] = async (session) => (await notes).html.get(session) ?? '';
-  return { site: { ...record, pictures, warnings, noteHtml }, kept: notes.then(({ kept }) => kept) };
+  return { site: { ...record, pictures, warnings, noteHtml, ...(asking && { asking }) }, kept: notes.then(({ kept }) => kept) };
 }

@@ -1,7 +1,8 @@
-/** The pages of a build: Astro renders each, this decides their order and writes them. */
+/** The pages of a build: Astro renders each that is new, this decides their order and writes them. */
 import type { AstroIntegration, PathWithRoute } from 'astro';
 import type { Address } from './addresses.ts';
 import { fileWriter } from './file-writer.ts';
+import type { KeptPages } from './kept/kept-pages.ts';
 import type { PageMaker } from './page-code.ts';
 
 /** Often enough to be seen moving. */
@@ -41,27 +42,40 @@ export interface PagesToWrite {
   readonly into: string;
   /** Pages that the copy does without. */
   readonly without: ReadonlySet<Address>;
+  /** The record's day as it stands in pages. */
+  readonly day: string;
+  /** Pages of the last build. */
+  readonly kept: KeptPages;
   /** Told how many pages are done, of how many. */
   onPage(done: number, total: number): void;
 }
 
 /**
- * Writes every page.
+ * Writes every page: as it is kept where it would be the same, else newly made.
  *
  * @throws what went wrong with a page, or the file system's error
  */
-export async function writePages(maker: PageMaker, { into, without, onPage }: PagesToWrite): Promise<void> {
+export async function writePages(maker: PageMaker, { into, without, day, kept, onPage }: PagesToWrite): Promise<void> {
   const paths = (await maker.getStaticPaths()).filter((path) => !without.has(fileOf(path).slice(1)));
-  const files = fileWriter(into);
+  const files = fileWriter(into, day);
   try {
     for (const [n, path] of paths.entries()) {
       if (n % TOLD_EVERY === 0) onPage(n, paths.length);
-      const name = fileOf(path);
-      await files.write(plainAddress(name), await bytesOf(maker, path, name));
+      const name = plainAddress(fileOf(path));
+      const page = name.slice(1);
+      const before = await kept.take(page);
+      if (before !== null) {
+        await files.write(name, before, 'kept');
+        continue;
+      }
+      const bytes = await bytesOf(maker, path, name);
+      const keep = kept.made(page);
+      await files.write(name, bytes, keep === null ? 'plain' : 'to-keep', keep ?? undefined);
     }
   } finally {
     await files.end();
   }
+  kept.save();
 }
 
 /** The address of a page as `build.format: 'preserve'` has it; an endpoint's names its file itself. */

@@ -3,7 +3,7 @@ import { sumOf } from '../../../journal/ledger/sums.ts';
 import { type Totals, totalsOf } from '../../../journal/ledger/totals.ts';
 import type { Entry } from '../../../journal/record.ts';
 import type { Address } from '../../addresses.ts';
-import type { Sheet } from '../page/sheet.ts';
+import type { RecordSheet, Sheet } from '../page/sheet.ts';
 import { counted } from '../page/words.ts';
 import { type EntryBook, type Section, sectionAddress } from './entry-books.ts';
 import { type RunningTotal, runningTotals } from './running-totals.ts';
@@ -20,7 +20,7 @@ export interface BookTotals {
 }
 
 /** @param entries those of the book that the page shows */
-export function bookTotals({ record }: Sheet, book: EntryBook, entries: readonly Entry[]): BookTotals {
+export function bookTotals({ record }: RecordSheet, book: EntryBook, entries: readonly Entry[]): BookTotals {
   const yearly = isYearly(book);
   return {
     totals: totalsOf(entries),
@@ -52,6 +52,6 @@ export function sectionFigures({ figures }: Sheet, { entries }: Section): string
 }
 
 /** Where a year of a book begins. */
-export function yearSection({ record }: Sheet, { slug }: EntryBook, year: string): Address {
+export function yearSection({ record }: RecordSheet, { slug }: EntryBook, year: string): Address {
   return sectionAddress(record, slug, `year-${year}`);
 }

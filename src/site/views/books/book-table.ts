@@ -3,6 +3,7 @@
 import type { LedgerAt } from '../../../journal/ledger/ledger-at.ts';
 import type { Totals } from '../../../journal/ledger/totals.ts';
 import { ENTRY_KINDS } from '../../../journal/model.ts';
+import { peopleInOrder, subsystemsInOrder } from '../page/facts.ts';
 import { linked } from '../page/links.ts';
 import type { Sheet } from '../page/sheet.ts';
 import { capital, ENTRY_KIND_WORDS } from '../page/words.ts';
@@ -18,8 +19,7 @@ export interface BookRow {
 
 /** Subsystems with an entry. */
 export function subsystemRows(sheet: Sheet, { bySubsystem }: LedgerAt): BookRow[] {
-  const declared = [...sheet.record.journal.subsystems.keys()];
-  const order = new Set([...declared, ...bySubsystem.keys()]);
+  const order = new Set([...subsystemsInOrder(sheet), ...bySubsystem.keys()]);
   return rowsOf(order, bySubsystem, 'subsystem', sheet.subsystemName);
 }
 
@@ -35,7 +35,7 @@ export function kindRows({ byKind }: LedgerAt): BookRow[] {
 
 /** People with hours. */
 export function personRows(sheet: Sheet, { byPerson }: LedgerAt): BookRow[] {
-  return rowsOf(sheet.record.journal.people.keys(), byPerson, 'person', sheet.personName);
+  return rowsOf(peopleInOrder(sheet), byPerson, 'person', sheet.personName);
 }
 
 function rowsOf<Key extends string>(

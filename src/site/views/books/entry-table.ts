@@ -1,6 +1,7 @@
 /** Tables of ledger entries: in a book, in the account of a session, on a position. A blank is not a nought: the entry does not count in that column. */
 import { type Totals, totalsOf } from '../../../journal/ledger/totals.ts';
 import type { Entry } from '../../../journal/record.ts';
+import { paperOfBill } from '../page/facts.ts';
 import { html, type Markup, type Piece } from '../page/html.ts';
 import { chargeLink, linked, sub } from '../page/links.ts';
 import type { Sheet } from '../page/sheet.ts';
@@ -76,8 +77,7 @@ export function positionAccount(sheet: Sheet, name: string, accounts: readonly D
   });
 }
 
-const inCurrency = ({ record }: Sheet, label: string): string => {
-  const { currency } = record.journal.settings;
+const inCurrency = ({ settings: { currency } }: Sheet, label: string): string => {
   return currency === null ? label : `${label}, in ${currency}`;
 };
 
@@ -118,7 +118,7 @@ function underWhat(sheet: Sheet, { person, foreign }: Entry): Markup {
 
 /** The address of the paper of the bill that an entry was paid by. */
 function paperOf(sheet: Sheet, { bill }: Entry): string | null {
-  const file = bill === null ? null : (sheet.index.bills.get(bill)?.paper ?? null);
+  const file = bill === null ? null : paperOfBill(sheet, bill);
   return file === null ? null : (paperFacts(sheet, file)?.href ?? null);
 }
 

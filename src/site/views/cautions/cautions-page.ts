@@ -2,7 +2,8 @@
 import { type Consumable, type ConsumableId, HAZARDS, type Hazard, type Part, type Session } from '../../../journal/model.ts';
 import { hazardsOfConsumable, hazardsOfPart, hazardsOfSession } from '../../../journal/registers/hazards.ts';
 import { byKey } from '../page/record-index.ts';
-import type { Sheet } from '../page/sheet.ts';
+import { hazardStatements } from '../page/facts.ts';
+import type { RecordSheet, Sheet } from '../page/sheet.ts';
 
 export interface CautionsPage {
   readonly sessions: ReadonlyMap<string, readonly Session[]>;
@@ -15,7 +16,7 @@ export interface CautionsPage {
   readonly others: readonly Hazard[];
 }
 
-export function cautionsPage({ record }: Sheet): CautionsPage {
+export function cautionsPage({ record }: RecordSheet): CautionsPage {
   const { journal, day } = record;
   const sessions = byKey(journal.sessions, (session) => hazardsOfSession(record, session));
   const parts = byKey(journal.parts.values(), ({ id }) => hazardsOfPart(record, id, day));
@@ -33,11 +34,11 @@ export function cautionsPage({ record }: Sheet): CautionsPage {
 
 /** Those of some consumables that have hazard statements, each once, with the codes. */
 export function statementsOf(
-  { record }: Sheet,
+  sheet: Sheet,
   consumables: Iterable<ConsumableId>,
 ): readonly { readonly id: ConsumableId; readonly codes: readonly string[] }[] {
   return [...new Set(consumables)].flatMap((id) => {
-    const codes = record.journal.consumables.get(id)?.statements ?? [];
+    const codes = hazardStatements(sheet, id);
     return codes.length === 0 ? [] : [{ id, codes }];
   });
 }

@@ -9,7 +9,7 @@ import type { Drawing } from '../../../journal/model/drawing.ts';
 import type { IsoDate, Origin, PositionId } from '../../../journal/model.ts';
 import { type PlaceKind, type PlaceState, placeStateOf } from '../../../journal/registers/place-state.ts';
 import { registerRowAt } from '../../../journal/registers/register.ts';
-import type { Sheet } from '../page/sheet.ts';
+import type { RecordSheet, Sheet } from '../page/sheet.ts';
 import { hatchesIn, hatchName } from './hatches.ts';
 
 export interface DrawnOptions {
@@ -20,7 +20,7 @@ export interface DrawnOptions {
 }
 
 /** @returns an `<svg>` */
-export function drawnMarkup(sheet: Sheet, drawing: Drawing, options: DrawnOptions): string {
+export function drawnMarkup(sheet: RecordSheet, drawing: Drawing, options: DrawnOptions): string {
   const svg = structuredClone(drawing.svg);
   const [left, top, width, height] = drawing.box;
   const states = new Map(drawing.positions.map((id) => [id, placeStateOf(registerRowAt(sheet.record, id, options.at))]));
@@ -79,7 +79,7 @@ export function whereDrawn(sheet: Sheet, drawing: Drawing, position: PositionId)
 }
 
 /** Where one position is, on every drawing that shows it. */
-export function wherever(sheet: Sheet, position: PositionId): readonly string[] {
+export function wherever(sheet: RecordSheet, position: PositionId): readonly string[] {
   return sheet.record.journal.drawings.flatMap((drawing) => whereDrawn(sheet, drawing, position) ?? []);
 }
 

@@ -1,10 +1,12 @@
 /** What a drawing shows, said in words: its places by their state, and the places that it does not show. */
-import type { Drawing } from '../../../journal/model/drawing.ts';
 import type { IsoDate, PositionId } from '../../../journal/model.ts';
 import { type PlaceKind, type PlaceState, placeStateOf } from '../../../journal/registers/place-state.ts';
 import { registerAt } from '../../../journal/registers/register.ts';
+import { type AnyQuestion, shown } from '../../kept/question.ts';
+import { recordUpTo } from '../../kept/up-to.ts';
 import type { SiteRecord } from '../../record.ts';
-import type { Sheet } from '../page/sheet.ts';
+import type { RecordSheet, Sheet } from '../page/sheet.ts';
+import { drawnMarkup } from './drawn.ts';
 import { hatchName } from './hatches.ts';
 import { type Strip, stripsOf } from './strips.ts';
 
@@ -48,7 +50,7 @@ export function placesByState(record: SiteRecord, positions: ReadonlySet<Positio
 }
 
 export interface MapShown {
-  readonly drawings: readonly Drawing[];
+  readonly drawings: readonly { readonly title: string | null; readonly markup: string }[];
   /** One for each subsystem where the journal has no drawing. */
   readonly strips: readonly Strip[];
   readonly states: readonly PlacesInState[];
@@ -61,10 +63,20 @@ export interface MapShown {
  * @param brief only the first drawing
  */
 export function mapShown(sheet: Sheet, at: IsoDate | null, brief: boolean): MapShown {
+  return sheet.ask(MAP, at, brief);
+}
+
+const MAP = shown('map', makeMap, ({ record }, at) => (at === null ? null : recordUpTo(record, at)));
+
+export const MAP_QUESTIONS: readonly AnyQuestion[] = [MAP];
+
+function makeMap(sheet: RecordSheet, at: IsoDate | null, brief: boolean): MapShown {
   const { drawings: all, positions } = sheet.record.journal;
   const drawings = brief ? all.slice(0, 1) : all;
   const places = new Set(all.length === 0 ? positions.keys() : drawings.flatMap((drawing) => drawing.positions));
-  return { drawings, strips: all.length === 0 ? stripsOf(sheet, at, 'strip', brief) : [], states: placesByState(sheet.record, places, at) };
+  const drawn = drawings.map((drawing, n) => ({ title: drawing.title, markup: drawnMarkup(sheet, drawing, { at, prefix: `d${n}` }) }));
+  const strips = all.length === 0 ? stripsOf(sheet, at, 'strip', brief) : [];
+  return { drawings: drawn, strips, states: placesByState(sheet.record, places, at) };
 }
 
 /** Places that no drawing of the journal shows, in catalogue order. */

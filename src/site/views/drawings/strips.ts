@@ -4,7 +4,7 @@ import type { IsoDate } from '../../../journal/model.ts';
 import { placeStateOf } from '../../../journal/registers/place-state.ts';
 import { type RegisterRow, registerAt } from '../../../journal/registers/register.ts';
 import { html, type Markup } from '../page/html.ts';
-import type { Sheet } from '../page/sheet.ts';
+import type { RecordSheet } from '../page/sheet.ts';
 import { counted } from '../page/words.ts';
 import { hatchesIn, hatchName } from './hatches.ts';
 
@@ -26,7 +26,7 @@ const MOST_NAMED = 400;
  * @param prefix stands before the ids in the markup
  * @param brief in short, beside what the page is about
  */
-export function stripsOf(sheet: Sheet, at: IsoDate | null, prefix: string, brief = false): readonly Strip[] {
+export function stripsOf(sheet: RecordSheet, at: IsoDate | null, prefix: string, brief = false): readonly Strip[] {
   const all = registerAt(sheet.record, at);
   const named = !brief || all.length <= MOST_NAMED;
   const groups = Map.groupBy(all, ({ subsystem }) => subsystem);

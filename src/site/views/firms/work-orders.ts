@@ -4,7 +4,7 @@ import { cameShortOf } from '../../../journal/registers/came-short.ts';
 import { hazardsOfPart } from '../../../journal/registers/hazards.ts';
 import { seriesOf } from '../../../journal/registers/measurements.ts';
 import { type OffVehicle, outAt } from '../../../journal/registers/stores.ts';
-import type { Sheet } from '../page/sheet.ts';
+import type { RecordSheet } from '../page/sheet.ts';
 import { capital } from '../page/words.ts';
 import { shortWords } from '../stores/short-words.ts';
 
@@ -38,7 +38,7 @@ export interface WorkOrder {
 const NOT_TO_BE_DONE = 'Nothing else without asking. No blasting, no polishing, no paint and no marks beyond what is asked for.';
 
 /** An order for each firm that has something, on the record's day. */
-export function workOrders(sheet: Sheet): readonly WorkOrder[] {
+export function workOrders(sheet: RecordSheet): readonly WorkOrder[] {
   const { workshop } = sheet.settings;
   const from = [workshop.name, workshop.address].filter((one) => one !== null).join(', ');
   return outAt(sheet.record, null).map(({ firm, things }) => ({
@@ -55,7 +55,7 @@ export function orderAnchor(firm: string): string {
   return `with-${firm.toLowerCase().replaceAll(/[^\p{L}\p{N}]+/gu, '-')}`;
 }
 
-function orderedThing(sheet: Sheet, firm: string, thing: OffVehicle): OrderedThing {
+function orderedThing(sheet: RecordSheet, firm: string, thing: OffVehicle): OrderedThing {
   const { record } = sheet;
   const { part, count } = thing;
   const sent = sentWith(sheet, thing);
@@ -76,7 +76,7 @@ function orderedThing(sheet: Sheet, firm: string, thing: OffVehicle): OrderedThi
 }
 
 function factsOf(
-  sheet: Sheet,
+  sheet: RecordSheet,
   { part, count, since, condition }: OffVehicle,
   sent: PartEntry | null,
   loan: boolean,
@@ -107,7 +107,7 @@ function factsOf(
 }
 
 /** The entry that sent it out; of what went along in another thing, the entry of that. */
-function sentWith({ record }: Sheet, { part, since, where }: OffVehicle): PartEntry | null {
+function sentWith({ record }: RecordSheet, { part, since, where }: OffVehicle): PartEntry | null {
   const sentAs = where.at === 'in' ? where.part : part;
   const found = record.journal.sessions.find(({ id }) => id === since.session);
   return found?.parts.findLast((entry) => entry.part === sentAs && entry.did.includes('sent-out')) ?? null;

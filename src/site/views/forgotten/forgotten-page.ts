@@ -1,7 +1,7 @@
 import type { LeaveOut } from '../../../journal/model.ts';
 import type { JournalRecord } from '../../../journal/record.ts';
 import { type Forgotten, type ForgottenKind, forgottenAt } from '../../../journal/registers/forgotten/forgotten.ts';
-import type { Sheet } from '../page/sheet.ts';
+import type { RecordSheet } from '../page/sheet.ts';
 import { FORGOTTEN_WORDS } from './kinds.ts';
 
 export interface ForgottenPage {
@@ -28,7 +28,7 @@ export function forgottenOf(record: JournalRecord): readonly Forgotten[] {
   return forgottenAt(record, null).filter(({ kind }) => !untold.has(kind));
 }
 
-export function forgottenPage({ record }: Sheet): ForgottenPage {
+export function forgottenPage({ record }: RecordSheet): ForgottenPage {
   const all = forgottenOf(record);
   return {
     count: countOf(all),

@@ -1,11 +1,11 @@
 import type { Missed } from '../../../journal/registers/forgotten/forgotten.ts';
 import { html, type Markup } from '../page/html.ts';
 import { dayLink, linked, partLink } from '../page/links.ts';
-import type { Sheet } from '../page/sheet.ts';
+import type { RecordSheet } from '../page/sheet.ts';
 import { rows, type SetTable, setTable } from '../tables/table.ts';
 
 /** What is left out of one kind: of what, since when, on which line of which file it belongs, and what to write there. */
-export function forgottenTable(sheet: Sheet, missed: readonly Missed[], label: string): SetTable {
+export function forgottenTable(sheet: RecordSheet, missed: readonly Missed[], label: string): SetTable {
   return setTable<Missed>({
     label,
     columns: [
@@ -19,7 +19,7 @@ export function forgottenTable(sheet: Sheet, missed: readonly Missed[], label: s
   });
 }
 
-function subjectLink(sheet: Sheet, about: Missed['about']): Markup {
+function subjectLink(sheet: RecordSheet, about: Missed['about']): Markup {
   if ('part' in about) return partLink(sheet, about.part);
   if ('bag' in about) return linked(`Bag ${about.bag}`, sheet.toBag(about.bag));
   if ('item' in about) return linked(sheet.index.itemsById.get(about.item)?.opening.what ?? about.item, sheet.toItem(about.item));

@@ -1,8 +1,8 @@
 /** What the pages of a folder have in common, as markup made once for all of them. */
+import type { Settings } from '../../../journal/model.ts';
 import { keptIn, once } from '../../../journal/values/once.ts';
 import { PAGES, type PageName } from '../../addresses.ts';
 import { FEED } from '../../feed.ts';
-import type { SiteRecord } from '../../record.ts';
 import { html, type Markup } from '../page/html.ts';
 import type { Sheet } from '../page/sheet.ts';
 import { type ContentsEntry, contentsOf, groupOf } from './contents.ts';
@@ -30,7 +30,7 @@ const STYLES = [
 export function headLinks(sheet: Sheet): string {
   return inFolder(sheet, 'head', () => {
     const styles = STYLES.map((style) => html`<link rel="stylesheet" href="${sheet.link(`css/${style}.css`)}">`);
-    const { address, title } = sheet.record.journal.settings;
+    const { address, title } = sheet.settings;
     const feed = address !== null && html`<link rel="alternate" type="application/atom+xml" title="${title}" href="${sheet.link(FEED)}">`;
     return html`${styles}${feed}<link rel="icon" href="${sheet.link('icon.svg')}" type="image/svg+xml">`.markup;
   });
@@ -70,9 +70,9 @@ function entriesOf(sheet: Sheet, entries: readonly ContentsEntry[], part: PageNa
   return entries.map(({ page, name }) => html`<li><a href="${sheet.toPage(page)}"${page === part && current}>${name}</a></li>`);
 }
 
-const markupOf = once((_: SiteRecord) => new Map<string, string>());
+const markupOf = once((_: Settings) => new Map<string, string>());
 
 /** Markup that is alike on all pages of a folder. */
-function inFolder({ record, address }: Sheet, what: string, make: () => string): string {
-  return keptIn(markupOf(record), `${what} ${address.slice(0, address.lastIndexOf('/') + 1)}`, make);
+function inFolder({ settings, address }: Sheet, what: string, make: () => string): string {
+  return keptIn(markupOf(settings), `${what} ${address.slice(0, address.lastIndexOf('/') + 1)}`, make);
 }

@@ -1,6 +1,6 @@
 /** The pictures of the front page: the chosen one, and the vehicle as it arrived beside what it is now. */
 import type { PictureOfSession } from '../page/long-lists.ts';
-import type { Sheet } from '../page/sheet.ts';
+import type { RecordSheet } from '../page/sheet.ts';
 import { headPicture } from '../pictures/pictures.ts';
 import { positionsShown, shownViews } from '../pictures/plates.ts';
 import type { ComparedView } from '../position/compared.ts';
@@ -16,14 +16,14 @@ export interface FrontPictures {
 const WHOLE = 4;
 
 /** @param listed how many of the last sessions stand on the page with pictures of their own */
-export function frontPictures(sheet: Sheet, listed: number): FrontPictures {
+export function frontPictures(sheet: RecordSheet, listed: number): FrontPictures {
   const chosen = headPicture(sheet, listed);
   const whole = wholeOf(sheet, chosen);
   return { chosen: chosen !== null && chosen.picture.file === whole?.left.picture.file ? null : chosen, whole };
 }
 
 /** With the chosen picture where a view as found goes with it; else those with most in common, of several the first as found and the last as left. */
-function wholeOf({ record }: Sheet, chosen: PictureOfSession | null): ComparedView | null {
+function wholeOf({ record }: RecordSheet, chosen: PictureOfSession | null): ComparedView | null {
   const { found: founds, left } = shownViews(record);
   const lefts = left.toReversed();
   const pairs = [lefts.filter(({ picture }) => picture.file === chosen?.picture.file), lefts].map((some) =>
@@ -33,7 +33,7 @@ function wholeOf({ record }: Sheet, chosen: PictureOfSession | null): ComparedVi
   return best === undefined ? null : { found: best.found, left: best.left };
 }
 
-function sharedBy(record: Sheet['record'], a: PictureOfSession, b: PictureOfSession): number {
+function sharedBy(record: RecordSheet['record'], a: PictureOfSession, b: PictureOfSession): number {
   const others = positionsShown(record, b);
   return [...positionsShown(record, a)].filter((position) => others.has(position)).length;
 }

@@ -1,5 +1,5 @@
 import { toFinish } from '../../../journal/registers/to-finish.ts';
-import type { Sheet } from '../page/sheet.ts';
+import type { RecordSheet } from '../page/sheet.ts';
 
 /** What it has cost and what it will have, in words. */
 export interface MoneyAhead {
@@ -12,7 +12,7 @@ export interface MoneyAhead {
 }
 
 /** Null in a copy or a journal without money, and where nothing has been spent. */
-export function moneyAhead({ record, figures }: Sheet): MoneyAhead | null {
+export function moneyAhead({ record, figures }: RecordSheet): MoneyAhead | null {
   const rows = toFinish(record, null);
   const sum = (of: (row: (typeof rows)[number]) => number): number => rows.reduce((all, row) => all + of(row), 0);
   const soFar = sum(({ spent, labour }) => spent + labour.cost);

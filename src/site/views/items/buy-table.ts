@@ -2,12 +2,12 @@ import { seriesOf } from '../../../journal/registers/measurements.ts';
 import type { ItemRow } from '../../../journal/registers/open-items.ts';
 import { html } from '../page/html.ts';
 import { chargeLink, linked } from '../page/links.ts';
-import type { Sheet } from '../page/sheet.ts';
+import type { RecordSheet } from '../page/sheet.ts';
 import { rows, type SetTable, setTable } from '../tables/table.ts';
 import { tickBox } from '../tables/tick-box.ts';
 
 /** Things to buy, to take to a sale: what, what for and what is known of that, about how much, and a box to tick on paper. */
-export function buyTable(sheet: Sheet, items: readonly ItemRow[]): SetTable {
+export function buyTable(sheet: RecordSheet, items: readonly ItemRow[]): SetTable {
   const price = items.reduce((sum, item) => sum + (item.price ?? 0), 0);
   return setTable<ItemRow, number>({
     label: 'Things to buy',
@@ -30,7 +30,7 @@ export function buyTable(sheet: Sheet, items: readonly ItemRow[]): SetTable {
 }
 
 /** What helps to know the right one: marks, finish and measures of every part of the position. */
-function knownOf({ record }: Sheet, { on }: ItemRow): string[] {
+function knownOf({ record }: RecordSheet, { on }: ItemRow): string[] {
   const home = record.journal.parts.get(on?.part ?? '')?.position ?? '';
   const parts = (record.journal.positions.get(home)?.parts ?? []).flatMap((id) => record.journal.parts.get(id) ?? []);
   return parts.flatMap(({ id, name, marks, finish }) => [

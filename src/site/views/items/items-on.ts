@@ -3,7 +3,7 @@ import type { JournalRecord } from '../../../journal/record.ts';
 import { type ItemRow, openItemsAt } from '../../../journal/registers/open-items.ts';
 import { once } from '../../../journal/values/once.ts';
 import { byKey } from '../page/record-index.ts';
-import type { Sheet } from '../page/sheet.ts';
+import type { RecordSheet } from '../page/sheet.ts';
 
 const itemsByPart = once(
   (record: JournalRecord): ReadonlyMap<PartId, readonly ItemRow[]> =>
@@ -12,6 +12,6 @@ const itemsByPart = once(
 );
 
 /** Items that are open on some parts, as they stand now. */
-export function openItemsOn({ record }: Sheet, parts: readonly PartId[]): readonly ItemRow[] {
+export function openItemsOn({ record }: RecordSheet, parts: readonly PartId[]): readonly ItemRow[] {
   return parts.flatMap((part) => itemsByPart(record).get(part) ?? []);
 }

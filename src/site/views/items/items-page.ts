@@ -13,7 +13,7 @@ import {
 } from '../../../journal/registers/open-items.ts';
 import { countOf, forgottenOf } from '../forgotten/forgotten-page.ts';
 import { hasPage } from '../frame/contents.ts';
-import type { Sheet } from '../page/sheet.ts';
+import type { RecordSheet } from '../page/sheet.ts';
 import { shortWords } from '../stores/short-words.ts';
 
 export interface ItemsPage {
@@ -38,7 +38,7 @@ export interface ItemsPage {
 }
 
 /** Items as they stand now, each list as the page has it. */
-export function itemsPage(sheet: Sheet): ItemsPage {
+export function itemsPage(sheet: RecordSheet): ItemsPage {
   const { record } = sheet;
   const items = itemsAt(record, null);
   const open = items.filter(({ closed }) => closed === null);

@@ -1,11 +1,11 @@
 import { type Ahead, type ToFinishRow, toFinish } from '../../../journal/registers/to-finish.ts';
 import { html, type Piece } from '../page/html.ts';
 import { linked } from '../page/links.ts';
-import type { Sheet } from '../page/sheet.ts';
+import type { RecordSheet, Sheet } from '../page/sheet.ts';
 import { rows, type SetTable, setTable } from '../tables/table.ts';
 
 /** What is ahead as it stands now, in the order of the journal. */
-export function linesToFinish({ record }: Sheet): readonly ToFinishRow[] {
+export function linesToFinish({ record }: RecordSheet): readonly ToFinishRow[] {
   return toFinish(record, null);
 }
 

@@ -2,7 +2,8 @@
 import type { IsoDate, PassedHow, PersonId, SessionId } from '../../../journal/model.ts';
 import { type HandOver, handOversOf, keepingsAt } from '../../../journal/registers/keepers.ts';
 import { type OffVehicle, offVehicleAt } from '../../../journal/registers/stores.ts';
-import type { Sheet } from '../page/sheet.ts';
+import { type AnyQuestion, shown } from '../../kept/question.ts';
+import type { RecordSheet, Sheet } from '../page/sheet.ts';
 import { capital, listed } from '../page/words.ts';
 
 const PASSED_WORDS: Readonly<Record<PassedHow, string>> = {
@@ -13,7 +14,7 @@ const PASSED_WORDS: Readonly<Record<PassedHow, string>> = {
 };
 
 /** Who has or had it; a copy without names numbers its keepers. */
-export function keeperName({ record }: Sheet, keeper: PersonId | null): string {
+export function keeperName({ record }: RecordSheet, keeper: PersonId | null): string {
   if (keeper === null) return 'a keeper whom the journal does not name';
   return record.journal.people.get(keeper)?.name ?? capital(keeper.replaceAll('-', ' '));
 }
@@ -30,7 +31,7 @@ export interface KeepingLine {
 }
 
 /** Every keeping up to a day, oldest first; none where the journal says nothing of keepers. */
-export function keepingLines(sheet: Sheet, at: IsoDate | null = null): readonly KeepingLine[] {
+export function keepingLines(sheet: RecordSheet, at: IsoDate | null = null): readonly KeepingLine[] {
   const all = keepingsAt(sheet.record, at);
   if (all.length === 1 && all[0]?.keeper == null) return [];
   return all.map(({ keeper, from, by }, n) => ({
@@ -43,12 +44,19 @@ export function keepingLines(sheet: Sheet, at: IsoDate | null = null): readonly 
 }
 
 /** `In the keeping of Edda Pym since 3 May 2031.`; '' where the journal says nothing of keepers. */
-export function keepingWords(sheet: Sheet, at: IsoDate | null = null): string {
+export function keepingWords(sheet: RecordSheet, at: IsoDate | null = null): string {
   const last = keepingLines(sheet, at).at(-1);
   return last === undefined ? '' : `In the keeping of ${last.who} since ${sheet.date(last.from)}.`;
 }
 
-function passedWords(sheet: Sheet, { entry, milestones }: HandOver): string {
+const KEEPING = shown('keeping', (sheet, at: IsoDate) => keepingWords(sheet, at));
+
+export const KEEPER_QUESTIONS: readonly AnyQuestion[] = [KEEPING];
+
+/** The same of a past day, for a page that is kept. */
+export const keepingOn = (sheet: Sheet, at: IsoDate): string => sheet.ask(KEEPING, at);
+
+function passedWords(sheet: RecordSheet, { entry, milestones }: HandOver): string {
   const at = milestones.length === 0 ? '' : `, at ${listed(milestones.map((id) => sheet.milestoneName(id)))}`;
   return `${PASSED_WORDS[entry.how]} ${keeperName(sheet, entry.to)}${at}`;
 }
@@ -69,7 +77,7 @@ export interface HandOverTold {
   readonly stayedWith: string;
 }
 
-export function handOversTold(sheet: Sheet, session: SessionId): readonly HandOverTold[] {
+export function handOversTold(sheet: RecordSheet, session: SessionId): readonly HandOverTold[] {
   return handOversOf(sheet.record, session).map((handOver) => {
     const { entry, from } = handOver;
     const off = offVehicleAt(sheet.record, handOver.session.date).filter(({ where }) => where.at !== 'gone' && where.at !== 'missing');
@@ -87,7 +95,7 @@ export function handOversTold(sheet: Sheet, session: SessionId): readonly HandOv
 
 /** What stayed with others, by whom; in the order in which they are met. */
 export function stayedBehind(
-  sheet: Sheet,
+  sheet: RecordSheet,
 ): readonly { readonly who: string; readonly anchor: string; readonly things: readonly OffVehicle[] }[] {
   const stayed = offVehicleAt(sheet.record, null).filter((one) => one.stayed !== null);
   return [...Map.groupBy(stayed, (one) => one.stayed?.keeper ?? null)].map(([keeper, things]) => ({

@@ -15,7 +15,7 @@ export function budgetTable(sheet: Sheet, budgets: readonly BudgetRow[], open: O
   const together: Together = { hours: budgetsTogether(budgets, 'hours'), money: budgetsTogether(budgets, 'money') };
   return setTable<BudgetRow, Together>({
     label: 'Budgets',
-    caption: `Hours count whoever worked them.${hasMoney ? ` Money is the job cost without labour, in ${sheet.record.journal.settings.currency}.` : ''} The total takes in only subsystems that have such a budget.`,
+    caption: `Hours count whoever worked them.${hasMoney ? ` Money is the job cost without labour, in ${sheet.settings.currency}.` : ''} The total takes in only subsystems that have such a budget.`,
     set: 'budgets',
     columns: [
       { head: 'Subsystem', names: true, cell: ({ subsystem }) => subsystem.name },

@@ -3,9 +3,12 @@ import { type BudgetRow, budgets } from '../../../journal/ledger/budgets.ts';
 import { type LedgerAt, ledgerAt, ledgerSeries } from '../../../journal/ledger/ledger-at.ts';
 import { type Reconciliation, reconcile } from '../../../journal/ledger/reconcile.ts';
 import type { IsoDate } from '../../../journal/model.ts';
+import { once } from '../../../journal/values/once.ts';
+import { type AnyQuestion, shown } from '../../kept/question.ts';
+import { recordUpTo } from '../../kept/up-to.ts';
 import type { SiteRecord } from '../../record.ts';
 import { shownDates } from '../frame/shown-dates.ts';
-import type { Sheet } from '../page/sheet.ts';
+import type { RecordSheet, Sheet } from '../page/sheet.ts';
 
 /** The books of a day: what they came to, the line on which the two views meet, and the budgets. */
 export interface LedgerOfDay {
@@ -14,13 +17,27 @@ export interface LedgerOfDay {
   readonly budgets: readonly BudgetRow[];
 }
 
-export function ledgerNow(sheet: Sheet): LedgerOfDay {
+export function ledgerNow(sheet: RecordSheet): LedgerOfDay {
   return ledgerOfDay(sheet, ledgerAt(sheet.record, sheet.record.day));
 }
 
-export function ledgerOfDay({ record }: Sheet, at: LedgerAt): LedgerOfDay {
+export function ledgerOfDay({ record }: RecordSheet, at: LedgerAt): LedgerOfDay {
   return { at, line: reconcile(at), budgets: budgets(record.journal, at) };
 }
+
+const THEN = shown(
+  'ledger then',
+  (sheet, date: IsoDate) => ledgerOfDay(sheet, byDay(sheet.record).get(date) ?? ledgerAt(sheet.record, date)),
+  ({ record }, date) => recordUpTo(record, date),
+);
+
+export const LEDGER_QUESTIONS: readonly AnyQuestion[] = [THEN];
+
+/** The books as they stood at the end of a shown day. */
+export const ledgerThen = (sheet: Sheet, date: IsoDate): LedgerOfDay => sheet.ask(THEN, date);
+
+/** Worked out for all shown days in one pass. */
+const byDay = once((record: SiteRecord) => new Map(ledgerDays(record).map(({ date, at }) => [date, at])));
 
 /** A day on which the ledger is shown, with the days before and after it; null at the ends. */
 export interface LedgerDay {

@@ -5,7 +5,7 @@ import type { SubsystemId } from '../../../journal/model.ts';
 import { yearOf } from '../../../journal/values/date.ts';
 import type { SiteRecord } from '../../record.ts';
 import { CHART_WIDTHS } from '../charts/plotted.ts';
-import type { Sheet } from '../page/sheet.ts';
+import type { RecordSheet } from '../page/sheet.ts';
 import type { SetTable } from '../tables/table.ts';
 import { ledgerYears, type Measure } from './account.ts';
 import { spendLine, subsystemBars, weekBars } from './ledger-charts.ts';
@@ -30,7 +30,7 @@ export interface LedgerOverTime {
   readonly onlyYear: string | null;
 }
 
-export function ledgerOverTime(sheet: Sheet): LedgerOverTime {
+export function ledgerOverTime(sheet: RecordSheet): LedgerOverTime {
   const { record } = sheet;
   const spend = budgetedSpend(record);
   const last = spend?.months.at(-1);
@@ -61,7 +61,7 @@ export interface WeeksDrawn {
 }
 
 /** Weeks that follow each other, drawn; null where none has hours. */
-export function weeksDrawn(sheet: Sheet, weeks: readonly Week[]): WeeksDrawn | null {
+export function weeksDrawn(sheet: RecordSheet, weeks: readonly Week[]): WeeksDrawn | null {
   const worked = weeks.filter(({ sum }) => sum.minutes > 0);
   if (worked.length === 0) return null;
   return { draw: (width) => weekBars(sheet.record, weeks, width), table: weekTable(sheet, worked) };
@@ -78,7 +78,7 @@ export function pagedByPosition(sheet: Sheet): ReadonlyMap<SubsystemId, readonly
 }
 
 /** Positions that took hours or money, by subsystem in the order of the journal. */
-export function costByPosition({ record }: Sheet): ReadonlyMap<SubsystemId, readonly PositionTotals[]> {
+export function costByPosition({ record }: RecordSheet): ReadonlyMap<SubsystemId, readonly PositionTotals[]> {
   const groups = Map.groupBy(positionTotals(record), ({ position }) => position.subsystem);
   return new Map([...record.journal.subsystems.keys()].flatMap((id) => (groups.has(id) ? [[id, groups.get(id) ?? []]] : [])));
 }

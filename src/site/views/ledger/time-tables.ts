@@ -7,11 +7,11 @@ import { bookAddress } from '../books/entry-books.ts';
 import { shownDates } from '../frame/shown-dates.ts';
 import { html, joined, type Markup } from '../page/html.ts';
 import { linked } from '../page/links.ts';
-import type { Sheet } from '../page/sheet.ts';
+import type { RecordSheet } from '../page/sheet.ts';
 import { rows, type SetTable, setTable } from '../tables/table.ts';
 
 /** Weeks with the sessions that make up their hours. */
-export function weekTable(sheet: Sheet, weeks: readonly Week[]): SetTable {
+export function weekTable(sheet: RecordSheet, weeks: readonly Week[]): SetTable {
   const { figures } = sheet;
   return setTable<Week>({
     label: 'Hours by week',
@@ -25,7 +25,7 @@ export function weekTable(sheet: Sheet, weeks: readonly Week[]): SetTable {
   });
 }
 
-function sessionsOf(sheet: Sheet, { sum, monday }: Week): Markup {
+function sessionsOf(sheet: RecordSheet, { sum, monday }: Week): Markup {
   const { figures } = sheet;
   const sessions = [...sumBy(sum.entries, ({ session }) => session)].map(([session, { minutes, entries }]) => {
     const account = sheet.link(`${sessionAddress(session)}#account`);
@@ -35,7 +35,7 @@ function sessionsOf(sheet: Sheet, { sum, monday }: Week): Markup {
 }
 
 /** What was spent each month, and together by its end; that opens the budgets of the day where it has a page. */
-export function spendTable(sheet: Sheet, months: readonly MonthSpend[]): SetTable {
+export function spendTable(sheet: RecordSheet, months: readonly MonthSpend[]): SetTable {
   const { figures } = sheet;
   const shown = new Set(shownDates(sheet.record).map(({ date }) => date));
   const budgetsAt = (month: string): string | null => {

@@ -3,7 +3,7 @@ import type { Entry, JournalRecord } from '../../../journal/record.ts';
 import { sessionAddress } from '../../addresses.ts';
 import { entryAddress } from '../books/entry-place.ts';
 import { linked } from '../page/links.ts';
-import type { Sheet } from '../page/sheet.ts';
+import type { RecordSheet, Sheet } from '../page/sheet.ts';
 import { rows, type SetTable, setTable } from '../tables/table.ts';
 
 /** Entries one a line, with their sum: the price of the vehicle itself, or what may be deducted. Null where there is none. */
@@ -31,7 +31,7 @@ export const ofTheVehicle = ({ ledger }: JournalRecord): Entry[] => ledger.entri
 export const deductible = ({ ledger }: JournalRecord): Entry[] => ledger.entries.filter((entry) => entry.paid && entry.deductible);
 
 /** What the vehicle and its parts were held to be worth, the last first; null where nobody said. */
-export function worthTable(sheet: Sheet): SetTable | null {
+export function worthTable(sheet: RecordSheet): SetTable | null {
   const { figures, record } = sheet;
   const { valuations } = record.ledger;
   if (valuations.length === 0) return null;

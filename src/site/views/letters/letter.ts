@@ -8,7 +8,7 @@ import { cameShortAt } from '../../../journal/registers/came-short.ts';
 import { gatesAt, openItemsAt, questionsAt } from '../../../journal/registers/open-items.ts';
 import { registerAt } from '../../../journal/registers/register.ts';
 import { lastDayOf, monthOf } from '../../../journal/values/date.ts';
-import type { Sheet } from '../page/sheet.ts';
+import type { RecordSheet } from '../page/sheet.ts';
 import { counted, sentence } from '../page/words.ts';
 import { leadPicture } from '../pictures/pictures.ts';
 import { eveningWords } from '../session/session-facts.ts';
@@ -53,7 +53,7 @@ const FEWEST_WORDS = 120;
 const MOST_PICTURES = 6;
 
 /** @param month `2031-03`; one without notes says so. A letter stands as it stood at the end of its month, whenever it is printed */
-export function letterOf(sheet: Sheet, month: string): Letter {
+export function letterOf(sheet: RecordSheet, month: string): Letter {
   const { record } = sheet;
   const end = lastDayOf(month);
   const isPast = end < record.day;
@@ -73,12 +73,12 @@ export function letterOf(sheet: Sheet, month: string): Letter {
 }
 
 /** `7 sessions, 31 h 20 min` */
-function spanWords({ figures }: Sheet, sessions: readonly Session[]): string {
+function spanWords({ figures }: RecordSheet, sessions: readonly Session[]): string {
   const minutes = sessions.reduce((sum, { hours }) => hours.reduce((total, one) => total + one.minutes, sum), 0);
   return [counted(sessions.length, 'session'), ...(minutes === 0 ? [] : [figures.time(minutes)])].join(', ');
 }
 
-function eveningsOf(sheet: Sheet, sessions: readonly Session[]): readonly LetterEvening[] {
+function eveningsOf(sheet: RecordSheet, sessions: readonly Session[]): readonly LetterEvening[] {
   const most = Math.max(FEWEST_WORDS, Math.min(MOST_WORDS, Math.floor(ROOM_FOR_WORDS / Math.max(1, sessions.length))));
   let shown = 0;
   return sessions.map((session) => {
@@ -88,14 +88,14 @@ function eveningsOf(sheet: Sheet, sessions: readonly Session[]): readonly Letter
   });
 }
 
-function took({ record, figures }: Sheet, month: string): Letter['took'] {
+function took({ record, figures }: RecordSheet, month: string): Letter['took'] {
   const { minutes, cost, paid } = totalsOf(record.ledger.entries.filter(({ date }) => monthOf(date) === month));
   const time = minutes === 0 ? [] : [['Time', figures.time(minutes)] as const];
   if (!figures.hasMoney || (cost === 0 && paid === 0)) return time;
   return [...time, ['Cost of the month', figures.money(cost)], ['Paid out', figures.money(paid)]];
 }
 
-function left({ record, figures }: Sheet, day: IsoDate): Letter['left'] {
+function left({ record, figures }: RecordSheet, day: IsoDate): Letter['left'] {
   return budgets(record.journal, ledgerAt(record, day)).flatMap(({ subsystem, hours, money }) =>
     hours === null && money === null
       ? []
@@ -110,13 +110,13 @@ function left({ record, figures }: Sheet, day: IsoDate): Letter['left'] {
   );
 }
 
-function next({ record }: Sheet, day: IsoDate): Letter['next'] {
+function next({ record }: RecordSheet, day: IsoDate): Letter['next'] {
   const gate = gatesAt(record, day).find(({ reached }) => reached === null) ?? null;
   const items = gate === null ? openItemsAt(record, day) : [...gate.items, ...gate.temporary];
   return { before: gate?.milestone.name ?? null, what: items.map(({ what }) => sentence(what)) };
 }
 
-function wanted({ record, positionName }: Sheet, day: IsoDate): readonly string[] {
+function wanted({ record, positionName }: RecordSheet, day: IsoDate): readonly string[] {
   const open = registerAt(record, day).filter(
     ({ undecided, position }) => undecided > 0 && (record.journal.positions.get(position)?.parts.length ?? 0) > 1,
   );
@@ -130,7 +130,7 @@ function wanted({ record, positionName }: Sheet, day: IsoDate): readonly string[
 
 /** The list of letters by year, each with what it spans; the newest first. */
 export function letterLines(
-  sheet: Sheet,
+  sheet: RecordSheet,
 ): readonly (readonly [year: string, letters: readonly { readonly month: string; readonly line: string }[]])[] {
   const bySessions = Map.groupBy(sheet.record.journal.sessions, ({ date }) => monthOf(date));
   const lines = letterMonths(sheet.record).map((month) => ({ month, line: spanWords(sheet, bySessions.get(month) ?? []) }));

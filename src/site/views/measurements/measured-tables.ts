@@ -1,6 +1,7 @@
 /** What was measured: one evening's readings one a line, and series with every reading. */
 import type { Measurement } from '../../../journal/model.ts';
 import type { DatedMeasurement, MeasurementSeries } from '../../../journal/registers/measurements.ts';
+import { partFacts } from '../page/facts.ts';
 import { html, type Markup } from '../page/html.ts';
 import { limitWords } from '../page/limits.ts';
 import { linked, partLink, sessionDay, sub } from '../page/links.ts';
@@ -29,7 +30,7 @@ export function measuredTable(sheet: Sheet, readings: readonly Measurement[], la
 
 /** Series one a line: as found beside as left, each within its limits or outside, and every reading with its day. */
 export function seriesTable(sheet: Sheet, series: readonly MeasurementSeries[], label: string): SetTable {
-  const positionOf = (part: string): string => sheet.record.journal.parts.get(part)?.position ?? part;
+  const positionOf = (part: string): string => partFacts(sheet, part)?.position ?? part;
   const side = (head: string, of: (one: MeasurementSeries) => DatedMeasurement | null): Column<MeasurementSeries> => ({
     head,
     set: 'num side',

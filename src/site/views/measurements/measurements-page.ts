@@ -1,6 +1,6 @@
 import type { SubsystemId } from '../../../journal/model.ts';
 import { type MeasurementSeries, measurementSeries } from '../../../journal/registers/measurements.ts';
-import type { Sheet } from '../page/sheet.ts';
+import type { RecordSheet } from '../page/sheet.ts';
 
 export interface MeasurementsPage {
   readonly series: readonly MeasurementSeries[];
@@ -10,7 +10,7 @@ export interface MeasurementsPage {
 }
 
 /** Everything measured, in the order of the catalogue. */
-export function measurementsPage({ record }: Sheet): MeasurementsPage {
+export function measurementsPage({ record }: RecordSheet): MeasurementsPage {
   const series = measurementSeries(record);
   return {
     series,

@@ -8,7 +8,7 @@ import { seriesChart } from './measurement-charts.ts';
 export function smallCharts(sheet: Sheet, series: readonly MeasurementSeries[], unnamed: boolean): SmallDrawing[] {
   return series.flatMap((one) => {
     const part = sheet.partName(one.part);
-    const svg = seriesChart(sheet.record.journal.settings, part, one);
+    const svg = seriesChart(sheet.settings, part, one);
     if (svg === null) return [];
     const last = one.readings.at(-1);
     const verdict = one.within === null ? '' : one.within ? ', within limits' : ', outside limits';

@@ -1,8 +1,8 @@
 import { type MethodGroup, type MethodsIndex, methodsIndex } from '../../../journal/registers/methods.ts';
-import type { Sheet } from '../page/sheet.ts';
+import type { RecordSheet } from '../page/sheet.ts';
 
 /** What was tried, by method, by material and by what was used. */
-export function methodsPage({ record }: Sheet): MethodsIndex {
+export function methodsPage({ record }: RecordSheet): MethodsIndex {
   return methodsIndex(record);
 }
 

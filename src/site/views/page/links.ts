@@ -32,7 +32,7 @@ export const consumableLinks = (sheet: Sheet, ids: readonly ConsumableId[]): Mar
 /** Since when something is so: a day leading to its session, a day of the catalogue, or as found. */
 export function dayLink(sheet: Sheet, { session, date }: Moment): Markup {
   if (session !== null) return sessionDay(sheet, session, date);
-  return html`${date <= sheet.record.journal.settings.arrived ? 'as found' : sheet.figures.shortDate(date)}`;
+  return html`${date <= sheet.settings.arrived ? 'as found' : sheet.figures.shortDate(date)}`;
 }
 
 export const sessionDay = (sheet: Sheet, session: SessionId, date: string): Markup =>

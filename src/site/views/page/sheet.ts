@@ -1,4 +1,7 @@
-/** One page being set: its record, its figures, and how it links to everything else. */
+/**
+ * One page being set: its figures, and how it links to everything else. A page that is kept from build to build knows the record
+ * by what it asks (`ask`, and the names and links here); one that is made every time has the whole of it.
+ */
 
 import type { Charge, IsoDate, PartId, PositionId, SessionId, Settings, SubsystemId } from '../../../journal/model.ts';
 import { GENERAL } from '../../../journal/model.ts';
@@ -18,20 +21,27 @@ import {
   sessionAddress,
   subsystemAddress,
 } from '../../addresses.ts';
+import { DAY_MARK } from '../../day-mark.ts';
+import { type Ask, askedFrom, type Shared, sharedBy } from '../../kept/asking.ts';
+import { type AnyQuestion, lookup, type Question } from '../../kept/question.ts';
 import { type SiteRecord, theRecord } from '../../record.ts';
 import { type Figures, figuresOf } from './figures.ts';
 import { indexOf, type RecordIndex } from './record-index.ts';
 
+/** What pages and their components are given. */
 export interface Sheet {
   readonly address: Address;
-  /** For views; a page and its components are given what they show. */
-  readonly record: SiteRecord;
   readonly settings: Settings;
-  /** The record's day. */
-  readonly day: IsoDate;
   readonly copy: SiteRecord['copy'];
-  readonly index: RecordIndex;
   readonly figures: Figures;
+  /** The record's day in words, or what stands for it until the page is written: for what is on every page. */
+  readonly dayInFrame: string;
+  /** The record's day. A page that asks for it is another one every evening. */
+  readonly day: IsoDate;
+  /** What the page shows; the answer is noted with the page. */
+  readonly ask: Ask;
+  /** What is made of a thing once for all pages of a folder that show it. */
+  shared<Made>(known: Shared<Made>, thing: object, make: () => Made): Made;
   /** The relative link from this page to an address. */
   link(to: Address): string;
   toPage(name: PageName): string;
@@ -57,29 +67,67 @@ export interface Sheet {
   date(date: IsoDate): string;
 }
 
-/** Starts a page. */
-export async function sheetAt(address: Address): Promise<Sheet> {
+/** With the record: for view functions, and for pages that are made in every build. */
+export interface RecordSheet extends Sheet {
+  readonly record: SiteRecord;
+  readonly index: RecordIndex;
+}
+
+/** Starts a page that knows the record by what it asks alone, so that it can be kept. */
+export function pageSheet(record: SiteRecord, address: Address): Sheet {
+  const whole = sheetOf(record, address);
+  const { asking } = record;
+  if (asking === undefined) return whole;
+  const telling = asking.begin(address);
+  const ask = askedFrom(whole, asking, telling);
+  const { settings, copy, figures, dayInFrame, link, toPage, toPosition, toSession, toSubsystem, toBag, toItem, toConsumable, date } = whole;
+  const names = namesAsked(ask);
+  const toPart = (id: PartId): string => {
+    ask(PART_PLACE, id);
+    return whole.toPart(id);
+  };
+  return {
+    ...{ address, settings, copy, figures, dayInFrame, link, toPage, toPosition, toSession, toSubsystem, toBag, toItem, toConsumable, date },
+    ...names,
+    ask,
+    shared: (known, thing, make) => sharedBy(known, thing, make, telling),
+    get day() {
+      return ask(DAY);
+    },
+    toPart,
+    dayOf: whole.dayOf,
+    charge: chargeBy(names, toPart, toSubsystem),
+  };
+}
+
+/** Starts a page that is made in every build. */
+export async function sheetAt(address: Address): Promise<RecordSheet> {
   return sheetOf(await theRecord(), address);
 }
 
-export function sheetOf(record: SiteRecord, address: Address): Sheet {
+export function sheetOf(record: SiteRecord, address: Address): RecordSheet {
   const { link, of } = rememberedLinks(record, address);
   const figures = figuresOf(record.journal.settings);
   const index = indexOf(record);
-  const names = namesOf(record, index);
+  const known = { record, index, figures };
+  const ask: Ask = (question, ...words) => question.answer(sheet, ...words);
+  const names = namesKnown(known);
   const toPart = of('part', (id) => {
     const part = record.journal.parts.get(id);
     return part ? partAddress(part) : PAGES.parts;
   });
   const toSubsystem = (id: SubsystemId): string => link(subsystemAddress(id));
-  return {
+  const sheet: RecordSheet = {
     address,
     record,
     settings: record.journal.settings,
+    dayInFrame: record.asking === undefined ? figures.date(record.day) : DAY_MARK,
     day: record.day,
     copy: record.copy,
     index,
     figures,
+    ask,
+    shared: (known, thing, make) => keptIn(known, thing, () => ({ made: make(), asked: [] })).made,
     link,
     ...names,
     toPage: (name) => link(PAGES[name]),
@@ -92,11 +140,14 @@ export function sheetOf(record: SiteRecord, address: Address): Sheet {
     toConsumable: (id) => link(consumableAddress(id)),
     date: figures.date,
     dayOf: ({ date, session }) => (session === null ? `as found, ${figures.date(date)}` : figures.date(date)),
-    charge: ({ part, subsystem }) =>
-      part === null
-        ? { name: names.subsystemName(subsystem), href: toSubsystem(subsystem) }
-        : { name: names.partName(part), href: toPart(part) },
+    charge: chargeBy(names, toPart, toSubsystem),
   };
+  return sheet;
+}
+
+function chargeBy({ partName, subsystemName }: Names, toPart: Sheet['toPart'], toSubsystem: Sheet['toSubsystem']) {
+  return ({ part, subsystem }: Charge) =>
+    part === null ? { name: subsystemName(subsystem), href: toSubsystem(subsystem) } : { name: partName(part), href: toPart(part) };
 }
 
 /** A link that pages of one folder share, and the page it leads to. */
@@ -138,15 +189,45 @@ function rememberedLinks(record: SiteRecord, address: Address): Links {
   return { link: of('address', (to) => to), of };
 }
 
-function namesOf({ journal }: SiteRecord, index: RecordIndex) {
-  const milestones = new Map(journal.milestones.map(({ id, name }) => [id, name]));
+const DAY = lookup('day', ({ record }) => record.day);
+const PART_PLACE = lookup('part place', ({ record }, id: PartId) => record.journal.parts.get(id)?.position ?? null);
+
+/** Names by id; of what is not there, the id. */
+const NAMES = {
+  partName: lookup('part', ({ record: { journal } }, id: PartId) => journal.parts.get(id)?.name ?? id),
+  positionName: lookup('position', ({ record: { journal } }, id: PositionId) => journal.positions.get(id)?.name ?? id),
+  subsystemName: lookup(
+    'subsystem',
+    ({ record: { journal } }, id: SubsystemId) => journal.subsystems.get(id)?.name ?? (id === GENERAL ? 'General' : id),
+  ),
+  personName: lookup('person', ({ record: { journal } }, id: string) => journal.people.get(id)?.name ?? id),
+  milestoneName: lookup('milestone', ({ record: { journal } }, id: string) => journal.milestones.find((one) => one.id === id)?.name ?? id),
+  consumableName: lookup('consumable', ({ record: { journal } }, id: string) => journal.consumables.get(id)?.name ?? id),
+  sessionTitle: lookup('session', ({ index }, id: SessionId) => index.sessions.get(id)?.title ?? id),
+};
+
+type Names = Record<keyof typeof NAMES, (id: string) => string>;
+
+function namesKnown(known: Pick<RecordSheet, 'record' | 'index' | 'figures'>): Names {
+  return namesBy((question, id) => question.answer(known as RecordSheet, id));
+}
+
+function namesAsked(ask: Ask): Names {
+  return namesBy((question, id) => ask(question, id));
+}
+
+function namesBy(answer: (question: Question<[string], string>, id: string) => string): Names {
+  const { partName, positionName, subsystemName, personName, milestoneName, consumableName, sessionTitle } = NAMES;
   return {
-    partName: (id: PartId) => journal.parts.get(id)?.name ?? id,
-    positionName: (id: PositionId) => journal.positions.get(id)?.name ?? id,
-    subsystemName: (id: SubsystemId) => journal.subsystems.get(id)?.name ?? (id === GENERAL ? 'General' : id),
-    personName: (id: string) => journal.people.get(id)?.name ?? id,
-    milestoneName: (id: string) => milestones.get(id) ?? id,
-    consumableName: (id: string) => journal.consumables.get(id)?.name ?? id,
-    sessionTitle: (id: SessionId) => index.sessions.get(id)?.title ?? id,
+    partName: (id) => answer(partName, id),
+    positionName: (id) => answer(positionName, id),
+    subsystemName: (id) => answer(subsystemName, id),
+    personName: (id) => answer(personName, id),
+    milestoneName: (id) => answer(milestoneName, id),
+    consumableName: (id) => answer(consumableName, id),
+    sessionTitle: (id) => answer(sessionTitle, id),
   };
 }
+
+/** What every page may ask without saying so. */
+export const SHEET_QUESTIONS: readonly AnyQuestion[] = [DAY, PART_PLACE, ...Object.values(NAMES)];

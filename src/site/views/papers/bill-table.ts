@@ -5,18 +5,18 @@ import { sessionAddress } from '../../addresses.ts';
 import { entryAddress } from '../books/entry-place.ts';
 import { html, joined, type Markup } from '../page/html.ts';
 import { linked, sub } from '../page/links.ts';
-import type { Sheet } from '../page/sheet.ts';
+import type { RecordSheet, Sheet } from '../page/sheet.ts';
 import { rows, type SetTable, setTable } from '../tables/table.ts';
 import { paperFacts } from './papers.ts';
 
 /** Bills one a line, the last first: seller, what was bought, tax, gross, and the paper where any of them has one. */
-export function billTable(sheet: Sheet, bills: readonly Bill[], label: string): SetTable {
+export function billTable(sheet: RecordSheet, bills: readonly Bill[], label: string): SetTable {
   const { figures } = sheet;
   const papered = bills.some(({ paper }) => paper !== null);
   const accountOf = ({ session }: Bill): string => sheet.link(`${sessionAddress(session)}#account`);
   return setTable<Bill, number>({
     label,
-    caption: `The last first, in ${sheet.record.journal.settings.currency}`,
+    caption: `The last first, in ${sheet.settings.currency}`,
     set: 'bills',
     columns: [
       { head: 'Date', set: 'date', bare: true, cell: (bill) => linked(figures.shortDate(bill.date), accountOf(bill)) },
@@ -49,7 +49,7 @@ function unusualWay({ way }: Bill): string | null {
 }
 
 /** What each line of the bill is, leading to its entry in the account of the session: the first, where a line is split. */
-function whatOf(sheet: Sheet, bill: Bill): Markup {
+function whatOf(sheet: RecordSheet, bill: Bill): Markup {
   const entries = (sheet.index.entriesOf.get(bill.session) ?? []).filter((entry) => entry.bill === bill.id);
   const byLine = new Map(entries.toReversed().map((entry) => [lineOf(entry), entry]));
   const lines = bill.lines.map(({ what, place }) => {

@@ -1,9 +1,9 @@
 import { type FilmIndex, filmIndex } from '../../../journal/registers/film.ts';
 import { fileAddress } from '../../addresses.ts';
-import type { Sheet } from '../page/sheet.ts';
+import type { RecordSheet, Sheet } from '../page/sheet.ts';
 
 /** Every clip with its marks, and the marks of each part. */
-export function filmOf({ record }: Sheet): FilmIndex {
+export function filmOf({ record }: RecordSheet): FilmIndex {
   return filmIndex(record);
 }
 

@@ -2,8 +2,9 @@
 import type { Picture, Session } from '../../../journal/model.ts';
 import type { RenderedFile, Rendition } from '../../../photos/plan.ts';
 import { takenWords } from '../../../photos/taken.ts';
+import { pictureAt, placeOfPicture } from '../page/facts.ts';
 import type { PictureOfSession } from '../page/long-lists.ts';
-import type { Sheet } from '../page/sheet.ts';
+import type { RecordSheet, Sheet } from '../page/sheet.ts';
 import { listed } from '../page/words.ts';
 
 export interface SetPicture {
@@ -26,7 +27,7 @@ export interface SetPicture {
  * @param small offer only the renderings that a page of many pictures needs
  */
 export function setPicture(sheet: Sheet, path: string, small = false): SetPicture | null {
-  const rendition = sheet.record.pictures.rendition(path);
+  const rendition = pictureAt(sheet, path);
   return rendition === null ? null : setRendition(sheet, rendition, small);
 }
 
@@ -49,7 +50,7 @@ function setRendition(sheet: Sheet, one: Rendition, small: boolean): SetPicture 
     full: sheet.link(one.full.file),
     tall: one.height > one.width,
     colour: one.placeholder ?? undefined,
-    taken: takenWords(one, sheet.record.journal.settings.timeZone),
+    taken: takenWords(one, sheet.settings.timeZone),
   };
 }
 
@@ -64,9 +65,9 @@ export function altOf(sheet: Sheet, { alt, caption, shows, file }: Picture, sess
 }
 
 /** Which of a session's pictures one is, in the order they were taken: `4 of 12`. */
-export function numberWords({ record }: Sheet, session: Session, file: string): string {
-  const inOrder = record.pictures.inOrderTaken([...new Set(session.pictures.map((one) => one.file))]);
-  return `${inOrder.indexOf(file) + 1} of ${inOrder.length}`;
+export function numberWords(sheet: Sheet, { id }: Session, file: string): string {
+  const { place, of } = placeOfPicture(sheet, id, file);
+  return `${place} of ${of}`;
 }
 
 /**
@@ -75,7 +76,7 @@ export function numberWords({ record }: Sheet, session: Session, file: string): 
  * @param elsewhere paths of pictures that stand on the page already
  */
 export function leadPicture(sheet: Sheet, session: Session, elsewhere: readonly string[] = []): Picture | null {
-  const usable = session.pictures.filter(({ file }) => sheet.record.pictures.rendition(file) !== null && !elsewhere.includes(file));
+  const usable = session.pictures.filter(({ file }) => pictureAt(sheet, file) !== null && !elsewhere.includes(file));
   return usable.find(({ unmentioned }) => !unmentioned) ?? usable[0] ?? null;
 }
 
@@ -83,7 +84,7 @@ export function leadPicture(sheet: Sheet, session: Session, elsewhere: readonly 
  * The picture at the head of the home page: the one that journal.yaml names as `front`, else of the sessions before those that are listed there, the last
  * that was taken as left, else the last of any. Tall ones are passed over.
  */
-export function headPicture({ record }: Sheet, listed: number): PictureOfSession | null {
+export function headPicture({ record }: RecordSheet, listed: number): PictureOfSession | null {
   const { sessions, settings } = record.journal;
   const all = sessions.flatMap((session) => session.pictures.map((picture) => ({ picture, session })));
   const chosen = settings.front === null ? undefined : all.find(({ picture }) => picture.file === settings.front);

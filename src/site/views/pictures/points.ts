@@ -4,12 +4,13 @@ import { toHtml } from 'hast-util-to-html';
 import type { PartId, Picture, PicturePoint } from '../../../journal/model.ts';
 import type { BagRow } from '../../../journal/registers/bags.ts';
 import { pointMarks, pointsKey, type ShownPoint } from '../../../markdown/points.ts';
+import { pictureAt, pictureOfSession } from '../page/facts.ts';
 import { html } from '../page/html.ts';
 import type { Sheet } from '../page/sheet.ts';
 
 /** The marks over a picture and their key; null where it points at nothing, or there is no picture of it. */
 export function pointsOn(sheet: Sheet, picture: Picture): { readonly marks: string; readonly key: string } | null {
-  const rendition = sheet.record.pictures.rendition(picture.file);
+  const rendition = pictureAt(sheet, picture.file);
   if (picture.points.length === 0 || rendition === null) return null;
   const points = picture.points.map((point) => shownPoint(sheet, point));
   return { marks: toHtml(pointMarks(points, rendition.width, rendition.height), { space: 'svg' }), key: toHtml(pointsKey(points)) };
@@ -17,9 +18,9 @@ export function pointsOn(sheet: Sheet, picture: Picture): { readonly marks: stri
 
 /** The points of the picture of a bag, as its session lists it. */
 export function pointsOnBag(sheet: Sheet, { filled, filling }: BagRow): ReturnType<typeof pointsOn> {
-  const session = filled.session === null ? undefined : sheet.index.sessions.get(filled.session);
-  const listed = session?.pictures.find(({ file }) => file === filling.picture);
-  return listed === undefined ? null : pointsOn(sheet, listed);
+  if (filled.session === null || filling.picture === null) return null;
+  const listed = pictureOfSession(sheet, filled.session, filling.picture);
+  return listed === null ? null : pointsOn(sheet, listed);
 }
 
 function shownPoint(sheet: Sheet, { at, shows, note }: PicturePoint): ShownPoint {
@@ -37,7 +38,7 @@ export interface CloseUp {
 
 /** The pieces of a picture that show a part: an area as it was drawn with some room, a point with what is round it. */
 export function closeUps(sheet: Sheet, picture: Picture, part: PartId): readonly CloseUp[] {
-  const rendition = sheet.record.pictures.rendition(picture.file);
+  const rendition = pictureAt(sheet, picture.file);
   if (rendition === null) return [];
   const { width, height, full } = rendition;
   return picture.points.flatMap(({ at, shows, note }) => {

@@ -6,7 +6,7 @@ import { seenIn } from '../../../journal/registers/observed.ts';
 import { sameWhere } from '../../../journal/replay/words.ts';
 import type { TimelineEvent } from '../../../journal/timelines/timelines.ts';
 import { html, type Markup } from '../page/html.ts';
-import type { Sheet } from '../page/sheet.ts';
+import type { RecordSheet, Sheet } from '../page/sheet.ts';
 import { ACTION_WORDS, capital, ITEM_KIND_WORDS, listed, ORIGIN_WORDS, RESULT_WORDS, sentence } from '../page/words.ts';
 import { paperFacts } from '../papers/papers.ts';
 import { clipHref, clipName } from '../pictures/film.ts';
@@ -23,7 +23,7 @@ export interface ChronicleDay {
 }
 
 /** Events gathered by session, oldest first; ledger entries and pictures have their own places on the page. */
-export function chronicleOf(sheet: Sheet, events: readonly TimelineEvent[]): readonly ChronicleDay[] {
+export function chronicleOf(sheet: RecordSheet, events: readonly TimelineEvent[]): readonly ChronicleDay[] {
   const shown = events.filter(({ kind }) => kind !== 'entry' && kind !== 'picture');
   return [...Map.groupBy(shown, dayAnchor)].map(([id, list]) => ({
     id,
@@ -39,7 +39,7 @@ export function dayAnchor({ date, session }: TimelineEvent): string {
 }
 
 /** Deeds of one note's entry make one line, with what it wrote down of the part: `Removed; in stores: shelf B2. Condition: 2, moderately strong symptoms.` */
-function deedLines(sheet: Sheet, events: readonly TimelineEvent[]): Markup[] {
+function deedLines(sheet: RecordSheet, events: readonly TimelineEvent[]): Markup[] {
   const deeds = events.flatMap((event) => (event.kind === 'deed' ? [event.deed] : []));
   return [...Map.groupBy(deeds, ({ entry }) => entry)].map(([entry, done]) => {
     const part = sheet.record.journal.parts.get(entry.part);
@@ -123,7 +123,7 @@ function partLink(sheet: Sheet, id: string): Markup {
 }
 
 /** The pictures among events, in the order they were taken within their session. */
-export function picturesIn(sheet: Sheet, events: readonly TimelineEvent[]): InSessionPicture[] {
+export function picturesIn(sheet: RecordSheet, events: readonly TimelineEvent[]): InSessionPicture[] {
   return events.flatMap((event) => {
     const session = event.session === null ? undefined : sheet.index.sessions.get(event.session);
     return event.kind === 'picture' && session ? [{ picture: event.picture, session }] : [];

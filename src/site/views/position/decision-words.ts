@@ -1,4 +1,5 @@
 import type { Decision } from '../../../journal/model.ts';
+import { positionCount } from '../page/facts.ts';
 import { html, type Markup } from '../page/html.ts';
 import { partLink } from '../page/links.ts';
 import type { Sheet } from '../page/sheet.ts';
@@ -6,7 +7,7 @@ import { someInWords, VERDICT_WORDS } from '../page/words.ts';
 
 /** A verdict in a line: how many and which, and what with; the reason is set by whoever shows it. */
 export function decisionWords(sheet: Sheet, { verdict, count, which, position, with: other }: Decision): Markup {
-  const of = sheet.record.journal.positions.get(position)?.count ?? 1;
+  const of = positionCount(sheet, position);
   const some = someInWords(count, of, which);
   return html`<b>${VERDICT_WORDS[verdict]}</b>${some !== '' && ` (${some})`}${other !== null && html` with ${partLink(sheet, other)}`}`;
 }

@@ -4,7 +4,7 @@ import { originAt } from '../../../journal/registers/origins.ts';
 import type { PositionTimeline, UnusedCandidate } from '../../../journal/timelines/timelines.ts';
 import { html, type Markup } from '../page/html.ts';
 import { linked } from '../page/links.ts';
-import type { Sheet } from '../page/sheet.ts';
+import type { RecordSheet } from '../page/sheet.ts';
 import { listed, ORIGIN_WORDS } from '../page/words.ts';
 import { placeLinks } from '../stores/where.ts';
 import type { LifeEvent, Sign } from './life-events.ts';
@@ -39,7 +39,7 @@ export interface LifeDrawn {
 const LETTERED = 0.03;
 const SAID = 0.3;
 
-export function lifeDrawn(sheet: Sheet, life: PositionTimeline, track: Track, events: readonly LifeEvent[]): LifeDrawn {
+export function lifeDrawn(sheet: RecordSheet, life: PositionTimeline, track: Track, events: readonly LifeEvent[]): LifeDrawn {
   const { figures } = sheet;
   const { position } = life;
   const lettered = new Map(
@@ -62,7 +62,7 @@ export function lifeDrawn(sheet: Sheet, life: PositionTimeline, track: Track, ev
   };
 }
 
-function lettersOf(sheet: Sheet, track: Track, lettered: ReadonlyMap<string, string>): LifeDrawn['letters'] {
+function lettersOf(sheet: RecordSheet, track: Track, lettered: ReadonlyMap<string, string>): LifeDrawn['letters'] {
   const wide = track.stretches.filter(({ width }) => width >= LETTERED);
   return [...Map.groupBy(wide, ({ x }) => x)].map(([x, list]) => {
     const [first] = list;
@@ -74,12 +74,12 @@ function lettersOf(sheet: Sheet, track: Track, lettered: ReadonlyMap<string, str
   });
 }
 
-function originWords(sheet: Sheet, part: string): string {
+function originWords(sheet: RecordSheet, part: string): string {
   const origin = originAt(sheet.record, part, sheet.day);
   return origin === null ? 'origin not known' : ORIGIN_WORDS[origin];
 }
 
-function partsInKey(sheet: Sheet, position: Position, track: Track, lettered: ReadonlyMap<string, string>): LifeDrawn['key'] {
+function partsInKey(sheet: RecordSheet, position: Position, track: Track, lettered: ReadonlyMap<string, string>): LifeDrawn['key'] {
   const spell = ({ from, to, count }: Pick<Gap, 'from' | 'to' | 'count'>): string => {
     const many = position.count > 1 ? `${count} of ${position.count}, ` : '';
     const begun = from === track.start ? 'as found' : sheet.figures.shortDate(from);
@@ -97,7 +97,7 @@ function partsInKey(sheet: Sheet, position: Position, track: Track, lettered: Re
   return [...parts, { drawing: 'empty', words: html`${nothing}: ${track.gaps.map(spell).join('; ')}` }];
 }
 
-function unusedInKey(sheet: Sheet, { part, considered, places }: UnusedCandidate): LifeDrawn['key'][number] {
+function unusedInKey(sheet: RecordSheet, { part, considered, places }: UnusedCandidate): LifeDrawn['key'][number] {
   const said =
     considered.length === 0 ? 'a candidate' : `decided on ${listed(considered.map(({ date }) => sheet.figures.shortDate(date)))}`;
   const where = placeLinks(sheet, part, places);

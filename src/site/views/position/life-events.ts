@@ -3,7 +3,7 @@ import type { IsoDate, Part, Whereabouts } from '../../../journal/model.ts';
 import type { Deed } from '../../../journal/record.ts';
 import { sameWhere } from '../../../journal/replay/words.ts';
 import type { DecisionInTime, TimelineEvent } from '../../../journal/timelines/timelines.ts';
-import type { Sheet } from '../page/sheet.ts';
+import type { RecordSheet } from '../page/sheet.ts';
 import { ACTION_WORDS, GONE_WORDS, VERDICT_WORDS } from '../page/words.ts';
 import { dayAnchor } from './chronicle.ts';
 
@@ -26,7 +26,7 @@ export interface LifeEvent {
  * @returns the marks of each lane, oldest first; work and moves of one session are one mark each
  */
 export function lifeEvents(
-  sheet: Sheet,
+  sheet: RecordSheet,
   events: readonly TimelineEvent[],
   decisions: readonly DecisionInTime[],
   pictures: readonly { readonly date: IsoDate; readonly href: string }[],
@@ -45,7 +45,7 @@ export function lifeEvents(
   ];
 }
 
-function onDay(sheet: Sheet, anchor: string, list: readonly TimelineEvent[]): LifeEvent[] {
+function onDay(sheet: RecordSheet, anchor: string, list: readonly TimelineEvent[]): LifeEvent[] {
   const at = { date: list[0]?.date ?? '', href: `#${anchor}` };
   const moves = list.flatMap((event) => moveOf(sheet, event) ?? []);
   const work = unique(list.flatMap(workOf));
@@ -71,7 +71,7 @@ interface Move {
   readonly word: string;
 }
 
-function moveOf({ record }: Sheet, event: TimelineEvent): Move | null {
+function moveOf({ record }: RecordSheet, event: TimelineEvent): Move | null {
   if (event.kind === 'arrived') return { sign: 'moved', word: ACTION_WORDS.acquired };
   if (event.kind !== 'deed' || sameWhere(event.deed.from, event.deed.to)) return null;
   return { sign: signOf(event.deed), word: wordOf(event.deed, record.journal.parts.get(event.deed.part)) };

@@ -5,7 +5,7 @@ import { opinionsOf } from '../../../journal/registers/origins.ts';
 import { numbersInWords } from '../../../journal/replay/words.ts';
 import { type CustodySpell, partTimeline } from '../../../journal/timelines/timelines.ts';
 import type { InSession } from '../page/record-index.ts';
-import type { Sheet } from '../page/sheet.ts';
+import type { RecordSheet, Sheet } from '../page/sheet.ts';
 import { capital, HAZARD_WORDS, listed, ORIGIN_WORDS } from '../page/words.ts';
 
 export interface PartPage {
@@ -19,7 +19,7 @@ export interface PartPage {
   readonly custody: readonly CustodySpell[];
 }
 
-export function partPage(sheet: Sheet, part: Part): PartPage {
+export function partPage(sheet: RecordSheet, part: Part): PartPage {
   const { record, index } = sheet;
   const life = partTimeline(record, part.id);
   return {
@@ -31,7 +31,7 @@ export function partPage(sheet: Sheet, part: Part): PartPage {
   };
 }
 
-function factsOf({ record }: Sheet, part: Part): readonly (readonly [string, string | null])[] {
+function factsOf({ record }: RecordSheet, part: Part): readonly (readonly [string, string | null])[] {
   const last = opinionsOf(record, part.id).at(-1);
   const origin = last?.origin ?? null;
   return [

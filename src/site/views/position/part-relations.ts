@@ -6,7 +6,7 @@ import { makingOf } from '../../../journal/registers/making.ts';
 import { opinionsOf } from '../../../journal/registers/origins.ts';
 import { html, joined, type Markup } from '../page/html.ts';
 import { linked, partLink, partLinks, positionLink, sessionDay } from '../page/links.ts';
-import type { Sheet } from '../page/sheet.ts';
+import type { RecordSheet, Sheet } from '../page/sheet.ts';
 import { capital, ORIGIN_WORDS, sentence } from '../page/words.ts';
 import { paperFacts } from '../papers/papers.ts';
 
@@ -16,7 +16,7 @@ export interface Relation {
 }
 
 /** What there is to say, in the order in which the page says it; nothing where there is nothing. */
-export function relationsOf(sheet: Sheet, part: Part): readonly Relation[] {
+export function relationsOf(sheet: RecordSheet, part: Part): readonly Relation[] {
   const making = makingOf(sheet.record, part.id);
   const parts = (name: string, ids: readonly string[]): Relation => ({ name, lines: ids.length === 0 ? [] : [partLinks(sheet, ids)] });
   return [
@@ -39,7 +39,7 @@ function insideLine(sheet: Sheet, { part, count, holds }: Inside): Markup {
 }
 
 /** Every opinion, where there is more than the catalogue's: what was believed, since when, who said so and why. */
-function opinionLines(sheet: Sheet, part: Part): readonly Markup[] {
+function opinionLines(sheet: RecordSheet, part: Part): readonly Markup[] {
   const opinions = opinionsOf(sheet.record, part.id);
   if (opinions.length === 1) return [];
   return opinions.map(({ origin, because, attribution }) => {
@@ -53,7 +53,7 @@ function opinionLines(sheet: Sheet, part: Part): readonly Markup[] {
 }
 
 /** How a part goes back, as it was written down: a line each, with the bag and the day. */
-export function wayLines(sheet: Sheet, part: Part): readonly Markup[] {
+export function wayLines(sheet: RecordSheet, part: Part): readonly Markup[] {
   return waysBackOf(sheet.record, part.id, null).map(({ at, bag, goesBack, stack }) => {
     const order = stack.length === 0 ? '' : `${goesBack === null ? '' : ' '}In this order: ${stack.join(', ')}.`;
     const where = bag === null ? null : html` (${linked(`bag ${bag}`, sheet.toBag(bag))})`;

@@ -2,13 +2,13 @@ import type { Part, Position } from '../../../journal/model.ts';
 import { whereaboutsAt } from '../../../journal/registers/stays.ts';
 import { html } from '../page/html.ts';
 import { linked } from '../page/links.ts';
-import type { Sheet } from '../page/sheet.ts';
+import type { RecordSheet } from '../page/sheet.ts';
 import { ORIGIN_WORDS } from '../page/words.ts';
 import { placeLinks } from '../stores/where.ts';
 import { rows, type SetTable, setTable } from '../tables/table.ts';
 
 /** The parts of a subsystem: name, origin, where each is, its marks. Candidates stand under their position. */
-export function partTable(sheet: Sheet, positions: readonly Position[], label: string): SetTable {
+export function partTable(sheet: RecordSheet, positions: readonly Position[], label: string): SetTable {
   const { parts } = sheet.record.journal;
   const own = ({ id, position }: Part): boolean => id === position;
   return setTable<Part>({

@@ -9,7 +9,7 @@ import { type Whereat, whereaboutsAt } from '../../../journal/registers/stays.ts
 import { type PositionTimeline, positionTimeline } from '../../../journal/timelines/timelines.ts';
 import { keeperName } from '../keepers/keepers.ts';
 import type { Markup } from '../page/html.ts';
-import type { Sheet } from '../page/sheet.ts';
+import type { RecordSheet } from '../page/sheet.ts';
 import { capital, counted, sentence } from '../page/words.ts';
 import { type CloseUp, closeUps } from '../pictures/points.ts';
 import { shortWords } from '../stores/short-words.ts';
@@ -57,7 +57,7 @@ export interface PositionPage {
 /** A page with more days in it than this says at its head what is on it. */
 const SOON_SEEN = 6;
 
-export function positionPage(sheet: Sheet, id: PositionId): PositionPage {
+export function positionPage(sheet: RecordSheet, id: PositionId): PositionPage {
   const { record, settings } = sheet;
   const { journal, history } = record;
   const life = positionTimeline(record, id);
@@ -113,12 +113,12 @@ function contentsOf(decided: boolean, pictures: boolean, measured: boolean, part
 }
 
 /** On the page of its position a part needs no name, a candidate does. */
-function shortLine(sheet: Sheet, position: PositionId, short: CameShort): string {
+function shortLine(sheet: RecordSheet, position: PositionId, short: CameShort): string {
   return `${short.part === position ? '' : `${sheet.partName(short.part)}: `}${shortWords(sheet, short)}`;
 }
 
 /** `with Ruth Haskell-Dray, since 3 May 2031` */
-function stayedLines(sheet: Sheet, position: PositionId, part: PartId): readonly string[] {
+function stayedLines(sheet: RecordSheet, position: PositionId, part: PartId): readonly string[] {
   return whereaboutsAt(sheet.record, part, sheet.day).flatMap(({ where }) => {
     const stayed = stayedWith(sheet.record, part, where, null);
     if (stayed === null) return [];
@@ -136,18 +136,18 @@ function saidOf(places: number, note: string | null): string {
 /** How a part stands at a position now: on the vehicle, or in a part that is off it. */
 type Standing = 'fitted' | 'in';
 
-export function placeIn({ record }: Sheet, position: PositionId, part: PartId, at: Standing): Whereat | undefined {
+export function placeIn({ record }: RecordSheet, position: PositionId, part: PartId, at: Standing): Whereat | undefined {
   return whereaboutsAt(record, part, record.day).find(({ where }) => where.at === at && where.position === position);
 }
 
 /** Which of a numbered lot stand so, where so many are all that do. */
-export function whichIn(sheet: Sheet, position: PositionId, part: PartId, at: Standing, count: number): readonly number[] | null {
+export function whichIn(sheet: RecordSheet, position: PositionId, part: PartId, at: Standing, count: number): readonly number[] | null {
   const here = placeIn(sheet, position, part, at);
   return here?.count === count ? here.which : null;
 }
 
 /** The condition of so many that stand so: `; condition 2, moderately strong symptoms`; '' where nobody classed it. */
-export function conditionWords(sheet: Sheet, position: PositionId, part: PartId, at: Standing, count: number): string {
+export function conditionWords(sheet: RecordSheet, position: PositionId, part: PartId, at: Standing, count: number): string {
   const { record } = sheet;
   const place = placeIn(sheet, position, part, at);
   const conditions = place ? conditionsAt(record, part, place, record.day) : [];

@@ -1,6 +1,6 @@
 import { type Identity, identityAt } from '../../../journal/registers/identity.ts';
 import { viewDates } from '../../../journal/registers/view-dates.ts';
-import type { Sheet } from '../page/sheet.ts';
+import type { RecordSheet } from '../page/sheet.ts';
 import type { IdentityThen } from './identity-table.ts';
 
 /** A points table as it is answered now, and at each milestone that was reached, oldest first. */
@@ -9,7 +9,7 @@ export interface IdentityAnswers {
   readonly before: readonly IdentityThen[];
 }
 
-export function identityAnswers({ record }: Sheet): IdentityAnswers[] {
+export function identityAnswers({ record }: RecordSheet): IdentityAnswers[] {
   const reached = viewDates(record).filter(({ milestones }) => milestones.length > 0);
   return record.journal.identityTables.map((table) => ({
     identity: identityAt(record, table, null),

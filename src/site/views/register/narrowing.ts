@@ -1,6 +1,7 @@
 /** By what the register can be narrowed: what each row is told by, and how many there are of each. */
 import type { OutcomeKind } from '../../../journal/registers/outcome.ts';
 import type { RegisterRow } from '../../../journal/registers/register.ts';
+import { subsystemsInOrder } from '../page/facts.ts';
 import type { Sheet } from '../page/sheet.ts';
 import { ORIGIN_WORDS } from '../page/words.ts';
 import { BETWEEN_ORIGINS } from './between-origins.ts';
@@ -74,7 +75,7 @@ export function narrowingOf(sheet: Sheet, rows: readonly RegisterRow[]): Narrowi
     ),
     subsystems: choices(
       rows.map(({ subsystem }) => subsystem),
-      [...sheet.record.journal.subsystems.keys()],
+      subsystemsInOrder(sheet),
       sheet.subsystemName,
     ),
     settled: facets.filter(({ settled }) => settled !== null).length,

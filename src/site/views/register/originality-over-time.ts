@@ -1,5 +1,5 @@
 import { CHART_WIDTHS } from '../charts/plotted.ts';
-import type { Sheet } from '../page/sheet.ts';
+import type { RecordSheet } from '../page/sheet.ts';
 import type { SetTable } from '../tables/table.ts';
 import { letterOf, sharesOverTime, subsystemShareLine, vehicleShareLine } from './originality-charts.ts';
 import { sharesByDay } from './originality-tables.ts';
@@ -22,7 +22,7 @@ export interface OriginalityOverTime {
 }
 
 /** The share over time, of the vehicle and of each subsystem; null where there is nothing to draw. */
-export function originalityOverTime(sheet: Sheet): OriginalityOverTime | null {
+export function originalityOverTime(sheet: RecordSheet): OriginalityOverTime | null {
   const { record, figures } = sheet;
   const days = sharesOverTime(record);
   if (vehicleShareLine(record, days, CHART_WIDTHS.page) === null) return null;

@@ -5,7 +5,7 @@ import { shareBar } from '../charts/bar.ts';
 import { shownDates } from '../frame/shown-dates.ts';
 import { html, type Piece } from '../page/html.ts';
 import { linked } from '../page/links.ts';
-import type { Sheet } from '../page/sheet.ts';
+import type { RecordSheet, Sheet } from '../page/sheet.ts';
 import { type Column, rows, type SetTable, setTable } from '../tables/table.ts';
 import type { ShareOnDay } from './originality-charts.ts';
 
@@ -54,7 +54,7 @@ export function originalityTable(sheet: Sheet, now: Originality, found: Original
 }
 
 /** The figures that the drawing over time is made of, a day a line. */
-export function sharesByDay(sheet: Sheet, days: readonly ShareOnDay[]): SetTable {
+export function sharesByDay(sheet: RecordSheet, days: readonly ShareOnDay[]): SetTable {
   const shown = new Set(shownDates(sheet.record).map(({ date }) => date));
   return setTable<ShareOnDay>({
     label: 'Originality share by day',

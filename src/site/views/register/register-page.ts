@@ -6,9 +6,12 @@ import { type Originality, originalityAsFound, originalityAt, originalitySeries 
 import { type AgedPending, neverCarriedOut, type Undecided, undecidedAt } from '../../../journal/registers/pending.ts';
 import { type RegisterRow, registerAt } from '../../../journal/registers/register.ts';
 import { type OffVehicle, originalsOffAt } from '../../../journal/registers/stores.ts';
+import { once } from '../../../journal/values/once.ts';
+import { type AnyQuestion, lookup, shown } from '../../kept/question.ts';
+import { recordUpTo } from '../../kept/up-to.ts';
 import type { SiteRecord } from '../../record.ts';
 import { shownDates } from '../frame/shown-dates.ts';
-import type { Sheet } from '../page/sheet.ts';
+import type { RecordSheet, Sheet } from '../page/sheet.ts';
 
 export interface RegisterPage {
   readonly rows: readonly RegisterRow[];
@@ -26,7 +29,7 @@ export interface OutOfStep {
   readonly undecided: ReadonlyMap<SubsystemId, readonly Undecided[]>;
 }
 
-export function registerPage({ record }: Sheet): RegisterPage {
+export function registerPage({ record }: RecordSheet): RegisterPage {
   const rows = registerAt(record, null);
   return {
     rows,
@@ -67,6 +70,34 @@ export function registerDays(record: SiteRecord): RegisterDay[] {
   });
 }
 
+/** The days before and after a shown one, as they are by now, and what was reached. */
+const DAY = lookup('shown day', ({ record }, date: IsoDate) => {
+  const dates = shownDates(record);
+  const n = dates.findIndex((one) => one.date === date);
+  const milestones = (dates[n]?.milestones ?? []).map(({ name }) => name);
+  return { milestones, before: dates[n - 1]?.date ?? null, after: dates[n + 1]?.date ?? null };
+});
+
+/** The register as it stood at the end of a shown day. */
+const THEN = shown(
+  'register then',
+  (sheet, date: IsoDate, before: IsoDate | null) => ({ ...registerThen(sheet, date, before), originality: originalityOn(sheet.record, date) }),
+  ({ record }, date) => recordUpTo(record, date),
+);
+
+export const REGISTER_QUESTIONS: readonly AnyQuestion[] = [DAY, THEN];
+
+export const shownDay = (sheet: Sheet, date: IsoDate) => sheet.ask(DAY, date);
+
+export const registerOfDay = (sheet: Sheet, date: IsoDate, before: IsoDate | null) => sheet.ask(THEN, date, before);
+
+/** Worked out for all shown days in one pass. */
+function originalityOn(record: SiteRecord, date: IsoDate): Originality {
+  return byDay(record).get(date) ?? originalityAt(record, date);
+}
+
+const byDay = once((record: SiteRecord) => new Map(registerDays(record).map((one) => [one.date, one.originality])));
+
 export interface RegisterThen {
   readonly rows: readonly RegisterRow[];
   /** Since the view before, or since the vehicle arrived. */
@@ -74,7 +105,7 @@ export interface RegisterThen {
   readonly since: IsoDate;
 }
 
-export function registerThen({ record }: Sheet, date: IsoDate, before: IsoDate | null): RegisterThen {
+export function registerThen({ record }: RecordSheet, date: IsoDate, before: IsoDate | null): RegisterThen {
   const since = before ?? record.journal.settings.arrived;
   return { rows: registerAt(record, date), changes: changesBetween(record, since, date), since };
 }

@@ -3,12 +3,13 @@
  * change between two dates is the same object in both registers, so what was set for it once is used again:
  * views of every month cost what changed.
  */
-import type { JournalRecord } from '../../../journal/record.ts';
 import type { Originality } from '../../../journal/registers/originality.ts';
 import type { Occupant, OriginalPlace, RegisterRow } from '../../../journal/registers/register.ts';
-import { keptIn, once } from '../../../journal/values/once.ts';
+import { keptIn } from '../../../journal/values/once.ts';
+import { subsystemsInOrder } from '../page/facts.ts';
 import { html, joined, type Markup } from '../page/html.ts';
 import { linked, partLink, positionLink } from '../page/links.ts';
+import type { Shared } from '../../kept/asking.ts';
 import type { Sheet } from '../page/sheet.ts';
 import { capital, ORIGIN_WORDS, someInWords, VERDICT_WORDS } from '../page/words.ts';
 import { whereLink } from '../stores/where.ts';
@@ -23,6 +24,7 @@ export function registerTable(
   label: string,
   setAlike: string,
 ): SetTable {
+  const rows = keptIn(rowsByPages, setAlike, () => new WeakMap());
   return setTable<RegisterRow>({
     label,
     caption: html`<span class="seen-by-readers-only">${label}</span>`,
@@ -30,18 +32,16 @@ export function registerTable(
     columns: columnsOf(sheet),
     groups: groupsOf(sheet, list, originality),
     data: (row) => ({ ...facetsOf(row) }),
-    known: keptIn(rowsByPages(sheet.record), setAlike, () => new WeakMap<RegisterRow, string>()),
+    shared: (row, make) => sheet.shared(rows, row, make),
   });
 }
 
-const rowsByPages = once(
-  (_: JournalRecord) => new Map<string, WeakMap<RegisterRow, string>>(),
-  ({ history }) => history,
-);
+/** Rows are made for one record, so they tell records apart. */
+const rowsByPages = new Map<string, Shared<string>>();
 
 function groupsOf(sheet: Sheet, list: readonly RegisterRow[], { bySubsystem }: Originality): Group<RegisterRow>[] {
   const rows = Map.groupBy(list, ({ subsystem }) => subsystem);
-  const order = new Set([...sheet.record.journal.subsystems.keys(), ...rows.keys()]);
+  const order = new Set([...subsystemsInOrder(sheet), ...rows.keys()]);
   return [...order].flatMap((id) => {
     const share = bySubsystem.get(id);
     const inPlace = share && share.places > 0 && html`<span class="note"> ${share.fitted} of ${share.places} originals in place</span>`;

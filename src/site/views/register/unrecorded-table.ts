@@ -1,11 +1,11 @@
 import type { Unrecorded } from '../../../journal/registers/unrecorded.ts';
 import { html } from '../page/html.ts';
 import { dayLink, partLink } from '../page/links.ts';
-import type { Sheet } from '../page/sheet.ts';
+import type { RecordSheet } from '../page/sheet.ts';
 import { rows, type SetTable, setTable } from '../tables/table.ts';
 
 /** Parts that lack a record, with when they came off or arrived and, where any did, went on. */
-export function unrecordedTable(sheet: Sheet, lacking: readonly Unrecorded[], label: string): SetTable {
+export function unrecordedTable(sheet: RecordSheet, lacking: readonly Unrecorded[], label: string): SetTable {
   const back = lacking.some(({ backOn }) => backOn !== null);
   return setTable<Unrecorded>({
     label,

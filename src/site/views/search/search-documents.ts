@@ -7,7 +7,7 @@ import { observationsOf } from '../../../journal/registers/observations.ts';
 import { seenIn } from '../../../journal/registers/observed.ts';
 import { opinionsOf } from '../../../journal/registers/origins.ts';
 import { limitWords } from '../page/limits.ts';
-import type { Sheet } from '../page/sheet.ts';
+import type { RecordSheet, Sheet } from '../page/sheet.ts';
 import { shownProse } from '../page/shown-prose.ts';
 import { ITEM_KIND_WORDS, ORIGIN_WORDS, RESULT_WORDS, VERDICT_WORDS } from '../page/words.ts';
 import { clipAnchor, clipName } from '../pictures/film.ts';
@@ -32,7 +32,7 @@ export interface SearchDocument {
 
 export const SEARCH_KINDS = ['session', 'part', 'decision', 'method', 'measurement', 'open item', 'film', 'bag', 'consumable'] as const;
 
-export function searchDocuments(sheet: Sheet): SearchDocument[] {
+export function searchDocuments(sheet: RecordSheet): SearchDocument[] {
   const { journal, history } = sheet.record;
   return [
     ...journal.sessions.flatMap((session) => [
@@ -65,7 +65,7 @@ export function searchDocuments(sheet: Sheet): SearchDocument[] {
   ];
 }
 
-function ofSession(sheet: Sheet, session: Session): SearchDocument {
+function ofSession(sheet: RecordSheet, session: Session): SearchDocument {
   const captions = session.pictures.map(({ caption }) => caption ?? '');
   const notes = session.parts.map(({ note }) => note ?? '');
   const touched = [
@@ -84,7 +84,7 @@ function ofSession(sheet: Sheet, session: Session): SearchDocument {
   };
 }
 
-function ofPart(sheet: Sheet, part: Part): SearchDocument {
+function ofPart(sheet: RecordSheet, part: Part): SearchDocument {
   const seen = observationsOf(sheet.record, part.id);
   const marks = [part.marks, ...seen.map(({ entry }) => entry.marks)].filter((text) => text !== null).join('. ');
   const condition = part.condition === null ? null : CONDITION_WORDS[part.condition];
@@ -107,7 +107,7 @@ function notedIn(entry: PartEntry): string[] {
   return seenIn(entry).flatMap(({ label, words }) => (label === null || words === entry.marks ? [] : [words]));
 }
 
-function decisionsOf(sheet: Sheet, session: Session): SearchDocument[] {
+function decisionsOf(sheet: RecordSheet, session: Session): SearchDocument[] {
   return session.decisions.map((decision, n) => ({
     k: 'decision',
     t: `${sheet.partName(decision.part)}: ${VERDICT_WORDS[decision.verdict]}`,
@@ -118,7 +118,7 @@ function decisionsOf(sheet: Sheet, session: Session): SearchDocument[] {
   }));
 }
 
-function bagsOf(sheet: Sheet, session: Session): SearchDocument[] {
+function bagsOf(sheet: RecordSheet, session: Session): SearchDocument[] {
   return session.bags.map(({ bag, holds, goesBack, off }) => ({
     k: 'bag',
     t: `Bag ${bag}`,
@@ -129,7 +129,7 @@ function bagsOf(sheet: Sheet, session: Session): SearchDocument[] {
   }));
 }
 
-function methodsOf(sheet: Sheet, session: Session): SearchDocument[] {
+function methodsOf(sheet: RecordSheet, session: Session): SearchDocument[] {
   return session.methods.map(({ how, on, with: used, material, result, note }) => ({
     k: 'method',
     t: how,
@@ -149,7 +149,7 @@ function methodsOf(sheet: Sheet, session: Session): SearchDocument[] {
 }
 
 /** Everything measured of one thing on one part, found by a value as it was written, too. */
-function ofSeries(sheet: Sheet, { part, what, readings }: MeasurementSeries): SearchDocument {
+function ofSeries(sheet: RecordSheet, { part, what, readings }: MeasurementSeries): SearchDocument {
   const { position = part, subsystem = '' } = sheet.record.journal.parts.get(part) ?? {};
   const written = readings.flatMap(({ measurement: { value, as, limitsText, note } }) => [
     value.text,
@@ -182,7 +182,7 @@ function ofItem(sheet: Sheet, { id, opening, opened, deferred, closed }: ItemHis
   };
 }
 
-function subsystemsOf(sheet: Sheet, parts: readonly PartId[], more: readonly SubsystemId[] = []): string {
+function subsystemsOf(sheet: RecordSheet, parts: readonly PartId[], more: readonly SubsystemId[] = []): string {
   const own = parts.map((part) => sheet.record.journal.parts.get(part)?.subsystem ?? '');
   return [...new Set([...own, ...more])].filter((id) => id !== '').join(' ');
 }

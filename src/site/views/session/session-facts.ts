@@ -4,7 +4,7 @@ import { totalsOf } from '../../../journal/ledger/totals.ts';
 import { labelOfLink } from '../../../journal/model/link-target.ts';
 import type { PartEntry, Session } from '../../../journal/model.ts';
 import { openingWords } from '../home/opening-words.ts';
-import type { Sheet } from '../page/sheet.ts';
+import type { RecordSheet } from '../page/sheet.ts';
 import { ACTION_WORDS, listed } from '../page/words.ts';
 import { destinationWords } from '../stores/where.ts';
 
@@ -17,7 +17,7 @@ export interface SessionFigures {
   readonly entries: number;
 }
 
-export function sessionFigures(sheet: Sheet, session: Session): SessionFigures {
+export function sessionFigures(sheet: RecordSheet, session: Session): SessionFigures {
   const minutes = new Map<string, number>();
   for (const { by, minutes: worked } of session.hours) minutes.set(by, (minutes.get(by) ?? 0) + worked);
   const entries = sheet.index.entriesOf.get(session.id) ?? [];
@@ -45,6 +45,6 @@ export function deedWords(entry: PartEntry): string {
 }
 
 /** The first words of an evening, for a list; a link without words is called by what it leads to. */
-export function eveningWords(sheet: Sheet, session: Session, most: number): string {
+export function eveningWords(sheet: RecordSheet, session: Session, most: number): string {
   return openingWords(session.body, most, (address) => labelOfLink(sheet.record, address));
 }

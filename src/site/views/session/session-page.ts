@@ -1,11 +1,11 @@
 import type { BagFilling, ConsumableId, Decision, Hazard, Picture, Session, SessionId } from '../../../journal/model.ts';
 import { hazardsOfSession } from '../../../journal/registers/hazards.ts';
 import { consumablesNamedIn } from '../../../journal/registers/named-in.ts';
-import type { Sheet } from '../page/sheet.ts';
+import type { RecordSheet } from '../page/sheet.ts';
 
 /** The hazards a session touches, and the consumables its note names. */
 export function cautionsOf(
-  { record }: Sheet,
+  { record }: RecordSheet,
   session: Session,
 ): { readonly hazards: readonly Hazard[]; readonly consumables: Iterable<ConsumableId> } {
   return { hazards: hazardsOfSession(record, session), consumables: consumablesNamedIn(session) };
@@ -27,7 +27,7 @@ export function bagPicture(session: Session, { picture }: BagFilling): string | 
 }
 
 /** The pictures of a session that stand after its prose; those of bags stand beside their bags. */
-export function picturesAfter({ record: { pictures } }: Sheet, session: Session): PicturesAfter {
+export function picturesAfter({ record: { pictures } }: RecordSheet, session: Session): PicturesAfter {
   const bagged = new Set(session.bags.map(({ picture }) => picture));
   const outside = session.pictures.filter(({ inProse, file }) => !inProse && !bagged.has(file));
   const standing = pictures.inOrderTaken(outside.map(({ file }) => file));
@@ -42,13 +42,13 @@ export function picturesAfter({ record: { pictures } }: Sheet, session: Session)
 }
 
 /** The decision that superseded one; null while it is in force. */
-export function supersededBy({ record }: Sheet, decision: Decision): Decision | null {
+export function supersededBy({ record }: RecordSheet, decision: Decision): Decision | null {
   const all = record.history.decisions.get(decision.position) ?? [];
   return all[all.indexOf(decision) + 1] ?? null;
 }
 
 /** The sessions before and after one; null at the ends. */
-export function neighbours({ record, index }: Sheet, id: SessionId): { readonly before: Session | null; readonly after: Session | null } {
+export function neighbours({ record, index }: RecordSheet, id: SessionId): { readonly before: Session | null; readonly after: Session | null } {
   const { sessions } = record.journal;
   const place = index.order.get(id) ?? 0;
   return { before: sessions[place - 1] ?? null, after: sessions[place + 1] ?? null };

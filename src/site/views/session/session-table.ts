@@ -4,7 +4,7 @@ import { byMonth } from '../page/by-year.ts';
 import { html, type Piece } from '../page/html.ts';
 import { linked } from '../page/links.ts';
 import { dateOfSession } from '../page/long-lists.ts';
-import type { Sheet } from '../page/sheet.ts';
+import type { RecordSheet } from '../page/sheet.ts';
 import { counted, listed } from '../page/words.ts';
 import { type Column, type Group, type SetTable, setTable } from '../tables/table.ts';
 import { type SessionFigures, sessionFigures } from './session-facts.ts';
@@ -22,7 +22,7 @@ interface MonthSum {
 }
 
 /** Sessions by month, newest first: date, title, hours, cost, and what each holds. */
-export function sessionTable(sheet: Sheet, sessions: readonly Session[]): SetTable {
+export function sessionTable(sheet: RecordSheet, sessions: readonly Session[]): SetTable {
   const { figures } = sheet;
   const opened = (words: string, to: string | null): Piece => to !== null && linked(words, to);
   const figure = (
@@ -49,7 +49,7 @@ export function sessionTable(sheet: Sheet, sessions: readonly Session[]): SetTab
   });
 }
 
-function monthOf(sheet: Sheet, month: string, sessions: readonly Session[]): Group<SessionRow, MonthSum> {
+function monthOf(sheet: RecordSheet, month: string, sessions: readonly Session[]): Group<SessionRow, MonthSum> {
   const list = sessions.map((session) => ({ session, facts: sessionFigures(sheet, session) }));
   const sum = (of: (facts: SessionFigures) => number): number => list.reduce((total, { facts }) => total + of(facts), 0);
   const booked = entryBooks(sheet.record).has(`month-${month}`);

@@ -1,7 +1,7 @@
 import type { Holding } from '../../../journal/ledger/stock-at.ts';
 import type { Consumable, ConsumableId, Hazard } from '../../../journal/model.ts';
 import { hazardsOfConsumable } from '../../../journal/registers/hazards.ts';
-import type { Sheet } from '../page/sheet.ts';
+import type { RecordSheet, Sheet } from '../page/sheet.ts';
 import { unitWords } from '../page/words.ts';
 import type { SetTable } from '../tables/table.ts';
 import { movementTable } from './stock-tables.ts';
@@ -16,7 +16,7 @@ export interface StockPage {
 }
 
 /** @throws RangeError when the record has no such consumable */
-export function stockPage(sheet: Sheet, id: ConsumableId): StockPage {
+export function stockPage(sheet: RecordSheet, id: ConsumableId): StockPage {
   const account = sheet.record.ledger.stock.get(id);
   if (!account) throw new RangeError(`no consumable ${id}`);
   const { consumable, movements } = account;

@@ -7,7 +7,7 @@ import { type Address, sessionAddress } from '../../addresses.ts';
 import { entryAddress } from '../books/entry-place.ts';
 import { html, joined, type Markup } from '../page/html.ts';
 import { linked, sub } from '../page/links.ts';
-import type { Sheet } from '../page/sheet.ts';
+import type { RecordSheet, Sheet } from '../page/sheet.ts';
 import { unitWords } from '../page/words.ts';
 import { type Column, type Line, rows, type SetTable, setTable } from '../tables/table.ts';
 import { shownHoldings, shownMovements } from './adding-up.ts';
@@ -22,12 +22,12 @@ const SIDES = [
 ] as const;
 
 /** Every consumable as it stands now, in the order of the catalogue. */
-export function stockNow({ record }: Sheet): readonly StockRow[] {
+export function stockNow({ record }: RecordSheet): readonly StockRow[] {
   return stockAt(record, null);
 }
 
 /** Every consumable: opening, bought, used and left in quantity and in money, with its hazard statements. */
-export function stockTable(sheet: Sheet, stock: readonly StockRow[]): SetTable {
+export function stockTable(sheet: RecordSheet, stock: readonly StockRow[]): SetTable {
   const { figures, record } = sheet;
   const { currency } = record.journal.settings;
   const { hasMoney } = figures;
@@ -78,7 +78,7 @@ export function shelfTable(sheet: Sheet, shelf: LedgerAt['shelf']): SetTable {
   type Lying = LedgerAt['shelf'][number];
   const { figures } = sheet;
   const { hasMoney } = figures;
-  const { currency } = sheet.record.journal.settings;
+  const { currency } = sheet.settings;
   const lying = shelf.filter(({ movements }) => movements > 0);
   const movement = ({ consumable }: Lying, nth: number): string => sheet.link(`${stockAddress(consumable.id)}#${movementAnchor(nth)}`);
   const total = (all: readonly Lying[], of: (row: Lying) => number): string => figures.amount(all.reduce((sum, row) => sum + of(row), 0));
@@ -124,7 +124,7 @@ interface ShownMovement {
 }
 
 /** The movements of a consumable, in order, with what each left on the shelf; opening and bought add up to used and left. */
-export function movementTable(sheet: Sheet, account: StockAccount, caption: string): SetTable {
+export function movementTable(sheet: RecordSheet, account: StockAccount, caption: string): SetTable {
   const { movements } = account;
   const stock = stockOf(account, null);
   const { figures } = sheet;
@@ -169,7 +169,7 @@ export function movementTable(sheet: Sheet, account: StockAccount, caption: stri
 }
 
 /** The entry a movement was made by; its session, where a stock-take changed nothing in the books. */
-function sourceOf(sheet: Sheet, { session, entry: id }: StockMovement): string | null {
+function sourceOf(sheet: RecordSheet, { session, entry: id }: StockMovement): string | null {
   if (session === null) return null;
   const entry = sheet.index.entriesOf.get(session)?.find((one) => one.id === id || one.id.startsWith(`${id}-`));
   const address: Address = entry ? entryAddress(entry) : sessionAddress(session);

@@ -1,11 +1,9 @@
 import type { Hazard, IsoDate, PartId } from '../../../journal/model.ts';
-import { cameShortOf } from '../../../journal/registers/came-short.ts';
-import { errandOf } from '../../../journal/registers/errands.ts';
-import { hazardsOfParts } from '../../../journal/registers/hazards.ts';
 import type { OffVehicle } from '../../../journal/registers/stores.ts';
 import { numbersInWords } from '../../../journal/replay/words.ts';
 import { hazardMark } from '../cautions/hazard-mark.ts';
 import { html, type Markup } from '../page/html.ts';
+import { cameShortOn, errandOn, hazardsOn, partFacts } from '../page/facts.ts';
 import { dayLink, partLink, sub } from '../page/links.ts';
 import type { Sheet } from '../page/sheet.ts';
 import { capital, ORIGIN_WORDS } from '../page/words.ts';
@@ -18,13 +16,13 @@ import { whereLink } from './where.ts';
 export type StoreSays = 'goes' | 'where' | null;
 
 /** The hazards of what lies somewhere; what is gone or missing carries none here. */
-function hazardsHere({ record }: Sheet, { part, where }: OffVehicle, at: IsoDate): readonly Hazard[] {
-  return where.at === 'gone' || where.at === 'missing' ? [] : hazardsOfParts(record, [part], at);
+function hazardsHere(sheet: Sheet, { part, where }: OffVehicle, at: IsoDate): readonly Hazard[] {
+  return where.at === 'gone' || where.at === 'missing' ? [] : hazardsOn(sheet, [part], at);
 }
 
 /** For what is out: what is to be done, by when and for how much, or that it is lent. */
 function errandLine(sheet: Sheet, { part, where }: OffVehicle, at: IsoDate): string {
-  const errand = where.at === 'out' ? errandOf(sheet.record, part, at) : null;
+  const errand = where.at === 'out' ? errandOn(sheet, part, at) : null;
   if (errand === null) return '';
   const { loan, work, due, overdue, quoted } = errand;
   const said = [
@@ -39,15 +37,15 @@ function errandLine(sheet: Sheet, { part, where }: OffVehicle, at: IsoDate): str
 /** What of it came back short from the firm it is with. */
 function shortLine(sheet: Sheet, { part, where }: OffVehicle, at: IsoDate): Markup | false {
   const firm = where.at === 'out' ? where.firm : null;
-  const short = cameShortOf(sheet.record, part, at).filter((one) => one.firm === firm);
+  const short = cameShortOn(sheet, part, at).filter((one) => one.firm === firm);
   return (
     short.length > 0 && html`<span class="sub attention">Came back short: ${short.map((one) => shortWords(sheet, one)).join('; ')}</span>`
   );
 }
 
 /** Which of a numbered lot, where it is not all of it. */
-function numbersOf({ record }: Sheet, part: PartId, count: number, which: readonly number[] | null): string {
-  const all = record.journal.parts.get(part)?.count ?? count;
+function numbersOf(sheet: Sheet, part: PartId, count: number, which: readonly number[] | null): string {
+  const all = partFacts(sheet, part)?.count ?? count;
   return which === null || count >= all ? '' : numbersInWords(which);
 }
 

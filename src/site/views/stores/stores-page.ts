@@ -12,7 +12,10 @@ import {
   type StoreRows,
   storesAt,
 } from '../../../journal/registers/stores.ts';
-import type { Sheet } from '../page/sheet.ts';
+import { type AnyQuestion, shown } from '../../kept/question.ts';
+import { recordUpTo } from '../../kept/up-to.ts';
+import { hazardsOn } from '../page/facts.ts';
+import type { RecordSheet, Sheet } from '../page/sheet.ts';
 
 export interface StoresPage {
   /** What has no place comes last, and keeps its heading when there is nothing of it: pages of the past lead there. */
@@ -28,7 +31,7 @@ export interface StoresPage {
   readonly empty: readonly string[];
 }
 
-export function storesPage({ record }: Sheet): StoresPage {
+export function storesPage({ record }: RecordSheet): StoresPage {
   const placed = storesAt(record, null);
   const out = outAt(record, null);
   const bags = filledAt(record, null);
@@ -54,7 +57,7 @@ export interface StoresThen {
 }
 
 /** Stores in which something lay, bags that were filled and items that were open at the end of a day. */
-export function storesThen({ record }: Sheet, date: IsoDate): StoresThen {
+export function storesThen({ record }: RecordSheet, date: IsoDate): StoresThen {
   return {
     stores: storesAt(record, date).filter(({ things }) => things.length > 0),
     out: outAt(record, date),
@@ -63,7 +66,13 @@ export function storesThen({ record }: Sheet, date: IsoDate): StoresThen {
   };
 }
 
-function filledAt(record: Sheet['record'], at: IsoDate | null): BagRow[] {
+const THEN = shown('stores then', storesThen, ({ record }, date) => recordUpTo(record, date));
+
+export const STORES_QUESTIONS: readonly AnyQuestion[] = [THEN];
+
+export const storesOfDay = (sheet: Sheet, date: IsoDate): StoresThen => sheet.ask(THEN, date);
+
+function filledAt(record: RecordSheet['record'], at: IsoDate | null): BagRow[] {
   return bagsAt(record, at).filter(({ emptied }) => emptied === null);
 }
 
@@ -74,7 +83,7 @@ export interface BagsPage {
   readonly hazards: readonly Hazard[];
 }
 
-export function bagsPage(sheet: Sheet): BagsPage {
+export function bagsPage(sheet: RecordSheet): BagsPage {
   const [filled = [], emptied = []] = [true, false].map((full) =>
     bagsAt(sheet.record, null).filter((bag) => (bag.emptied === null) === full),
   );
@@ -82,7 +91,7 @@ export function bagsPage(sheet: Sheet): BagsPage {
 }
 
 /** The hazards of what some bags hold, as they are on a day; else on the record's. */
-export function hazardsIn({ record }: Sheet, bags: readonly BagRow[], at: IsoDate = record.day): readonly Hazard[] {
+export function hazardsIn(sheet: Sheet, bags: readonly BagRow[], at: IsoDate | null = null): readonly Hazard[] {
   const inside = bags.flatMap(({ parts }) => parts.map(({ part }) => part));
-  return hazardsOfParts(record, inside, at);
+  return hazardsOn(sheet, inside, at ?? sheet.day);
 }

@@ -4,6 +4,7 @@ import type { Custody } from '../../../journal/timelines/timelines.ts';
 import { PAGES } from '../../addresses.ts';
 import { html, joined, type Markup } from '../page/html.ts';
 import { linked } from '../page/links.ts';
+import { partFacts } from '../page/facts.ts';
 import type { Sheet } from '../page/sheet.ts';
 import { GONE_WORDS, someInWords } from '../page/words.ts';
 
@@ -59,7 +60,7 @@ export function whereLink(sheet: Sheet, where: Whereabouts, home: string | null 
 
 /** Every place of a part, of a lot with how many: `14 of 24 on the vehicle, 3 of 24 in stores: tin box`. */
 export function placeLinks(sheet: Sheet, id: PartId, places: readonly Whereat[], between = ', '): Markup {
-  const part = sheet.record.journal.parts.get(id);
+  const part = partFacts(sheet, id);
   const many = part?.count ?? 1;
   return joined(
     places.map(

@@ -59,8 +59,8 @@ export interface TableOf<Row, Sum = never> {
   readonly data?: (row: Row) => Readonly<Record<string, string | null>>;
   /** A line of totals that stands under a row. */
   readonly under?: (row: Row) => Line<Sum> | null | undefined;
-  /** Rows that were set before, where pages share them. */
-  readonly known?: { get(row: Row): string | undefined; set(row: Row, markup: string): unknown };
+  /** Where pages share rows: gives back what was set for one before, else what is made. */
+  readonly shared?: (row: Row, make: () => string) => string;
 }
 
 /** A table that is set: what the component shows. */
@@ -102,8 +102,8 @@ function headOf<Row, Sum>({ columns, headless = false }: Whole<Row, Sum>): Marku
 function bodyOf<Row, Sum>(table: Whole<Row, Sum>, { id, head, rows: list }: Group<Row, Sum>): Markup {
   const lines = list.map((row, nth) => {
     const under = table.under?.(row);
-    const markup = table.known?.get(row) ?? rowOf(table, row, nth).markup;
-    table.known?.set(row, markup);
+    const make = (): string => rowOf(table, row, nth).markup;
+    const markup = table.shared ? table.shared(row, make) : make();
     return under ? html`${{ markup }}${lineOf(table.columns, under, 'row')}` : { markup };
   });
   return html`<tbody${idOf(id)}>${head && lineOf(table.columns, head, 'rowgroup')}${lines}</tbody>`;

@@ -1,5 +1,6 @@
 import { parseHTML } from 'linkedom';
 import { describe, expect, it } from 'vitest';
+import { keptIn } from '../../../../src/journal/values/once.ts';
 import { html } from '../../../../src/site/views/page/html.ts';
 import { type Column, rows, setTable, type TableOf } from '../../../../src/site/views/tables/table.ts';
 
@@ -85,8 +86,9 @@ it('sets a row once where pages share what was set', () => {
   const set: string[] = [];
   const counting: readonly Column<Pipe, number>[] = [{ head: 'Pipe', names: true, cell: ({ name }) => [name, set.push(name)] }];
   const known = new Map<Pipe, string>();
-  const first = texted(read({ columns: counting, known }), 'th[scope="row"]');
-  expect(texted(read({ columns: counting, known }), 'th[scope="row"]')).toEqual(first);
+  const shared = (row: Pipe, make: () => string): string => keptIn(known, row, make);
+  const first = texted(read({ columns: counting, shared }), 'th[scope="row"]');
+  expect(texted(read({ columns: counting, shared }), 'th[scope="row"]')).toEqual(first);
   expect(set).toHaveLength(PIPES.length);
 });
 

@@ -1,0 +1,55 @@
+/** Whether two answers are the same: a digest of plain data, whatever it is made of. */
+import { createHash } from 'node:crypto';
+
+/** Answers this short are their own digest. */
+const SHORT = 43;
+
+/**
+ * @param value data: texts, numbers, lists, maps, sets and objects of such
+ * @returns the same for the same data in the same order, and for no other
+ * @throws TypeError for what is no data, such as a function
+ */
+export function digestOf(value: unknown): string {
+  const text = written(value);
+  return text.length <= SHORT ? text : createHash('sha256').update(text).digest('base64url');
+}
+
+/** What was written of large things that many answers hold: the sessions, parts and entries of a record, which never change. */
+const known = new WeakMap<object, string>();
+/** A thing that was written as more than this is worth remembering, by its digest. */
+const LARGE = 200;
+
+function written(value: unknown): string {
+  switch (typeof value) {
+    case 'string':
+      return JSON.stringify(value);
+    case 'number':
+    case 'boolean':
+    case 'undefined':
+      return String(value);
+    case 'bigint':
+      return `${value}n`;
+    case 'object':
+      return value === null ? 'null' : writtenThing(value);
+    default:
+      throw new TypeError(`a ${typeof value} is no data`);
+  }
+}
+
+function writtenThing(thing: object): string {
+  const before = known.get(thing);
+  if (before !== undefined) return before;
+  const text = pieces(thing);
+  if (text.length <= LARGE) return text;
+  const short = `#${createHash('sha256').update(text).digest('base64url')}`;
+  known.set(thing, short);
+  return short;
+}
+
+function pieces(thing: object): string {
+  if (Array.isArray(thing)) return `[${thing.map(written).join()}]`;
+  if (thing instanceof Map) return `map(${[...thing].map(([key, value]) => `${written(key)}:${written(value)}`).join()})`;
+  if (thing instanceof Set) return `set(${[...thing].map(written).join()})`;
+  const fields = Object.entries(thing).map(([name, value]) => `${JSON.stringify(name)}:${written(value)}`);
+  return `{${fields.join()}}`;
+}

@@ -1,0 +1,24 @@
+/** Every question that a page may ask: a page that is kept is kept by the answers to them. */
+import { OPEN_QUESTIONS } from '../views/books/open-book.ts';
+import { KEEPER_QUESTIONS } from '../views/keepers/keepers.ts';
+import { MAP_QUESTIONS } from '../views/drawings/in-words.ts';
+import { LEDGER_QUESTIONS } from '../views/ledger/ledger-of-day.ts';
+import { FACT_QUESTIONS } from '../views/page/facts.ts';
+import { SHEET_QUESTIONS } from '../views/page/sheet.ts';
+import { REGISTER_QUESTIONS } from '../views/register/register-page.ts';
+import { STORES_QUESTIONS } from '../views/stores/stores-page.ts';
+import type { AnyQuestion } from './question.ts';
+
+export const ALL_QUESTIONS: readonly AnyQuestion[] = [
+  ...SHEET_QUESTIONS,
+  ...FACT_QUESTIONS,
+  ...OPEN_QUESTIONS,
+  ...REGISTER_QUESTIONS,
+  ...STORES_QUESTIONS,
+  ...LEDGER_QUESTIONS,
+  ...MAP_QUESTIONS,
+  ...KEEPER_QUESTIONS,
+];
+
+/** By their names. */
+export const QUESTIONS: ReadonlyMap<string, AnyQuestion> = new Map(ALL_QUESTIONS.map((one) => [one.name, one]));
