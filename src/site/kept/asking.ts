@@ -111,8 +111,14 @@ export function askedFrom(sheet: RecordSheet, asking: Asking, telling: Telling):
     const answer = question.answer(sheet, ...words);
     const key = question.key?.(sheet, ...words) ?? null;
     if (key !== null) note(name, shared, words, key);
-    else if (answer instanceof Promise) return answer.then((told) => (note(name, shared, words, told), told)) as typeof answer;
+    else if (answer instanceof Promise) return noted(answer, (told) => note(name, shared, words, told)) as typeof answer;
     else note(name, shared, words, answer);
     return answer;
   };
+}
+
+async function noted<Answer>(answer: Promise<Answer>, note: (told: Answer) => void): Promise<Answer> {
+  const told = await answer;
+  note(told);
+  return told;
 }

@@ -1,10 +1,11 @@
 /** The pages of a build, taken over from the last one where they would be the same, and kept for the next. */
-import { digestOf } from './digest.ts';
+
 import type { Address } from '../addresses.ts';
 import { editionDigest } from '../edition-store.ts';
 import type { SiteRecord } from '../record.ts';
 import { PROGRAM } from '../tool-digest.ts';
 import type { Asking } from './asking.ts';
+import { digestOf } from './digest.ts';
 import { type KeptPage, openPageStore } from './page-store.ts';
 import { QUESTIONS } from './questions.ts';
 import { takingOver } from './take-over.ts';

@@ -5,8 +5,7 @@
 import { createHash } from 'node:crypto';
 import { readdirSync, readFileSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
-import { isLeftOver } from '../../disk/write-whole.ts';
-import { writeWhole } from '../../disk/write-whole.ts';
+import { isLeftOver, writeWhole } from '../../disk/write-whole.ts';
 
 /** Where a page is kept. */
 export interface Packed {

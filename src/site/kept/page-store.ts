@@ -62,7 +62,13 @@ export function openPageStore(cache: string, of: readonly string[], edition: str
     const held = packs.reduce((sum, pack, n) => sum + (used.has(index?.packs[n] ?? '') ? (pack?.length ?? 0) : 0), 0);
     const anew = used.size >= MOST_PACKS || live < held / 2;
     const fresh = [...pages.values()].filter(({ bytes }) => anew || !places.has(bytes));
-    const packed = fresh.length === 0 ? [] : writePack(folder, fresh.map(({ bytes }) => bytes));
+    const packed =
+      fresh.length === 0
+        ? []
+        : writePack(
+            folder,
+            fresh.map(({ bytes }) => bytes),
+          );
     fresh.forEach(({ bytes }, n) => void places.set(bytes, packed[n] as Packed));
     const names = [...new Set([...pages.values()].map(({ bytes }) => places.get(bytes)?.pack ?? ''))];
     const nth = new Map(names.map((name, n) => [name, n]));

@@ -1,8 +1,8 @@
 /** Who and what touches each hazard, and the hazard statements of what is used here. */
 import { type Consumable, type ConsumableId, HAZARDS, type Hazard, type Part, type Session } from '../../../journal/model.ts';
 import { hazardsOfConsumable, hazardsOfPart, hazardsOfSession } from '../../../journal/registers/hazards.ts';
-import { byKey } from '../page/record-index.ts';
 import { hazardStatements } from '../page/facts.ts';
+import { byKey } from '../page/record-index.ts';
 import type { RecordSheet, Sheet } from '../page/sheet.ts';
 
 export interface CautionsPage {

@@ -16,7 +16,10 @@ const PEOPLE = lookup('people', ({ record: { journal } }) => [...journal.people.
 const HAZARDS = lookup('hazards', ({ record }, at: IsoDate, ...parts: PartId[]) => hazardsOfParts(record, parts, at));
 const ERRAND = lookup('errand', ({ record }, part: PartId, at: IsoDate) => errandOf(record, part, at));
 const CAME_SHORT = lookup('came short', ({ record }, part: PartId, at: IsoDate) => cameShortOf(record, part, at));
-const STATEMENTS = lookup('hazard statements', ({ record: { journal } }, id: ConsumableId) => journal.consumables.get(id)?.statements ?? []);
+const STATEMENTS = lookup(
+  'hazard statements',
+  ({ record: { journal } }, id: ConsumableId) => journal.consumables.get(id)?.statements ?? [],
+);
 const PAPER_OF_BILL = lookup('paper of bill', ({ index }, id: string) => index.bills.get(id)?.paper ?? null);
 const ITEM_WORDS = lookup('item', ({ index }, id: ItemId) => index.itemsById.get(id)?.opening.what ?? id);
 const PICTURE = lookup('picture', ({ record: { pictures } }, path: string) => pictures.rendition(path));

@@ -80,14 +80,30 @@ export function pageSheet(record: SiteRecord, address: Address): Sheet {
   if (asking === undefined) return whole;
   const telling = asking.begin(address);
   const ask = askedFrom(whole, asking, telling);
-  const { settings, copy, figures, dayInFrame, link, toPage, toPosition, toSession, toSubsystem, toBag, toItem, toConsumable, date } = whole;
+  const { settings, copy, figures, dayInFrame, link, toPage, toPosition, toSession, toSubsystem, toBag, toItem, toConsumable, date } =
+    whole;
   const names = namesAsked(ask);
   const toPart = (id: PartId): string => {
     ask(PART_PLACE, id);
     return whole.toPart(id);
   };
   return {
-    ...{ address, settings, copy, figures, dayInFrame, link, toPage, toPosition, toSession, toSubsystem, toBag, toItem, toConsumable, date },
+    ...{
+      address,
+      settings,
+      copy,
+      figures,
+      dayInFrame,
+      link,
+      toPage,
+      toPosition,
+      toSession,
+      toSubsystem,
+      toBag,
+      toItem,
+      toConsumable,
+      date,
+    },
     ...names,
     ask,
     shared: (known, thing, make) => sharedBy(known, thing, make, telling),

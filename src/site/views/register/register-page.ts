@@ -81,7 +81,10 @@ const DAY = lookup('shown day', ({ record }, date: IsoDate) => {
 /** The register as it stood at the end of a shown day. */
 const THEN = shown(
   'register then',
-  (sheet, date: IsoDate, before: IsoDate | null) => ({ ...registerThen(sheet, date, before), originality: originalityOn(sheet.record, date) }),
+  (sheet, date: IsoDate, before: IsoDate | null) => ({
+    ...registerThen(sheet, date, before),
+    originality: originalityOn(sheet.record, date),
+  }),
   ({ record }, date) => recordUpTo(record, date),
 );
 

@@ -6,10 +6,10 @@
 import type { Originality } from '../../../journal/registers/originality.ts';
 import type { Occupant, OriginalPlace, RegisterRow } from '../../../journal/registers/register.ts';
 import { keptIn } from '../../../journal/values/once.ts';
+import type { Shared } from '../../kept/asking.ts';
 import { subsystemsInOrder } from '../page/facts.ts';
 import { html, joined, type Markup } from '../page/html.ts';
 import { linked, partLink, positionLink } from '../page/links.ts';
-import type { Shared } from '../../kept/asking.ts';
 import type { Sheet } from '../page/sheet.ts';
 import { capital, ORIGIN_WORDS, someInWords, VERDICT_WORDS } from '../page/words.ts';
 import { whereLink } from '../stores/where.ts';

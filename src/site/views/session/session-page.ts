@@ -48,7 +48,10 @@ export function supersededBy({ record }: RecordSheet, decision: Decision): Decis
 }
 
 /** The sessions before and after one; null at the ends. */
-export function neighbours({ record, index }: RecordSheet, id: SessionId): { readonly before: Session | null; readonly after: Session | null } {
+export function neighbours(
+  { record, index }: RecordSheet,
+  id: SessionId,
+): { readonly before: Session | null; readonly after: Session | null } {
   const { sessions } = record.journal;
   const place = index.order.get(id) ?? 0;
   return { before: sessions[place - 1] ?? null, after: sessions[place + 1] ?? null };

@@ -2,9 +2,9 @@ import type { Destination, PartId, Whereabouts } from '../../../journal/model.ts
 import type { Whereat } from '../../../journal/registers/stays.ts';
 import type { Custody } from '../../../journal/timelines/timelines.ts';
 import { PAGES } from '../../addresses.ts';
+import { partFacts } from '../page/facts.ts';
 import { html, joined, type Markup } from '../page/html.ts';
 import { linked } from '../page/links.ts';
-import { partFacts } from '../page/facts.ts';
 import type { Sheet } from '../page/sheet.ts';
 import { GONE_WORDS, someInWords } from '../page/words.ts';
 
