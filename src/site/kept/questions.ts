@@ -1,7 +1,7 @@
 /** Every question that a page may ask: a page that is kept is kept by the answers to them. */
 import { OPEN_QUESTIONS } from '../views/books/open-book.ts';
-import { KEEPER_QUESTIONS } from '../views/keepers/keepers.ts';
 import { MAP_QUESTIONS } from '../views/drawings/in-words.ts';
+import { KEEPER_QUESTIONS } from '../views/keepers/keepers.ts';
 import { LEDGER_QUESTIONS } from '../views/ledger/ledger-of-day.ts';
 import { FACT_QUESTIONS } from '../views/page/facts.ts';
 import { SHEET_QUESTIONS } from '../views/page/sheet.ts';
