@@ -6,6 +6,7 @@ import { LEDGER_QUESTIONS } from '../views/ledger/ledger-of-day.ts';
 import { FACT_QUESTIONS } from '../views/page/facts.ts';
 import { SHEET_QUESTIONS } from '../views/page/sheet.ts';
 import { REGISTER_QUESTIONS } from '../views/register/register-page.ts';
+import { SESSION_QUESTIONS } from '../views/session/session-page.ts';
 import { STORES_QUESTIONS } from '../views/stores/stores-page.ts';
 import type { AnyQuestion } from './question.ts';
 
@@ -17,6 +18,7 @@ export const ALL_QUESTIONS: readonly AnyQuestion[] = [
   ...STORES_QUESTIONS,
   ...LEDGER_QUESTIONS,
   ...MAP_QUESTIONS,
+  ...SESSION_QUESTIONS,
   ...KEEPER_QUESTIONS,
 ];
 

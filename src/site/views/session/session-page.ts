@@ -1,7 +1,83 @@
-import type { BagFilling, ConsumableId, Decision, Hazard, Picture, Session, SessionId } from '../../../journal/model.ts';
+import type { BagFilling, ConsumableId, Decision, Hazard, IsoDate, Picture, Session, SessionId } from '../../../journal/model.ts';
+import type { Entry } from '../../../journal/record.ts';
 import { hazardsOfSession } from '../../../journal/registers/hazards.ts';
 import { consumablesNamedIn } from '../../../journal/registers/named-in.ts';
-import type { RecordSheet } from '../page/sheet.ts';
+import type { Address } from '../../addresses.ts';
+import { type AnyQuestion, shown } from '../../kept/question.ts';
+import { type HandOverTold, handOversTold } from '../keepers/keepers.ts';
+import type { RecordSheet, Sheet } from '../page/sheet.ts';
+import { type SessionFigures, sessionFigures } from './session-facts.ts';
+import { monthOfSessions } from './session-months.ts';
+import { threadsOfSession } from './threads.ts';
+
+/** Another session, as one is led to it. */
+export type SessionNamed = Pick<Session, 'id' | 'title' | 'date'>;
+
+/** All that the page of a session shows, but for names. */
+export interface SessionPage {
+  readonly session: Session;
+  /** Its prose; '' where it has none. */
+  readonly html: string;
+  readonly month: { readonly words: string; readonly to: Address };
+  readonly before: SessionNamed | null;
+  readonly after: SessionNamed | null;
+  /** Later sessions that correct it. */
+  readonly corrected: readonly SessionNamed[];
+  readonly threads: readonly {
+    readonly id: string;
+    readonly title: string;
+    readonly before: SessionNamed | null;
+    readonly after: SessionNamed | null;
+  }[];
+  readonly hazards: readonly Hazard[];
+  readonly consumables: readonly ConsumableId[];
+  readonly figures: SessionFigures;
+  readonly pictures: PicturesAfter;
+  /** For each of its decisions, the one that superseded it. */
+  readonly superseded: readonly ({ readonly session: SessionId; readonly date: IsoDate } | null)[];
+  readonly handedOver: readonly HandOverTold[];
+  /** What it booked. */
+  readonly entries: readonly Entry[];
+}
+
+const PAGE = shown('session page', async (sheet, id: SessionId): Promise<SessionPage> => {
+  const { record, index } = sheet;
+  const session = index.sessions.get(id);
+  if (session === undefined) throw new Error(`there is no session ${id}`);
+  const { before, after } = neighbours(sheet, id);
+  const { hazards, consumables } = cautionsOf(sheet, session);
+  return {
+    session,
+    html: await record.noteHtml(id),
+    month: monthOfSessions(sheet, session.date),
+    before: named(before),
+    after: named(after),
+    corrected: (index.correctedBy.get(id) ?? []).flatMap((one) => named(one) ?? []),
+    threads: threadsOfSession(record, id).map(({ thread, ...beside }) => ({
+      id: thread.id,
+      title: thread.title,
+      before: named(beside.before),
+      after: named(beside.after),
+    })),
+    hazards,
+    consumables: [...consumables],
+    figures: sessionFigures(sheet, session),
+    pictures: picturesAfter(sheet, session),
+    superseded: session.decisions.map((decision) => {
+      const later = supersededBy(sheet, decision);
+      return later && { session: later.session, date: later.date };
+    }),
+    handedOver: handOversTold(sheet, id),
+    entries: index.entriesOf.get(id) ?? [],
+  };
+});
+
+export const SESSION_QUESTIONS: readonly AnyQuestion[] = [PAGE];
+
+/** @throws Error where there is no such session */
+export const sessionPage = (sheet: Sheet, id: SessionId): Promise<SessionPage> => sheet.ask(PAGE, id);
+
+const named = (session: Session | null): SessionNamed | null => session && { id: session.id, title: session.title, date: session.date };
 
 /** The hazards a session touches, and the consumables its note names. */
 export function cautionsOf(
