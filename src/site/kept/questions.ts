@@ -5,6 +5,7 @@ import { KEEPER_QUESTIONS } from '../views/keepers/keepers.ts';
 import { LEDGER_QUESTIONS } from '../views/ledger/ledger-of-day.ts';
 import { FACT_QUESTIONS } from '../views/page/facts.ts';
 import { SHEET_QUESTIONS } from '../views/page/sheet.ts';
+import { POSITION_QUESTIONS } from '../views/position/position-page.ts';
 import { REGISTER_QUESTIONS } from '../views/register/register-page.ts';
 import { SESSION_QUESTIONS } from '../views/session/session-page.ts';
 import { STORES_QUESTIONS } from '../views/stores/stores-page.ts';
@@ -18,6 +19,7 @@ export const ALL_QUESTIONS: readonly AnyQuestion[] = [
   ...STORES_QUESTIONS,
   ...LEDGER_QUESTIONS,
   ...MAP_QUESTIONS,
+  ...POSITION_QUESTIONS,
   ...SESSION_QUESTIONS,
   ...KEEPER_QUESTIONS,
 ];

@@ -47,7 +47,7 @@ export function lifeDrawn(sheet: RecordSheet, life: PositionTimeline, track: Tra
   );
   const at = along(track.start, track.end);
   const happened = DRAWINGS.map((drawing) => ({ drawing, lanes: lifeLanes(events, at, figures.date, drawing) }));
-  const label = `${position.name} from ${figures.date(track.start)} to ${figures.date(track.end)}`;
+  const label = `${position.name} from ${figures.date(track.start)} on`;
   return {
     label: `What stood there, ${label}. The key below says it in words.`,
     many: position.count > 1,

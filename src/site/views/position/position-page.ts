@@ -1,15 +1,16 @@
 /** A position's page: its life, what is shown of it, and what it took. */
-import type { Session } from '../../../journal/model.ts';
-import { CONDITION_WORDS, type Hazard, type Part, type PartId, type PositionId } from '../../../journal/model.ts';
+import type { Hazard, Part, PartId, PositionId, Session } from '../../../journal/model.ts';
 import { type CameShort, cameShortOf } from '../../../journal/registers/came-short.ts';
-import { conditionInWords, conditionsAt } from '../../../journal/registers/condition.ts';
 import { hazardsOfParts } from '../../../journal/registers/hazards.ts';
 import { stayedWith } from '../../../journal/registers/keepers.ts';
-import { type Whereat, whereaboutsAt } from '../../../journal/registers/stays.ts';
+import { whereaboutsAt } from '../../../journal/registers/stays.ts';
 import { type PositionTimeline, positionTimeline } from '../../../journal/timelines/timelines.ts';
+import { lastDayOf, monthOf } from '../../../journal/values/date.ts';
+import { type AnyQuestion, shown } from '../../kept/question.ts';
+import { wherever } from '../drawings/drawn.ts';
 import { keeperName } from '../keepers/keepers.ts';
 import type { Markup } from '../page/html.ts';
-import type { RecordSheet } from '../page/sheet.ts';
+import type { RecordSheet, Sheet } from '../page/sheet.ts';
 import { capital, counted, sentence } from '../page/words.ts';
 import { type CloseUp, closeUps } from '../pictures/points.ts';
 import { shortWords } from '../stores/short-words.ts';
@@ -18,7 +19,9 @@ import { comparedViews } from './compared.ts';
 import { type DecisionAccount, decisionAccounts } from './decision-costs.ts';
 import { type LifeDrawn, lifeDrawn } from './life-drawn.ts';
 import { type LifeEvent, lifeEvents } from './life-events.ts';
-import { wayLines } from './part-relations.ts';
+import { type PartPage, partPage } from './part-page.ts';
+import { type Relation, relationsOf, wayLines } from './part-relations.ts';
+import { type Present, presentOf } from './present.ts';
 import { trackOf } from './track.ts';
 
 /** A piece of a picture, with the session it was taken in. */
@@ -26,11 +29,21 @@ export interface CloserView extends CloseUp {
   readonly session: Session;
 }
 
+/** A part of the position, as its section tells it. */
+export interface PartShown extends PartPage {
+  readonly part: Part;
+  readonly relations: readonly Relation[];
+}
+
+/** All that the page shows, but for names. */
 export interface PositionPage {
   readonly life: PositionTimeline;
+  readonly present: Present;
+  /** Where it is on the drawings that show it, as markup. */
+  readonly drawings: readonly string[];
   /** Null where it would say one thing: that what was found there stands there still. */
   readonly drawn: LifeDrawn | null;
-  readonly parts: readonly Part[];
+  readonly parts: readonly PartShown[];
   readonly chronicle: readonly ChronicleDay[];
   /** Pictures that can be shown, oldest first. */
   readonly shown: ReturnType<typeof picturesIn>;
@@ -57,29 +70,39 @@ export interface PositionPage {
 /** A page with more days in it than this says at its head what is on it. */
 const SOON_SEEN = 6;
 
-export function positionPage(sheet: RecordSheet, id: PositionId): PositionPage {
+const PAGE = shown('position page', pageOf);
+
+export const POSITION_QUESTIONS: readonly AnyQuestion[] = [PAGE];
+
+/** @throws Error where there is no such position */
+export const positionPage = (sheet: Sheet, id: PositionId): PositionPage => sheet.ask(PAGE, id);
+
+function pageOf(sheet: RecordSheet, id: PositionId): PositionPage {
   const { record, settings } = sheet;
   const { journal, history } = record;
   const life = positionTimeline(record, id);
   const { position } = life;
   const decisions = life.decisions.map(({ decision }) => decision);
   const chronicle = chronicleOf(sheet, life.events);
-  const shown = picturesIn(sheet, life.events).filter(({ picture }) => record.pictures.rendition(picture.file) !== null);
+  const pictured = picturesIn(sheet, life.events).filter(({ picture }) => record.pictures.rendition(picture.file) !== null);
   const accounts = decisionAccounts(record, id, decisions);
-  const track = trackOf(position, journal.parts, history.occupants.get(id) ?? [], [settings.arrived, record.day]);
-  const pictured = shown.map(({ session }, n) => ({ date: session.date, href: `#${pictureAnchor(n)}` }));
-  const events = lifeEvents(sheet, life.events, life.decisions, pictured);
+  // The line goes on to the end of the month, so that it is the same one all through the month.
+  const track = trackOf(position, journal.parts, history.occupants.get(id) ?? [], [settings.arrived, lastDayOf(monthOf(record.day))]);
+  const marked = pictured.map(({ session }, n) => ({ date: session.date, href: `#${pictureAnchor(n)}` }));
+  const events = lifeEvents(sheet, life.events, life.decisions, marked);
   const parts = position.parts.flatMap((part) => journal.parts.get(part) ?? []);
   return {
     life,
+    present: presentOf(sheet, life),
+    drawings: wherever(sheet, id),
     drawn: uneventful(life, events) ? null : lifeDrawn(sheet, life, track, events),
-    parts,
+    parts: parts.map((part) => ({ part, ...partPage(sheet, part), relations: relationsOf(sheet, part) })),
     chronicle,
-    shown,
+    shown: pictured,
     closer: position.parts.flatMap((part) =>
-      shown.flatMap(({ picture, session }) => closeUps(sheet, picture, part).map((one) => ({ ...one, session }))),
+      pictured.flatMap(({ picture, session }) => closeUps(sheet, picture, part).map((one) => ({ ...one, session }))),
     ),
-    compared: comparedViews(shown, (part) => journal.parts.get(part)?.position ?? part),
+    compared: comparedViews(pictured, (part) => journal.parts.get(part)?.position ?? part),
     accounts,
     untouched: decisions.length === 0 && chronicle.length === 0 && accounts.every(({ entries }) => entries.length === 0),
     said: saidOf(position.count, parts.find((part) => part.id === id)?.note ?? null),
@@ -89,7 +112,7 @@ export function positionPage(sheet: RecordSheet, id: PositionId): PositionPage {
     stayed: position.parts.flatMap((part) => stayedLines(sheet, id, part)),
     contents:
       chronicle.length > SOON_SEEN
-        ? contentsOf(decisions.length + life.now.undecided > 0, shown.length > 0, life.measurements.length > 0, parts.length)
+        ? contentsOf(decisions.length + life.now.undecided > 0, pictured.length > 0, life.measurements.length > 0, parts.length)
         : [],
   };
 }
@@ -131,28 +154,4 @@ function stayedLines(sheet: RecordSheet, position: PositionId, part: PartId): re
 function saidOf(places: number, note: string | null): string {
   const words = [places > 1 ? `${capital(counted(places, 'place'))}.` : '', sentence(note)];
   return words.filter((text) => text !== '').join(' ');
-}
-
-/** How a part stands at a position now: on the vehicle, or in a part that is off it. */
-type Standing = 'fitted' | 'in';
-
-export function placeIn({ record }: RecordSheet, position: PositionId, part: PartId, at: Standing): Whereat | undefined {
-  return whereaboutsAt(record, part, record.day).find(({ where }) => where.at === at && where.position === position);
-}
-
-/** Which of a numbered lot stand so, where so many are all that do. */
-export function whichIn(sheet: RecordSheet, position: PositionId, part: PartId, at: Standing, count: number): readonly number[] | null {
-  const here = placeIn(sheet, position, part, at);
-  return here?.count === count ? here.which : null;
-}
-
-/** The condition of so many that stand so: `; condition 2, moderately strong symptoms`; '' where nobody classed it. */
-export function conditionWords(sheet: RecordSheet, position: PositionId, part: PartId, at: Standing, count: number): string {
-  const { record } = sheet;
-  const place = placeIn(sheet, position, part, at);
-  const conditions = place ? conditionsAt(record, part, place, record.day) : [];
-  const words = conditionInWords(conditions, count);
-  const [only] = conditions;
-  if (words === null) return '';
-  return `; condition ${words}${only && conditions.length === 1 ? `, ${CONDITION_WORDS[only.condition]}` : ''}`;
 }

@@ -1,0 +1,65 @@
+/** The present state of a position as its page tells it: what stands there and in what condition, where the original is, what is open. */
+import { CONDITION_WORDS, type Origin, type PartId } from '../../../journal/model.ts';
+import type { Moment } from '../../../journal/record.ts';
+import { conditionInWords, conditionsAt } from '../../../journal/registers/condition.ts';
+import type { ItemRow } from '../../../journal/registers/open-items.ts';
+import { type Whereat, whereaboutsAt } from '../../../journal/registers/stays.ts';
+import type { PositionTimeline } from '../../../journal/timelines/timelines.ts';
+import { openItemsOn } from '../items/items-on.ts';
+import type { RecordSheet } from '../page/sheet.ts';
+import { ORIGIN_WORDS, someInWords } from '../page/words.ts';
+
+/** A part that stands at the position. */
+export interface Standing {
+  readonly part: PartId;
+  /** `2 of 5: `; '' where there is but one place. */
+  readonly many: string;
+  readonly origin: string;
+  /** `; condition 2, moderately strong symptoms`; '' where nobody classed it. */
+  readonly condition: string;
+}
+
+export interface Present {
+  readonly fitted: readonly (Standing & { readonly since: Moment })[];
+  /** In its place in something that is off the vehicle, and where that is. */
+  readonly seated: readonly (Standing & { readonly place: Pick<Whereat, 'where' | 'since'> | null })[];
+  readonly items: readonly ItemRow[];
+}
+
+export function presentOf(sheet: RecordSheet, { position, now }: PositionTimeline): Present {
+  const standing = (at: Seated, { part, count, origin }: { part: PartId; count: number; origin: Origin | null }) => {
+    const place = whereaboutsAt(sheet.record, part, sheet.day).find(({ where }) => where.at === at && where.position === position.id);
+    const which = place?.count === count ? place.which : null;
+    return {
+      part,
+      many: manyOf(position.count, count, which),
+      origin: origin === null ? 'origin not known' : ORIGIN_WORDS[origin],
+      condition: conditionWords(sheet, part, place, count),
+      place: place === undefined ? null : { where: place.where, since: place.since },
+    };
+  };
+  return {
+    fitted: now.fitted.map((one) => {
+      const { place, ...said } = standing('fitted', one);
+      return { ...said, since: one.since };
+    }),
+    seated: now.seated.map((one) => standing('in', one)),
+    items: openItemsOn(sheet, position.parts),
+  };
+}
+
+/** How a part stands: on the vehicle, or in a part that is off it. */
+type Seated = 'fitted' | 'in';
+
+/** How many, and of a numbered lot which: `2 of 5: `; '' for one place. */
+export function manyOf(places: number, count: number, which: readonly number[] | null = null): string {
+  return places > 1 ? `${someInWords(count, places, which) || `${count} of ${places}`}: ` : '';
+}
+
+function conditionWords({ record }: RecordSheet, part: PartId, place: Whereat | undefined, count: number): string {
+  const conditions = place ? conditionsAt(record, part, place, record.day) : [];
+  const words = conditionInWords(conditions, count);
+  const [only] = conditions;
+  if (words === null) return '';
+  return `; condition ${words}${only && conditions.length === 1 ? `, ${CONDITION_WORDS[only.condition]}` : ''}`;
+}
