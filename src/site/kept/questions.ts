@@ -1,6 +1,7 @@
 /** Every question that a page may ask: a page that is kept is kept by the answers to them. */
 import { OPEN_QUESTIONS } from '../views/books/open-book.ts';
 import { MAP_QUESTIONS } from '../views/drawings/in-words.ts';
+import { FRAME_QUESTIONS } from '../views/frame/frame.ts';
 import { KEEPER_QUESTIONS } from '../views/keepers/keepers.ts';
 import { LEDGER_QUESTIONS } from '../views/ledger/ledger-of-day.ts';
 import { FACT_QUESTIONS } from '../views/page/facts.ts';
@@ -19,6 +20,7 @@ export const ALL_QUESTIONS: readonly AnyQuestion[] = [
   ...STORES_QUESTIONS,
   ...LEDGER_QUESTIONS,
   ...MAP_QUESTIONS,
+  ...FRAME_QUESTIONS,
   ...POSITION_QUESTIONS,
   ...SESSION_QUESTIONS,
   ...KEEPER_QUESTIONS,

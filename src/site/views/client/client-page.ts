@@ -5,7 +5,7 @@ import type { ClientAccount, EntryKind, StatementShows } from '../../../journal/
 import { ENTRY_KINDS } from '../../../journal/model.ts';
 import type { JournalRecord } from '../../../journal/record.ts';
 import { once } from '../../../journal/values/once.ts';
-import type { Sheet } from '../page/sheet.ts';
+import type { RecordSheet } from '../page/sheet.ts';
 
 /** What was charged of one kind. */
 export interface KindCharged {
@@ -53,7 +53,7 @@ const pageOf = once((record: JournalRecord): ClientPage => {
   };
 });
 
-export const clientPage = ({ record }: Sheet): ClientPage => pageOf(record);
+export const clientPage = ({ record }: RecordSheet): ClientPage => pageOf(record);
 
 function kindCharged(kind: EntryKind, sent: readonly Statement[], since: Statement): KindCharged[] {
   const groupsOf = (statements: readonly Statement[]) => statements.flatMap(({ groups }) => groups.filter((group) => group.kind === kind));

@@ -7,7 +7,7 @@ import { daysBetween, monthOf } from '../../../journal/values/date.ts';
 import { CLIENT_SINCE, clientStatementAddress, dataAddress, sessionAddress } from '../../addresses.ts';
 import { html } from '../page/html.ts';
 import { linked, sub } from '../page/links.ts';
-import type { Sheet } from '../page/sheet.ts';
+import type { RecordSheet, Sheet } from '../page/sheet.ts';
 import { counted } from '../page/words.ts';
 import { type Column, rows, type SetTable, setTable } from '../tables/table.ts';
 import type { ClientPage, KindCharged } from './client-page.ts';
@@ -184,7 +184,7 @@ export function owedTable(sheet: Sheet, { dues }: ClientPage): SetTable {
 }
 
 /** Hours and things that the client is not charged for, each with the reason. */
-export function notChargedTable(sheet: Sheet, lines: readonly StatementLine[]): SetTable {
+export function notChargedTable(sheet: RecordSheet, lines: readonly StatementLine[]): SetTable {
   const { figures } = sheet;
   const known = sheet.index.sessions;
   const note = ({ entry }: StatementLine): string | null => {

@@ -2,7 +2,7 @@
 import { type DocumentTable, statementDocument } from '../../../exports/statement-document.ts';
 import type { Statement } from '../../../journal/ledger/statement.ts';
 import { linked } from '../page/links.ts';
-import type { Sheet } from '../page/sheet.ts';
+import type { RecordSheet } from '../page/sheet.ts';
 import { type Column, rows, type SetTable, setTable } from '../tables/table.ts';
 
 export interface StatementSection {
@@ -18,7 +18,7 @@ export interface StatementOnPage {
   readonly notes: readonly string[];
 }
 
-export function statementOnPage(sheet: Sheet, statement: Statement): StatementOnPage {
+export function statementOnPage(sheet: RecordSheet, statement: Statement): StatementOnPage {
   const { title, head, tables, notes } = statementDocument(statement, sheet.record.journal);
   return { title, head, notes, sections: tables.map((table) => ({ id: table.id, title: table.title, table: tableOf(sheet, table) })) };
 }
@@ -29,7 +29,7 @@ interface Row {
   readonly note: string | null;
 }
 
-function tableOf(sheet: Sheet, { title, columns, rows: list, entries, foot }: DocumentTable): SetTable {
+function tableOf(sheet: RecordSheet, { title, columns, rows: list, entries, foot }: DocumentTable): SetTable {
   const known = sheet.index.sessions;
   const noteOf = (entry: string | undefined): string | null => {
     const session = entry?.slice(0, entry.indexOf('#')) ?? '';

@@ -82,9 +82,11 @@ export function groupOf(groups: readonly ContentsGroup[], part: PageName | null)
 export function contentsOf(record: Told): readonly ContentsGroup[] {
   return CONTENTS.map(({ name, entries: [first, ...others] }) => ({
     name,
-    entries: [first, ...others.filter(({ within }) => within?.(record) ?? true)],
+    entries: [named(first), ...others.filter(({ within }) => within?.(record) ?? true).map(named)],
   }));
 }
+
+const named = ({ page, name }: ContentsEntry): ContentsEntry => ({ page, name });
 
 /** False for a page that is not for those whom the copy is for, or of something that the record does not tell of. */
 export function hasPage(record: Told, page: PageName): boolean {

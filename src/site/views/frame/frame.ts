@@ -3,6 +3,7 @@ import type { Settings } from '../../../journal/model.ts';
 import { keptIn, once } from '../../../journal/values/once.ts';
 import { PAGES, type PageName } from '../../addresses.ts';
 import { FEED } from '../../feed.ts';
+import { type AnyQuestion, lookup } from '../../kept/question.ts';
 import { html, type Markup } from '../page/html.ts';
 import type { Sheet } from '../page/sheet.ts';
 import { type ContentsEntry, contentsOf, groupOf } from './contents.ts';
@@ -36,6 +37,10 @@ export function headLinks(sheet: Sheet): string {
   });
 }
 
+const CONTENTS = lookup('contents', ({ record }) => contentsOf(record));
+
+export const FRAME_QUESTIONS: readonly AnyQuestion[] = [CONTENTS];
+
 /**
  * Where one is: the four groups, and under them the pages of the group that the page belongs to, itself among them.
  *
@@ -43,8 +48,8 @@ export function headLinks(sheet: Sheet): string {
  */
 export function whereOneIs(sheet: Sheet, part: PageName | null): string {
   const itself = part !== null && PAGES[part] === sheet.address;
+  const all = sheet.ask(CONTENTS);
   return inFolder(sheet, `where ${part} ${itself}`, () => {
-    const all = contentsOf(sheet.record);
     const group = groupOf(all, part);
     const groups = all.map(
       (one) => html`<li><a href="${sheet.toPage(one.entries[0].page)}"${one === group && html` aria-current="true"`}>${one.name}</a></li>`,
@@ -57,10 +62,9 @@ export function whereOneIs(sheet: Sheet, part: PageName | null): string {
 /** All pages under the names of their groups. */
 export function allContents(sheet: Sheet, part: PageName | null): string {
   const itself = part !== null && PAGES[part] === sheet.address;
+  const all = sheet.ask(CONTENTS);
   return inFolder(sheet, `all ${part} ${itself}`, () => {
-    const groups = contentsOf(sheet.record).map(
-      ({ name, entries }) => html`<div><h2>${name}</h2><ul>${entriesOf(sheet, entries, part, itself)}</ul></div>`,
-    );
+    const groups = all.map(({ name, entries }) => html`<div><h2>${name}</h2><ul>${entriesOf(sheet, entries, part, itself)}</ul></div>`);
     return html`${groups}`.markup;
   });
 }

@@ -4,16 +4,16 @@ import { quotedWork } from '../../../journal/registers/quoted.ts';
 import { entryAddress } from '../books/entry-place.ts';
 import { html, joined, type Piece } from '../page/html.ts';
 import { chargeLink, linked, sessionDay, sub } from '../page/links.ts';
-import type { Sheet } from '../page/sheet.ts';
+import type { RecordSheet, Sheet } from '../page/sheet.ts';
 import { rows, type SetTable, setTable } from '../tables/table.ts';
 
 /** Work that was quoted for. None in a copy that names no firms: by whom a bill is cannot be told there. */
-export function worksQuoted({ record, figures }: Sheet): readonly QuotedWork[] {
+export function worksQuoted({ record, figures }: RecordSheet): readonly QuotedWork[] {
   return figures.hasMoney && !record.copy.leavesOut.includes('people') ? quotedWork(record, null) : [];
 }
 
 /** Of one position: of every part that belongs to it. */
-export function worksQuotedOn(sheet: Sheet, position: PositionId): readonly QuotedWork[] {
+export function worksQuotedOn(sheet: RecordSheet, position: PositionId): readonly QuotedWork[] {
   const { parts } = sheet.record.journal;
   return worksQuoted(sheet).filter(({ on }) => on.part !== null && parts.get(on.part)?.position === position);
 }

@@ -4,7 +4,7 @@ import { taxSummary } from '../../../journal/ledger/tax-summary.ts';
 import { PAGES } from '../../addresses.ts';
 import { bookAddress, soldAtSlug, taxSlug } from '../books/entry-books.ts';
 import { linked } from '../page/links.ts';
-import type { Sheet } from '../page/sheet.ts';
+import type { RecordSheet } from '../page/sheet.ts';
 import { type Group, type SetTable, setTable } from '../tables/table.ts';
 
 interface Figures {
@@ -19,7 +19,7 @@ interface Row extends Figures {
 }
 
 /** Tax by rate: what was paid, what was sold, what the client is charged, each added up by itself. Null where no line says a tax. */
-export function taxTable(sheet: Sheet): SetTable | null {
+export function taxTable(sheet: RecordSheet): SetTable | null {
   const { record, figures } = sheet;
   const { paid, sold, charged } = taxSummary(record, record.day);
   const says = [...paid, ...sold].some(({ standing }) => standing === 'rated' || standing === 'exempt');

@@ -3,12 +3,14 @@ import type { Hazard, Part, PartId, PositionId, Session } from '../../../journal
 import { type CameShort, cameShortOf } from '../../../journal/registers/came-short.ts';
 import { hazardsOfParts } from '../../../journal/registers/hazards.ts';
 import { stayedWith } from '../../../journal/registers/keepers.ts';
+import type { QuotedWork } from '../../../journal/registers/quoted.ts';
 import { whereaboutsAt } from '../../../journal/registers/stays.ts';
 import { type PositionTimeline, positionTimeline } from '../../../journal/timelines/timelines.ts';
 import { lastDayOf, monthOf } from '../../../journal/values/date.ts';
 import { type AnyQuestion, shown } from '../../kept/question.ts';
 import { wherever } from '../drawings/drawn.ts';
 import { keeperName } from '../keepers/keepers.ts';
+import { worksQuotedOn } from '../ledger/quoted-table.ts';
 import type { Markup } from '../page/html.ts';
 import type { RecordSheet, Sheet } from '../page/sheet.ts';
 import { capital, counted, sentence } from '../page/words.ts';
@@ -52,6 +54,8 @@ export interface PositionPage {
   readonly closer: readonly CloserView[];
   readonly compared: ReturnType<typeof comparedViews>;
   readonly accounts: readonly DecisionAccount[];
+  /** Work on it that was quoted for. */
+  readonly quoted: readonly QuotedWork[];
   /** Nothing has been done to it, decided on it or charged to it. */
   readonly untouched: boolean;
   /** How many places, and the note of the catalogue; '' where neither is said. */
@@ -104,6 +108,7 @@ function pageOf(sheet: RecordSheet, id: PositionId): PositionPage {
     ),
     compared: comparedViews(pictured, (part) => journal.parts.get(part)?.position ?? part),
     accounts,
+    quoted: worksQuotedOn(sheet, id),
     untouched: decisions.length === 0 && chronicle.length === 0 && accounts.every(({ entries }) => entries.length === 0),
     said: saidOf(position.count, parts.find((part) => part.id === id)?.note ?? null),
     hazards: hazardsOfParts(record, position.parts, record.day),

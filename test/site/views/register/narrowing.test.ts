@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { registerAt } from '../../../../src/journal/registers/register.ts';
-import type { Sheet } from '../../../../src/site/views/page/sheet.ts';
+import type { RecordSheet, Sheet } from '../../../../src/site/views/page/sheet.ts';
 import { facetsOf, narrowingOf } from '../../../../src/site/views/register/narrowing.ts';
 import { decide, did, evening, part, soundRecord } from '../../../builders/journal.ts';
 
@@ -23,7 +23,11 @@ const OF = soundRecord({
   ],
 });
 const ROWS = registerAt(OF, null);
-const SHEET = { record: OF, subsystemName: (id: string) => id.toUpperCase() } as unknown as Sheet;
+const SHEET = {
+  record: OF,
+  subsystemName: (id: string) => id.toUpperCase(),
+  ask: (({ answer }, ...words) => answer(SHEET, ...words)) as Sheet['ask'],
+} as unknown as RecordSheet;
 const facets = (id: string) => {
   const row = ROWS.find(({ position }) => position === id);
   if (!row) throw new Error(`no row of ${id}`);
