@@ -1,7 +1,7 @@
 /** By what a page of entries can be narrowed, and how many each choice leaves. */
 import { ENTRY_KINDS } from '../../../journal/model.ts';
 import type { Entry } from '../../../journal/record.ts';
-import type { Sheet } from '../page/sheet.ts';
+import type { RecordSheet } from '../page/sheet.ts';
 import { capital, ENTRY_KIND_WORDS } from '../page/words.ts';
 
 export interface EntryChoice {
@@ -17,7 +17,7 @@ export interface EntryChoices {
 }
 
 /** Null where there is too little to look through. */
-export function entryChoices(sheet: Sheet, entries: readonly Entry[]): EntryChoices | null {
+export function entryChoices(sheet: RecordSheet, entries: readonly Entry[]): EntryChoices | null {
   if (entries.length < 20) return null;
   const [kinds, subsystems] = [Map.groupBy(entries, ({ kind }) => kind), Map.groupBy(entries, ({ subsystem }) => subsystem)];
   const declared = new Set([...sheet.record.journal.subsystems.keys(), ...subsystems.keys()]);

@@ -71,7 +71,7 @@ export function weeksDrawn(sheet: RecordSheet, weeks: readonly Week[]): WeeksDra
 const ONE_PAGE = 500;
 
 /** Subsystems with a page of their positions; none while one page holds all. */
-export function pagedByPosition(sheet: Sheet): ReadonlyMap<SubsystemId, readonly PositionTotals[]> {
+export function pagedByPosition(sheet: RecordSheet): ReadonlyMap<SubsystemId, readonly PositionTotals[]> {
   const groups = costByPosition(sheet);
   const all = [...groups.values()].reduce((sum, of) => sum + of.length, 0);
   return all > ONE_PAGE ? groups : new Map();
