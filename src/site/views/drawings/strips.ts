@@ -67,7 +67,7 @@ interface Cell {
 
 const SIDE = CELL - 2;
 
-function cellOf(sheet: Sheet, { row, words, kind, paint, x, y }: Cell): Markup {
+function cellOf(sheet: RecordSheet, { row, words, kind, paint, x, y }: Cell): Markup {
   const name = `${sheet.positionName(row.position)}: ${words}`;
   return html`<a href="${sheet.toPosition(row.position)}" class="${kind}"><title>${name}</title><rect x="${x}" y="${y}" width="${SIDE}" height="${SIDE}" fill="${paint}"></rect></a>`;
 }
