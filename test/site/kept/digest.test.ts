@@ -5,7 +5,14 @@ import { digestOf } from '../../../src/site/kept/digest.ts';
 
 const leaf = fc.oneof(fc.string(), fc.integer(), fc.boolean(), fc.constant(null), fc.constant(undefined), fc.bigInt());
 const data = fc.letrec((tie) => ({
-  value: fc.oneof({ maxDepth: 4 }, leaf, fc.array(tie('value')), fc.dictionary(fc.string(), tie('value')), tie('map'), tie('set')),
+  value: fc.oneof(
+    { maxDepth: 4 },
+    leaf,
+    fc.array(tie('value')),
+    fc.dictionary(fc.string(), tie('value'), { noNullPrototype: true }),
+    tie('map'),
+    tie('set'),
+  ),
   map: fc.array(fc.tuple(fc.string(), tie('value'))).map((pairs) => new Map(pairs)),
   set: fc.array(leaf).map((list) => new Set(list)),
 })).value;
