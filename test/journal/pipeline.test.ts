@@ -72,11 +72,18 @@ describe('totals agree over every grouping', () => {
   });
 });
 
-test('the demo uses every field of a note at least once', () => {
+/** A journal of the cases uses it: the van of the demo stays with its keeper. */
+const ELSEWHERE = new Map([['handed-over', '../cases/the-vehicle-changes-hands/journal/sessions/2031-03-01-sold.md']]);
+
+test('the demo uses every field of a note at least once, but for what has no place in its story', () => {
   const schema = readFileSync(new URL('../../src/journal/schema/session.ts', import.meta.url), 'utf8');
   const top = schema.slice(schema.indexOf('export const sessionSchema'));
   const names = [...top.matchAll(/^ {2}'?([a-z-]+)'?[:,]/gm)].map((match) => match[1] ?? '');
   expect(names.length).toBeGreaterThan(20);
-  const text = DEMO.files.map((file) => new TextDecoder().decode(file.bytes)).join('\n');
-  expect(names.filter((name) => !new RegExp(`^${name}:`, 'm').test(text))).toEqual([]);
+  const demo = DEMO.files.map((file) => new TextDecoder().decode(file.bytes)).join('\n');
+  const textFor = (name: string): string => {
+    const other = ELSEWHERE.get(name);
+    return other === undefined ? demo : readFileSync(new URL(other, import.meta.url), 'utf8');
+  };
+  expect(names.filter((name) => !new RegExp(`^${name}:`, 'm').test(textFor(name)))).toEqual([]);
 });

@@ -42,7 +42,7 @@ function tableOf(sheet: RecordSheet, { title, columns, rows: list, entries, foot
     keepsRows: entries === undefined && columns.length < 4,
     columns: columns.map(
       ({ name, side }, n): Column<Row, readonly string[]> => ({
-        head: name,
+        head: name === '' ? title : name,
         ...(side === 'text' ? {} : { set: side === 'figure' ? 'num' : 'date' }),
         names: n === first && entries === undefined,
         bare: side !== 'figure',

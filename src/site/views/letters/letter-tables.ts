@@ -28,8 +28,16 @@ export function letterTables(sheet: Sheet, { month, took, left }: Letter): reado
     keepsRows: true,
     columns: [
       { head: 'Subsystem', names: true, cell: ({ name }) => name },
-      hours && { head: 'Hours', set: 'num', cell: ({ subsystem, hours: left }) => linked(left, open(`subsystem-${subsystem}`)) },
-      money && { head: 'Money', set: 'num', cell: ({ subsystem, money: left }) => linked(left, open(`subsystem-${subsystem}`)) },
+      hours && {
+        head: 'Hours',
+        set: 'num',
+        cell: ({ subsystem, hours: left }) => left !== '' && linked(left, open(`subsystem-${subsystem}`)),
+      },
+      money && {
+        head: 'Money',
+        set: 'num',
+        cell: ({ subsystem, money: left }) => left !== '' && linked(left, open(`subsystem-${subsystem}`)),
+      },
     ],
     groups: rows(left),
   });

@@ -102,7 +102,7 @@ function saidOf(lane: Lane, group: Group): string {
   const last = n + group.length - 1;
   switch (lane) {
     case 'decided':
-      return group.length === 1 ? `Decision ${n}` : `Decisions ${n} to ${last}`;
+      return group.length === 1 ? `Decision ${n}` : `Decisions ${n}–${last}`;
     case 'moved':
       return group.length === 1 ? 'Moved' : `Moved ${group.length} times`;
     case 'worked':
