@@ -62,7 +62,7 @@ describe('the marks along a life', () => {
     const marks = marksOf(decided(10, 'superseded'), decided(40, 'superseded'), decided(41, 'decision'));
     expect(marks.map(({ beneath, sign, label }) => [beneath, sign, label])).toEqual([
       ['1', 'superseded', 'Decision 1, day 10: repair'],
-      ['2–3', 'decision', 'Decisions 2 to 3, day 40 to day 41: repair'],
+      ['2–3', 'decision', 'Decisions 2–3, day 40 to day 41: repair'],
     ]);
   });
 });
