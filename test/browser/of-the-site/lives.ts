@@ -63,9 +63,12 @@ const day = new Intl.DateTimeFormat('en-GB', { day: 'numeric', month: 'short', y
 const longDay = new Intl.DateTimeFormat('en-GB', { day: 'numeric', month: 'long', year: 'numeric', timeZone: 'UTC' });
 const nameOf = ({ journal }: JournalRecord, part: string) => journal.parts.get(part)?.name ?? part;
 
+/** What is told in order and leaves no mark on a line of life. */
+const UNMARKED: ReadonlySet<string> = new Set(['paper', 'opened']);
+
 function isUneventful(record: JournalRecord, id: string): boolean {
   const { occupancies, gaps, unused, events } = positionTimeline(record, id);
-  return events.length === 0 && gaps.length === 0 && unused.length === 0 && occupancies.length === 1;
+  return events.every(({ kind }) => UNMARKED.has(kind)) && gaps.length === 0 && unused.length === 0 && occupancies.length === 1;
 }
 
 function lifeOf(record: JournalRecord, id: string): string[] {
