@@ -18,8 +18,7 @@ export interface World {
 export async function run(argv: readonly string[], { cwd, env = {}, terminal = false, now = NOON }: World): Promise<Ran> {
   const said = { out: '', err: '' };
   const cache = `${cwd}/.asfound-cache`;
-  const makesPages = argv[0] === 'build' || argv[0] === 'archive';
-  if (makesPages && !argv.includes('--help')) lendPages(cache);
+  if (argv[0] === 'build' || argv[0] === 'archive') lendPages(cache);
   const exit = await main(argv, {
     cwd,
     env: { ASFOUND_CACHE: cache, ...env },
