@@ -1,5 +1,4 @@
 import { main } from '../../src/cli/main.ts';
-import { lendPages } from '../of-the-program.ts';
 
 export interface Ran {
   readonly exit: number;
@@ -17,11 +16,9 @@ export interface World {
 /** Runs a command line in this process, in a world of its own. */
 export async function run(argv: readonly string[], { cwd, env = {}, terminal = false, now = NOON }: World): Promise<Ran> {
   const said = { out: '', err: '' };
-  const cache = `${cwd}/.asfound-cache`;
-  if (argv[0] === 'build' || argv[0] === 'archive') lendPages(cache);
   const exit = await main(argv, {
     cwd,
-    env: { ASFOUND_CACHE: cache, ...env },
+    env: { ASFOUND_CACHE: `${cwd}/.asfound-cache`, ...env },
     out: (text) => {
       said.out += text;
     },

@@ -3,7 +3,6 @@ import { type ChildProcess, spawn, spawnSync } from 'node:child_process';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { onTestFinished } from 'vitest';
-import { lendPages } from '../of-the-program.ts';
 
 const LAUNCHER = fileURLToPath(new URL('../../src/cli/asfound.mjs', import.meta.url));
 const DAY = String(Date.UTC(2031, 2, 12, 12) / 1000);
@@ -23,7 +22,6 @@ export function finished(
   env: NodeJS.ProcessEnv = {},
 ) {
   const SOURCE_DATE_EPOCH = String(Number(DAY) + daysAfter * 86_400);
-  if (argv[0] === 'build') lendPages(envIn(cwd).ASFOUND_CACHE ?? '');
   return spawnSync(node, [LAUNCHER, ...argv], { cwd, encoding: 'utf8', env: { ...envIn(cwd), SOURCE_DATE_EPOCH, ...env } });
 }
 
@@ -42,7 +40,6 @@ export function serving(argv: readonly string[], cwd: string, node: string = pro
 
 /** The same for any command that serves. */
 export async function servingAs(command: string, argv: readonly string[], cwd: string, node: string = process.execPath): Promise<Serving> {
-  lendPages(envIn(cwd).ASFOUND_CACHE ?? '');
   const child = spawn(node, [LAUNCHER, command, '--port', '0', ...argv], { cwd, stdio: ['ignore', 'ignore', 'pipe'], env: envIn(cwd) });
   onTestFinished(() => void child.kill('SIGKILL'));
   let text = '';

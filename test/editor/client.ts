@@ -1,14 +1,10 @@
-/** An editor's side of the protocol, by a client library of its own. */
+/** An editor's side of the protocol, by a client library of its own, over the standard streams of the program. */
 import { spawn } from 'node:child_process';
-import { existsSync, readFileSync } from 'node:fs';
+import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { PassThrough, type Readable, type Writable } from 'node:stream';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 import { onTestFinished } from 'vitest';
-import { createConnection } from 'vscode-languageserver/node';
 import * as lsp from 'vscode-languageserver-protocol/node';
-import { serve } from '../../src/editor/server.ts';
-import { TODAY } from '../journal/base.ts';
 
 const PROGRAM = fileURLToPath(new URL('../../src/cli/asfound.mjs', import.meta.url));
 
@@ -87,29 +83,25 @@ export class Client {
   }
 }
 
-/** The server at the other end of two streams, in this process; it ends with the test. What only a process has is tried by `started`. */
+/** Starts the program on a journal; it ends with the test. */
 export async function connected(folder: string, capabilities: lsp.ClientCapabilities = {}): Promise<Client> {
-  const [asked, answered] = [new PassThrough(), new PassThrough()];
-  serve(createConnection(new lsp.StreamMessageReader(asked), new lsp.StreamMessageWriter(answered)), {
-    journalIn: ([open = '']) => (existsSync(join(open, 'journal.yaml')) ? open : null),
-    today: () => TODAY,
-  });
-  const connection = connectionBy(answered, asked);
-  onTestFinished(async () => {
-    await connection.sendRequest(lsp.ShutdownRequest.type);
-    connection.dispose();
-  });
-  return initialized(connection, folder, capabilities);
+  const { client, end } = await started(folder, capabilities);
+  onTestFinished(end);
+  return client;
 }
 
-/** Starts the program on a journal. @returns what ends it, and fails unless it ends well */
-export async function started(folder: string): Promise<{ client: Client; end(): Promise<void> }> {
+/** Starts the program on a journal, for several tests. @returns what ends it, and fails unless it ends well */
+export async function started(
+  folder: string,
+  capabilities: lsp.ClientCapabilities = {},
+): Promise<{ client: Client; end(): Promise<void> }> {
   const server = spawn(process.execPath, [PROGRAM, 'language-server', '--stdio'], {
     cwd: folder,
     env: { ...process.env, ASFOUND_CACHE: join(folder, '.cache') },
     stdio: ['pipe', 'pipe', 'inherit'],
   });
-  const connection = connectionBy(server.stdout, server.stdin);
+  const connection = lsp.createProtocolConnection(new lsp.StreamMessageReader(server.stdout), new lsp.StreamMessageWriter(server.stdin));
+  connection.listen();
   const ended = new Promise<number | null>((resolve) => server.on('exit', resolve));
   const end = async (): Promise<void> => {
     await connection.sendRequest(lsp.ShutdownRequest.type);
@@ -117,19 +109,13 @@ export async function started(folder: string): Promise<{ client: Client; end(): 
     if ((await ended) !== 0) throw new Error('the server did not end well');
     connection.dispose();
   };
-  return { client: await initialized(connection, folder, {}), end };
-}
-
-function connectionBy(answers: Readable, questions: Writable): lsp.ProtocolConnection {
-  const connection = lsp.createProtocolConnection(new lsp.StreamMessageReader(answers), new lsp.StreamMessageWriter(questions));
-  connection.listen();
-  return connection;
-}
-
-async function initialized(connection: lsp.ProtocolConnection, folder: string, capabilities: lsp.ClientCapabilities): Promise<Client> {
   const rootUri = pathToFileURL(folder).href;
-  const workspaceFolders = [{ uri: rootUri, name: 'van' }];
-  await connection.sendRequest(lsp.InitializeRequest.type, { processId: process.pid, rootUri, capabilities, workspaceFolders });
+  await connection.sendRequest(lsp.InitializeRequest.type, {
+    processId: process.pid,
+    rootUri,
+    capabilities,
+    workspaceFolders: [{ uri: rootUri, name: 'van' }],
+  });
   await connection.sendNotification(lsp.InitializedNotification.type, {});
-  return new Client(folder, connection);
+  return { client: new Client(folder, connection), end };
 }

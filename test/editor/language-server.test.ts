@@ -305,8 +305,7 @@ describe('a file', () => {
 });
 
 test('a folder without a journal is told, and nothing else', async () => {
-  const { client, end } = await started(folderWith({ 'a.md': 'x' }));
+  const client = await connected(folderWith({ 'a.md': 'x' }));
   await client.open('a.md', 'x');
   expect(await client.connection.sendRequest(lsp.HoverRequest.type, client.spot('a.md', { line: 0, character: 0 }))).toBeNull();
-  await end();
 });
