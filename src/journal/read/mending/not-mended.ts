@@ -48,11 +48,8 @@ const ROWS: readonly Row[] = [
  * @param at where in it the parser stumbled
  */
 export function describeYamlError(place: Place, text: string, at: number, error: YAMLError): Diagnostic {
-  const complaint = {
-    code: error.code,
-    said: error.message,
-    line: /[^\r\n]*$/.exec(text.slice(0, at))?.[0] + (/^[^\r\n]*/.exec(text.slice(at))?.[0] ?? ''),
-  };
+  const start = text.lastIndexOf('\n', at - 1) + 1;
+  const complaint = { code: error.code, said: error.message, line: /^[^\r\n]*/.exec(text.slice(start))?.[0] ?? '' };
   const [, code, message, hint] = ROWS.find(([is]) => is(complaint)) ?? [];
   if (code && message) return diagnostic(code, place, message, { hint: hint ?? null });
   const said = error.message.replace(/\s+/g, ' ');
