@@ -28,7 +28,6 @@ import {
   consumableName,
   goesTo,
   itemName,
-  lyingPlace,
   milestoneName,
   partName,
   personName,
@@ -37,7 +36,6 @@ import {
 } from './names.ts';
 import {
   SAID_FOR_ACTIONS,
-  SAID_FOR_BOUGHT,
   SAID_FOR_HAZARDS,
   SAID_FOR_HOW,
   SAID_FOR_KINDS,
@@ -46,10 +44,10 @@ import {
   SAID_FOR_RESULTS,
   SAID_FOR_VERDICTS,
 } from './said-for.ts';
-import { ACTIONS, BOUGHT_AS, HAZARDS, HOW, ITEM_KINDS, ORIGINS, PASSED_HOW, RESULTS, VERDICTS } from './words.ts';
+import { bill, bought, counted, paperFile, received, sold, used, valued } from './trade.ts';
+import { ACTIONS, HAZARDS, HOW, ITEM_KINDS, ORIGINS, PASSED_HOW, RESULTS, VERDICTS } from './words.ts';
 
 const pictureFile = having(text, { writtenAs: 'picture-file' });
-const paperFile = having(text, { writtenAs: 'paper-file' });
 
 const hours = having(
   fields({
@@ -123,81 +121,6 @@ const measurement = fields({
   value: quantity,
   limits: maybe(text),
   note: maybe(prose),
-});
-
-/** A part that a purchase brings. */
-const brought = fields({
-  id: naming(newId, ['part']),
-  name: prose,
-  origin: oneOf(ORIGINS, SAID_FOR_ORIGINS),
-  for: positionName,
-  count: count.default(1),
-  /** Where it was put. */
-  at: maybe(lyingPlace),
-});
-
-/** A line of a bill: a thing or a service. What it costs is read with the journal's currency. */
-const lineShape = {
-  what: maybe(prose),
-  as: maybe(oneOf(BOUGHT_AS, SAID_FOR_BOUGHT)),
-  for: decisive(maybe(chargeName)),
-  consumable: maybe(consumableName),
-  amount: decisive(maybe(quantity)),
-  /** Without it only where the journal has no money. */
-  cost: decisive(maybe(text)),
-  tax: maybe(text),
-  split: decisive(maybe(having(z.record(z.string(), text), { keys: ['part', 'subsystem'] }))),
-  /** Parts that it brings: candidates for a position, catalogued and acquired by this entry. A set is one entry that brings several. */
-  makes: having(manyOf(brought), { decisive: true, brings: 'part' }),
-  /** Why money came back. */
-  refund: maybe(prose),
-  /** The note that tells of the purchase, by its id or date. */
-  'refund-of': maybe(sessionName),
-  /** Why the client is not charged for it. */
-  'not-charged': maybe(prose),
-  /** Whether a tax return may deduct it; else as journal.yaml says of its kind. */
-  deductible: maybe(oneOf(['yes', 'no'])),
-};
-
-const bought = fields({ ...lineShape, from: maybe(prose), paper: maybe(paperFile) });
-
-const bill = fields({
-  from: maybe(prose),
-  paper: maybe(paperFile),
-  currency: maybe(text),
-  total: maybe(text),
-  discount: maybe(text),
-  carriage: maybe(text),
-  /** Of the amount to be paid, as the paper has it. */
-  rounding: maybe(text),
-  tax: maybe(text),
-  lines: z.array(fields(lineShape)),
-});
-
-const sold = fields({
-  part: maybe(partName),
-  what: maybe(prose),
-  on: maybe(chargeName),
-  count: decisive(maybe(count)),
-  price: text,
-  tax: maybe(text),
-  to: maybe(text),
-});
-
-const used = fields({ consumable: consumableName, amount: quantity, on: maybe(chargeName), 'not-charged': maybe(prose) });
-/** `value` is what was found beyond the books is worth. */
-const counted = fields({ consumable: consumableName, amount: quantity, because: prose, value: maybe(text) });
-
-/** Money from the client. */
-const received = fields({ from: prose, amount: text, for: maybe(prose), paper: maybe(paperFile) });
-
-/** What the vehicle, or a part, is held to be worth. */
-const valued = fields({
-  of: having(partName.default('vehicle'), { everyday: true }),
-  value: text,
-  basis: prose,
-  by: maybe(prose),
-  paper: maybe(paperFile),
 });
 
 /** The vehicle passes to another keeper. */
