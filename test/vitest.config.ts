@@ -1,3 +1,4 @@
+import { availableParallelism } from 'node:os';
 import { defineConfig } from 'vitest/config';
 
 /** Long enough for a machine that does much else: a limit is for what hangs, not for what is slow. */
@@ -18,6 +19,8 @@ const DISK = ['boundaries', 'disk', 'load', 'photos', 'exports', 'site', 'book',
 export default defineConfig({
   test: {
     root,
+    // Vitest by itself leaves one processor idle.
+    maxWorkers: availableParallelism(),
     projects: [
       { test: { ...LIMITS, name: 'pure', root, include: PURE, isolate: false } },
       { test: { ...LIMITS, name: 'disk', root, include: DISK, exclude: ['test/bench/plain-site/**', 'test/write/page/**'] } },
