@@ -28,7 +28,11 @@ export function narrowing(bench: Bench): void {
       const rows = (): Promise<string[]> =>
         page
           .locator('.entries tr[data-on]')
-          .evaluateAll((all) => all.filter((row) => row.checkVisibility()).map((row) => row.textContent ?? ''));
+          .evaluateAll((all) =>
+            (all as HTMLTableRowElement[])
+              .filter((row) => row.checkVisibility())
+              .map((row) => [...row.cells].map((cell) => cell.textContent).join(' ')),
+          );
       const folded = (await rows()).length;
       for (const list of ['kind', 'on']) {
         const choices = page.locator(`#narrow-${list} option:not([value=""])`);
