@@ -65,6 +65,7 @@ export interface Point {
  * What one session more costs at the end, to what it costs at the beginning: the start of a process is in neither.
  *
  * @param points of three lengths or more, the shortest first; null for fewer
+ * @returns a figure of null where a longer journal took less: chance was more than what was sought
  */
 export function flatness(what: string, points: readonly Point[]): Aim | null {
   const steps = points.slice(1).map((point, n) => {
@@ -73,6 +74,12 @@ export function flatness(what: string, points: readonly Point[]): Aim | null {
   });
   const [first, last] = [steps[0], steps.at(-1)];
   if (steps.length < 2 || first === undefined || last === undefined) return null;
+  const isSeen = first > 0 && last > 0;
   const sizes = points.map(({ sessions }) => sessions).join(', ');
-  return { what: `${what}: what a session adds, the last step to the first (${sizes})`, figure: last / first, below: FLAT, unit: '' };
+  return {
+    what: `${what}: what a session adds, the last step to the first (${sizes})`,
+    figure: isSeen ? last / first : null,
+    below: FLAT,
+    unit: '',
+  };
 }

@@ -6,6 +6,7 @@
  *     --sizes 100,600,5000    how many sessions; the first serves for what a session adds
  *     --scale 1               so much of everything else; less to try the bench itself
  *     --seed 1952             which journals
+ *     --full                  twenty years in their whole size; else a fourth of the evenings
  *     --plain-only            builds of the plain site alone
  *     --details               tell what the parts have to say besides, on the error stream
  */
@@ -25,6 +26,7 @@ const { values, positionals } = parseArgs({
     sizes: { type: 'string', default: '100,600,5000' },
     scale: { type: 'string', default: '1' },
     seed: { type: 'string', default: '1952' },
+    full: { type: 'boolean', default: false },
     'plain-only': { type: 'boolean', default: false },
     details: { type: 'boolean', default: false },
   },
@@ -34,6 +36,7 @@ const how: How = {
   sizes: values.sizes.split(',').map(Number),
   plainOnly: values['plain-only'],
   scale: Number(values.scale),
+  full: values.full,
 };
 const turns = turnsOf(positionals);
 const folder = await mkdtemp(join(tmpdir(), 'asfound-bench-'));
