@@ -7,7 +7,7 @@ import { barX, lineY, rectY, ruleX, ruleY, text } from '@observablehq/plot';
 import { subsystemByMonth } from '../../../journal/ledger/by-month.ts';
 import { budgetedSpend, type Week } from '../../../journal/ledger/over-time.ts';
 import type { LedgerSource } from '../../../journal/ledger/sums.ts';
-import type { Minor } from '../../../journal/model.ts';
+import type { Minor, Settings } from '../../../journal/model.ts';
 import { addDays, lastDayOf } from '../../../journal/values/date.ts';
 import { axes, dayOf, drawn, frame } from '../charts/plotted.ts';
 import { figuresOf } from '../page/figures.ts';
@@ -76,10 +76,10 @@ export function spendLine(books: LedgerSource, width: number): string | null {
 }
 
 /** A bar for each of some weeks that follow each other, as high as its hours. */
-export function weekBars(books: LedgerSource, weeks: readonly Week[], width: number): string | null {
+export function weekBars(settings: Settings, weeks: readonly Week[], width: number): string | null {
   const [first, last] = [weeks[0], weeks.at(-1)];
   if (!first || !last) return null;
-  const figures = figuresOf(books.journal.settings);
+  const figures = figuresOf(settings);
   const most = weeks.reduce((a, b) => (b.sum.minutes > a.sum.minutes ? b : a));
   const end = addDays(last.monday, 7);
   const worked = weeks.filter(({ sum }) => sum.minutes > 0);

@@ -1,20 +1,58 @@
 /** What the ledger draws and lists besides its books: the weeks, the spending, what each position took. */
 import { type PositionTotals, positionTotals } from '../../../journal/ledger/of-position.ts';
 import { budgetedSpend, hoursByWeek, type MonthSpend, type Week } from '../../../journal/ledger/over-time.ts';
+import type { View } from '../../../journal/ledger/sums.ts';
 import type { SubsystemId } from '../../../journal/model.ts';
 import { yearOf } from '../../../journal/values/date.ts';
+import { once } from '../../../journal/values/once.ts';
+import { type AnyQuestion, shown } from '../../kept/question.ts';
 import type { SiteRecord } from '../../record.ts';
 import { CHART_WIDTHS } from '../charts/plotted.ts';
-import type { RecordSheet } from '../page/sheet.ts';
+import type { RecordSheet, Sheet } from '../page/sheet.ts';
 import type { SetTable } from '../tables/table.ts';
-import { ledgerYears, type Measure } from './account.ts';
+import { type AccountTable, accountOfYear, ledgerYears, type Measure } from './account.ts';
 import { spendLine, subsystemBars, weekBars } from './ledger-charts.ts';
 import { spendTable, weekTable } from './time-tables.ts';
 
-/** The weeks of each year, for the pages of years. */
-export function weeksByYear(record: SiteRecord): ReadonlyMap<string, readonly Week[]> {
-  return Map.groupBy(hoursByWeek(record, null), ({ monday }) => yearOf(monday));
+const weeksByYear = once(
+  (record: SiteRecord): ReadonlyMap<string, readonly Week[]> => Map.groupBy(hoursByWeek(record, null), ({ monday }) => yearOf(monday)),
+);
+
+/** The books of a year that has a page of its own, and the years with pages before and after. */
+export interface LedgerOfYear {
+  readonly earlier: string | null;
+  readonly later: string | null;
+  /** Each has a row. */
+  readonly accounts: readonly { readonly view: View; readonly measure: Measure; readonly table: AccountTable }[];
+  readonly weeks: readonly Week[];
 }
+
+const ACCOUNTS = [
+  { view: 'cost', measure: 'gross' },
+  { view: 'cost', measure: 'minutes' },
+  { view: 'paid', measure: 'gross' },
+] as const;
+
+const YEAR = shown('ledger of a year', ({ record }, year: string): LedgerOfYear => {
+  const years = ledgerYears(record);
+  const at = years.indexOf(year);
+  const accounts = ACCOUNTS.map(({ view, measure }) => ({ view, measure, table: accountOfYear(record, view, measure, year) }));
+  return {
+    earlier: years[at - 1] ?? null,
+    later: years[at + 1] ?? null,
+    accounts: accounts.filter(({ table: { rows } }) => rows.length > 0),
+    weeks: weeksByYear(record).get(year) ?? [],
+  };
+});
+
+const POSITIONS = shown('cost of positions', (sheet, subsystem: SubsystemId) => costByPosition(sheet).get(subsystem) ?? []);
+
+export const LEDGER_YEAR_QUESTIONS: readonly AnyQuestion[] = [YEAR, POSITIONS];
+
+export const ledgerOfYear = (sheet: Sheet, year: string): LedgerOfYear => sheet.ask(YEAR, year);
+
+/** Positions of a subsystem that took hours or money. */
+export const costOfPositions = (sheet: Sheet, subsystem: SubsystemId): readonly PositionTotals[] => sheet.ask(POSITIONS, subsystem);
 
 /** A drawing at a width in px. */
 export type Draw = (width: number) => string | null;
@@ -61,10 +99,10 @@ export interface WeeksDrawn {
 }
 
 /** Weeks that follow each other, drawn; null where none has hours. */
-export function weeksDrawn(sheet: RecordSheet, weeks: readonly Week[]): WeeksDrawn | null {
+export function weeksDrawn(sheet: Sheet, weeks: readonly Week[]): WeeksDrawn | null {
   const worked = weeks.filter(({ sum }) => sum.minutes > 0);
   if (worked.length === 0) return null;
-  return { draw: (width) => weekBars(sheet.record, weeks, width), table: weekTable(sheet, worked) };
+  return { draw: (width) => weekBars(sheet.settings, weeks, width), table: weekTable(sheet, worked) };
 }
 
 /** More positions than this, and each subsystem has a page of its own. */
@@ -79,6 +117,10 @@ export function pagedByPosition(sheet: RecordSheet): ReadonlyMap<SubsystemId, re
 
 /** Positions that took hours or money, by subsystem in the order of the journal. */
 export function costByPosition({ record }: RecordSheet): ReadonlyMap<SubsystemId, readonly PositionTotals[]> {
+  return costBySubsystem(record);
+}
+
+const costBySubsystem = once((record: SiteRecord): ReadonlyMap<SubsystemId, readonly PositionTotals[]> => {
   const groups = Map.groupBy(positionTotals(record), ({ position }) => position.subsystem);
   return new Map([...record.journal.subsystems.keys()].flatMap((id) => (groups.has(id) ? [[id, groups.get(id) ?? []]] : [])));
-}
+});

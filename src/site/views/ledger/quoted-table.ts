@@ -1,6 +1,8 @@
 import type { PositionId } from '../../../journal/model.ts';
+import type { JournalRecord } from '../../../journal/record.ts';
 import type { QuotedWork } from '../../../journal/registers/quoted.ts';
 import { quotedWork } from '../../../journal/registers/quoted.ts';
+import { once } from '../../../journal/values/once.ts';
 import { entryAddress } from '../books/entry-place.ts';
 import { html, joined, type Piece } from '../page/html.ts';
 import { chargeLink, linked, sessionDay, sub } from '../page/links.ts';
@@ -8,15 +10,22 @@ import type { RecordSheet, Sheet } from '../page/sheet.ts';
 import { rows, type SetTable, setTable } from '../tables/table.ts';
 
 /** Work that was quoted for. None in a copy that names no firms: by whom a bill is cannot be told there. */
-export function worksQuoted({ record, figures }: RecordSheet): readonly QuotedWork[] {
-  return figures.hasMoney && !record.copy.leavesOut.includes('people') ? quotedWork(record, null) : [];
+export function worksQuoted({ record }: RecordSheet): readonly QuotedWork[] {
+  return allQuoted(record);
 }
 
 /** Of one position: of every part that belongs to it. */
-export function worksQuotedOn(sheet: RecordSheet, position: PositionId): readonly QuotedWork[] {
-  const { parts } = sheet.record.journal;
-  return worksQuoted(sheet).filter(({ on }) => on.part !== null && parts.get(on.part)?.position === position);
+export function worksQuotedOn({ record }: RecordSheet, position: PositionId): readonly QuotedWork[] {
+  return quotedByPosition(record).get(position) ?? [];
 }
+
+const allQuoted = once((record: JournalRecord): readonly QuotedWork[] =>
+  record.journal.settings.currency !== null && !record.copy.leavesOut.includes('people') ? quotedWork(record, null) : [],
+);
+
+const quotedByPosition = once((record: JournalRecord) =>
+  Map.groupBy(allQuoted(record), ({ on: { part } }) => (part === null ? null : (record.journal.parts.get(part)?.position ?? null))),
+);
 
 /** What was quoted, beside what the bills for it came to, each opening its note or its lines. */
 export function quotedTable(sheet: Sheet, works: readonly QuotedWork[]): SetTable {

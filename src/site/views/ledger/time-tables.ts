@@ -7,11 +7,11 @@ import { bookAddress } from '../books/entry-books.ts';
 import { shownDates } from '../frame/shown-dates.ts';
 import { html, joined, type Markup } from '../page/html.ts';
 import { linked } from '../page/links.ts';
-import type { RecordSheet } from '../page/sheet.ts';
+import type { RecordSheet, Sheet } from '../page/sheet.ts';
 import { rows, type SetTable, setTable } from '../tables/table.ts';
 
 /** Weeks with the sessions that make up their hours. */
-export function weekTable(sheet: RecordSheet, weeks: readonly Week[]): SetTable {
+export function weekTable(sheet: Sheet, weeks: readonly Week[]): SetTable {
   const { figures } = sheet;
   return setTable<Week>({
     label: 'Hours by week',
@@ -25,7 +25,7 @@ export function weekTable(sheet: RecordSheet, weeks: readonly Week[]): SetTable 
   });
 }
 
-function sessionsOf(sheet: RecordSheet, { sum, monday }: Week): Markup {
+function sessionsOf(sheet: Sheet, { sum, monday }: Week): Markup {
   const { figures } = sheet;
   const sessions = [...sumBy(sum.entries, ({ session }) => session)].map(([session, { minutes, entries }]) => {
     const account = sheet.link(`${sessionAddress(session)}#account`);

@@ -2,13 +2,16 @@
 import { budgets } from '../../../journal/ledger/budgets.ts';
 import { ledgerAt } from '../../../journal/ledger/ledger-at.ts';
 import { totalsOf } from '../../../journal/ledger/totals.ts';
-import type { IsoDate, Session, SubsystemId } from '../../../journal/model.ts';
+import type { IsoDate, Journal, Session, SubsystemId } from '../../../journal/model.ts';
 import type { JournalRecord } from '../../../journal/record.ts';
 import { cameShortAt } from '../../../journal/registers/came-short.ts';
 import { gatesAt, openItemsAt, questionsAt } from '../../../journal/registers/open-items.ts';
 import { registerAt } from '../../../journal/registers/register.ts';
 import { lastDayOf, monthOf } from '../../../journal/values/date.ts';
-import type { RecordSheet } from '../page/sheet.ts';
+import { once } from '../../../journal/values/once.ts';
+import { type AnyQuestion, lookup, shown } from '../../kept/question.ts';
+import { recordUpTo } from '../../kept/up-to.ts';
+import type { RecordSheet, Sheet } from '../page/sheet.ts';
 import { counted, sentence } from '../page/words.ts';
 import { leadPicture } from '../pictures/pictures.ts';
 import { eveningWords } from '../session/session-facts.ts';
@@ -42,9 +45,36 @@ export interface Letter {
 }
 
 /** The months of which there is a letter, the newest first: those with notes. */
-export function letterMonths({ journal }: Pick<JournalRecord, 'journal'>): readonly string[] {
-  return [...new Set(journal.sessions.map(({ date }) => monthOf(date)))].sort().reverse();
-}
+export const letterMonths = ({ journal }: Pick<JournalRecord, 'journal'>): readonly string[] => [...sessionsByMonth(journal).keys()];
+
+const sessionsByMonth = once(
+  ({ sessions }: Pick<Journal, 'sessions'>): ReadonlyMap<string, readonly Session[]> =>
+    new Map([...Map.groupBy(sessions, ({ date }) => monthOf(date))].sort(([a], [b]) => (a < b ? 1 : -1))),
+);
+
+/** The months with letters before and after one, as they are by now. */
+const BESIDE = lookup('letters beside', ({ record }, month: string) => {
+  const months = letterMonths(record);
+  const n = months.indexOf(month);
+  return { before: months[n + 1] ?? null, after: months[n - 1] ?? null };
+});
+
+/** A letter of the past follows from the notes of then, but for what its evenings call by name. */
+const LETTER = shown(
+  'letter',
+  (sheet, month: string) => letterOf(sheet, month),
+  (sheet, month) => {
+    const { record } = sheet;
+    const end = lastDayOf(month);
+    return end < record.day ? [recordUpTo(record, end), eveningsOf(sheet, sessionsByMonth(record.journal).get(month) ?? [])] : null;
+  },
+);
+
+export const LETTER_QUESTIONS: readonly AnyQuestion[] = [BESIDE, LETTER];
+
+export const lettersBeside = (sheet: Sheet, month: string) => sheet.ask(BESIDE, month);
+
+export const letterOfMonth = (sheet: Sheet, month: string): Letter => sheet.ask(LETTER, month);
 
 /** A letter is a sheet: of many evenings each is told in fewer words, and not each is shown. */
 const ROOM_FOR_WORDS = 2800;
@@ -58,7 +88,7 @@ export function letterOf(sheet: RecordSheet, month: string): Letter {
   const end = lastDayOf(month);
   const isPast = end < record.day;
   const day = isPast ? end : record.day;
-  const sessions = record.journal.sessions.filter(({ date }) => monthOf(date) === month);
+  const sessions = sessionsByMonth(record.journal).get(month) ?? [];
   return {
     month,
     day,
@@ -132,7 +162,7 @@ function wanted({ record, positionName }: RecordSheet, day: IsoDate): readonly s
 export function letterLines(
   sheet: RecordSheet,
 ): readonly (readonly [year: string, letters: readonly { readonly month: string; readonly line: string }[]])[] {
-  const bySessions = Map.groupBy(sheet.record.journal.sessions, ({ date }) => monthOf(date));
+  const bySessions = sessionsByMonth(sheet.record.journal);
   const lines = letterMonths(sheet.record).map((month) => ({ month, line: spanWords(sheet, bySessions.get(month) ?? []) }));
   return [...Map.groupBy(lines, ({ month }) => month.slice(0, 4))];
 }

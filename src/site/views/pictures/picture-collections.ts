@@ -8,8 +8,10 @@ import { monthOf, yearOf } from '../../../journal/values/date.ts';
 import { once } from '../../../journal/values/once.ts';
 import type { Address } from '../../addresses.ts';
 import { PAGES } from '../../addresses.ts';
+import { type AnyQuestion, shown } from '../../kept/question.ts';
 import type { SiteRecord } from '../../record.ts';
 import { allPictures, PICTURES_A_PAGE, type PictureOfSession } from '../page/long-lists.ts';
+import type { Sheet } from '../page/sheet.ts';
 
 export interface PictureLeaf {
   /** `2024`, `2024-09`, `2024-09-2`; '' when the collection has one page. */
@@ -28,6 +30,40 @@ export interface PictureCollection {
   /** Newest first; none when there is no picture. The first has the address of the collection itself. */
   readonly leaves: readonly PictureLeaf[];
 }
+
+/** All that one page of a collection shows, but for names. */
+export interface CollectionPage {
+  readonly collection: Pick<PictureCollection, 'subsystem' | 'count'>;
+  /** Every collection there is. */
+  readonly collections: readonly Pick<PictureCollection, 'subsystem' | 'count' | 'address'>[];
+  /** Every page of this one, the newest first. */
+  readonly leaves: readonly (Pick<PictureLeaf, 'name' | 'address'> & { readonly count: number })[];
+  /** Which of them it is; nought where there is no picture. */
+  readonly place: number;
+  readonly pictures: readonly PictureOfSession[];
+}
+
+const PAGE = shown('page of pictures', ({ record }, address: Address): CollectionPage => {
+  const all = pictureCollections({ record });
+  const found = all.flatMap((collection) => [
+    ...(collection.address === address ? [{ collection, place: 0 }] : []),
+    ...collection.leaves.flatMap((leaf, place) => (leaf.address === address ? [{ collection, place }] : [])),
+  ])[0];
+  if (found === undefined) throw new RangeError(`there is no page of pictures ${address}`);
+  const { collection, place } = found;
+  return {
+    collection: { subsystem: collection.subsystem, count: collection.count },
+    collections: all.map(({ subsystem, count, address: to }) => ({ subsystem, count, address: to })),
+    leaves: collection.leaves.map(({ name, address: to, pictures }) => ({ name, address: to, count: pictures.length })),
+    place,
+    pictures: collection.leaves[place]?.pictures ?? [],
+  };
+});
+
+export const COLLECTION_QUESTIONS: readonly AnyQuestion[] = [PAGE];
+
+/** @throws RangeError where no collection has a page there */
+export const collectionPage = (sheet: Sheet): CollectionPage => sheet.ask(PAGE, sheet.address);
 
 /** The collection of all first, then those of the subsystems that have pictures, in the journal's order. */
 export const pictureCollections: (of: { readonly record: SiteRecord }) => readonly PictureCollection[] = once(

@@ -4,7 +4,7 @@ import { byMonth } from '../page/by-year.ts';
 import { html, type Piece } from '../page/html.ts';
 import { linked } from '../page/links.ts';
 import { dateOfSession } from '../page/long-lists.ts';
-import type { RecordSheet } from '../page/sheet.ts';
+import type { RecordSheet, Sheet } from '../page/sheet.ts';
 import { counted, listed } from '../page/words.ts';
 import { type Column, type Group, type SetTable, setTable } from '../tables/table.ts';
 import { type SessionFigures, sessionFigures } from './session-facts.ts';
@@ -14,15 +14,27 @@ interface SessionRow {
   readonly facts: SessionFigures;
 }
 
-/** What the sessions of a month come to, and the book of its entries; null where nothing was booked. */
+/** What the sessions of a month come to, and whether there is a book of its entries: there is none where nothing was booked. */
 interface MonthSum {
+  readonly month: string;
   readonly minutes: number;
   readonly cost: number;
-  readonly book: string | null;
+  readonly booked: boolean;
 }
 
-/** Sessions by month, newest first: date, title, hours, cost, and what each holds. */
-export function sessionTable(sheet: RecordSheet, sessions: readonly Session[]): SetTable {
+/** The sessions of a month, and what they come to. */
+export interface MonthOfSessions {
+  readonly sum: MonthSum;
+  readonly rows: readonly SessionRow[];
+}
+
+/** Newest first. */
+export function sessionMonths(sheet: RecordSheet, sessions: readonly Session[]): readonly MonthOfSessions[] {
+  return byMonth(sessions, dateOfSession).map(({ month, things }) => monthOf(sheet, month, things));
+}
+
+/** Sessions by month: date, title, hours, cost, and what each holds. */
+export function sessionTable(sheet: Sheet, months: readonly MonthOfSessions[]): SetTable {
   const { figures } = sheet;
   const opened = (words: string, to: string | null): Piece => to !== null && linked(words, to);
   const figure = (
@@ -33,7 +45,7 @@ export function sessionTable(sheet: RecordSheet, sessions: readonly Session[]): 
     head,
     set: 'num',
     cell: ({ session, facts }) => of(facts) !== 0 && linked(written(of(facts)), `${sheet.toSession(session.id)}#account`),
-    sum: (month) => opened(written(of(month)), month.book),
+    sum: (sum) => opened(written(of(sum)), sum.booked ? sheet.link(bookAddress(`month-${sum.month}`)) : null),
   });
   return setTable<SessionRow, MonthSum>({
     label: 'Sessions by month',
@@ -45,27 +57,21 @@ export function sessionTable(sheet: RecordSheet, sessions: readonly Session[]): 
       figure('Hours', ({ minutes }) => minutes, figures.time),
       figures.hasMoney && figure('Job cost', ({ cost }) => cost, figures.amount),
     ],
-    groups: byMonth(sessions, dateOfSession).map(({ month, things }) => monthOf(sheet, month, things)),
+    groups: months.map((month) => groupOf(sheet, month)),
   });
 }
 
-function monthOf(sheet: RecordSheet, month: string, sessions: readonly Session[]): Group<SessionRow, MonthSum> {
+const groupOf = ({ figures }: Sheet, { sum, rows }: MonthOfSessions): Group<SessionRow, MonthSum> => ({
+  id: sum.month,
+  head: { words: html`${figures.month(sum.month)}`, set: 'month-total', sum },
+  rows,
+});
+
+function monthOf(sheet: RecordSheet, month: string, sessions: readonly Session[]): MonthOfSessions {
   const list = sessions.map((session) => ({ session, facts: sessionFigures(sheet, session) }));
   const sum = (of: (facts: SessionFigures) => number): number => list.reduce((total, { facts }) => total + of(facts), 0);
   const booked = entryBooks(sheet.record).has(`month-${month}`);
-  return {
-    id: month,
-    head: {
-      words: html`${sheet.figures.month(month)}`,
-      set: 'month-total',
-      sum: {
-        minutes: sum(({ minutes }) => minutes),
-        cost: sum(({ cost }) => cost),
-        book: booked ? sheet.link(bookAddress(`month-${month}`)) : null,
-      },
-    },
-    rows: list,
-  };
+  return { sum: { month, minutes: sum(({ minutes }) => minutes), cost: sum(({ cost }) => cost), booked }, rows: list };
 }
 
 /** What a note has besides its prose: `3 parts, 1 decision and 4 pictures`. */

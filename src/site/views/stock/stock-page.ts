@@ -1,10 +1,13 @@
 import type { Holding } from '../../../journal/ledger/stock-at.ts';
 import type { Consumable, ConsumableId, Hazard } from '../../../journal/model.ts';
+import type { StockAccount } from '../../../journal/record.ts';
 import { hazardsOfConsumable } from '../../../journal/registers/hazards.ts';
-import type { RecordSheet, Sheet } from '../page/sheet.ts';
+import type { Address } from '../../addresses.ts';
+import { type AnyQuestion, shown } from '../../kept/question.ts';
+import type { Sheet } from '../page/sheet.ts';
 import { unitWords } from '../page/words.ts';
 import type { SetTable } from '../tables/table.ts';
-import { movementTable } from './stock-tables.ts';
+import { movementTable, sourceOf } from './stock-tables.ts';
 
 export interface StockPage {
   readonly consumable: Consumable;
@@ -15,10 +18,23 @@ export interface StockPage {
   readonly hazards: readonly Hazard[];
 }
 
-/** @throws RangeError when the record has no such consumable */
-export function stockPage(sheet: RecordSheet, id: ConsumableId): StockPage {
+interface Stock {
+  readonly account: StockAccount;
+  /** What each movement was made by, in the same order. */
+  readonly sources: readonly (Address | null)[];
+}
+
+const STOCK = shown('stock', (sheet, id: ConsumableId): Stock => {
   const account = sheet.record.ledger.stock.get(id);
   if (!account) throw new RangeError(`no consumable ${id}`);
+  return { account, sources: account.movements.map((movement) => sourceOf(sheet, movement)) };
+});
+
+export const STOCK_QUESTIONS: readonly AnyQuestion[] = [STOCK];
+
+/** @throws RangeError when the record has no such consumable */
+export function stockPage(sheet: Sheet, id: ConsumableId): StockPage {
+  const { account, sources } = sheet.ask(STOCK, id);
   const { consumable, movements } = account;
   const unit = unitWords(consumable.unit);
   const { currency } = sheet.settings;
@@ -26,7 +42,7 @@ export function stockPage(sheet: RecordSheet, id: ConsumableId): StockPage {
   return {
     consumable,
     left: leftWords(sheet, movements.at(-1)?.left ?? null, unit),
-    movements: movements.length === 0 ? null : movementTable(sheet, account, caption),
+    movements: movements.length === 0 ? null : movementTable(sheet, account, sources, caption),
     hazards: hazardsOfConsumable(consumable),
   };
 }

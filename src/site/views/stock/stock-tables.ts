@@ -119,12 +119,17 @@ const MOVEMENT_WORDS: Readonly<Record<StockMovement['kind'], string>> = {
 /** A movement as it is shown: its place in the order, and what adds up down the page. */
 interface ShownMovement {
   readonly movement: StockMovement;
+  readonly source: Address | null;
   readonly amount: Fraction;
   readonly left: Fraction;
 }
 
-/** The movements of a consumable, in order, with what each left on the shelf; opening and bought add up to used and left. */
-export function movementTable(sheet: RecordSheet, account: StockAccount, caption: string): SetTable {
+/**
+ * The movements of a consumable, in order, with what each left on the shelf; opening and bought add up to used and left.
+ *
+ * @param sources what each was made by
+ */
+export function movementTable(sheet: Sheet, account: StockAccount, sources: readonly (Address | null)[], caption: string): SetTable {
   const { movements } = account;
   const stock = stockOf(account, null);
   const { figures } = sheet;
@@ -144,7 +149,7 @@ export function movementTable(sheet: RecordSheet, account: StockAccount, caption
         head: 'Date',
         set: 'date',
         bare: true,
-        cell: ({ movement }) => linked(figures.shortDate(movement.date), sourceOf(sheet, movement)),
+        cell: ({ movement, source }) => linked(figures.shortDate(movement.date), source && sheet.link(source)),
       },
       { head: 'Movement', bare: true, cell: ({ movement: { kind, because } }) => html`${MOVEMENT_WORDS[kind]}${sub(because)}` },
       { head: 'Quantity', set: 'num', cell: ({ amount }) => figures.quantity(amount), sum: ({ amount }) => figures.quantity(amount) },
@@ -157,7 +162,9 @@ export function movementTable(sheet: RecordSheet, account: StockAccount, caption
       { head: 'Left', set: 'num', cell: ({ left }) => figures.quantity(left) },
       figures.hasMoney && { head: 'Left, money', set: 'num', cell: ({ movement }) => figures.amount(movement.left.value) },
     ],
-    groups: rows<ShownMovement, Holding>(shown.map((one, n) => ({ ...one, movement: movements[n] as StockMovement }))),
+    groups: rows<ShownMovement, Holding>(
+      shown.map((one, n) => ({ ...one, movement: movements[n] as StockMovement, source: sources[n] ?? null })),
+    ),
     anchor: (_, nth) => movementAnchor(nth + 1),
     foot: [
       total('opening', 'Opening stock'),
@@ -169,9 +176,8 @@ export function movementTable(sheet: RecordSheet, account: StockAccount, caption
 }
 
 /** The entry a movement was made by; its session, where a stock-take changed nothing in the books. */
-function sourceOf(sheet: RecordSheet, { session, entry: id }: StockMovement): string | null {
+export function sourceOf({ index }: RecordSheet, { session, entry: id }: StockMovement): Address | null {
   if (session === null) return null;
-  const entry = sheet.index.entriesOf.get(session)?.find((one) => one.id === id || one.id.startsWith(`${id}-`));
-  const address: Address = entry ? entryAddress(entry) : sessionAddress(session);
-  return sheet.link(address);
+  const entry = index.entriesOf.get(session)?.find((one) => one.id === id || one.id.startsWith(`${id}-`));
+  return entry ? entryAddress(entry) : sessionAddress(session);
 }

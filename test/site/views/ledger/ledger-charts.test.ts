@@ -44,7 +44,7 @@ const CHARTS = {
   hours: subsystemBars(WORKED, 'minutes', 760),
   cost: subsystemBars(WORKED, 'gross', 350),
   spend: spendLine(WORKED, 760),
-  weeks: weekBars(WORKED, hoursByWeek(WORKED, null), 350),
+  weeks: weekBars(WORKED.journal.settings, hoursByWeek(WORKED, null), 350),
 };
 
 const bars = (svg: string | null, side: 'width' | 'height'): number[] =>
@@ -108,6 +108,6 @@ test('an empty ledger is not drawn', () => {
     subsystemBars(EMPTY, 'minutes', 760),
     subsystemBars(EMPTY, 'gross', 760),
     spendLine(EMPTY, 760),
-    weekBars(EMPTY, hoursByWeek(EMPTY, null), 760),
+    weekBars(EMPTY.journal.settings, hoursByWeek(EMPTY, null), 760),
   ]).toEqual([null, null, null, null]);
 });
