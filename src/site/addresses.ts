@@ -17,6 +17,7 @@ export const PAGES = {
   parts: 'parts.html',
   drawings: 'drawings.html',
   register: 'register.html',
+  anyDay: 'any-day.html',
   ledger: 'ledger.html',
   client: 'client.html',
   entries: 'ledger/entries.html',

@@ -1,5 +1,6 @@
 /** The demo site as a reader uses it: by the contents, by keys, by search, through pictures, lives and past days. */
 
+import { anyDay } from './of-the-site/any-day.ts';
 import { asAt } from './of-the-site/as-at.ts';
 import { gettingAbout } from './of-the-site/getting-about.ts';
 import { keyboard } from './of-the-site/keyboard.ts';
@@ -9,4 +10,4 @@ import { pictures } from './of-the-site/pictures.ts';
 import { search } from './of-the-site/search.ts';
 import { onTheDemo } from './on-the-demo.ts';
 
-onTheDemo(gettingAbout, narrowing, keyboard, search, pictures, asAt, lives);
+onTheDemo(gettingAbout, narrowing, keyboard, search, pictures, asAt, anyDay, lives);

@@ -13,6 +13,8 @@ import { reasonOf } from '../../load/problems.ts';
 import { walk } from '../../load/walk.ts';
 import { cacheFolder } from '../../site/cache-folder.ts';
 import { hasErrors } from '../../site/check-journal.ts';
+import { programScripts } from '../../site/client-scripts.ts';
+import { editionStore } from '../../site/edition-store.ts';
 import { leaksIn, leaksOfFile } from '../../site/proof/prove.ts';
 import { attachmentsOf } from '../book-attachments.ts';
 import { CONTENT, type Command } from '../command.ts';
@@ -85,7 +87,9 @@ async function layDown(
     await makeAll(opened, copy, { made, room, kind, notes, cache: cacheFolder(effects.env) }, progress.show);
     const assets = kind === 'without former private' ? layCleaned(opened.folder, notes, made) : [];
     const withheld = withheldTexts(whole, copy);
-    const leaks = [...(await leaksIn(made, withheld, (done, total) => progress.show(`Proof: ${done} of ${total}`)))];
+    const own = Object.values(await programScripts(editionStore(cacheFolder(effects.env))));
+    const proved = (done: number, total: number): void => progress.show(`Proof: ${done} of ${total}`);
+    const leaks = [...(await leaksIn(made, withheld, proved, own))];
     for (const { path, from } of assets) leaks.push(...(await leaksOfFile(path, readFileSync(from), withheld)));
     progress.clear();
     if (leaks.length > 0) {

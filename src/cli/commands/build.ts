@@ -6,6 +6,8 @@ import type { JournalRecord } from '../../journal/record.ts';
 import { FOLDERS, type LoadedSources } from '../../load/load.ts';
 import { cacheFolder } from '../../site/cache-folder.ts';
 import { hasErrors } from '../../site/check-journal.ts';
+import { programScripts } from '../../site/client-scripts.ts';
+import { editionStore } from '../../site/edition-store.ts';
 import { leaksIn } from '../../site/proof/prove.ts';
 import { InTheWay } from '../../site/swap/carry-over.ts';
 import { placeOf, realOf } from '../../site/swap/place.ts';
@@ -103,7 +105,9 @@ async function publish(
       effects.err('Nothing was published.\n');
       return EXIT.journalHasErrors;
     }
-    const leaks = await leaksIn(staging.folder, withheldTexts(whole, copy), (done, total) => progress.show(`Proof: ${done} of ${total}`));
+    const own = Object.values(await programScripts(editionStore(cacheFolder(effects.env))));
+    const proved = (done: number, total: number): void => progress.show(`Proof: ${done} of ${total}`);
+    const leaks = await leaksIn(staging.folder, withheldTexts(whole, copy), proved, own);
     progress.clear();
     if (leaks.length > 0) {
       reportLeaks(leaks, copy, effects);

@@ -5,6 +5,7 @@
  * @param make must depend on nothing but what it is kept by
  * @param keptBy the part of what is asked with that the answer is made from, where not all of it is
  */
+/*#__NO_SIDE_EFFECTS__*/
 export function once<Asked extends object, Made>(
   make: (asked: Asked) => Made,
   keptBy: (asked: Asked) => object = (asked) => asked,

@@ -16,6 +16,7 @@ export interface Question<Words extends readonly Word[], Answer> {
 }
 
 /** A question about a thing, asked by many pages: a name, an address, a picture. */
+/*#__NO_SIDE_EFFECTS__*/
 export function lookup<Words extends readonly Word[], Answer>(
   name: string,
   answer: (sheet: Pick<RecordSheet, 'record' | 'index' | 'figures'>, ...words: Words) => Answer,
@@ -28,6 +29,7 @@ export function lookup<Words extends readonly Word[], Answer>(
  *
  * @param key see there
  */
+/*#__NO_SIDE_EFFECTS__*/
 export function shown<Words extends readonly Word[], Answer>(
   name: string,
   answer: (sheet: RecordSheet, ...words: Words) => Answer,

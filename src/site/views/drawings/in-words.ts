@@ -66,11 +66,12 @@ export function mapShown(sheet: Sheet, at: IsoDate | null, brief: boolean): MapS
   return sheet.ask(MAP, at, brief);
 }
 
-const MAP = shown('map', makeMap, ({ record }, at) => (at === null ? null : recordUpTo(record, at)));
+const MAP = shown('map', mapOf, ({ record }, at) => (at === null ? null : recordUpTo(record, at)));
 
 export const MAP_QUESTIONS: readonly AnyQuestion[] = [MAP];
 
-function makeMap(sheet: RecordSheet, at: IsoDate | null, brief: boolean): MapShown {
+/** The same, worked out of the whole record. */
+export function mapOf(sheet: RecordSheet, at: IsoDate | null, brief: boolean): MapShown {
   const { drawings: all, positions } = sheet.record.journal;
   const drawings = brief ? all.slice(0, 1) : all;
   const places = new Set(all.length === 0 ? positions.keys() : drawings.flatMap((drawing) => drawing.positions));

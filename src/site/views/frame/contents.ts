@@ -43,6 +43,7 @@ const CONTENTS: readonly ContentsGroup[] = [
     entries: [
       { page: 'parts', name: 'Parts' },
       { page: 'register', name: 'Register' },
+      { page: 'anyDay', name: 'Any day' },
       { page: 'drawings', name: 'Drawings' },
       { page: 'measurements', name: 'Measurements' },
       { page: 'stores', name: 'Stores' },
