@@ -1,13 +1,17 @@
 import { keepThings } from '../../editor/kept-things.ts';
 import { diagnosticsToJson } from '../../journal/diagnostics/as-json.ts';
+import type { IsoDate } from '../../journal/model.ts';
 import { cacheFolder } from '../../site/cache-folder.ts';
 import { hasErrors } from '../../site/check-journal.ts';
+import { keepCheck, keptCheck } from '../../site/kept/kept-check.ts';
+import { todayBy } from '../../site/today.ts';
 import { CONTENT, type Command } from '../command.ts';
 import { dayOption, TO } from '../day-option.ts';
+import type { Effects } from '../effects.ts';
 import { EXIT, Refusal } from '../exit-codes.ts';
 import { canMend, mendFiles } from '../mend-files.ts';
 import { reportProblems } from '../report.ts';
-import { journalFolder, openJournal } from '../the-journal.ts';
+import { checkLoaded, journalFolder, loadFolder, type OpenedJournal } from '../the-journal.ts';
 
 /** Every problem of a journal, in file order; nothing is written unless it is asked to mend. */
 export const check: Command = {
@@ -26,9 +30,9 @@ export const check: Command = {
     if (values.fix && format === 'json')
       throw new Refusal(EXIT.notUnderstood, '--fix shows what it writes as text; leave --format json out.');
     const folder = journalFolder(values, effects);
-    const open = () => openJournal(folder, effects, dayOption(values, 'to'));
-    const found = await open();
-    const opened = values.fix && mendFiles(found, effects) > 0 ? await open() : found;
+    const to = dayOption(values, 'to');
+    const found = await checkedAgain(folder, to, effects);
+    const opened = values.fix && mendFiles(found, effects) > 0 ? await checkedAgain(folder, to, effects) : found;
     if (opened.record !== null && values.to === undefined) keepThings(opened.sources, opened.record, cacheFolder(effects.env));
     if (format === 'json') effects.out(`${JSON.stringify(diagnosticsToJson(opened.diagnostics, opened.notes), null, 2)}\n`);
     else reportProblems(opened, effects);
@@ -38,3 +42,14 @@ export const check: Command = {
     return hasErrors(opened.diagnostics) ? EXIT.journalHasErrors : EXIT.done;
   },
 };
+
+/** Where nothing has changed since the last check, what it told; there is no record then. */
+async function checkedAgain(folder: string, to: IsoDate | null, effects: Effects): Promise<OpenedJournal> {
+  const sources = loadFolder(folder);
+  const asked = { today: todayBy(effects.env, effects.now()), to, cache: cacheFolder(effects.env) };
+  const before = keptCheck(sources, asked);
+  if (before !== null) return { ...before, sources, folder, record: null };
+  const opened = await checkLoaded(sources, effects, to);
+  keepCheck(sources, asked, opened);
+  return opened;
+}

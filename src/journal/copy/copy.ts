@@ -30,6 +30,8 @@ export function copyOf(record: JournalRecord, name: CopyName): JournalRecord {
   const leavesOut = copiesOf(record.journal).get(name) ?? [];
   if (leavesOut.length === 0) return { ...record, copy: { name, leavesOut } };
   const journal = leavesOut.reduce((left, kind) => WITHOUT[kind](left), record.journal);
+  // Nothing was left out, so what follows is the same.
+  if (journal === record.journal) return { ...record, copy: { name, leavesOut } };
   // What is amiss in it has been told of the whole.
   const { history } = replay(journal);
   const { ledger } = ledgerOf(journal, new Set(journal.consumables.keys()));

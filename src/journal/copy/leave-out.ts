@@ -19,12 +19,19 @@ export const WITHOUT: Readonly<Record<LeaveOut, (journal: Journal) => Journal>> 
   money: withoutMoney,
 };
 
+/** The same journal where there is nothing private in it. */
 function withoutPrivate(journal: Journal): Journal {
-  return withParts(
-    withSessions(journal, () => ({ private: null })),
-    () => ({ private: null }),
-  );
+  const { sessions, parts } = journal;
+  if (sessions.every((one) => one.private === null) && parts.values().every((one) => one.private === null)) return journal;
+  return {
+    ...journal,
+    sessions: sessions.map(withoutOwnPrivate),
+    parts: new Map([...parts].map(([id, part]) => [id, withoutOwnPrivate(part)])),
+  };
 }
+
+const withoutOwnPrivate = <Thing extends { readonly private: string | null }>(thing: Thing): Thing =>
+  thing.private === null ? thing : { ...thing, private: null };
 
 function withSessions(journal: Journal, change: (session: Session) => Partial<Session>): Journal {
   return { ...journal, sessions: journal.sessions.map((session) => ({ ...session, ...change(session) })) };

@@ -1,5 +1,5 @@
 /** Whether two answers are the same: a digest of plain data, whatever it is made of. */
-import { createHash } from 'node:crypto';
+import { hash } from 'node:crypto';
 
 /** Answers this short are their own digest. */
 const SHORT = 43;
@@ -11,7 +11,7 @@ const SHORT = 43;
  */
 export function digestOf(value: unknown): string {
   const text = written(value);
-  return text.length <= SHORT ? text : createHash('sha256').update(text).digest('base64url');
+  return text.length <= SHORT ? text : hash('sha256', text, 'base64url');
 }
 
 /** What was written of large things that many answers hold: the sessions, parts and entries of a record, which never change. */
@@ -41,7 +41,7 @@ function writtenThing(thing: object): string {
   if (before !== undefined) return before;
   const text = pieces(thing);
   if (text.length <= LARGE) return text;
-  const short = `#${createHash('sha256').update(text).digest('base64url')}`;
+  const short = `#${hash('sha256', text, 'base64url')}`;
   known.set(thing, short);
   return short;
 }

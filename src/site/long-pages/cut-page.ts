@@ -23,7 +23,7 @@ export function cutPage(name: string, html: string): readonly (readonly [name: s
   if (main === null || main.name !== 'main') return [[name, html]];
   const leaves = leavesInRoom(name, html, main);
   if (leaves.length < 2) return [[name, html]];
-  const names = leaves.map((_, n) => filesOf(name, n));
+  const names = leaves.map((_, n) => leafName(name, n));
   const files = names.map((one) => basename(one));
   const owner = new Map(leaves.flatMap(({ html: leaf }, n) => idsIn(leaf).map((id) => [id, n] as const)));
   const [before, after] = [html.slice(0, main.from) + main.open, html.slice(main.to - '</main>'.length)];
@@ -44,13 +44,14 @@ function leavesInRoom(name: string, html: string, main: Element): Leaf[] {
   const leaves = leavesOf(html, main, { first: other, other });
   const list = anchorsOf(
     leaves,
-    leaves.map((_, n) => filesOf(name, n)),
+    leaves.map((_, n) => leafName(name, n)),
   ).length;
   const room = MOST_BYTES - 40_000 - list * 1.1;
   return room >= other ? leaves : leavesOf(html, main, { first: Math.max(LEAST_ON_THE_FIRST, room), other });
 }
 
-const filesOf = (name: string, n: number): string => (n === 0 ? name : name.replace(/\.html$/, `.${n + 1}.html`));
+/** The file of one leaf of a page; the first is that of the page. */
+export const leafName = (name: string, n: number): string => (n === 0 ? name : name.replace(/\.html$/, `.${n + 1}.html`));
 
 function firstLeaf(leaves: readonly Leaf[], files: readonly string[]): string {
   const [first] = leaves;
