@@ -22,7 +22,7 @@ export const WITHOUT: Readonly<Record<LeaveOut, (journal: Journal) => Journal>> 
 /** The same journal where there is nothing private in it. */
 function withoutPrivate(journal: Journal): Journal {
   const { sessions, parts } = journal;
-  if (sessions.every((one) => one.private === null) && parts.values().every((one) => one.private === null)) return journal;
+  if (sessions.every((one) => one.private === null) && [...parts.values()].every((one) => one.private === null)) return journal;
   return {
     ...journal,
     sessions: sessions.map(withoutOwnPrivate),
