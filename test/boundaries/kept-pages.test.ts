@@ -31,7 +31,7 @@ test('every question is known by a name of its own, so that it can be asked agai
   const names = ALL_QUESTIONS.map(({ name }) => name);
   expect(new Set(names).size).toBe(names.length);
   const made = under('src/site', '.ts').flatMap((path) =>
-    [...textOf(path).matchAll(/\b(?:shown|lookup)\(\s*'([^']+)'/g)].map(([, name = '']) => name),
+    [...textOf(path).matchAll(/\b(?:shown|shownThen|lookup)\(\s*'([^']+)'/g)].map(([, name = '']) => name),
   );
   expect([...made].sort()).toEqual([...names].sort());
 });

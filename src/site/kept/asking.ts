@@ -2,6 +2,7 @@
  * What each page asked and was told. A page whose questions would all be answered as they were is the page that it was, since
  * it is made by the same program from nothing else.
  */
+import type { IsoDate } from '../../journal/model.ts';
 import { keptIn } from '../../journal/values/once.ts';
 import type { Address } from '../addresses.ts';
 import type { RecordSheet } from '../views/page/sheet.ts';
@@ -25,6 +26,8 @@ export interface Told {
 export interface Telling {
   shared: Set<number>;
   readonly own: Asked[];
+  /** Days of which it was told by all that such an answer follows from. */
+  days: Set<IsoDate>;
 }
 
 export interface Asking {
@@ -52,14 +55,14 @@ export function startAsking(): Asking {
     );
   return {
     begin: (page) => {
-      const telling = { shared: new Set<number>(), own: [] };
+      const telling = { shared: new Set<number>(), own: [], days: new Set<IsoDate>() };
       pages.set(page, telling);
       return telling;
     },
     end: (page) => {
-      const told = pages.get(page) ?? null;
+      const telling = pages.get(page);
       pages.delete(page);
-      return told;
+      return telling ? { shared: telling.shared, own: telling.own } : null;
     },
     numberOf: (question, words, answer) => numbered(question, words, () => digestOf(answer())),
     numberAgain: ({ question, words, answer }) => numbered(question, words, () => answer),
@@ -82,12 +85,15 @@ export function sharedBy<Made>(known: Shared<Made>, thing: object, make: () => M
     for (const number of before.asked) telling.shared.add(number);
     return before.made;
   }
-  const { shared: outer, own } = telling;
+  const { shared: outer, own, days } = telling;
   const asked = new Set<number>();
   const told = own.length;
   telling.shared = asked;
+  // What this page was told by does not serve the others.
+  telling.days = new Set();
   const made = make();
   telling.shared = outer;
+  telling.days = days;
   if (own.length > told) throw new Error('what pages share asks for what is of one page');
   for (const number of asked) outer.add(number);
   known.set(thing, { made, asked: [...asked] });
@@ -109,6 +115,9 @@ export function askedFrom(sheet: RecordSheet, asking: Asking, telling: Telling):
   return (question, ...words) => {
     const { name, shared } = question;
     const answer = question.answer(sheet, ...words);
+    const day = question.day?.(...words) ?? null;
+    if (shared && day !== null && telling.days.has(day)) return answer;
+    if (!shared && day !== null) telling.days.add(day);
     const key = question.key?.(sheet, ...words) ?? null;
     if (key !== null) note(name, shared, words, key);
     else if (answer instanceof Promise) return noted(answer, (told) => note(name, shared, words, told)) as typeof answer;

@@ -1,4 +1,5 @@
 /** What a page asks of the record: a name, what it is asked of, and an answer that is plain data. */
+import type { IsoDate } from '../../journal/model.ts';
 import type { RecordSheet } from '../views/page/sheet.ts';
 
 /** What a question can be asked with, so that it can be asked again by another build. */
@@ -13,15 +14,22 @@ export interface Question<Words extends readonly Word[], Answer> {
   readonly shared: boolean;
   /** What the answer follows from, where working that out is much less work than answering; null where it is not. */
   key?(sheet: RecordSheet, ...words: Words): unknown;
+  /** The day that it is asked of, where the answer follows from what is declared and the notes up to then alone. */
+  day?(...words: Words): IsoDate;
 }
 
-/** A question about a thing, asked by many pages: a name, an address, a picture. */
+/**
+ * A question about a thing, asked by many pages: a name, an address, a picture.
+ *
+ * @param day see there
+ */
 /*#__NO_SIDE_EFFECTS__*/
 export function lookup<Words extends readonly Word[], Answer>(
   name: string,
   answer: (sheet: Pick<RecordSheet, 'record' | 'index' | 'figures'>, ...words: Words) => Answer,
+  day?: (...words: Words) => IsoDate,
 ): Question<Words, Answer> {
-  return { name, answer, shared: true };
+  return { name, answer, shared: true, ...(day && { day }) };
 }
 
 /**

@@ -4,8 +4,8 @@ import { type LedgerAt, ledgerAt, ledgerSeries } from '../../../journal/ledger/l
 import { type Reconciliation, reconcile } from '../../../journal/ledger/reconcile.ts';
 import type { IsoDate } from '../../../journal/model.ts';
 import { once } from '../../../journal/values/once.ts';
-import { type AnyQuestion, shown } from '../../kept/question.ts';
-import { recordUpTo } from '../../kept/up-to.ts';
+import type { AnyQuestion } from '../../kept/question.ts';
+import { shownThen } from '../../kept/shown-then.ts';
 import type { SiteRecord } from '../../record.ts';
 import { shownDates } from '../frame/shown-dates.ts';
 import type { RecordSheet, Sheet } from '../page/sheet.ts';
@@ -25,10 +25,8 @@ export function ledgerOfDay({ record }: RecordSheet, at: LedgerAt): LedgerOfDay 
   return { at, line: reconcile(at), budgets: budgets(record.journal, at) };
 }
 
-const THEN = shown(
-  'ledger then',
-  (sheet, date: IsoDate) => ledgerOfDay(sheet, byDay(sheet.record).get(date) ?? ledgerAt(sheet.record, date)),
-  ({ record }, date) => recordUpTo(record, date),
+const THEN = shownThen('ledger then', (sheet, date: IsoDate) =>
+  ledgerOfDay(sheet, byDay(sheet.record).get(date) ?? ledgerAt(sheet.record, date)),
 );
 
 export const LEDGER_QUESTIONS: readonly AnyQuestion[] = [THEN];

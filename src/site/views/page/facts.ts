@@ -13,9 +13,21 @@ const PART = lookup('part facts', ({ record: { journal } }, id: PartId) => {
 const POSITION_COUNT = lookup('position count', ({ record: { journal } }, id: PositionId) => journal.positions.get(id)?.count ?? 1);
 const SUBSYSTEMS = lookup('subsystems', ({ record: { journal } }) => [...journal.subsystems.keys()]);
 const PEOPLE = lookup('people', ({ record: { journal } }) => [...journal.people.keys()]);
-const HAZARDS = lookup('hazards', ({ record }, at: IsoDate, ...parts: PartId[]) => hazardsOfParts(record, parts, at));
-const ERRAND = lookup('errand', ({ record }, part: PartId, at: IsoDate) => errandOf(record, part, at));
-const CAME_SHORT = lookup('came short', ({ record }, part: PartId, at: IsoDate) => cameShortOf(record, part, at));
+const HAZARDS = lookup(
+  'hazards',
+  ({ record }, at: IsoDate, ...parts: PartId[]) => hazardsOfParts(record, parts, at),
+  (at) => at,
+);
+const ERRAND = lookup(
+  'errand',
+  ({ record }, part: PartId, at: IsoDate) => errandOf(record, part, at),
+  (_, at) => at,
+);
+const CAME_SHORT = lookup(
+  'came short',
+  ({ record }, part: PartId, at: IsoDate) => cameShortOf(record, part, at),
+  (_, at) => at,
+);
 const STATEMENTS = lookup(
   'hazard statements',
   ({ record: { journal } }, id: ConsumableId) => journal.consumables.get(id)?.statements ?? [],

@@ -7,8 +7,8 @@ import { type AgedPending, neverCarriedOut, type Undecided, undecidedAt } from '
 import { type RegisterRow, registerAt } from '../../../journal/registers/register.ts';
 import { type OffVehicle, originalsOffAt } from '../../../journal/registers/stores.ts';
 import { once } from '../../../journal/values/once.ts';
-import { type AnyQuestion, lookup, shown } from '../../kept/question.ts';
-import { recordUpTo } from '../../kept/up-to.ts';
+import { type AnyQuestion, lookup } from '../../kept/question.ts';
+import { shownThen } from '../../kept/shown-then.ts';
 import type { SiteRecord } from '../../record.ts';
 import { shownDates } from '../frame/shown-dates.ts';
 import type { RecordSheet, Sheet } from '../page/sheet.ts';
@@ -79,14 +79,10 @@ const DAY = lookup('shown day', ({ record }, date: IsoDate) => {
 });
 
 /** The register as it stood at the end of a shown day. */
-const THEN = shown(
-  'register then',
-  (sheet, date: IsoDate, before: IsoDate | null) => ({
-    ...registerThen(sheet, date, before),
-    originality: originalityOn(sheet.record, date),
-  }),
-  ({ record }, date) => recordUpTo(record, date),
-);
+const THEN = shownThen('register then', (sheet, date: IsoDate, before: IsoDate | null) => ({
+  ...registerThen(sheet, date, before),
+  originality: originalityOn(sheet.record, date),
+}));
 
 export const REGISTER_QUESTIONS: readonly AnyQuestion[] = [DAY, THEN];
 

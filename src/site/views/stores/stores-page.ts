@@ -12,8 +12,8 @@ import {
   type StoreRows,
   storesAt,
 } from '../../../journal/registers/stores.ts';
-import { type AnyQuestion, shown } from '../../kept/question.ts';
-import { recordUpTo } from '../../kept/up-to.ts';
+import type { AnyQuestion } from '../../kept/question.ts';
+import { shownThen } from '../../kept/shown-then.ts';
 import { hazardsOn } from '../page/facts.ts';
 import type { RecordSheet, Sheet } from '../page/sheet.ts';
 
@@ -66,7 +66,7 @@ export function storesThen({ record }: RecordSheet, date: IsoDate): StoresThen {
   };
 }
 
-const THEN = shown('stores then', storesThen, ({ record }, date) => recordUpTo(record, date));
+const THEN = shownThen('stores then', storesThen);
 
 export const STORES_QUESTIONS: readonly AnyQuestion[] = [THEN];
 
