@@ -23,7 +23,12 @@ if (able) {
   // What it read and compiled last time is kept, which halves the time to start.
   const packages = fileURLToPath(new URL('../../node_modules', import.meta.url));
   const installed = existsSync(packages);
-  if (installed) module.enableCompileCache(`${process.env.ASFOUND_CACHE || `${packages}/.cache/asfound`}/code`);
+  if (installed) {
+    const code = `${process.env.ASFOUND_CACHE || `${packages}/.cache/asfound`}/code`;
+    module.enableCompileCache(code);
+    // Its threads look for it here.
+    process.env.NODE_COMPILE_CACHE ??= code;
+  }
   const program = await import('./main.ts').catch((error) => {
     if (error.code !== 'ERR_MODULE_NOT_FOUND') throw error;
     const [, name = 'a package'] = /package '([^']+)'/.exec(error.message) ?? [];
