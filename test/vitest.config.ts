@@ -23,14 +23,23 @@ export default defineConfig({
     maxWorkers: availableParallelism(),
     projects: [
       { test: { ...LIMITS, name: 'pure', root, include: PURE, isolate: false } },
-      { test: { ...LIMITS, name: 'disk', root, include: DISK, exclude: ['test/bench/plain-site/**', 'test/write/page/**'] } },
+      {
+        test: {
+          ...LIMITS,
+          name: 'disk',
+          root,
+          include: DISK,
+          exclude: ['test/bench/plain-site/**', 'test/write/page/**'],
+          globalSetup: 'test/run-once.ts',
+        },
+      },
       {
         test: {
           ...LIMITS,
           name: 'browser',
           root,
           include: ['test/browser/**/*.test.ts', 'test/write/page/**/*.test.ts'],
-          globalSetup: 'test/browser/build-once.ts',
+          globalSetup: ['test/run-once.ts', 'test/browser/build-once.ts'],
         },
       },
     ],

@@ -19,9 +19,12 @@ export interface EditionStore {
 /** The code that makes pages, and the scripts that they load. */
 export type EditionPart = 'pages' | 'scripts';
 
-/** @param cache the cache folder; it need not exist */
+/**
+ * @param cache the cache folder; it need not exist. `ASFOUND_EDITION` names a folder in its place, which several caches then share
+ */
 export function editionStore(cache: string, edition: string = editionDigest()): EditionStore {
-  const fileOf = (name: EditionPart): string => join(cache, 'edition', `${digest([PROGRAM]).slice(0, 16)}-${name}.json`);
+  const folder = process.env.ASFOUND_EDITION || join(cache, 'edition');
+  const fileOf = (name: EditionPart): string => join(folder, `${digest([PROGRAM]).slice(0, 16)}-${name}.json`);
   const whatIs = (name: EditionPart): string => `${name} 1 ${edition}`;
   return {
     read: (name) => (readKept(fileOf(name), whatIs(name)) as Texts | undefined) ?? null,

@@ -15,7 +15,9 @@ test.each(['SIGINT', 'SIGTERM'] as const)(
     const cwd = folderWith(JOURNAL);
     put(cwd, 'dist/.asfound-site', '{"made":"before","files":{"index.html":6}}');
     put(cwd, 'dist/index.html', 'before');
-    const child = spawn(process.execPath, [LAUNCHER, 'build', '--content', 'van'], { cwd, stdio: 'ignore', env: envIn(cwd) });
+    // It compiles the pages anew, so that there is time to end it.
+    const env = { ...envIn(cwd), ASFOUND_EDITION: '' };
+    const child = spawn(process.execPath, [LAUNCHER, 'build', '--content', 'van'], { cwd, stdio: 'ignore', env });
     const ended = new Promise<number | null>((resolve) => child.once('exit', resolve));
     await until(async () => existsSync(join(cwd, '.asfound-work-dist/new')));
     child.kill(signal);

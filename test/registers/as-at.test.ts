@@ -7,6 +7,7 @@ import { whereaboutsCsv } from '../../src/exports/whereabouts.ts';
 import { UK_EIGHT_POINTS } from '../../src/journal/model/identity-tables/uk-eight-points.ts';
 import type { IsoDate, Journal } from '../../src/journal/model.ts';
 import { compileJournal } from '../../src/journal/pipeline.ts';
+import type { KnownNotes } from '../../src/journal/read/read-files.ts';
 import type { Sources } from '../../src/journal/read/source/sources.ts';
 import type { JournalRecord } from '../../src/journal/record.ts';
 import { bagsAt } from '../../src/journal/registers/bags.ts';
@@ -26,10 +27,12 @@ import { asText } from '../builders/observed.ts';
 import { days, journals } from '../builders/streams.ts';
 
 const DEMO = loadJournal(fileURLToPath(new URL('../../content', import.meta.url)));
+/** It is read once; what is compared follows from what was read. */
+const READ: KnownNotes = new WeakMap();
 
 /** The demo, from all of its catalogue and the notes up to a day. */
 function demo(to: IsoDate | null = null): JournalRecord {
-  const { record: made } = compileJournal(DEMO, { today: '2026-11-26', to });
+  const { record: made } = compileJournal(DEMO, { today: '2026-11-26', to, readBefore: READ });
   if (made === null) throw new Error('the demo does not compile');
   return made;
 }
