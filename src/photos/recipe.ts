@@ -27,7 +27,7 @@ export const JPEG = { quality: 80, mozjpeg: false, chromaSubsampling: '4:2:0' } 
 export const PAPER_WHITE = { r: 255, g: 255, b: 255 } as const;
 
 /** Raise it when the rendering changes in a way that the constants above do not show. */
-const EDITION = 2;
+const EDITION = 3;
 
 /** Raise it when a PDF is cleaned otherwise. */
 export const PAPER_EDITION = 3;

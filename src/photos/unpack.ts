@@ -22,27 +22,62 @@ export interface Pixels {
  * @throws an `Error` when the pixels are damaged
  */
 export async function unpack(bytes: Buffer, kind: FileKind, size: { width: number; height: number }, decoder: Decoder): Promise<Pixels> {
-  const picture = await openPicture(bytes, kind, Math.max(size.width, size.height), decoder);
-  const { data, info } = await picture
-    .autoOrient()
-    .resize(size.width, size.height, { fit: 'fill' })
-    .flatten({ background: PAPER_WHITE })
-    .toColourspace('srgb')
-    .raw({ depth: 'uchar' })
-    .toBuffer({ resolveWithObject: true });
+  const { picture, orientation } = await openPicture(bytes, kind, Math.max(size.width, size.height), decoder);
+  const turn = TURNS[orientation];
+  const [width, height] = turn?.angle === 90 || turn?.angle === 270 ? [size.height, size.width] : [size.width, size.height];
+  const small = await pixelsOf(picture.resize(width, height, { fit: 'fill' }).flatten({ background: PAPER_WHITE }).toColourspace('srgb'));
+  return turn ? await turned(small, turn) : small;
+}
+
+async function pixelsOf(picture: Sharp): Promise<Pixels> {
+  const { data, info } = await picture.raw({ depth: 'uchar' }).toBuffer({ resolveWithObject: true });
   return { data, width: info.width, height: info.height, channels: info.channels };
 }
 
-async function openPicture(bytes: Buffer, kind: FileKind, edge: number, decoder: Decoder): Promise<Sharp> {
-  if (kind === 'pdf') return fromRaw(await decoder.drawPdf(bytes, edge));
-  if (kind !== 'heic' && kind !== 'avif') return opened(bytes);
-  const { icc } = await opened(bytes).metadata();
-  const profile = icc ?? (colourPrimaries(bytes) === DISPLAY_P3 ? await displayP3() : null);
-  // sharp uses a profile that it reads itself.
-  if (kind === 'avif') return profile && !icc ? await withProfile(opened(bytes).autoOrient(), edge, profile) : opened(bytes);
-  const raw = fromRaw(await decoder.heic(bytes));
-  return profile ? await withProfile(raw, edge, profile) : raw;
+/** Mirrored top to bottom or left to right, then turned clockwise: sharp keeps that order, whatever is asked first. */
+interface Turn {
+  readonly angle: 0 | 90 | 180 | 270;
+  readonly flip?: true;
+  readonly flop?: true;
 }
+
+/** What sets a picture upright, by what EXIF 2.3 says of it (tag 0x0112). Whatever is not here is upright. */
+const TURNS: Readonly<Record<number, Turn>> = {
+  2: { angle: 0, flop: true },
+  3: { angle: 180 },
+  4: { angle: 0, flip: true },
+  5: { angle: 90, flip: true },
+  6: { angle: 90 },
+  7: { angle: 90, flop: true },
+  8: { angle: 270 },
+};
+
+/** A picture is turned when it is small: turning every pixel of a camera takes as long as all the rest. */
+async function turned({ data, width, height, channels }: Pixels, { angle, flip = false, flop = false }: Turn): Promise<Pixels> {
+  return pixelsOf(sharp(data, { raw: { width, height, channels } }).rotate(angle).flip(flip).flop(flop));
+}
+
+interface Opened {
+  readonly picture: Sharp;
+  /** As in EXIF; 1 for a picture that is upright already. */
+  readonly orientation: number;
+}
+
+async function openPicture(bytes: Buffer, kind: FileKind, edge: number, decoder: Decoder): Promise<Opened> {
+  if (kind === 'pdf') return upright(fromRaw(await decoder.drawPdf(bytes, edge)));
+  const { icc, orientation = 1 } = await opened(bytes).metadata();
+  if (kind !== 'heic' && kind !== 'avif') return { picture: opened(bytes), orientation };
+  const profile = icc ?? (colourPrimaries(bytes) === DISPLAY_P3 ? await displayP3() : null);
+  if (kind === 'avif') {
+    const picture = opened(bytes).autoOrient();
+    // sharp uses a profile that it reads itself.
+    return upright(profile && !icc ? await withProfile(picture, edge, profile) : picture);
+  }
+  const raw = fromRaw(await decoder.heic(bytes));
+  return upright(profile ? await withProfile(raw, edge, profile) : raw);
+}
+
+const upright = (picture: Sharp): Opened => ({ picture, orientation: 1 });
 
 function opened(bytes: Buffer): Sharp {
   return sharp(bytes, { failOn: 'error', limitInputPixels: MOST_PIXELS });
