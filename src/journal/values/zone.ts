@@ -1,5 +1,6 @@
 /** Wall clocks and instants, by the time zone table that `Intl` carries (IANA). */
 import type { IsoDate } from './date.ts';
+import { keptIn } from './once.ts';
 
 const MINUTE = 60_000;
 const DAY = 24 * 60;
@@ -35,15 +36,16 @@ const known = new Map<string, Map<number, number>>();
 
 /** Minutes that a zone's clocks are ahead of UTC at an instant (minutes since 1970). */
 export function offsetAt(instant: number, timeZone: string): number {
-  const cache = known.get(timeZone) ?? new Map<number, number>();
-  known.set(timeZone, cache);
+  // No zone changes twice within a day, so a day that ends as it began is alike throughout.
+  const day = Math.floor(instant / DAY) * DAY;
+  const offset = lookedUp(day, timeZone);
   // Zones change at whole quarters of an hour, so one look-up serves them all.
-  const quarter = Math.floor(instant / 15) * 15;
-  const cached = cache.get(quarter);
-  if (cached !== undefined) return cached;
-  const offset = lookUp(quarter, timeZone);
-  cache.set(quarter, offset);
-  return offset;
+  return offset === lookedUp(day + DAY, timeZone) ? offset : lookedUp(Math.floor(instant / 15) * 15, timeZone);
+}
+
+function lookedUp(instant: number, timeZone: string): number {
+  const ofZone = keptIn(known, timeZone, () => new Map<number, number>());
+  return keptIn(ofZone, instant, () => lookUp(instant, timeZone));
 }
 
 function lookUp(instant: number, timeZone: string): number {
