@@ -37,8 +37,8 @@ async function pixelsOf(picture: Sharp): Promise<Pixels> {
 /** Mirrored top to bottom or left to right, then turned clockwise: sharp keeps that order, whatever is asked first. */
 interface Turn {
   readonly angle: 0 | 90 | 180 | 270;
-  readonly flip?: true;
-  readonly flop?: true;
+  readonly flip?: boolean;
+  readonly flop?: boolean;
 }
 
 /** What sets a picture upright, by what EXIF 2.3 says of it (tag 0x0112). Whatever is not here is upright. */

@@ -1,5 +1,6 @@
 import type Fraction from 'fraction.js';
 import type { Place } from '../diagnostics/place.ts';
+import { keptIn } from '../values/once.ts';
 import type { Path, Tree, Value } from './source/tree.ts';
 
 /** An entry of a list: what it says, where, and whether that can be believed. */
@@ -32,7 +33,7 @@ export function withEntries<T>(value: T, tree: Tree, doubtful: readonly Path[]):
   const entry = (says: object, written: Value | undefined, path: Path): WrittenEntry<unknown> => ({
     says: read(says, written, path),
     place: tree.placeOf(path),
-    doubtful: doubted.has(keyOf(path)),
+    doubtful: doubted.size > 0 && doubted.has(keyOf(path)),
     placeOf: (...more) => tree.placeOf([...path, ...more]),
   });
   const read = (at: unknown, written: Value | undefined, path: Path): unknown => {
@@ -66,6 +67,9 @@ function heldBy(written: Value | undefined, step: string | number): Value | unde
 
 /** `goesBack` is written `goes-back`; a name that stands in the file is as it stands there. */
 function writtenName(name: string, written: Value | undefined): string {
-  if (heldBy(written, name) !== undefined) return name;
-  return name.replaceAll(/[A-Z]/g, (letter) => `-${letter.toLowerCase()}`);
+  return heldBy(written, name) === undefined ? kebab(name) : name;
 }
+
+const kebabs = new Map<string, string>();
+/** A schema has a few hundred names, and every entry has them. */
+const kebab = (name: string): string => keptIn(kebabs, name, () => name.replaceAll(/[A-Z]/g, (letter) => `-${letter.toLowerCase()}`));

@@ -97,16 +97,19 @@ export function entries<T extends z.ZodType>(item: T) {
 /** Named fields, no others. A name of two words is written `goes-back` and given out as `goesBack`. */
 export function fields<Shape extends z.ZodRawShape>(shape: Shape): z.ZodType<Named<z.output<z.ZodObject<Shape, z.core.$strict>>>> {
   const object = z.strictObject(shape);
-  const named = Object.keys(shape).some((name) => name.includes('-')) ? object.transform(inOneWord) : object;
+  const names = new Map(Object.keys(shape).map((name) => [name, oneWord(name)]));
+  const named = [...names].some(([name, one]) => name !== one) ? object.transform((written) => inOneWord(written, names)) : object;
   return named as unknown as z.ZodType<Named<z.output<typeof object>>>;
 }
 
 type OneWord<Name> = Name extends `${infer First}-${infer Rest}` ? `${First}${Capitalize<OneWord<Rest>>}` : Name;
 type Named<Fields> = { [Name in keyof Fields as OneWord<Name>]: Fields[Name] };
 
-function inOneWord(written: object): object {
-  const oneWord = (name: string): string => name.replaceAll(/-([a-z])/g, (_, letter: string) => letter.toUpperCase());
-  return Object.fromEntries(Object.entries(written).map(([name, value]) => [oneWord(name), value]));
+const oneWord = (name: string): string => name.replaceAll(/-([a-z])/g, (_, letter: string) => letter.toUpperCase());
+
+/** @param names every name that may be written, by that */
+function inOneWord(written: object, names: ReadonlyMap<string, string>): object {
+  return Object.fromEntries(Object.entries(written).map(([name, value]) => [names.get(name) ?? name, value]));
 }
 
 /** More than nothing of what a unit measures, written in any unit for it: `45 lbf.ft` where N.m is expected. */
