@@ -1,5 +1,6 @@
 /** Whether two answers are the same: a digest of plain data, whatever it is made of. */
 import { hash } from 'node:crypto';
+import { keptIn } from '../../journal/values/once.ts';
 
 /** Answers this short are their own digest. */
 const SHORT = 43;
@@ -47,9 +48,21 @@ function writtenThing(thing: object): string {
 }
 
 function pieces(thing: object): string {
-  if (Array.isArray(thing)) return `[${thing.map(written).join()}]`;
+  if (Array.isArray(thing)) return `[${listed(thing)}]`;
   if (thing instanceof Map) return `map(${[...thing].map(([key, value]) => `${written(key)}:${written(value)}`).join()})`;
   if (thing instanceof Set) return `set(${[...thing].map(written).join()})`;
-  const fields = Object.entries(thing).map(([name, value]) => `${JSON.stringify(name)}:${written(value)}`);
-  return `{${fields.join()}}`;
+  let text = '';
+  for (const [name, value] of Object.entries(thing))
+    text += `${text === '' ? '' : ','}${keptIn(names, name, () => JSON.stringify(name))}:${written(value)}`;
+  return `{${text}}`;
 }
+
+/** Without a list of texts between, which would be garbage at once. */
+function listed(things: readonly unknown[]): string {
+  let text = '';
+  for (let n = 0; n < things.length; n += 1) text += n === 0 ? written(things[n]) : `,${written(things[n])}`;
+  return text;
+}
+
+/** Fields are some hundreds, and are written a million times. */
+const names = new Map<string, string>();
