@@ -1,45 +1,35 @@
 import type { Command } from './command.ts';
-import { archive } from './commands/archive.ts';
-import { book } from './commands/book.ts';
-import { build } from './commands/build.ts';
-import { check } from './commands/check.ts';
-import { dev } from './commands/dev.ts';
-import { find } from './commands/find.ts';
-import { init } from './commands/init.ts';
-import { intake } from './commands/intake.ts';
-import { labels } from './commands/labels.ts';
-import { languageServer } from './commands/language-server.ts';
-import { move } from './commands/move.ts';
-import { newNote } from './commands/new.ts';
-import { rename } from './commands/rename.ts';
-import { schema } from './commands/schema.ts';
-import { sheet } from './commands/sheet.ts';
-import { split } from './commands/split.ts';
-import { statement } from './commands/statement.ts';
-import { verify } from './commands/verify.ts';
-import { workOrder } from './commands/work-order.ts';
-import { write } from './commands/write.ts';
+
+/** By its name, how each command is loaded, in the order of the help: one run needs the code of one. */
+const LOADED: Readonly<Record<string, () => Promise<Command>>> = {
+  init: async () => (await import('./commands/init.ts')).init,
+  new: async () => (await import('./commands/new.ts')).newNote,
+  intake: async () => (await import('./commands/intake.ts')).intake,
+  write: async () => (await import('./commands/write.ts')).write,
+  find: async () => (await import('./commands/find.ts')).find,
+  check: async () => (await import('./commands/check.ts')).check,
+  rename: async () => (await import('./commands/rename.ts')).rename,
+  move: async () => (await import('./commands/move.ts')).move,
+  split: async () => (await import('./commands/split.ts')).split,
+  dev: async () => (await import('./commands/dev.ts')).dev,
+  build: async () => (await import('./commands/build.ts')).build,
+  book: async () => (await import('./commands/book.ts')).book,
+  sheet: async () => (await import('./commands/sheet.ts')).sheet,
+  'work-order': async () => (await import('./commands/work-order.ts')).workOrder,
+  labels: async () => (await import('./commands/labels.ts')).labels,
+  statement: async () => (await import('./commands/statement.ts')).statement,
+  archive: async () => (await import('./commands/archive.ts')).archive,
+  verify: async () => (await import('./commands/verify.ts')).verify,
+  schema: async () => (await import('./commands/schema.ts')).schema,
+  'language-server': async () => (await import('./commands/language-server.ts')).languageServer,
+};
+
+export const COMMAND_NAMES: readonly string[] = Object.keys(LOADED);
+
+/** @returns null when there is none of that name */
+export async function commandNamed(name: string): Promise<Command | null> {
+  return Object.hasOwn(LOADED, name) ? ((await LOADED[name]?.()) ?? null) : null;
+}
 
 /** Every command, in the order of the help. */
-export const COMMANDS: readonly Command[] = [
-  init,
-  newNote,
-  intake,
-  write,
-  find,
-  check,
-  rename,
-  move,
-  split,
-  dev,
-  build,
-  book,
-  sheet,
-  workOrder,
-  labels,
-  statement,
-  archive,
-  verify,
-  schema,
-  languageServer,
-];
+export const allCommands = (): Promise<readonly Command[]> => Promise.all(Object.values(LOADED).map((load) => load()));

@@ -2,7 +2,7 @@ import { parseArgs } from 'node:util';
 import { didYouMean } from '../journal/diagnostics/nearest.ts';
 import { isEpoch } from '../site/today.ts';
 import { type Command, type OptionValues, parserOptions } from './command.ts';
-import { COMMANDS } from './commands.ts';
+import { allCommands, COMMAND_NAMES, commandNamed } from './commands.ts';
 import { type Effects, realEffects } from './effects.ts';
 import { EXIT, type Exit, Refusal } from './exit-codes.ts';
 import { commandHelp, generalHelp } from './help.ts';
@@ -43,13 +43,12 @@ function checkClock({ now }: Effects): void {
 async function dispatch(argv: readonly string[], effects: Effects): Promise<Exit> {
   const [name, ...rest] = argv;
   if (name === undefined || name === '--help' || name === '-h' || name === 'help') {
-    effects[name === undefined ? 'err' : 'out'](generalHelp(COMMANDS));
+    effects[name === undefined ? 'err' : 'out'](generalHelp(await allCommands()));
     return name === undefined ? EXIT.notUnderstood : EXIT.done;
   }
-  const command = COMMANDS.find((each) => each.name === name);
+  const command = await commandNamed(name);
   if (!command) {
-    const names = COMMANDS.map((each) => each.name);
-    throw new Refusal(EXIT.notUnderstood, `there is no command \`${name}\`. ${didYouMean(name, names) ?? ''}`.trim());
+    throw new Refusal(EXIT.notUnderstood, `there is no command \`${name}\`. ${didYouMean(name, COMMAND_NAMES) ?? ''}`.trim());
   }
   const { values, takes } = understood(command, rest);
   if (values.help === true) {

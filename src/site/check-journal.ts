@@ -2,7 +2,6 @@
 import { type Diagnostic, inFileOrder } from '../journal/diagnostics/diagnostic.ts';
 import type { Repair } from '../journal/diagnostics/repair.ts';
 import type { IsoDate } from '../journal/model.ts';
-import { compileJournal } from '../journal/pipeline.ts';
 import type { KnownNotes } from '../journal/read/read-files.ts';
 import type { JournalRecord } from '../journal/record.ts';
 import { type LoadedSources, loadJournal } from '../load/load.ts';
@@ -41,11 +40,12 @@ export async function checkJournal(folder: string, { before = null, ...options }
   return checkSources(loadJournal(folder, before), options);
 }
 
-/** The same for a folder that has been loaded. */
+/** The same for a folder that has been loaded. The code that compiles takes a while to load, and a check that is told again does without it. */
 export async function checkSources(
   sources: LoadedSources,
   { today, to = null, cache, readBefore }: Omit<CheckOptions, 'before'>,
 ): Promise<CheckedJournal> {
+  const { compileJournal } = await import('../journal/pipeline.ts');
   const { record, diagnostics, repairs } = compileJournal(sources, { today, to, readBefore });
   const ofPictures = await pictureDiagnostics(sources, record, cache);
   return {

@@ -1,7 +1,7 @@
 import { existsSync, readdirSync, readFileSync, symlinkSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
-import { COMMANDS } from '../../src/cli/commands.ts';
+import { allCommands } from '../../src/cli/commands.ts';
 import { folderWith, put } from '../load/folder.ts';
 import { JOURNAL } from './journal.ts';
 import { run } from './run.ts';
@@ -13,7 +13,7 @@ describe('the command line', () => {
   test('without a command is not understood, and says what there is', async () => {
     const { exit, out, err } = await run([], { cwd: '/' });
     expect([exit, out]).toEqual([2, '']);
-    for (const { name } of COMMANDS) expect(err).toContain(name);
+    for (const { name } of await allCommands()) expect(err).toContain(name);
   });
 
   test.each(['99999999999999999', '-1', 'abc', '1e3', '1.5'])(
@@ -38,7 +38,7 @@ describe('the command line', () => {
 
   test('has help for all, and for each with its options and the exit codes', async () => {
     expect((await run(['--help'], { cwd: '/' })).out).toContain('Exit codes');
-    for (const { name, options } of COMMANDS) {
+    for (const { name, options } of await allCommands()) {
       const { exit, out, err } = await run([name, '--help'], { cwd: '/' });
       expect([exit, err]).toEqual([0, '']);
       for (const option of Object.keys(options)) expect(out, name).toContain(`--${option}`);

@@ -1,4 +1,3 @@
-import { keepThings } from '../../editor/kept-things.ts';
 import { diagnosticsToJson } from '../../journal/diagnostics/as-json.ts';
 import type { IsoDate } from '../../journal/model.ts';
 import { cacheFolder } from '../../site/cache-folder.ts';
@@ -9,7 +8,6 @@ import { CONTENT, type Command } from '../command.ts';
 import { dayOption, TO } from '../day-option.ts';
 import type { Effects } from '../effects.ts';
 import { EXIT, Refusal } from '../exit-codes.ts';
-import { canMend, mendFiles } from '../mend-files.ts';
 import { reportProblems } from '../report.ts';
 import { checkLoaded, journalFolder, loadFolder, type OpenedJournal } from '../the-journal.ts';
 
@@ -32,16 +30,20 @@ export const check: Command = {
     const folder = journalFolder(values, effects);
     const to = dayOption(values, 'to');
     const found = await checkedAgain(folder, to, effects);
-    const opened = values.fix && mendFiles(found, effects) > 0 ? await checkedAgain(folder, to, effects) : found;
-    if (opened.record !== null && values.to === undefined) keepThings(opened.sources, opened.record, cacheFolder(effects.env));
+    const opened = values.fix && (await mending()).mendFiles(found, effects) > 0 ? await checkedAgain(folder, to, effects) : found;
+    if (opened.record !== null && values.to === undefined)
+      (await import('../../editor/kept-things.ts')).keepThings(opened.sources, opened.record, cacheFolder(effects.env));
     if (format === 'json') effects.out(`${JSON.stringify(diagnosticsToJson(opened.diagnostics, opened.notes), null, 2)}\n`);
     else reportProblems(opened, effects);
-    if (!values.fix && format === 'text' && hasErrors(opened.diagnostics) && canMend(opened, effects)) {
+    if (!values.fix && format === 'text' && hasErrors(opened.diagnostics) && (await mending()).canMend(opened, effects)) {
       effects.err('`asfound check --fix` writes what of this can be meant in one way only.\n');
     }
     return hasErrors(opened.diagnostics) ? EXIT.journalHasErrors : EXIT.done;
   },
 };
+
+/** What is not needed for most checks takes a while to load. */
+const mending = () => import('../mend-files.ts');
 
 /** Where nothing has changed since the last check, what it told; there is no record then. */
 async function checkedAgain(folder: string, to: IsoDate | null, effects: Effects): Promise<OpenedJournal> {
