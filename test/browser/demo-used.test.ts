@@ -8,6 +8,7 @@ import { lives } from './of-the-site/lives.ts';
 import { narrowing } from './of-the-site/narrowing.ts';
 import { pictures } from './of-the-site/pictures.ts';
 import { search } from './of-the-site/search.ts';
+import { states } from './of-the-site/states.ts';
 import { onTheDemo } from './on-the-demo.ts';
 
-onTheDemo(gettingAbout, narrowing, keyboard, search, pictures, asAt, anyDay, lives);
+onTheDemo(gettingAbout, narrowing, keyboard, search, pictures, asAt, anyDay, states, lives);

@@ -1,0 +1,34 @@
+import { expect, test } from 'vitest';
+import { NO_PICTURES } from '../../../../src/photos/plan.ts';
+import { PAGES } from '../../../../src/site/addresses.ts';
+import { sheetOf } from '../../../../src/site/views/page/sheet.ts';
+import { stateLines } from '../../../../src/site/views/register/state-words.ts';
+import { did, evening, part, soundRecord } from '../../../builders/journal.ts';
+
+function linesOf(of: ReturnType<typeof soundRecord>): Record<string, string> {
+  const site = { ...of, pictures: NO_PICTURES, warnings: [], noteHtml: () => Promise.resolve('') };
+  return Object.fromEntries([...stateLines(sheetOf(site, PAGES.home))].map(([id, [, state]]) => [id, state]));
+}
+
+const studs = part('studs', { count: 4 });
+
+test('a position in a line: what came of it, what stands there, and where the original is', () => {
+  const parts = [part('drum'), part('drum-new', { for: 'drum', origin: 'reproduction', store: 'loft' }), part('plate'), studs];
+  const evenings = [
+    evening('2030-10-10', { parts: [did('drum', 'removed', { to: 'loft' }), did('drum-new', 'fitted'), did('plate', 'removed')] }),
+  ];
+  expect(linesOf(soundRecord({ parts, evenings }))).toEqual({
+    drum: expect.stringMatching(/^Replaced \(reproduction\)\. On the vehicle: reproduction\. The original in stores: loft\.$/),
+    plate: 'Off for now. Nothing is on the vehicle there. The original in stores: no place noted.',
+    studs: 'Untouched. On the vehicle: original.',
+  });
+});
+
+test('of a lot it tells how many stand there, and where how many of the others are', () => {
+  const some = [evening('2030-10-10', { parts: [did('studs', 'removed', { count: 1, to: 'loft' })] })];
+  expect(linesOf(soundRecord({ parts: [studs], evenings: some })).studs).toContain(
+    'On the vehicle: 3 of 4: original. Of the originals 1 of 4: in stores: loft.',
+  );
+  const all = [evening('2030-10-10', { parts: [did('studs', 'removed', { to: 'loft' })] })];
+  expect(linesOf(soundRecord({ parts: [studs], evenings: all })).studs).toContain('The originals in stores: loft.');
+});
