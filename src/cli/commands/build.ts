@@ -117,6 +117,7 @@ async function publish(
     if (staging.swap(made) === 'file by file') {
       effects.err(`${out} cannot be replaced as a whole, so its files were replaced one by one.\n`);
     }
+    await staging.clear();
   } catch (error) {
     if (!(error instanceof InTheWay)) throw error;
     throw new Refusal(

@@ -46,7 +46,9 @@ async function publish(place: Place, made: string, files: Files, effects: Partia
   const staging = await stage(place, effects);
   try {
     for (const [path, text] of Object.entries(files)) put(staging.folder, path, text);
-    return staging.swap(made);
+    const how = staging.swap(made);
+    await staging.clear();
+    return how;
   } finally {
     staging.discard();
   }
@@ -78,6 +80,17 @@ describe('a new site', () => {
     expect(textOf(out, 'index.html')).toBe('two');
     expect(manifestOf(out)).toEqual({ made: 'two', files: { 'index.html': 3 } });
     expect(readdirSync(parent)).toEqual(['dist']);
+  });
+
+  test('leaves nothing of the last one to be removed at the end', async () => {
+    const { place } = dist();
+    await publish(place, 'one', { 'index.html': 'one', 'parts/drum.html': 'drum' });
+    const staging = await stage(place);
+    put(staging.folder, 'index.html', 'two');
+    staging.swap('two');
+    await staging.clear();
+    expect(readdirSync(place.work)).toEqual(['lock']);
+    staging.discard();
   });
 
   test('keeps what the user put beside it', async () => {

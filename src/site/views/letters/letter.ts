@@ -1,12 +1,12 @@
 /** The month's letter to the client: what was done, what it took, what is next, what is wanted. The page and the printed letter say the same. */
 import { budgets } from '../../../journal/ledger/budgets.ts';
-import { ledgerAt } from '../../../journal/ledger/ledger-at.ts';
+import { ledgerAt, ledgerSeries } from '../../../journal/ledger/ledger-at.ts';
 import { totalsOf } from '../../../journal/ledger/totals.ts';
 import type { IsoDate, Journal, Session, SubsystemId } from '../../../journal/model.ts';
-import type { JournalRecord } from '../../../journal/record.ts';
+import type { JournalRecord, Ledger } from '../../../journal/record.ts';
 import { cameShortAt } from '../../../journal/registers/came-short.ts';
 import { gatesAt, openItemsAt, questionsAt } from '../../../journal/registers/open-items.ts';
-import { registerAt } from '../../../journal/registers/register.ts';
+import { registerRowAt } from '../../../journal/registers/register.ts';
 import { lastDayOf, monthOf } from '../../../journal/values/date.ts';
 import { once } from '../../../journal/values/once.ts';
 import { type AnyQuestion, lookup, shown } from '../../kept/question.ts';
@@ -85,9 +85,7 @@ const MOST_PICTURES = 6;
 /** @param month `2031-03`; one without notes says so. A letter stands as it stood at the end of its month, whenever it is printed */
 export function letterOf(sheet: RecordSheet, month: string): Letter {
   const { record } = sheet;
-  const end = lastDayOf(month);
-  const isPast = end < record.day;
-  const day = isPast ? end : record.day;
+  const day = dayOfLetter(record, month);
   const sessions = sessionsByMonth(record.journal).get(month) ?? [];
   return {
     month,
@@ -100,6 +98,12 @@ export function letterOf(sheet: RecordSheet, month: string): Letter {
     wanted: wanted(sheet, day),
     short: cameShortAt(record, day).map((short) => sentence(`${sheet.partName(short.part)}: ${shortWords(sheet, short)}`)),
   };
+}
+
+function dayOfLetter(record: JournalRecord, month: string): IsoDate {
+  const end = lastDayOf(month);
+  const isPast = end < record.day;
+  return isPast ? end : record.day;
 }
 
 /** `7 sessions, 31 h 20 min` */
@@ -119,14 +123,22 @@ function eveningsOf(sheet: RecordSheet, sessions: readonly Session[]): readonly 
 }
 
 function took({ record, figures }: RecordSheet, month: string): Letter['took'] {
-  const { minutes, cost, paid } = totalsOf(record.ledger.entries.filter(({ date }) => monthOf(date) === month));
+  const { minutes, cost, paid } = totalsOf(entriesByMonth(record.ledger).get(month) ?? []);
   const time = minutes === 0 ? [] : [['Time', figures.time(minutes)] as const];
   if (!figures.hasMoney || (cost === 0 && paid === 0)) return time;
   return [...time, ['Cost of the month', figures.money(cost)], ['Paid out', figures.money(paid)]];
 }
 
+const entriesByMonth = once(({ entries }: Ledger) => Map.groupBy(entries, ({ date }) => monthOf(date)));
+
+/** The books at the end of every month with a letter, worked out in one pass; of the last, on the record's day. */
+const booksByDay = once((record: JournalRecord) => {
+  const days = letterMonths(record).map((month) => dayOfLetter(record, month));
+  return new Map(ledgerSeries(record, days.reverse()).map((at) => [at.date, at]));
+});
+
 function left({ record, figures }: RecordSheet, day: IsoDate): Letter['left'] {
-  return budgets(record.journal, ledgerAt(record, day)).flatMap(({ subsystem, hours, money }) =>
+  return budgets(record.journal, booksByDay(record).get(day) ?? ledgerAt(record, day)).flatMap(({ subsystem, hours, money }) =>
     hours === null && money === null
       ? []
       : [
@@ -147,9 +159,8 @@ function next({ record }: RecordSheet, day: IsoDate): Letter['next'] {
 }
 
 function wanted({ record, positionName }: RecordSheet, day: IsoDate): readonly string[] {
-  const open = registerAt(record, day).filter(
-    ({ undecided, position }) => undecided > 0 && (record.journal.positions.get(position)?.parts.length ?? 0) > 1,
-  );
+  const chosenFrom = [...record.journal.positions.values()].filter(({ parts }) => parts.length > 1);
+  const open = chosenFrom.map(({ id }) => registerRowAt(record, id, day)).filter(({ undecided }) => undecided > 0);
   return [
     ...questionsAt(record, day).map(({ what }) => sentence(what)),
     ...(open.length === 0
