@@ -2,7 +2,8 @@
 import { existsSync, lstatSync, readdirSync, renameSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
 import { makeFolder, removeEmpty } from '../disk/folders.ts';
-import { fill, hiddenBeside, IsThere, removeLeftOvers } from '../disk/write-new.ts';
+import { fill, hiddenBeside, IsThere } from '../disk/write-new.ts';
+import { removeLeftOvers } from '../disk/write-whole.ts';
 
 /** All of a journal that has not come to its place yet. It is complete as soon as it has this name. */
 const BEGUN = '.asfound-begun';

@@ -1,6 +1,6 @@
-import { mkdtempSync, rmSync } from 'node:fs';
-import { tmpdir } from 'node:os';
-import { join, relative, resolve } from 'node:path';
+import { rmSync } from 'node:fs';
+import { relative, resolve } from 'node:path';
+import { makeRoom } from '../disk/room.ts';
 import { withheldTexts } from '../journal/copy/withheld.ts';
 import type { JournalRecord } from '../journal/record.ts';
 import { cacheFolder } from '../site/cache-folder.ts';
@@ -59,7 +59,8 @@ export async function printPaper(
   }
   const copy = copyAsked(opened.record, values);
   const progress = progressLine(effects);
-  const workspace = mkdtempSync(join(tmpdir(), `asfound-${name}-`));
+  const workspace = makeRoom(name);
+  const stop = effects.onInterrupt(() => rmSync(workspace, { recursive: true, force: true }));
   try {
     const { renderForBook } = await import('../book/render-for-book.ts');
     const record = await renderForBook(copy, {
@@ -82,6 +83,7 @@ export async function printPaper(
     return EXIT.done;
   } finally {
     progress.clear();
+    stop();
     rmSync(workspace, { recursive: true, force: true });
   }
 }

@@ -1,4 +1,5 @@
 /** Narrows a page of ledger entries to a kind, a subsystem and words. Without this script every row is there. */
+import { fragmentIn } from '../site/views/page/fragment.ts';
 
 function begin(form: HTMLFormElement, status: HTMLElement): void {
   const rows = [...document.querySelectorAll<HTMLTableRowElement>('.entries tr[data-on]')];
@@ -33,7 +34,7 @@ function begin(form: HTMLFormElement, status: HTMLElement): void {
 
 /** Browsers that do not open a fold themselves when a link leads into it. */
 function unfold(): void {
-  const to = location.hash === '' ? null : document.getElementById(decodeURIComponent(location.hash.slice(1)));
+  const to = location.hash === '' ? null : document.getElementById(fragmentIn(location.hash));
   const fold = to?.closest('details');
   if (!to || !fold || fold.open) return;
   fold.open = true;

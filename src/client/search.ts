@@ -1,5 +1,6 @@
 /** The search page: lists what the documents script holds of what one types. */
 import { excerpt } from '../site/views/page/excerpt.ts';
+import { fragmentIn } from '../site/views/page/fragment.ts';
 import { finderOf, wordsOf } from '../site/views/search/finder.ts';
 import type { SearchDocument } from '../site/views/search/search-documents.ts';
 
@@ -9,7 +10,7 @@ declare global {
 
 const MOST = 100;
 /** Before the words asked for, in the fragment of the address. */
-const ASKED = '#q=';
+const ASKED = 'q=';
 const byId = <T extends HTMLElement>(id: string): T => document.getElementById(id) as T;
 
 function begin(documents: readonly SearchDocument[]): void {
@@ -27,22 +28,14 @@ function begin(documents: readonly SearchDocument[]): void {
     byId('found').textContent = asked === '' ? '' : countWords(found.length);
     remember(asked);
   };
-  query.value = location.hash.startsWith(ASKED) ? decoded(location.hash.slice(ASKED.length)) : '';
+  const asked = fragmentIn(location.hash);
+  query.value = asked.startsWith(ASKED) ? asked.slice(ASKED.length) : '';
   form.addEventListener('input', show);
   form.addEventListener('submit', (event) => event.preventDefault());
   form.hidden = false;
   byId('without-script').hidden = true;
   show();
   query.focus();
-}
-
-/** What somebody typed into the address may be badly encoded: then it is asked for as it stands. */
-function decoded(text: string): string {
-  try {
-    return decodeURIComponent(text);
-  } catch {
-    return text;
-  }
 }
 
 function countWords(found: number): string {
@@ -52,7 +45,7 @@ function countWords(found: number): string {
 
 /** The words asked for stay in the address, so that a result can be left and come back to. */
 function remember(asked: string): void {
-  history.replaceState(null, '', `${ASKED}${encodeURIComponent(asked)}`);
+  history.replaceState(null, '', `#${ASKED}${encodeURIComponent(asked)}`);
 }
 
 function list(found: readonly SearchDocument[], asked: readonly string[]): void {

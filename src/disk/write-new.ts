@@ -1,8 +1,8 @@
 /** Files and folders of the user's that are not there yet: they appear as a whole, and nothing is ever written over. */
-import { chmodSync, closeSync, fsyncSync, linkSync, lstatSync, openSync, readdirSync, renameSync, rmSync, writeSync } from 'node:fs';
+import { chmodSync, closeSync, fsyncSync, linkSync, lstatSync, openSync, renameSync, rmSync, writeSync } from 'node:fs';
 import { basename, dirname, join } from 'node:path';
 import { makeFolder, removeEmpty } from './folders.ts';
-import { isLeftOver, UNFINISHED, unfinishedBeside } from './write-whole.ts';
+import { removeLeftOvers, unfinishedBeside } from './write-whole.ts';
 
 /** What should be new is there already. */
 export class IsThere extends Error {
@@ -78,13 +78,6 @@ export function fill(folder: string, files: ReadonlyMap<string, string | Uint8Ar
   for (const [path, text] of files) {
     makeFolder(dirname(join(folder, path)));
     writeThrough(join(folder, path), text);
-  }
-}
-
-/** Takes away what a process that is gone had begun in a folder. */
-export function removeLeftOvers(folder: string): void {
-  for (const name of readdirSync(folder)) {
-    if (name.startsWith(`.${UNFINISHED}`) && isLeftOver(name.slice(1))) rmSync(join(folder, name), { recursive: true, force: true });
   }
 }
 

@@ -8,7 +8,8 @@ import { createHash, randomBytes } from 'node:crypto';
 import { chmodSync, existsSync, mkdirSync, readdirSync, readFileSync, realpathSync, renameSync, rmSync, statSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { makeFolder } from './folders.ts';
-import { hiddenBeside, removeLeftOvers, writeThrough } from './write-new.ts';
+import { hiddenBeside, writeThrough } from './write-new.ts';
+import { removeLeftOvers } from './write-whole.ts';
 
 /** A name that no journal is read from. */
 const STAGE = '.asfound-change';

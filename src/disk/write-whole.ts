@@ -1,7 +1,7 @@
 /** Files that are either there as a whole or not at all, whatever is killed and whoever writes at the same time. */
 
 import { randomBytes } from 'node:crypto';
-import { renameSync, rmSync, writeFileSync } from 'node:fs';
+import { readdirSync, renameSync, rmSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { makeFolder } from './folders.ts';
 
@@ -16,12 +16,27 @@ export function unfinishedBeside(path: string): string {
 /** Whether a name was given by `unfinishedBeside` in a process that no longer runs here. */
 export function isLeftOver(name: string): boolean {
   const pid = Number(new RegExp(`^${UNFINISHED}(\\d+)-`).exec(name)?.[1] ?? Number.NaN);
-  if (Number.isNaN(pid)) return name.startsWith(UNFINISHED);
+  return Number.isNaN(pid) ? name.startsWith(UNFINISHED) : !isRunningHere(pid);
+}
+
+/** Whether a process of this machine runs. */
+export function isRunningHere(pid: number): boolean {
   try {
     process.kill(pid, 0);
-    return false;
+    return true;
   } catch (error) {
-    return (error as { code?: string }).code === 'ESRCH';
+    return (error as { code?: string }).code !== 'ESRCH';
+  }
+}
+
+const WHOLE_NAME = new RegExp(`^(?:\\.${UNFINISHED}(\\d+)-[0-9a-z]+|${UNFINISHED}(\\d+)-[0-9a-f]{12})$`);
+
+/** Takes away what processes that are gone had begun in a folder, hidden or not; what only begins like such a name is somebody's own. */
+export function removeLeftOvers(folder: string): void {
+  for (const name of readdirSync(folder)) {
+    const [, hidden, open] = WHOLE_NAME.exec(name) ?? [];
+    const pid = hidden ?? open;
+    if (pid !== undefined && !isRunningHere(Number(pid))) rmSync(join(folder, name), { recursive: true, force: true });
   }
 }
 

@@ -1,9 +1,9 @@
 /** A folder of the cache in which one process has Astro work, and from which the packages of the program are found. */
-import { existsSync, readdirSync, rmSync, symlinkSync } from 'node:fs';
+import { existsSync, rmSync, symlinkSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { dirname, join } from 'node:path';
 import { makeFolder } from '../disk/folders.ts';
-import { isLeftOver, UNFINISHED, unfinishedBeside } from '../disk/write-whole.ts';
+import { removeLeftOvers, unfinishedBeside } from '../disk/write-whole.ts';
 
 export interface Workshop {
   readonly folder: string;
@@ -14,9 +14,7 @@ export interface Workshop {
 export function openWorkshop(cache: string): Workshop {
   const workshops = join(cache, 'workshops');
   makeFolder(workshops);
-  for (const name of readdirSync(workshops)) {
-    if (name.startsWith(UNFINISHED) && isLeftOver(name)) rmSync(join(workshops, name), { recursive: true, force: true });
-  }
+  removeLeftOvers(workshops);
   const folder = unfinishedBeside(join(workshops, 'pages'));
   makeFolder(folder);
   symlinkSync(packagesFolder(), join(folder, 'node_modules'), 'junction');

@@ -1,7 +1,7 @@
 /** Drafts on disk, until they are notes: outside the journal, each whole or not at all. */
 import { existsSync, readdirSync, readFileSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
-import { writeWhole } from '../disk/write-whole.ts';
+import { removeLeftOvers, writeWhole } from '../disk/write-whole.ts';
 import { digestOf } from './desk.ts';
 import type { NoteSays } from './note-text.ts';
 import { isGroup } from './values.ts';
@@ -65,6 +65,7 @@ export function openDrafts(cache: string, journal: string): Drafts {
       if (there !== null && there.revision !== draft.revision && there.writer !== draft.writer) return { kept: false, draft: there };
       const next = { ...draft, revision: Math.max(draft.revision, there?.revision ?? 0) + 1 };
       writeWhole(fileOf(draft.key), JSON.stringify(next));
+      removeLeftOvers(folder);
       return { kept: true, draft: next };
     },
     filesOf: (key) => join(folder, fileOf(key).slice(folder.length + 1, -5)),

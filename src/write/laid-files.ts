@@ -5,7 +5,7 @@ import { basename, join } from 'node:path';
 import { Readable } from 'node:stream';
 import { pipeline } from 'node:stream/promises';
 import { makeFolder } from '../disk/folders.ts';
-import { unfinishedBeside } from '../disk/write-whole.ts';
+import { removeLeftOvers, unfinishedBeside } from '../disk/write-whole.ts';
 import { nearestId } from '../journal/schema/fields.ts';
 import type { FileKind } from '../photos/facts.ts';
 import { SIGNATURE_BYTES, signatureOf } from '../photos/file-signature.ts';
@@ -50,6 +50,7 @@ export async function layIn(folder: string, incoming: Incoming): Promise<LaidFil
   if (incoming.bytes > LARGEST_FILE) throw new NotTaken(`It has more than ${LARGEST_FILE / 1024 / 1024} MB.`);
   const into = join(folder, incoming.what);
   makeFolder(into);
+  removeLeftOvers(into);
   const unfinished = unfinishedBeside(join(into, 'file'));
   try {
     await pipeline(Readable.fromWeb(incoming.body as never), counted(incoming.bytes), createWriteStream(unfinished, { flags: 'wx' }));

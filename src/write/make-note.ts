@@ -2,8 +2,7 @@
 import { existsSync, readFileSync, realpathSync } from 'node:fs';
 import { basename, dirname, join, sep } from 'node:path';
 import { pathWithin } from '../disk/path-within.ts';
-import { IsThere, writeNewFile, writeNewFolder } from '../disk/write-new.ts';
-import { writeWhole } from '../disk/write-whole.ts';
+import { IsThere, writeNewFile, writeNewFolder, writeOver } from '../disk/write-new.ts';
 import { sessionIdOf } from '../journal/read/read-files.ts';
 import { nearestId } from '../journal/schema/fields.ts';
 import { readDate } from '../journal/values/date.ts';
@@ -76,7 +75,7 @@ function correctNote(desk: Desk, draft: Draft, { path, digest }: NonNullable<Dra
   for (const { name, file } of files.filter(({ what }) => what === 'picture')) {
     layFile(desk, join(desk.folder, dirname(path), pictureFolder(path) + name), file);
   }
-  writeWhole(target, becomes.text);
+  writeOver(target, becomes.text);
   return { made: true, path };
 }
 

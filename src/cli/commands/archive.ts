@@ -1,6 +1,6 @@
-import { existsSync, mkdirSync, mkdtempSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
+import { existsSync, mkdirSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs';
 import { basename, dirname, join, relative, resolve } from 'node:path';
+import { makeRoom } from '../../disk/room.ts';
 import { type ArchiveContents, archiveWords } from '../../exports/archive-words.ts';
 import { type BagFile, folderSink, writeBag, zipSink } from '../../exports/bag/write-bag.ts';
 import { dataFilesOf } from '../../exports/data-files.ts';
@@ -52,7 +52,7 @@ export const archive: Command = {
       return EXIT.journalHasErrors;
     }
     const copy = copyAsked(opened.record, { copy: values.copy ?? 'workshop' });
-    const room = mkdtempSync(join(tmpdir(), 'asfound-archive-'));
+    const room = makeRoom('archive');
     const stop = effects.onInterrupt(() => rmSync(room, { recursive: true, force: true }));
     try {
       return await layDown(opened, opened.record, copy, { out, room, all: values.to === undefined }, effects);

@@ -2,7 +2,8 @@
 import { chmodSync, closeSync, constants, copyFileSync, fsyncSync, openSync, rmSync, statSync, utimesSync } from 'node:fs';
 import { dirname } from 'node:path';
 import { makeFolder } from '../../disk/folders.ts';
-import { appear, hiddenBeside, IsThere, removeLeftOvers } from '../../disk/write-new.ts';
+import { appear, hiddenBeside, IsThere } from '../../disk/write-new.ts';
+import { removeLeftOvers } from '../../disk/write-whole.ts';
 import { reasonOf } from '../../load/problems.ts';
 import { digestOf } from '../../photos/inspect-file.ts';
 import { EXIT, Refusal } from '../exit-codes.ts';

@@ -19,6 +19,20 @@ export function search(bench: Bench): void {
       expect(problems).toEqual([]);
     });
 
+    it('asks for what stands in the address as it stands, however badly it is encoded; no other script stumbles over it', async () => {
+      const context = await bench.browser.newContext();
+      const { page, problems } = await visiting(context);
+      await page.goto(`${bench.served.address}search.html#q=50%`);
+      expect(await page.locator('#query').inputValue()).toBe('50%');
+      await page.goto(`${bench.served.address}search.html#q=hub%20cap`);
+      await page.reload();
+      expect(await page.locator('#query').inputValue()).toBe('hub cap');
+      for (const path of ['ledger/entries.html', 'any-day.html', 'register.html', 'pictures.html', 'before-and-after.html'])
+        for (const typed of ['#%', '#%E0%A4%A', '#__proto__', '#q=%', '#"><b>']) await page.goto(bench.served.address + path + typed);
+      expect(problems).toEqual([]);
+      await context.close();
+    });
+
     it('finds the part of every mark in the record, typed as it is written', async () => {
       const page = await bench.browser.newPage();
       await page.goto(`${bench.served.address}search.html`);
