@@ -83,9 +83,13 @@ function printing(tables: readonly Table[]): Feature<Blob> {
             const { columns, rows } = table;
             const sums = sumsAt(table);
             const filter = `<autoFilter ref="A1:${letterOf(columns.length - 1)}${rows.length + 1}"/>`;
-            return xml
+            // Formulas stand under the rows alone, which may be many.
+            const under = xml.includes('<f>') ? xml.lastIndexOf('<row', xml.indexOf('<f>')) : xml.length;
+            const summed = xml
+              .slice(under)
+              .replace(/(<c r="([A-Z]+\d+)"[^>]*><f>.*?<\/f>)<\/c>/g, (_all, cell, at) => `${cell}<v>${sums.get(at) ?? 0}</v></c>`);
+            return `${xml.slice(0, under)}${summed}`
               .replace(/<worksheet[^>]*>/, '$&<sheetPr><pageSetUpPr fitToPage="1"/></sheetPr>')
-              .replace(/(<c r="([A-Z]+\d+)"[^>]*><f>.*?<\/f>)<\/c>/g, (_all, cell, at) => `${cell}<v>${sums.get(at) ?? 0}</v></c>`)
               .replace('</sheetData>', `</sheetData>${filter}`)
               .replace(/<pageSetup([^>]*?)\s*\/>/, '<pageSetup$1 fitToWidth="1" fitToHeight="0"/>');
           },
