@@ -1,9 +1,10 @@
 /** Who and what touches each hazard, and the hazard statements of what is used here. */
 import { type Consumable, type ConsumableId, HAZARDS, type Hazard, type Part, type Session } from '../../../journal/model.ts';
 import { hazardsOfConsumable, hazardsOfPart, hazardsOfSession } from '../../../journal/registers/hazards.ts';
+import { type AnyQuestion, shown } from '../../kept/question.ts';
 import { hazardStatements } from '../page/facts.ts';
 import { byKey } from '../page/record-index.ts';
-import type { RecordSheet, Sheet } from '../page/sheet.ts';
+import type { Sheet } from '../page/sheet.ts';
 
 export interface CautionsPage {
   readonly sessions: ReadonlyMap<string, readonly Session[]>;
@@ -16,7 +17,7 @@ export interface CautionsPage {
   readonly others: readonly Hazard[];
 }
 
-export function cautionsPage({ record }: RecordSheet): CautionsPage {
+const CAUTIONS_PAGE = shown('cautions', ({ record }): CautionsPage => {
   const { journal, day } = record;
   const sessions = byKey(journal.sessions, (session) => hazardsOfSession(record, session));
   const parts = byKey(journal.parts.values(), ({ id }) => hazardsOfPart(record, id, day));
@@ -30,7 +31,11 @@ export function cautionsPage({ record }: RecordSheet): CautionsPage {
     touched,
     others: HAZARDS.filter((hazard) => !touched.includes(hazard)),
   };
-}
+});
+
+export const CAUTION_QUESTIONS: readonly AnyQuestion[] = [CAUTIONS_PAGE];
+
+export const cautionsPage = (sheet: Sheet): CautionsPage => sheet.ask(CAUTIONS_PAGE);
 
 /** Those of some consumables that have hazard statements, each once, with the codes. */
 export function statementsOf(

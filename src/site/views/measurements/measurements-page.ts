@@ -1,6 +1,7 @@
 import type { SubsystemId } from '../../../journal/model.ts';
 import { type MeasurementSeries, measurementSeries } from '../../../journal/registers/measurements.ts';
-import type { RecordSheet } from '../page/sheet.ts';
+import { type AnyQuestion, shown } from '../../kept/question.ts';
+import type { Sheet } from '../page/sheet.ts';
 
 export interface MeasurementsPage {
   readonly series: readonly MeasurementSeries[];
@@ -9,12 +10,16 @@ export interface MeasurementsPage {
   readonly groups: ReadonlyMap<SubsystemId, readonly MeasurementSeries[]>;
 }
 
-/** Everything measured, in the order of the catalogue. */
-export function measurementsPage({ record }: RecordSheet): MeasurementsPage {
+const MEASUREMENTS = shown('measurements', ({ record }): MeasurementsPage => {
   const series = measurementSeries(record);
   return {
     series,
     out: series.filter(({ within }) => within === false),
     groups: Map.groupBy(series, ({ part }) => record.journal.parts.get(part)?.subsystem ?? ''),
   };
-}
+});
+
+export const MEASUREMENT_QUESTIONS: readonly AnyQuestion[] = [MEASUREMENTS];
+
+/** Everything measured, in the order of the catalogue. */
+export const measurementsPage = (sheet: Sheet): MeasurementsPage => sheet.ask(MEASUREMENTS);

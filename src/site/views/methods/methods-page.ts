@@ -1,10 +1,13 @@
 import { type MethodGroup, type MethodsIndex, methodsIndex } from '../../../journal/registers/methods.ts';
-import type { RecordSheet } from '../page/sheet.ts';
+import { type AnyQuestion, shown } from '../../kept/question.ts';
+import type { Sheet } from '../page/sheet.ts';
+
+const METHODS = shown('methods', ({ record }) => methodsIndex(record));
+
+export const METHOD_QUESTIONS: readonly AnyQuestion[] = [METHODS];
 
 /** What was tried, by method, by material and by what was used. */
-export function methodsPage({ record }: RecordSheet): MethodsIndex {
-  return methodsIndex(record);
-}
+export const methodsPage = (sheet: Sheet): MethodsIndex => sheet.ask(METHODS);
 
 /** How often it came well: `2 good, 1 not said`. */
 export function resultWords({ results: { good, fair, poor, unsaid } }: MethodGroup): string {

@@ -1,11 +1,14 @@
 import { type FilmIndex, filmIndex } from '../../../journal/registers/film.ts';
 import { fileAddress } from '../../addresses.ts';
-import type { RecordSheet, Sheet } from '../page/sheet.ts';
+import { type AnyQuestion, shown } from '../../kept/question.ts';
+import type { Sheet } from '../page/sheet.ts';
+
+const FILM = shown('film', ({ record }) => filmIndex(record));
+
+export const FILM_QUESTIONS: readonly AnyQuestion[] = [FILM];
 
 /** Every clip with its marks, and the marks of each part. */
-export function filmOf({ record }: RecordSheet): FilmIndex {
-  return filmIndex(record);
-}
+export const filmOf = (sheet: Sheet): FilmIndex => sheet.ask(FILM);
 
 /** Where a clip plays from a time: a file of the journal, or an address elsewhere; null when it is only a name. */
 export function clipHref(sheet: Sheet, clip: { readonly clip: string; readonly file: string | null }, fragment: string): string | null {

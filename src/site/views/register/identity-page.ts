@@ -1,6 +1,7 @@
 import { type Identity, identityAt } from '../../../journal/registers/identity.ts';
 import { viewDates } from '../../../journal/registers/view-dates.ts';
-import type { RecordSheet } from '../page/sheet.ts';
+import { type AnyQuestion, shown } from '../../kept/question.ts';
+import type { Sheet } from '../page/sheet.ts';
 import type { IdentityThen } from './identity-table.ts';
 
 /** A points table as it is answered now, and at each milestone that was reached, oldest first. */
@@ -9,7 +10,7 @@ export interface IdentityAnswers {
   readonly before: readonly IdentityThen[];
 }
 
-export function identityAnswers({ record }: RecordSheet): IdentityAnswers[] {
+const ANSWERS = shown('identity', ({ record }): readonly IdentityAnswers[] => {
   const reached = viewDates(record).filter(({ milestones }) => milestones.length > 0);
   return record.journal.identityTables.map((table) => ({
     identity: identityAt(record, table, null),
@@ -18,4 +19,8 @@ export function identityAnswers({ record }: RecordSheet): IdentityAnswers[] {
       milestones: milestones.map(({ name }) => name),
     })),
   }));
-}
+});
+
+export const IDENTITY_QUESTIONS: readonly AnyQuestion[] = [ANSWERS];
+
+export const identityAnswers = (sheet: Sheet): readonly IdentityAnswers[] => sheet.ask(ANSWERS);
