@@ -17,13 +17,13 @@ export class IsThere extends Error {
  * @throws IsThere; the file system's error; and then nothing has changed
  */
 export function writeNewFile(path: string, bytes: string | Uint8Array): void {
+  if (lstatSync(dirname(path), { throwIfNoEntry: false })?.isDirectory()) removeLeftOvers(dirname(path));
   if (lstatSync(path, { throwIfNoEntry: false })) throw new IsThere(path);
   const made = makeFolder(dirname(path));
   const unfinished = hiddenBeside(path);
   try {
     writeThrough(unfinished, bytes);
     appear(unfinished, path);
-    removeLeftOvers(dirname(path));
   } catch (error) {
     rmSync(unfinished, { force: true });
     removeEmpty(made);

@@ -1,7 +1,8 @@
 /** The journal as it lies on disk while it is written to: read again where it has changed, checked with a draft in its place. */
 import { createHash } from 'node:crypto';
-import { readFileSync } from 'node:fs';
+import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
+import { removeLeftOvers } from '../disk/write-whole.ts';
 import type { Diagnostic } from '../journal/diagnostics/diagnostic.ts';
 import { type Compiled, compileJournal } from '../journal/pipeline.ts';
 import { sessionSchema } from '../journal/schema/session.ts';
@@ -34,6 +35,7 @@ export interface Opened extends Compiled {
 }
 
 export function openDesk({ folder, cache, today, form = formOf(sessionSchema) }: DeskOptions): Desk {
+  clearBegun(folder);
   let opened: Opened | null = null;
   const journal = (): Opened => {
     const sources = loadJournal(folder, opened?.sources ?? null);
@@ -53,6 +55,19 @@ export function openDesk({ folder, cache, today, form = formOf(sessionSchema) }:
       return after.filter((each) => each.place.file === path || !known.has(sayingOf(each)));
     },
   };
+}
+
+/** Takes away what killed runs had begun among the notes and papers. Where the disk takes no writing it stays, and nothing reads it. */
+function clearBegun(folder: string): void {
+  const places = ['sessions', 'papers'].map((name) => join(folder, name)).filter((place) => existsSync(place));
+  const inside = places.flatMap((place) => readdirSync(place, { withFileTypes: true }).filter((entry) => entry.isDirectory()));
+  for (const place of [...places, ...inside.map(({ parentPath, name }) => join(parentPath, name))]) {
+    try {
+      removeLeftOvers(place);
+    } catch {
+      return;
+    }
+  }
 }
 
 /** SHA-256 of a file of the journal, in hexadecimal; null when it is not there. */

@@ -4,8 +4,9 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { expect, onTestFinished, test } from 'vitest';
 import { makeRoom } from '../../src/disk/room.ts';
-import { writeOver } from '../../src/disk/write-new.ts';
+import { IsThere, writeNewFile, writeOver } from '../../src/disk/write-new.ts';
 import { removeLeftOvers } from '../../src/disk/write-whole.ts';
+import { openDesk } from '../../src/write/desk.ts';
 import { openDrafts } from '../../src/write/drafts.ts';
 
 /** A process that ran and is gone. */
@@ -62,4 +63,22 @@ test('the room of a killed run goes with the next of that name; a living one’s
       .filter((name) => !room.endsWith(name))
       .sort(),
   ).toEqual(rooms.slice(1).sort());
+});
+
+test('what was begun among the notes goes when the journal is opened for writing', () => {
+  const journal = folder();
+  const begun = ['sessions', 'sessions/2031-03-12-tonight', 'papers'].map((place) => join(journal, place, `.unfinished-${GONE}-${NAME}`));
+  mkdirSync(join(journal, 'sessions/2031-03-12-tonight'), { recursive: true });
+  mkdirSync(join(journal, 'papers'));
+  for (const file of begun) writeFileSync(file, 'half');
+  openDesk({ folder: journal, cache: join(journal, 'cache'), today: () => '2031-03-12' });
+  expect(begun.filter((file) => existsSync(file))).toEqual([]);
+});
+
+test('a file that is refused since it is there already still takes along what was left beside it', () => {
+  const here = folder();
+  writeFileSync(join(here, 'sent.pdf'), 'sent');
+  writeFileSync(join(here, `.unfinished-${GONE}-${NAME}`), 'half');
+  expect(() => writeNewFile(join(here, 'sent.pdf'), 'again')).toThrow(IsThere);
+  expect(readdirSync(here)).toEqual(['sent.pdf']);
 });

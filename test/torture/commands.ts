@@ -116,14 +116,14 @@ export const WRITING: readonly Writing[] = [
     name: 'archive',
     prepare: journalIn,
     run: command('archive', '--content', 'van', '--out', 'kept'),
-    writes: either(OWN, /^(kept(\/|$)|\.kept\.)/),
+    writes: either(OWN, /^(kept(\/|$)|\.unfinished-)/),
     check: archiveFault,
   },
   {
     name: 'archive as one file',
     prepare: journalIn,
     run: command('archive', '--content', 'van', '--out', 'kept.zip'),
-    writes: either(OWN, /^(kept\.zip$|\.kept\.zip\.)/),
+    writes: either(OWN, /^(kept\.zip$|\.unfinished-)/),
     // The end of the central directory, of 22 bytes with no comment behind it (APPNOTE, 4.3.16).
     check: (cwd) => endFault(cwd, 'kept.zip', /PK[\s\S]{20}$/),
   },

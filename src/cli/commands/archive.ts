@@ -1,6 +1,8 @@
 import { existsSync, mkdirSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs';
 import { basename, dirname, join, relative, resolve } from 'node:path';
 import { makeRoom } from '../../disk/room.ts';
+import { hiddenBeside } from '../../disk/write-new.ts';
+import { removeLeftOvers } from '../../disk/write-whole.ts';
 import { type ArchiveContents, archiveWords } from '../../exports/archive-words.ts';
 import { type BagFile, folderSink, writeBag, zipSink } from '../../exports/bag/write-bag.ts';
 import { dataFilesOf } from '../../exports/data-files.ts';
@@ -165,9 +167,9 @@ function filesOf(folder: string, under: string): BagFile[] {
 
 /** Written beside and renamed, so that there is a whole archive or none. */
 async function written(files: readonly BagFile[], { journal, day, copy }: JournalRecord, out: string, progress: (text: string) => void) {
-  const beside = join(dirname(out), `.${basename(out)}.unfinished-${process.pid}`);
-  rmSync(beside, { recursive: true, force: true });
+  const beside = hiddenBeside(out);
   mkdirSync(dirname(out), { recursive: true });
+  removeLeftOvers(dirname(out));
   progress(`Archive: ${files.length} files`);
   const about = [
     ['External-Description', `${journal.settings.title}: the record of its restoration, ${copy.name} copy`],
