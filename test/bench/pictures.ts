@@ -28,7 +28,7 @@ export interface PictureRun {
 }
 
 /** Few enough to be waited for. */
-export const A_FEW: PictureRun = { count: 48, megapixels: 12, seed: 1952, astro: true, fewer: [12] };
+export const A_FEW: PictureRun = { count: 32, megapixels: 12, seed: 1952, astro: true, fewer: [12] };
 /** Those of a whole restoration. */
 export const AT_SIZE: PictureRun = { count: 2000, megapixels: 12, seed: 1952, astro: false, fewer: [60, 600] };
 
