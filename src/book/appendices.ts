@@ -158,10 +158,17 @@ export function papers(setting: BookSetting): string {
   return `= Papers\n\n${set.join('\n\n')}`;
 }
 
-/** The index and the list of pictures; to be set last, when all mentions are known. */
-export function waysIn({ record, named }: BookSetting): string {
+/** Where a part is spoken of in volumes before: by part, as `1: 33, 48`. */
+export type ElsewhereInBook = ReadonlyMap<string, readonly string[]>;
+
+/** The index; to be set last, when all mentions are known. */
+export function indexOfParts({ record, named }: BookSetting, elsewhere: ElsewhereInBook, own: string): string {
   const names = [...named].map((id) => [id, record.journal.parts.get(id)?.name ?? id] as const);
   names.sort(([, a], [, b]) => a.localeCompare(b, record.journal.settings.locale));
-  const index = `= Index of parts\n\n#index-of(${list(names.map(([id, name]) => `(${literal(id)}, ${literal(name)})`))})`;
-  return `${names.length === 0 ? '' : index}\n\n= List of pictures\n\n#pictures-list()`;
+  if (names.length === 0) return '';
+  const rows = names.map(([id, name]) => `(${literal(id)}, ${literal(name)}, ${list((elsewhere.get(id) ?? []).map(literal))})`);
+  const said = own === '' ? '' : `${words('Before the colon stands the volume, after it the pages.')}\n\n`;
+  return `= Index of parts\n\n${said}#index-of(${list(rows)}, own: ${literal(own)})`;
 }
+
+export const LIST_OF_PICTURES = '= List of pictures\n\n#pictures-list()';

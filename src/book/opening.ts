@@ -3,16 +3,19 @@ import { registerAt } from '../journal/registers/register.ts';
 import { vehicleLine } from '../site/views/home/vehicle.ts';
 import { capital, copyWords, listed, ORIGIN_MEANINGS, ORIGIN_WORDS, spelled } from '../site/views/page/words.ts';
 import { headPicture } from '../site/views/pictures/pictures.ts';
-import { type BookSetting, figure, pictureFile } from './setting.ts';
+import { printedSmaller } from './print-pictures.ts';
+import { type BookSetting, pictureFile } from './setting.ts';
 import { call, list, literal, words } from './typst-text.ts';
 
-export function titlePage(setting: BookSetting): string {
+/** @param volume which of the volumes it opens, in words; null for a book that is one */
+export function titlePage(setting: BookSetting, volume: string | null): string {
   const { sheet, record } = setting;
   const { settings, people } = record.journal;
   const head = headPicture(sheet, 0);
   const path = head === null ? null : pictureFile(setting, head.picture.file);
   const alt = head?.picture.alt ?? head?.picture.caption ?? 'The vehicle.';
   const lines = [
+    ...(volume === null ? [] : [volume]),
     `The record of its restoration, as it stood on ${sheet.date(record.day)}`,
     copyWords(record.copy),
     ...(people.size === 0 ? [] : [`Written by ${listed([...people.values()].map(({ name }) => name))}`]),
@@ -28,12 +31,16 @@ export function titlePage(setting: BookSetting): string {
 export function howToRead({ sheet, record }: BookSetting): string {
   const { sessions } = record.journal;
   const first = sessions[0];
+  const smaller = printedSmaller(record.pictures);
   const origins = [...new Set([...record.journal.parts.values()].flatMap(({ origin }) => origin ?? []))];
   const paragraphs = [
     `This book was made from ${spelled(sessions.length, 'note')} written ${first ? `between ${sheet.date(first.date)} and ${sheet.date(record.day)}` : 'in the workshop'}, one for each sitting of work. Nothing in it was typed for the book: the story is the notes as they were written, and every table is counted from them.`,
     'What was decided and what stands on the vehicle are told apart. A decision that was later overturned is still here, with its reason.',
     'A part is called original where it is believed to have left the works on this vehicle. That is a belief, with the evidence it rests on; it is not a certificate.',
     'A continuous line means that the part found there stood in its place; a broken line, that another did.',
+    ...(smaller === null
+      ? []
+      : [`Of its ${smaller} pictures each is printed smaller than the record has it, so that the file can be opened and handed on.`]),
   ];
   const meanings = origins.map((origin) => `[#strong[${words(capital(ORIGIN_WORDS[origin]))}]], [${words(ORIGIN_MEANINGS[origin])}]`);
   const table =
@@ -41,6 +48,13 @@ export function howToRead({ sheet, record }: BookSetting): string {
       ? ''
       : `#heading(level: 2)[Where parts come from]\n#record-table(columns: (auto, 1fr), head: ([Word], [Meaning]), ${meanings.join(', ')})`;
   return `= How to read this book\n\n${paragraphs.map(words).join('\n\n')}\n\n${table}`;
+}
+
+/** Which volume holds what, where there are several. */
+export function listOfVolumes(holds: readonly (readonly string[])[]): string {
+  if (holds.length < 2) return '';
+  const rows = holds.map((chapters, n) => `[${n + 1}], [${words(chapters.join(', '))}]`);
+  return `#heading(level: 2)[${words(`Bound in ${spelled(holds.length, 'volume')}`)}]\n#record-table(columns: (auto, 1fr), head: ([Volume], [Holds]), ${rows.join(', ')})`;
 }
 
 export function theVehicle(setting: BookSetting): string {
@@ -56,7 +70,7 @@ export function theVehicle(setting: BookSetting): string {
   ];
   const rows = facts.flatMap(([name, value]) => (value === null ? [] : [`[${words(name)}], [${words(value)}]`]));
   const about = settings.about === null ? '' : `#remark[${words(settings.about)}]`;
-  return `= The vehicle\n\n#record-table(columns: (38mm, 1fr), head: ([], []), ${rows.join(', ')})\n\n${words(standingWords(setting))}\n\n${about}\n\n${pair(setting)}`;
+  return `= The vehicle\n\n#record-table(columns: (38mm, 1fr), head: ([], []), ${rows.join(', ')})\n\n${words(standingWords(setting))}\n\n${about}`;
 }
 
 /** How much of it is what the works put there, in words that anybody understands. */
@@ -66,11 +80,4 @@ function standingWords({ record }: BookSetting): string {
   const open = rows.filter(({ undecided }) => undecided > 0).length;
   const asks = open === 0 ? '' : ` ${capital(spelled(open, 'place'))} still ${open === 1 ? 'asks' : 'ask'} for a decision.`;
   return `${own} of the ${rows.length} places on the vehicle hold what the works put there.${asks}`;
-}
-
-/** The vehicle as it came, where a picture of the first session shows it. */
-function pair(setting: BookSetting): string {
-  const first = setting.record.journal.sessions[0];
-  const picture = first?.pictures.find(({ view }) => view === 'as-found') ?? first?.pictures[0];
-  return first && picture ? figure(setting, picture, first) : '';
 }

@@ -4,7 +4,7 @@
  */
 import { readFileSync, writeFileSync } from 'node:fs';
 import { basename, join } from 'node:path';
-import type { PicturePlan, Rendition } from '../photos/plan.ts';
+import type { PicturePlan, PlanData, Rendition } from '../photos/plan.ts';
 import { sharp } from '../photos/uncached-sharp.ts';
 
 /** What stands for the file of a picture in the source of a book. */
@@ -18,13 +18,24 @@ const AS_RENDERED = 600;
 const FEWEST = 800;
 const QUALITY = 78;
 
+/** How many pictures each of a record is printed smaller for; null where all are printed as they were rendered. */
+export function printedSmaller({ data }: PicturePlan, most = AS_RENDERED): number | null {
+  const count = filesOf(data).size;
+  return count > most ? count : null;
+}
+
+/** Every picture once, by its file. */
+function filesOf({ renditions, papers }: PlanData): ReadonlyMap<string, Rendition> {
+  const firstPages = papers.flatMap(({ firstPage }) => firstPage ?? []);
+  return new Map([...renditions, ...firstPages].map((one) => [one.fallback.file, one]));
+}
+
 /**
  * @param workspace the folder that the rendered pictures lie in, which may be those of a cache: nothing is written over them
  * @param most so many are printed as they were rendered
  */
 export async function layForPrint({ data }: PicturePlan, workspace: string, most = AS_RENDERED): Promise<void> {
-  const papers = data.papers.flatMap(({ firstPage }) => firstPage ?? []);
-  const all = new Map([...data.renditions, ...papers].map((one) => [one.fallback.file, one]));
+  const all = filesOf(data);
   const share = Math.sqrt(most / Math.max(all.size, most));
   for (const one of all.values()) {
     const { file, width, height } = one.fallback;

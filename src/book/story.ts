@@ -6,6 +6,7 @@ import { sessionFigures } from '../site/views/session/session-facts.ts';
 import { proseToTypst } from './prose.ts';
 import { type BookSetting, figure, mention, nameOfLink, pictureAt } from './setting.ts';
 import { call, literal, words } from './typst-text.ts';
+import type { Piece } from './volumes.ts';
 
 export interface Chapter {
   readonly title: string;
@@ -27,20 +28,26 @@ export function chaptersOf({ record, sheet }: BookSetting): readonly Chapter[] {
   return sessions.length === 0 ? chapters : [...chapters, { title, sessions }];
 }
 
-export function story(setting: BookSetting): string {
-  return chaptersOf(setting)
-    .map((chapter) => chapterText(setting, chapter))
-    .join('\n\n');
+/** A piece for each evening; the first of a chapter brings its head. */
+export function story(setting: BookSetting): readonly Piece[] {
+  return chaptersOf(setting).flatMap((chapter) => {
+    const head = headOf(setting, chapter);
+    const goesOn = call('chapter', { title: `[${words(`${chapter.title}, continued`)}]`, span: '[]' });
+    return chapter.sessions.map((session, n) => ({
+      source: `${n === 0 ? `${head}\n\n` : ''}${evening(setting, session)}`,
+      chapter: chapter.title,
+      goesOn: n === 0 ? '' : goesOn,
+      evening: session.id,
+    }));
+  });
 }
 
-function chapterText(setting: BookSetting, { title, sessions }: Chapter): string {
-  const { date, figures } = setting.sheet;
+function headOf({ sheet: { date, figures } }: BookSetting, { title, sessions }: Chapter): string {
   const [first, last] = [sessions[0], sessions.at(-1)];
   const minutes = sessions.reduce((sum, { hours }) => hours.reduce((total, one) => total + one.minutes, sum), 0);
   const days = first && last ? (first.date === last.date ? date(first.date) : `${date(first.date)} to ${date(last.date)}`) : '';
   const span = [days, counted(sessions.length, 'session'), ...(minutes === 0 ? [] : [figures.time(minutes)])].join(' · ');
-  const head = call('chapter', { title: `[${words(title)}]`, span: `[${words(span)}]` });
-  return [head, ...sessions.map((session) => evening(setting, session))].join('\n\n');
+  return call('chapter', { title: `[${words(title)}]`, span: `[${words(span)}]` });
 }
 
 function evening(setting: BookSetting, session: Session): string {

@@ -40,7 +40,7 @@ function stepText(setting: BookSetting, { parts }: Thread, session: Session): st
   const facts = [...deeds, ...decisions];
   const passages = passagesOf(setting, session, parts);
   const told = passages === '' ? words(eveningWords(sheet, session, MOST)) : passages;
-  const head = { when: `[${words(sheet.date(session.date))}]`, title: `[${words(session.title)}]`, to: `label(${literal(session.id)})` };
+  const head = { when: `[${words(sheet.date(session.date))}]`, title: `[${words(session.title)}]`, to: literal(session.id) };
   return call('thread-step', head, [told, ...(facts.length === 0 ? [] : [call('facts', {}, facts.join(' #linebreak() '))])].join('\n\n'));
 }
 

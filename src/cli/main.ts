@@ -1,5 +1,6 @@
 import { parseArgs } from 'node:util';
 import { didYouMean } from '../journal/diagnostics/nearest.ts';
+import { Unproved } from '../site/proof/text-of-pdf.ts';
 import { isEpoch } from '../site/today.ts';
 import { type Command, type OptionValues, parserOptions } from './command.ts';
 import { allCommands, COMMAND_NAMES, commandNamed } from './commands.ts';
@@ -21,6 +22,10 @@ export async function main(argv: readonly string[] = process.argv.slice(2), effe
     if (error instanceof Refusal) {
       effects.err(`asfound: ${error.message}\n`);
       return error.exit;
+    }
+    if (error instanceof Unproved) {
+      effects.err(`asfound: ${error.message}\n`);
+      return EXIT.cannotReadOrWrite;
     }
     return ownFault(error, effects);
   }

@@ -1,11 +1,11 @@
-import { rmSync } from 'node:fs';
+import { readFileSync, rmSync } from 'node:fs';
 import { relative, resolve } from 'node:path';
 import { makeRoom } from '../disk/room.ts';
-import { withheldTexts } from '../journal/copy/withheld.ts';
+import { type Withheld, withheldTexts } from '../journal/copy/withheld.ts';
 import type { JournalRecord } from '../journal/record.ts';
 import { cacheFolder } from '../site/cache-folder.ts';
 import { hasErrors } from '../site/check-journal.ts';
-import { leaksOfFile } from '../site/proof/prove.ts';
+import { type Leak, leaksOfFile } from '../site/proof/prove.ts';
 import type { SiteRecord } from '../site/record.ts';
 import type { OptionValues } from './command.ts';
 import { copyAsked } from './copy-option.ts';
@@ -38,19 +38,23 @@ function pdfAsked({ out }: OptionValues, name: string): string {
   return out;
 }
 
+/** Bytes of a paper that is one file, or the files of a book that may be bound in volumes, in the workspace. */
+type Printed = Uint8Array | readonly string[];
+
 /**
- * Sets the copy that is asked for as a PDF, and writes it where no file is yet, once nothing withheld is found in it.
+ * Sets the copy that is asked for as a PDF, or as several, and writes them where no file is yet, once nothing withheld is found in
+ * any.
  *
  * @param name of the command
- * @param set gives the bytes of the PDF; may refuse
+ * @param set may refuse
  */
 export async function printPaper(
   values: OptionValues,
   effects: Effects,
   name: string,
-  set: (source: PaperSource) => Promise<Uint8Array>,
+  set: (source: PaperSource) => Promise<Printed>,
 ): Promise<Exit> {
-  const out = pdfAsked(values, name);
+  const out = resolve(effects.cwd, pdfAsked(values, name));
   const opened = await openJournal(journalFolder(values, effects), effects, dayOption(values, 'to'));
   if (opened.record === null || hasErrors(opened.diagnostics)) {
     reportProblems(opened, effects);
@@ -63,27 +67,58 @@ export async function printPaper(
   const stop = effects.onInterrupt(() => rmSync(workspace, { recursive: true, force: true }));
   try {
     const { renderForBook } = await import('../book/render-for-book.ts');
-    const record = await renderForBook(copy, {
-      folder: opened.folder,
-      cache: cacheFolder(effects.env),
-      workspace,
-      progress: progress.show,
-    });
-    const pdf = await set({ record, copy, whole: opened.record, folder: opened.folder, workspace, progress: progress.show });
+    const places = { folder: opened.folder, cache: cacheFolder(effects.env), workspace, progress: progress.show };
+    const record = await renderForBook(copy, places);
+    const printed = await set({ record, copy, whole: opened.record, folder: opened.folder, workspace, progress: progress.show });
+    const leaks = await leaksOfPrinted(printed, name, withheldTexts(opened.record, copy), progress.show);
     progress.clear();
-    const leaks = await leaksOfFile(`${name}.pdf`, pdf, withheldTexts(opened.record, copy));
     if (leaks.length > 0) {
       reportLeaks(leaks, copy, effects);
       effects.err('Nothing was printed.\n');
       return EXIT.journalHasErrors;
     }
-    const path = resolve(effects.cwd, out);
-    writeNew(path, pdf);
-    effects.out(`${relative(effects.cwd, path)}\n`);
+    for (const path of writePrinted(printed, out)) effects.out(`${relative(effects.cwd, path)}\n`);
     return EXIT.done;
   } finally {
     progress.clear();
     stop();
     rmSync(workspace, { recursive: true, force: true });
   }
+}
+
+/** One file at a time is held. */
+async function leaksOfPrinted(printed: Printed, name: string, withheld: readonly Withheld[], progress: (told: string) => void) {
+  if (withheld.length === 0) return [];
+  progress('Proof: nothing that is left out stands in it');
+  if (printed instanceof Uint8Array) return leaksOfFile(`${name}.pdf`, printed, withheld);
+  const leaks: Leak[] = [];
+  for (const [n, file] of printed.entries()) {
+    leaks.push(...(await leaksOfFile(volumeFile(`${name}.pdf`, n, printed.length), readFileSync(file), withheld)));
+  }
+  return leaks;
+}
+
+/** `van.pdf`, or of a book in volumes `van-1.pdf`, `van-2.pdf`. */
+export function volumeFile(path: string, n: number, of: number): string {
+  return of === 1 ? path : path.replace(/\.pdf$/i, (ending) => `-${n + 1}${ending}`);
+}
+
+/** @returns what was written: all, or none where one of them is there already or cannot be written */
+function writePrinted(printed: Printed, out: string): readonly string[] {
+  if (printed instanceof Uint8Array) {
+    writeNew(out, printed);
+    return [out];
+  }
+  const written: string[] = [];
+  try {
+    for (const [n, file] of printed.entries()) {
+      const path = volumeFile(out, n, printed.length);
+      writeNew(path, readFileSync(file));
+      written.push(path);
+    }
+  } catch (error) {
+    for (const path of written) rmSync(path, { force: true });
+    throw error;
+  }
+  return written;
 }

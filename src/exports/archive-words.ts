@@ -24,6 +24,7 @@ You need no program of ours to read it.
 
   book.pdf       The whole record as one book, to read or to print. PDF/A-3
                  (ISO 19005-3); the tables it was made from are attached to it.
+                 One too thick to bind is in volumes: book-1.pdf, book-2.pdf.
   site/          The record as web pages (HTML, CSS; pictures in WebP and JPEG).
                  Open site/index.html in any browser; nothing is fetched from
                  elsewhere. The pages read as well without their scripts.

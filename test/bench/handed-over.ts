@@ -1,53 +1,72 @@
 /**
- * What is handed over of a long journal: the book and the archive of many sessions with pictures, each a run of the command
- * with empty caches. The same pictures are laid down again and again, told apart by a comment in the file, so that each is
- * rendered as one of its own.
+ * What is handed over of a long journal: the book and the archive of many sessions with few pictures and with many, each a run
+ * of the command, the first of a picture with nothing kept of it. Every picture has pixels of its own.
  */
-import { mkdir, readdir, readFile, rename, rm, stat, writeFile } from 'node:fs/promises';
+import { link, mkdir, readdir, readFile, rename, rm, stat, writeFile } from 'node:fs/promises';
 import { basename, join } from 'node:path';
 import type { Aim } from './aims.ts';
 import { writeJournal } from './generate.ts';
 import { measureProcess, type Usage } from './measure-process.ts';
-import { remarked } from './pictures/remarked.ts';
 
 /** What is measured. */
 export interface HandedOverRun {
   readonly sessions: number;
-  /** To each session. */
-  readonly pictures: number;
+  /** In the whole journal, spread evenly; the fewest first. */
+  readonly pictures: readonly number[];
   readonly megapixels: number;
   readonly seed: number;
 }
 
-export const A_LONG_ONE: HandedOverRun = { sessions: 1000, pictures: 3, megapixels: 2, seed: 1952 };
+export const A_LONG_ONE: HandedOverRun = { sessions: 1000, pictures: [0, 1000, 3000], megapixels: 2, seed: 1952 };
 
-/** Pictures that are really taken. */
-const TAKEN = 24;
-/** The typesetter holds all pages and pictures till the end; three thousand are no reason for more. */
-const AIM_OF_MEMORY = 4;
+/** Three thousand pictures are no reason for more. */
+const AIM_OF_MEMORY = 2;
+/** Three times as many pictures take hardly more. */
+const AIM_OF_GROWTH = 1.2;
 const PROJECT = join(import.meta.dirname, '../..');
 const DEMO = join(PROJECT, 'content');
 
 /**
- * Measures the demo, then a long journal, and prints a line for each.
+ * Measures the demo, then the long journal with each number of pictures, and prints a line for each.
  *
  * @param folder for everything that is written; made when it is not there
  */
 export async function measureHandedOver(folder: string, asked: HandedOverRun = A_LONG_ONE): Promise<Aim[]> {
-  const journal = join(folder, 'journal');
-  await layJournal(journal, folder, asked);
-  console.log('Handed over: seconds, peak of memory, size');
-  await measureOf(DEMO, join(folder, 'demo'), 'the demo');
-  const { sessions, pictures } = asked;
-  const words = `${sessions} sessions, ${sessions * pictures} pictures`;
-  const { book, archive } = await measureOf(journal, join(folder, 'long'), words);
+  console.log('Handed over: seconds, processors, peak of memory, size');
+  await measureOf(DEMO, folder, 'the demo');
+  const taken = await takePictures(join(folder, 'taken'), asked);
+  const all: Measured[] = [];
+  for (const count of asked.pictures) {
+    const journal = join(folder, `journal-${count}`);
+    await layJournal(journal, taken.slice(0, count), asked);
+    all.push(await measureOf(journal, folder, `${asked.sessions} sessions, ${count} pictures`));
+    await rm(journal, { recursive: true });
+  }
+  return (['book', 'archive'] as const).flatMap((what) => aimsOf(what, all));
+}
+
+/** The peak with the most pictures against a fixed bound, and against the peak with fewer. */
+function aimsOf(what: 'book' | 'archive', all: readonly Measured[]): Aim[] {
+  const [fewer, most] = [all.at(-2), all.at(-1)];
+  if (!fewer || !most) return [];
   return [
-    { what: `book of ${words}: peak of memory`, figure: book.peak / 1e9, below: AIM_OF_MEMORY, unit: ' GB' },
-    { what: `archive of ${words}: peak of memory`, figure: archive.peak / 1e9, below: AIM_OF_MEMORY, unit: ' GB' },
+    { what: `${what} of ${most.words}: peak of memory`, figure: most[what].peak / 1e9, below: AIM_OF_MEMORY, unit: ' GB' },
+    {
+      what: `${what} of ${most.words}: peak, to ${fewer.words}`,
+      figure: most[what].peak / fewer[what].peak,
+      below: AIM_OF_GROWTH,
+      unit: '',
+    },
   ];
 }
 
-async function measureOf(journal: string, folder: string, words: string): Promise<{ readonly book: Usage; readonly archive: Usage }> {
+interface Measured {
+  readonly words: string;
+  readonly book: Usage;
+  readonly archive: Usage;
+}
+
+async function measureOf(journal: string, folder: string, words: string): Promise<Measured> {
   await mkdir(folder, { recursive: true });
   const [book, archive] = [join(folder, 'book.pdf'), join(folder, 'archive')];
   const command = (name: string, out: string) =>
@@ -63,7 +82,8 @@ async function measureOf(journal: string, folder: string, words: string): Promis
   const ofArchive = await command('archive', archive);
   tell(`archive of ${words}, pictures rendered before`, ofArchive, await sizeOf(archive));
   await rm(archive, { recursive: true });
-  return { book: ofBook, archive: ofArchive };
+  await rm(book);
+  return { words, book: ofBook, archive: ofArchive };
 }
 
 function tell(what: string, { wall, user, peak }: Usage, bytes: number): void {
@@ -85,29 +105,28 @@ async function sizeOf(folder: string): Promise<number> {
 }
 
 /** A generated journal in which each note has a folder, with pictures that its front matter names. */
-async function layJournal(journal: string, folder: string, { sessions, pictures, megapixels, seed }: HandedOverRun): Promise<void> {
+export async function layJournal(journal: string, pictures: readonly string[], { sessions, seed }: HandedOverRun): Promise<void> {
   await writeJournal(journal, sessions, seed);
-  const taken = await takePictures(join(folder, 'taken'), megapixels, seed);
   const notes = (await readdir(join(journal, 'sessions'))).filter((name) => name.endsWith('.md')).sort();
+  const first = (n: number): number => Math.floor((n * pictures.length) / notes.length);
   for (const [n, name] of notes.entries()) {
     const at = join(journal, 'sessions', basename(name, '.md'));
     await mkdir(at);
     await rename(`${at}.md`, join(at, 'index.md'));
-    const files = Array.from({ length: pictures }, (_, i) => `picture-${i + 1}.jpg`);
-    const entries = files.map((file, i) => `  - { file: ${file}, caption: "Picture ${i + 1} of evening ${n + 1}." }\n`).join('');
+    const own = pictures.slice(first(n), first(n + 1));
+    if (own.length === 0) continue;
+    const entries = own.map((_, i) => `  - { file: picture-${i + 1}.jpg, caption: "Picture ${i + 1} of evening ${n + 1}." }\n`).join('');
     const note = await readFile(join(at, 'index.md'), 'utf8');
     await writeFile(join(at, 'index.md'), note.replace(/^---\n/, `---\npictures:\n${entries}`));
-    for (const [i, file] of files.entries()) {
-      const picture = taken[(n * pictures + i) % taken.length] as Buffer;
-      await writeFile(join(at, file), remarked(picture, `${n} ${i}`));
-    }
+    for (const [i, picture] of own.entries()) await link(picture, join(at, `picture-${i + 1}.jpg`));
   }
 }
 
-async function takePictures(folder: string, megapixels: number, seed: number): Promise<readonly Buffer[]> {
+export async function takePictures(folder: string, { pictures, megapixels, seed }: HandedOverRun): Promise<readonly string[]> {
   await mkdir(folder, { recursive: true });
-  const argv = [join(import.meta.dirname, 'pictures/camera.ts'), folder, String(TAKEN), String(megapixels), String(seed)];
+  const most = String(Math.max(...pictures));
+  const argv = [join(import.meta.dirname, 'pictures/camera.ts'), folder, most, String(megapixels), String(seed), most];
   await measureProcess({ argv, env: {} }, folder);
   const files = (await readdir(folder)).filter((file) => file.endsWith('.jpg')).sort();
-  return Promise.all(files.map((file) => readFile(join(folder, file))));
+  return files.map((file) => join(folder, file));
 }

@@ -60,7 +60,11 @@ const PARTS: Readonly<Record<string, Part>> = {
   },
   'handed-over': {
     long: true,
-    measure: async (folder) => (await import('./handed-over.ts')).measureHandedOver(folder),
+    measure: async (folder, how) => {
+      const { A_LONG_ONE, measureHandedOver } = await import('./handed-over.ts');
+      const { sessions, pictures } = A_LONG_ONE;
+      return measureHandedOver(folder, { ...A_LONG_ONE, sessions: some(sessions, how), pictures: pictures.map((n) => n && some(n, how)) });
+    },
   },
   'pictures-at-size': {
     long: true,

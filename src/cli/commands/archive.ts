@@ -25,6 +25,7 @@ import { dayOption, TO } from '../day-option.ts';
 import type { Effects } from '../effects.ts';
 import { EXIT, type Exit, Refusal } from '../exit-codes.ts';
 import { notesKind, notesOf } from '../notes-of-copy.ts';
+import { volumeFile } from '../print-paper.ts';
 import { progressLine } from '../progress.ts';
 import { reportProblems } from '../report.ts';
 import { reportLeaks } from '../report-leaks.ts';
@@ -140,7 +141,8 @@ async function makeAll(
     dataFilesOf(copy).map(async ({ path, holds, make }) => ({ name: basename(path), holds, content: await make(copy) })),
   );
   const attached = await attachmentsOf(copy, notes);
-  writeFileSync(join(made, 'book.pdf'), makeBook(record, { paper: 'a4', workspace, attached, progress }));
+  const volumes = await makeBook(record, { paper: 'a4', workspace, attached, progress });
+  for (const [n, file] of volumes.entries()) renameSync(file, join(made, volumeFile('book.pdf', n, volumes.length)));
   for (const { name, content } of tables) writeFileSync(join(made, 'tables', name), content);
   const document = recordJson(copy);
   writeFileSync(join(made, 'record.json'), `${JSON.stringify(document, null, 1)}\n`);

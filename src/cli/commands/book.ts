@@ -15,7 +15,11 @@ export const book: Command = {
   takes: [],
   options: {
     content: CONTENT,
-    out: { type: 'string', value: 'FILE.pdf', help: 'the PDF to write; it must not be there yet' },
+    out: {
+      type: 'string',
+      value: 'FILE.pdf',
+      help: 'the PDF to write; it must not be there yet. A book of more than about 400 pages is bound in volumes: FILE-1.pdf, FILE-2.pdf',
+    },
     paper: { type: 'string', value: PAPERS.join('|'), help: 'the paper (else a4)' },
     to: TO,
     copy: COPY,

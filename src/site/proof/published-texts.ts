@@ -2,6 +2,7 @@
 import { inflateSync } from 'node:zlib';
 import { unzipSync } from 'fflate';
 import { folded } from '../../journal/copy/withheld.ts';
+import { textOfPdf } from './text-of-pdf.ts';
 
 const ENTITIES: Readonly<Record<string, string>> = { amp: '&', lt: '<', gt: '>', quot: '"', apos: "'", nbsp: '\u00a0' };
 
@@ -26,7 +27,7 @@ async function* unfolded(path: string, bytes: Uint8Array): AsyncGenerator<string
   else {
     yield* raw(bytes);
     if (ending === 'pdf') {
-      yield* textOfPdf(bytes);
+      yield* textOfPdf(path, bytes);
       yield* attachedTexts(bytes);
     }
   }
@@ -93,19 +94,5 @@ function unpacked(packed: Buffer): Buffer {
     return inflateSync(packed);
   } catch {
     return packed;
-  }
-}
-
-async function* textOfPdf(bytes: Uint8Array): AsyncGenerator<string> {
-  const { PDFiumLibrary } = await import('@hyzyla/pdfium');
-  const library = await PDFiumLibrary.init();
-  try {
-    const document = await library.loadDocument(Buffer.from(bytes.buffer, bytes.byteOffset, bytes.byteLength));
-    for (const page of document.pages()) yield page.getText();
-    document.destroy();
-  } catch {
-    // It is no PDF that can be read: what stands readable in it has been looked through.
-  } finally {
-    library.destroy();
   }
 }

@@ -1,7 +1,8 @@
 /**
  * Takes pictures of nothing: soft shapes with grain, so that they weigh about what a camera's do. The same seed
- * gives the same bytes. `FOLDER COUNT MEGAPIXELS SEED`; every third is held upright, by its EXIF orientation. Of many only
- * some are really taken, and the others are the same again, told apart by a comment in the file.
+ * gives the same bytes. `FOLDER COUNT MEGAPIXELS SEED TAKEN`; every third is held upright, by its EXIF orientation. Of many
+ * only so many are really taken, 48 where it is not said, and the others are the same again, told apart by a comment in the
+ * file.
  */
 import { mkdir, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
@@ -9,14 +10,13 @@ import sharp from 'sharp';
 import { type Random, randomFrom } from '../random.ts';
 import { remarked } from './remarked.ts';
 
-/** Pictures that are really taken. */
-const TAKEN = 48;
 /** Sides of the noise that stands for detail; it is laid over the picture like tiles. */
 const TILE = 256;
 /** Sides of the soft shapes under it. */
 const SHAPES = { width: 24, height: 18 };
 
-const [folder = '', count = '0', megapixels = '12', seed = '1'] = process.argv.slice(2);
+const [folder = '', count = '0', megapixels = '12', seed = '1', most = '48'] = process.argv.slice(2);
+const TAKEN = Number(most);
 const random = randomFrom(Number(seed));
 const grain = { input: noise(random, TILE, TILE, 96, 160), raw: { width: TILE, height: TILE, channels: 3 as const } };
 const height = Math.round(Math.sqrt((Number(megapixels) * 1e6 * 3) / 4));
