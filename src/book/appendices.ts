@@ -2,13 +2,14 @@
 import { budgets } from '../journal/ledger/budgets.ts';
 import { ledgerAt } from '../journal/ledger/ledger-at.ts';
 import { NO_TOTALS } from '../journal/ledger/totals.ts';
+import type { PartId } from '../journal/model.ts';
 import { hazardsOfPart, hazardsOfParts } from '../journal/registers/hazards.ts';
 import { methodsIndex } from '../journal/registers/methods.ts';
 import { temporaryMeasuresAt } from '../journal/registers/open-items.ts';
 import { goesWithVehicleAt, offVehicleAt } from '../journal/registers/stores.ts';
 import { CAUTIONS, COMPETENT_FIRST, standingWords } from '../site/views/cautions/cautions.ts';
 import { keepingLines, stayedBehind } from '../site/views/keepers/keepers.ts';
-import { capital, HAZARD_WORDS, listed, RESULT_WORDS, sentence } from '../site/views/page/words.ts';
+import { capital, HAZARD_WORDS, listed, listedNames, RESULT_WORDS, sentence } from '../site/views/page/words.ts';
 import { papersByKind } from '../site/views/papers/listed-papers.ts';
 import { placeWords } from '../site/views/stores/where.ts';
 import { printFile } from './print-pictures.ts';
@@ -110,14 +111,19 @@ export function temporary({ sheet, record }: BookSetting): string {
 }
 
 /** The hazards of what is still here, with where it lies. */
-export function cautions({ record }: BookSetting): string {
+export function cautions({ record, sheet }: BookSetting): string {
+  const off = Map.groupBy(offVehicleAt(record, null), ({ part }) => part);
+  const named = (id: PartId): string => {
+    const places = new Set((off.get(id) ?? []).map(({ where }) => placeWords(sheet, where)));
+    return `${sheet.partName(id)}${places.size === 0 ? '' : ` (${[...places].join(' and ')})`}`;
+  };
   const ids = [...record.journal.parts.keys()];
   const set = hazardsOfParts(record, ids, record.day).map((hazard) => {
     const here = ids.filter((id) => hazardsOfPart(record, id, record.day).includes(hazard));
     const { what, text, sources } = CAUTIONS[hazard];
-    const names = listed(here.map((id) => record.journal.parts.get(id)?.name ?? id));
+    const names = listedNames(here.map(named));
     const from = sources.map((source) => `${source.name}${standingWords(source)}`).join('; ');
-    const where = `${capital(HAZARD_WORDS[hazard])}: ${names}. ${sentence(from)}`;
+    const where = `${capital(HAZARD_WORDS[hazard])}: ${names}. ${sentence(capital(from))}`;
     return call('caution', { what: `[${words(sentence(what))}]`, where: `[${words(where)}]` }, words(text));
   });
   return set.length === 0 ? '' : `= Cautions\n\n${words(COMPETENT_FIRST)}\n\n${set.join('\n\n')}`;

@@ -28,11 +28,11 @@ import { chaptersIn, intoVolumes, type Piece } from './volumes.ts';
 export const PAPERS = ['a4', 'us-letter', 'a5'] as const;
 export type BookPaper = (typeof PAPERS)[number];
 
-/** Margins leave room for binding; the measure of running text is kept by indents at both sides. */
+/** Margins leave room for binding; the measure of running text is kept by indents at both sides; two pictures go on a page. */
 const SHEETS: Readonly<Record<BookPaper, Readonly<Record<string, string>>>> = {
-  a4: { inside: '30mm', outside: '22mm', top: '26mm', bottom: '26mm', 'measure-side': '16mm', size: '10.5pt' },
-  'us-letter': { inside: '30mm', outside: '24mm', top: '24mm', bottom: '24mm', 'measure-side': '18mm', size: '10.5pt' },
-  a5: { inside: '20mm', outside: '14mm', top: '18mm', bottom: '18mm', 'measure-side': '0mm', size: '9.2pt' },
+  a4: { inside: '30mm', outside: '22mm', top: '26mm', bottom: '26mm', 'measure-side': '16mm', size: '10.5pt', tall: '112mm' },
+  'us-letter': { inside: '30mm', outside: '24mm', top: '24mm', bottom: '24mm', 'measure-side': '18mm', size: '10.5pt', tall: '102mm' },
+  a5: { inside: '20mm', outside: '14mm', top: '18mm', bottom: '18mm', 'measure-side': '0mm', size: '9.2pt', tall: '75mm' },
 };
 
 /** A file that goes with the book. */

@@ -33,11 +33,18 @@ function filesOf({ renditions, papers }: PlanData): ReadonlyMap<string, Renditio
 /**
  * @param workspace the folder that the rendered pictures lie in, which may be those of a cache: nothing is written over them
  * @param most so many are printed as they were rendered
+ * @param progress is told how many are laid, of how many
  */
-export async function layForPrint({ data }: PicturePlan, workspace: string, most = AS_RENDERED): Promise<void> {
+export async function layForPrint(
+  { data }: PicturePlan,
+  workspace: string,
+  most = AS_RENDERED,
+  progress: (done: number, total: number) => void = () => undefined,
+): Promise<void> {
   const all = filesOf(data);
   const share = Math.sqrt(most / Math.max(all.size, most));
-  for (const one of all.values()) {
+  for (const [n, one] of [...all.values()].entries()) {
+    progress(n + 1, all.size);
     const { file, width, height } = one.fallback;
     const longest = Math.max(width, height);
     const wanted = Math.max(FEWEST, Math.round(longest * share));

@@ -2,7 +2,7 @@
 import type { PositionId, Verdict } from '../journal/model.ts';
 import { type RegisterRow, registerAt } from '../journal/registers/register.ts';
 import { type Occupancy, positionTimeline } from '../journal/timelines/position-timeline.ts';
-import { capital, ORIGIN_WORDS, sentence, VERDICT_WORDS } from '../site/views/page/words.ts';
+import { capital, GONE_WORDS, ORIGIN_WORDS, sentence, VERDICT_WORDS } from '../site/views/page/words.ts';
 import { placeWords } from '../site/views/stores/where.ts';
 import { type BookSetting, mention } from './setting.ts';
 import { call, words } from './typst-text.ts';
@@ -42,8 +42,12 @@ function decidedWords({ sheet }: BookSetting, row: RegisterRow): string {
 }
 
 function standsWords({ sheet }: BookSetting, row: RegisterRow): string {
-  const here = row.fitted.map(({ part, count, origin }) => {
-    const some = row.fitted.length > 1 || count < row.count ? `${count} of ${row.count}: ` : '';
+  const counts = new Map<string, number>();
+  for (const { part, count } of row.fitted) counts.set(part, (counts.get(part) ?? 0) + count);
+  const each = [...new Map(row.fitted.map((one) => [one.part, one])).values()];
+  const here = each.map(({ part, origin }) => {
+    const count = counts.get(part) ?? 0;
+    const some = each.length > 1 || count < row.count ? `${count} of ${row.count}: ` : '';
     return `${some}${origin === null ? 'origin not known' : ORIGIN_WORDS[origin]}${part === row.position ? '' : `, ${sheet.partName(part)}`}`;
   });
   return here.length === 0 ? 'nothing' : here.join('; ');
@@ -112,7 +116,8 @@ export function departures(setting: BookSetting): string {
     const where = row.originals
       .filter((one) => one.where.at !== 'fitted' || one.where.position !== row.position)
       .map((one) => {
-        return `${row.count > 1 ? `${one.count} of ${row.count}: ` : ''}${placeWords(sheet, one.where)}`;
+        const some = row.count > 1 ? `${one.count} of ${row.count}: ` : '';
+        return `${some}${one.where.at === 'gone' ? GONE_WORDS[one.where.how] : placeWords(sheet, one.where)}`;
       });
     return [
       `${mention(setting, row.position)}${words(sheet.positionName(row.position))}`,

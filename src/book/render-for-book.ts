@@ -16,12 +16,12 @@ export interface RenderForBook {
 /** Renders, or takes from the cache, every picture of a journal. @returns the record with the plan of them */
 export async function renderForBook(record: JournalRecord, { folder, cache, workspace, progress }: RenderForBook): Promise<SiteRecord> {
   const places = { root: folder, cache };
+  progress('Reading the pictures');
   const prepared = await preparePictures(record.journal, places);
   const { plan } = await buildPictures(record.journal, prepared.plan, workspace, {
     ...places,
     onProgress: ({ done, total }) => progress(`Pictures: ${done} of ${total}`),
   });
-  progress('Pictures for print');
-  await layForPrint(plan, workspace);
+  await layForPrint(plan, workspace, undefined, (done, total) => progress(`Pictures for print: ${done} of ${total}`));
   return { ...record, pictures: plan, warnings: [], noteHtml: async () => '' };
 }

@@ -14,6 +14,8 @@ export interface Usage {
    * once, so this errs on the high side for a program of several.
    */
   readonly peak: number;
+  /** The two highest of these marks: what is held at once by a program that has one process at work for it at a time. */
+  readonly peakOfTwo: number;
 }
 
 export interface Command {
@@ -60,6 +62,11 @@ async function addUp(reports: string): Promise<Omit<Usage, 'wall'>> {
   return {
     user: processes.reduce((sum, one) => sum + one.user, 0),
     peak: processes.reduce((sum, one) => sum + one.peak, 0),
+    peakOfTwo: processes
+      .map(({ peak }) => peak)
+      .sort((a, b) => b - a)
+      .slice(0, 2)
+      .reduce((sum, peak) => sum + peak, 0),
   };
 }
 

@@ -22,6 +22,8 @@ stores: [shelf B2]
 - { id: drum-spare, name: Spare drum, origin: reproduction, for: drum, at: shelf B2 }
 - { id: hose, name: Brake hose, origin: original, evidence: Never off }
 - { id: nuts, name: Dome nuts, origin: original, count: 12, found: loose, at: shelf B2 }
+- { id: shoes-near, name: "Rear shoes, near", origin: original }
+- { id: shoes-off, name: "Rear shoes, off", origin: original }
 - { id: rim, name: Lamp rims, origin: original, count: 2, found: loose, at: shelf B2 }
 `,
   'van/sessions/2031-03-02-drum.md': `---
@@ -152,6 +154,18 @@ describe('a sheet', () => {
   ])('for a %s answers what is asked', async (reader, says) => {
     const text = await printed('sheet', '--for', reader);
     for (const said of says.filter((one) => one !== 'stand-in' && one !== 'Methods')) expect(text, said).toContain(said);
+  });
+
+  test('a buyer is told where a danger lies, what is against a decision as one sentence, and names with commas apart from each other', async () => {
+    const text = await printed('sheet', '--for', 'buyer');
+    expect(text).toMatch(/Asbestos: Front drum \(out with: a turner\)\. |Asbestos: Front drum \(out with a turner\)\. /);
+    expect(text).toContain('Rear shoes, near; Rear shoes, off');
+    expect(text).not.toMatch(/\.\.|\.;/);
+  });
+
+  test('an insurer is told of pieces, not of places: of two rims each counts', async () => {
+    const text = await printed('sheet', '--for', 'insurer');
+    expect(text).toContain('Subsystem Pieces that belong On the vehicle Of these original Brakes 18 4 3');
   });
 
   test('a letter stands as it stood at the end of its month, whatever came after', async () => {

@@ -2,7 +2,7 @@
 import { opinionsOf, originAt } from '../../journal/registers/origins.ts';
 import { registerAt } from '../../journal/registers/register.ts';
 import { unrecordedAt } from '../../journal/registers/unrecorded.ts';
-import { capital, listed, sentence } from '../../site/views/page/words.ts';
+import { capital, listedNames, sentence } from '../../site/views/page/words.ts';
 import { cautions, comesWith, keepers, temporary } from '../appendices.ts';
 import { departures } from '../register-chapters.ts';
 import type { BookSetting } from '../setting.ts';
@@ -40,14 +40,14 @@ function originals({ record, sheet }: BookSetting): string {
   const told = known.filter(({ because, marks }) => because !== null || marks !== null);
   const cells = told.map(
     ({ position, because, marks }) =>
-      `[${words(sheet.positionName(position))}], [${words(sentence([because, marks === null ? null : `marks: ${marks}`].filter((one) => one !== null).join('; ')))}]`,
+      `[${words(sheet.positionName(position))}], [${words([sentence(because), marks === null ? '' : sentence(`Marks: ${marks}`)].filter((one) => one !== '').join(' '))}]`,
   );
   const table =
     cells.length === 0 ? '' : `#record-table(columns: (1fr, 1.6fr), head: ([Original], [How it is known]), ${cells.join(', ')})`;
   const silent = known
     .filter(({ because, marks }) => because === null && marks === null)
     .map(({ position }) => sheet.positionName(position));
-  const rest = silent.length === 0 ? '' : words(`Believed original because nothing speaks against it: ${listed(silent)}.`);
+  const rest = silent.length === 0 ? '' : words(`Believed original because nothing speaks against it: ${listedNames(silent)}.`);
   return fitted.length === 0 ? '' : `== What is original\n\n${table}\n\n${rest}`;
 }
 
@@ -69,7 +69,7 @@ function gaps(setting: BookSetting): string {
   const rows = registerAt(record, null);
   const unknown = rows.filter(({ fitted }) => fitted.some(({ part }) => ['unknown', null].includes(originAt(record, part, record.day))));
   const open = rows.filter(({ undecided }) => undecided > 0);
-  const against = rows.flatMap(({ position, mismatches }) => mismatches.map((one) => `${sheet.positionName(position)}: ${one.words}`));
+  const against = rows.flatMap(({ position, mismatches }) => mismatches.map((one) => `${sheet.positionName(position)}. ${one.words}`));
   const lists: [string, readonly string[]][] = [
     ['Went back or on without marks taken or a picture', backOn.map(({ part }) => sheet.partName(part))],
     ['Origin not known', unknown.map(({ position }) => sheet.positionName(position))],
@@ -79,6 +79,6 @@ function gaps(setting: BookSetting): string {
   ];
   const said = lists
     .filter(([, names]) => names.length > 0)
-    .map(([what, names]) => `#remark[#strong[${words(`${what}.`)}] ${words(`${capital(listed(names))}.`)}]`);
+    .map(([what, names]) => `#remark[#strong[${words(`${what}.`)}] ${words(sentence(capital(listedNames(names))))}]`);
   return `== What is missing from the record\n\n${said.length === 0 ? words('Nothing that the record knows of.') : said.join('\n\n')}`;
 }

@@ -5,7 +5,7 @@
 import { identityAt } from '../../journal/registers/identity.ts';
 import { registerAt } from '../../journal/registers/register.ts';
 import { unrecordedAt } from '../../journal/registers/unrecorded.ts';
-import { capital, counted, listed, spelled } from '../../site/views/page/words.ts';
+import { capital, counted, listed, listedNames, spelled } from '../../site/views/page/words.ts';
 import { keepers, methods, temporary } from '../appendices.ts';
 import { departures } from '../register-chapters.ts';
 import type { BookSetting } from '../setting.ts';
@@ -89,7 +89,7 @@ function points({ record, sheet }: BookSetting): string {
   const answers: [string, string][] = [
     [
       '24. A record whenever the thing is examined, treated or altered',
-      `${capital(spelled(sessions.length, 'note'))}, each dated${unnamed.length === 0 ? ', each with who worked' : `; nobody is named in ${listed(unnamed.map(({ title }) => title))}`}.`,
+      `${capital(spelled(sessions.length, 'note'))}, each dated${unnamed.length === 0 ? ', each with who worked' : `; nobody is named in ${listedNames(unnamed.map(({ title }) => title))}`}.`,
     ],
     [
       '24. What it is: maker, owner, numbers, marks, measurements',
@@ -115,7 +115,7 @@ function points({ record, sheet }: BookSetting): string {
     ],
     [
       '27. Pictures before, during and after, above all of what will be hidden',
-      `${views('as-found')} as found, ${views('during')} during, ${views('as-left')} as left.${backOn.length === 0 ? '' : ` Went back with neither marks nor a picture: ${listed(backOn.map(({ part }) => sheet.partName(part)))}.`}`,
+      `${views('as-found')} as found, ${views('during')} during, ${views('as-left')} as left.${backOn.length === 0 ? '' : ` Went back with neither marks nor a picture: ${listedNames(backOn.map(({ part }) => sheet.partName(part)))}.`}`,
     ],
     [
       '28. Kept: two copies, not on electronic media alone',

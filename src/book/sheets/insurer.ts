@@ -28,17 +28,17 @@ function values({ record, sheet }: BookSetting): string {
 function consists({ record, sheet }: BookSetting): string {
   const groups = Map.groupBy(registerAt(record, null), ({ subsystem }) => subsystem);
   const cells = [...groups].map(([subsystem, rows]) => {
-    const places = rows.reduce((sum, { count }) => sum + count, 0);
+    const belong = rows.reduce((sum, { count }) => sum + count, 0);
     const on = rows.reduce((sum, { fitted }) => fitted.reduce((held, { count }) => held + count, sum), 0);
     const own = rows.reduce(
       (sum, { fitted }) => fitted.reduce((held, { count, origin }) => (origin === 'original' ? held + count : held), sum),
       0,
     );
-    return [sheet.subsystemName(subsystem), String(places), String(on), String(own)].map((cell) => `[${words(cell)}]`).join(', ');
+    return [sheet.subsystemName(subsystem), String(belong), String(on), String(own)].map((cell) => `[${words(cell)}]`).join(', ');
   });
   return cells.length === 0
     ? ''
-    : `== What it consists of\n\n#record-table(columns: (1fr, auto, auto, auto), align: (left, right, right, right), head: ([Subsystem], [Places], [On the vehicle], [Of these original]), ${cells.join(', ')})`;
+    : `== What it consists of\n\n#record-table(columns: (1fr, auto, auto, auto), align: (left, right, right, right), head: ([Subsystem], [Pieces that belong], [On the vehicle], [Of these original]), ${cells.join(', ')})`;
 }
 
 function lies(setting: BookSetting): string {

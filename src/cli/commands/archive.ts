@@ -172,14 +172,13 @@ async function written(files: readonly BagFile[], { journal, day, copy }: Journa
   const beside = hiddenBeside(out);
   mkdirSync(dirname(out), { recursive: true });
   removeLeftOvers(dirname(out));
-  progress(`Archive: ${files.length} files`);
   const about = [
     ['External-Description', `${journal.settings.title}: the record of its restoration, ${copy.name} copy`],
     ['Bag-Software-Agent', 'asfound'],
   ] as const;
   try {
     const sink = /\.zip$/i.test(out) ? zipSink(beside, basename(out).replace(/\.zip$/i, ''), day) : folderSink(beside);
-    const result = await writeBag(files, { day, about }, sink);
+    const result = await writeBag(files, { day, about }, sink, (done) => progress(`Archive: ${done} of ${files.length} files`));
     renameSync(beside, out);
     return result;
   } catch (error) {

@@ -36,15 +36,22 @@ const DECLARATION: readonly Tag[] = [
  * Writes a bag: payload, tag files, manifests of both by SHA-512.
  *
  * @param files in any order; paths are unique
+ * @param progress is told how many files are in, after each
  * @returns what went in: octets and streams of the payload
  */
-export async function writeBag(files: readonly BagFile[], facts: BagFacts, sink: BagSink): Promise<{ octets: number; streams: number }> {
+export async function writeBag(
+  files: readonly BagFile[],
+  facts: BagFacts,
+  sink: BagSink,
+  progress: (done: number) => void = () => undefined,
+): Promise<{ octets: number; streams: number }> {
   const payload: ManifestLine[] = [];
   let octets = 0;
   for (const { path, from } of [...files].sort((a, b) => (a.path < b.path ? -1 : 1))) {
     const written = await put(sink, `data/${path}`, from);
     octets += written.octets;
     payload.push({ path: `data/${path}`, digest: written.digest });
+    progress(payload.length);
   }
   const oxum = `${octets}.${payload.length}`;
   const about: readonly Tag[] = [...facts.about, ['Bagging-Date', facts.day], ['Payload-Oxum', oxum]];

@@ -165,6 +165,11 @@ export function listed(words: readonly string[]): string {
   return `${words.slice(0, -1).join(', ')} and ${words.at(-1)}`;
 }
 
+/** Names of things, which may have commas of their own: then semicolons stand between them. */
+export function listedNames(names: readonly string[]): string {
+  return names.some((name) => name.includes(',')) ? names.join('; ') : listed(names);
+}
+
 /** The first letter made a capital: for the head of a sentence or a row. */
 export function capital(text: string): string {
   return text === '' ? text : text.charAt(0).toLocaleUpperCase() + text.slice(1);
