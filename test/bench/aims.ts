@@ -6,7 +6,7 @@ export interface Aim {
   /** The figure is to stay under it; null for what is only told. */
   readonly below: number | null;
   /** Empty for a ratio. */
-  readonly unit: '' | ' s' | ' kB' | ' MB' | ' GB';
+  readonly unit: '' | ' s' | ' ms' | ' kB' | ' MB' | ' GB';
 }
 
 const WIDTH = 88;
@@ -31,5 +31,5 @@ function verdict({ figure, below }: Aim): '' | 'met' | 'MISSED' {
 
 function written(figure: number | null, unit: Aim['unit']): string {
   if (figure === null) return 'not measured';
-  return `${figure.toFixed(unit === ' kB' || unit === ' MB' ? 0 : unit === ' s' ? 2 : 3)}${unit}`;
+  return `${figure.toFixed(unit === ' kB' || unit === ' MB' ? 0 : unit === ' s' || unit === ' ms' ? 2 : 3)}${unit}`;
 }

@@ -44,6 +44,13 @@ const PARTS: Readonly<Record<string, Part>> = {
       return measurePictures(folder, { ...A_FEW, count: some(A_FEW.count, how) });
     },
   },
+  phone: {
+    long: false,
+    measure: async (folder, how) => {
+      const { measurePhone } = await import('./phone.ts');
+      return measurePhone(folder, { positions: some(2000, how), sessions: some(100, how), seed: how.seed });
+    },
+  },
   'twenty-years': {
     long: false,
     measure: async (folder, how) => {
