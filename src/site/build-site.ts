@@ -14,6 +14,7 @@ import { writeScripts } from './client-scripts.ts';
 import { dayInMarkup } from './day-mark.ts';
 import { type EditionStore, editionStore } from './edition-store.ts';
 import { FEED, feedOf } from './feed.ts';
+import { joinStyles } from './join-styles.ts';
 import { startAsking } from './kept/asking.ts';
 import { keptPages } from './kept/kept-pages.ts';
 import { compiledCode, type PageMaker, pageMakerOf } from './page-code.ts';
@@ -97,6 +98,7 @@ async function buildPages(pages: PagesToWrite, cache: string, store: EditionStor
       cpSync(join(PROGRAM, 'public'), into, { recursive: true });
       await write(await pageMakerOf(code, workshop.folder));
     }
+    joinStyles(into);
   } finally {
     workshop.close();
   }

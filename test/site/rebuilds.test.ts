@@ -90,5 +90,5 @@ test('another edition of the program makes everything anew: a page, a style shee
   change('public/css/type.css', '\n', '\n/* another */\n');
   expect(buildBy().status).toBe(0);
   expect(made('methods.html')).toContain('whether it did');
-  expect(made('css/type.css')).toContain('/* another */');
+  expect(made('css/site.css')).toContain('/* another */');
 });

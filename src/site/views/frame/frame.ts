@@ -4,33 +4,19 @@ import { keptIn, once } from '../../../journal/values/once.ts';
 import { PAGES, type PageName } from '../../addresses.ts';
 import { FEED } from '../../feed.ts';
 import { type AnyQuestion, lookup } from '../../kept/question.ts';
+import { ONE_STYLE, STYLES } from '../../styles.ts';
 import { html, type Markup } from '../page/html.ts';
 import type { Sheet } from '../page/sheet.ts';
 import { type ContentsEntry, contentsOf, groupOf } from './contents.ts';
 
-/** In the order in which they build on one another. */
-const STYLES = [
-  'type',
-  'page',
-  'navigation',
-  'tables',
-  'columns',
-  'pictures',
-  'full-size',
-  'article',
-  'home',
-  'lists',
-  'letters',
-  'drawings',
-  'charts',
-  'narrow',
-  'print',
-];
-
-/** The links to the style sheets and the icon. */
-export function headLinks(sheet: Sheet): string {
+/**
+ * The links to the style sheets and the icon.
+ *
+ * @param apart as `dev` serves them, each as it is written
+ */
+export function headLinks(sheet: Sheet, apart: boolean): string {
   return inFolder(sheet, 'head', () => {
-    const styles = STYLES.map((style) => html`<link rel="stylesheet" href="${sheet.link(`css/${style}.css`)}">`);
+    const styles = (apart ? STYLES : [ONE_STYLE]).map((style) => html`<link rel="stylesheet" href="${sheet.link(`css/${style}.css`)}">`);
     const { address, title } = sheet.settings;
     const feed = address !== null && html`<link rel="alternate" type="application/atom+xml" title="${title}" href="${sheet.link(FEED)}">`;
     return html`${styles}${feed}<link rel="icon" href="${sheet.link('icon.svg')}" type="image/svg+xml">`.markup;

@@ -1,0 +1,21 @@
+/** The style sheets, in the order in which they build on one another. */
+export const STYLES = [
+  'type',
+  'page',
+  'navigation',
+  'tables',
+  'columns',
+  'pictures',
+  'full-size',
+  'article',
+  'home',
+  'lists',
+  'letters',
+  'drawings',
+  'charts',
+  'narrow',
+  'print',
+] as const;
+
+/** All of them in one file: a phone waits for one answer of the network, not for three rounds of them. */
+export const ONE_STYLE = 'site';
