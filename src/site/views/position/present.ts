@@ -26,7 +26,8 @@ export interface Present {
   readonly items: readonly ItemRow[];
 }
 
-export function presentOf(sheet: RecordSheet, { position, now }: PositionTimeline): Present {
+/** @param life of it, the position and its row of the register as they stand */
+export function presentOf(sheet: RecordSheet, { position, now }: Pick<PositionTimeline, 'position' | 'now'>): Present {
   const standing = (at: Seated, { part, count, origin }: { part: PartId; count: number; origin: Origin | null }) => {
     const place = whereaboutsAt(sheet.record, part, sheet.day).find(({ where }) => where.at === at && where.position === position.id);
     const which = place?.count === count ? place.which : null;

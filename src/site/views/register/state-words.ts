@@ -1,9 +1,9 @@
-/** The state of each position in a line, for whoever meets its name in a text: what came of it, what stands there and since when. */
-import type { PositionId } from '../../../journal/model.ts';
+/** The state of each position in a line, for whoever meets its name in a text: what came of it, what stands there, since when and in what condition. */
+import type { Position, PositionId } from '../../../journal/model.ts';
 import { type RegisterRow, registerAt } from '../../../journal/registers/register.ts';
 import type { RecordSheet } from '../page/sheet.ts';
-import { capital, ORIGIN_WORDS } from '../page/words.ts';
-import { manyOf } from '../position/present.ts';
+import { capital } from '../page/words.ts';
+import { manyOf, presentOf } from '../position/present.ts';
 import { placeWords } from '../stores/where.ts';
 
 /** What of a position is told: its name, and its state. */
@@ -11,21 +11,26 @@ export type StateLine = readonly [name: string, state: string];
 
 /** By position, as they stand on the record's day. */
 export function stateLines(sheet: RecordSheet): ReadonlyMap<PositionId, StateLine> {
-  return new Map(registerAt(sheet.record, null).map((row) => [row.position, [sheet.positionName(row.position), stateOf(sheet, row)]]));
+  const rows = registerAt(sheet.record, null);
+  return new Map(rows.map((row) => [row.position, [sheet.positionName(row.position), stateOf(sheet, row)]]));
 }
 
 function stateOf(sheet: RecordSheet, row: RegisterRow): string {
-  const parts = [capital(row.outcome.words), standing(row), away(sheet, row)].filter((words) => words !== '');
+  const position = sheet.record.journal.positions.get(row.position);
+  const parts = [capital(row.outcome.words), position ? standing(sheet, position, row) : '', away(sheet, row)].filter(
+    (words) => words !== '',
+  );
   return `${parts.join('. ')}.`;
 }
 
-function standing(row: RegisterRow): string {
-  if (row.fitted.length === 0) return 'Nothing is on the vehicle there';
-  const fitted = row.fitted.map(({ count, origin }) => {
-    const many = row.fitted.length > 1 || count < row.count ? manyOf(row.count, count) : '';
-    return `${many}${origin === null ? 'origin not known' : ORIGIN_WORDS[origin]}`;
+function standing(sheet: RecordSheet, position: Position, row: RegisterRow): string {
+  const { fitted } = presentOf(sheet, { position, now: row });
+  if (fitted.length === 0) return 'Nothing is on the vehicle there';
+  const standing = fitted.map(({ many, origin, since, condition }) => {
+    const from = since.session === null ? 'since it was found' : `since ${sheet.figures.shortDate(since.date)}`;
+    return `${fitted.length > 1 || row.empty > 0 ? many : ''}${origin}, ${from}${condition}`;
   });
-  return `On the vehicle: ${fitted.join(', ')}`;
+  return `On the vehicle: ${standing.join('. ')}`;
 }
 
 /** Where originals are that do not stand there. */

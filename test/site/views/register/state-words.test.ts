@@ -18,17 +18,26 @@ test('a position in a line: what came of it, what stands there, and where the or
     evening('2030-10-10', { parts: [did('drum', 'removed', { to: 'loft' }), did('drum-new', 'fitted'), did('plate', 'removed')] }),
   ];
   expect(linesOf(soundRecord({ parts, evenings }))).toEqual({
-    drum: expect.stringMatching(/^Replaced \(reproduction\)\. On the vehicle: reproduction\. The original in stores: loft\.$/),
+    drum: expect.stringMatching(
+      /^Replaced \(reproduction\)\. On the vehicle: reproduction, since 10 Oct\.? 2030\. The original in stores: loft\.$/,
+    ),
     plate: 'Off for now. Nothing is on the vehicle there. The original in stores: no place noted.',
-    studs: 'Untouched. On the vehicle: original.',
+    studs: 'Untouched. On the vehicle: original, since it was found.',
   });
 });
 
 test('of a lot it tells how many stand there, and where how many of the others are', () => {
   const some = [evening('2030-10-10', { parts: [did('studs', 'removed', { count: 1, to: 'loft' })] })];
   expect(linesOf(soundRecord({ parts: [studs], evenings: some })).studs).toContain(
-    'On the vehicle: 3 of 4: original. Of the originals 1 of 4: in stores: loft.',
+    'On the vehicle: 3 of 4: original, since it was found. Of the originals 1 of 4: in stores: loft.',
   );
   const all = [evening('2030-10-10', { parts: [did('studs', 'removed', { to: 'loft' })] })];
   expect(linesOf(soundRecord({ parts: [studs], evenings: all })).studs).toContain('The originals in stores: loft.');
+});
+
+test('it tells the condition of what stands there, as the page of the position does', () => {
+  const evenings = [evening('2030-10-10', { parts: [did('drum', 'inspected', { condition: 2 })] })];
+  expect(linesOf(soundRecord({ parts: [part('drum')], evenings })).drum).toContain(
+    'On the vehicle: original, since it was found; condition 2, moderately strong symptoms.',
+  );
 });
