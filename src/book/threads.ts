@@ -36,7 +36,7 @@ function stepText(setting: BookSetting, { parts }: Thread, session: Session): st
     return `#strong[${words(sentence(`${sheet.partName(part)}: ${VERDICT_WORDS[verdict]}${instead}`))}] ${words(sentence(because))}`;
   });
   const done = session.parts.filter(({ part, did }) => concerns(part) && did.length > 0);
-  const deeds = done.map((entry) => words(sentence(`${sheet.partName(entry.part)}: ${deedWords(entry)}`)));
+  const deeds = done.map((entry) => words(sentence(`${sheet.partName(entry.part)}: ${deedWords(sheet, entry)}`)));
   const facts = [...deeds, ...decisions];
   const passages = passagesOf(setting, session, parts);
   const told = passages === '' ? words(eveningWords(sheet, session, MOST)) : passages;

@@ -11,9 +11,10 @@ export interface Standing {
   readonly newest: { readonly id: SessionId; readonly date: IsoDate } | null;
   readonly minutes: number;
   readonly people: number;
-  /** Places of single parts, and of what the catalogue counts in lots: fasteners, wheels, slats. */
-  readonly single: Places;
-  readonly lots: Places;
+  /** Places for a single part, and pieces of what the catalogue counts in lots: fasteners, wheels, slats. */
+  readonly single: Holding;
+  readonly lots: Holding;
+  /** Positions in which what stands there is not what was decided, whatever number of reasons. */
   readonly mismatches: number;
   readonly gates: readonly Gate[];
   /** The first milestone that is not reached; null when all are. */
@@ -24,9 +25,9 @@ export interface Standing {
   readonly jobs: readonly ItemRow[];
 }
 
-/** How many places there are, and how many hold what the works put there. */
-export interface Places {
-  readonly places: number;
+/** How many belong on the vehicle, and how many are there that the works put there. */
+export interface Holding {
+  readonly all: number;
   readonly original: number;
 }
 
@@ -45,9 +46,9 @@ export function standingOf(record: JournalRecord): Standing {
     newest: sessions.at(-1) ?? null,
     minutes: sessions.reduce((sum, { hours }) => hours.reduce((total, one) => total + one.minutes, sum), 0),
     people: new Set(sessions.flatMap(({ hours }) => hours.map(({ by }) => by))).size,
-    single: placesOf(record, rows, (count) => count === 1),
-    lots: placesOf(record, rows, (count) => count > 1),
-    mismatches: rows.reduce((sum, row) => sum + row.mismatches.length, 0),
+    single: holdingOf(record, rows, (count) => count === 1),
+    lots: holdingOf(record, rows, (count) => count > 1),
+    mismatches: rows.filter((row) => row.mismatches.length > 0).length,
     gates,
     next,
     lastReached: passed.sort((a, b) => (a.date < b.date ? -1 : 1)).at(-1) ?? null,
@@ -56,13 +57,13 @@ export function standingOf(record: JournalRecord): Standing {
   };
 }
 
-function placesOf({ journal }: JournalRecord, rows: readonly RegisterRow[], of: (count: number) => boolean): Places {
+function holdingOf({ journal }: JournalRecord, rows: readonly RegisterRow[], of: (count: number) => boolean): Holding {
   const some = rows.filter(({ count }) => of(count));
   const originals = some.flatMap(({ fitted, position }) =>
     fitted.filter(({ part, origin }) => origin === 'original' && journal.parts.get(part)?.position === position),
   );
   const sum = (list: readonly { readonly count: number }[]): number => list.reduce((all, { count }) => all + count, 0);
-  return { places: sum(some), original: sum(originals) };
+  return { all: sum(some), original: sum(originals) };
 }
 
 /** What others have promised is no job; temporary measures have a list of their own. */

@@ -157,6 +157,6 @@ function stayedLines(sheet: RecordSheet, position: PositionId, part: PartId): re
 }
 
 function saidOf(places: number, note: string | null): string {
-  const words = [places > 1 ? `${capital(counted(places, 'place'))}.` : '', sentence(note)];
+  const words = [places > 1 ? `${capital(counted(places, 'piece'))}.` : '', sentence(note)];
   return words.filter((text) => text !== '').join(' ');
 }

@@ -20,7 +20,7 @@ interface ShareRow {
 function shareColumns<Row>({ figures }: Sheet, of: (row: Row) => Share): readonly Column<Row>[] {
   return [
     { head: 'Originals in place', set: 'num', cell: (row) => of(row).fitted },
-    { head: 'of places', set: 'num', cell: (row) => of(row).places },
+    { head: 'of pieces', set: 'num', cell: (row) => of(row).places },
     { head: 'Weight', set: 'num', cell: (row) => figures.quantity(of(row).originals) },
     { head: 'of weight', set: 'num', cell: (row) => figures.quantity(of(row).of) },
     { head: 'Share', set: 'num', cell: (row) => percent(figures, of(row)) },

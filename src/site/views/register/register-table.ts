@@ -44,7 +44,8 @@ function groupsOf(sheet: Sheet, list: readonly RegisterRow[], { bySubsystem }: O
   const order = new Set([...subsystemsInOrder(sheet), ...rows.keys()]);
   return [...order].flatMap((id) => {
     const share = bySubsystem.get(id);
-    const inPlace = share && share.places > 0 && html`<span class="note"> ${share.fitted} of ${share.places} originals in place</span>`;
+    const inPlace =
+      share && share.places > 0 && html`<span class="note"> ${share.fitted} of ${share.places} pieces original and in place</span>`;
     const of = rows.get(id);
     return of ? [{ id, head: { words: html`${sheet.subsystemName(id)}${inPlace}`, sum: null }, rows: of }] : [];
   });

@@ -4,7 +4,7 @@ import { totalsOf } from '../../../journal/ledger/totals.ts';
 import { labelOfLink } from '../../../journal/model/link-target.ts';
 import type { PartEntry, Session } from '../../../journal/model.ts';
 import { openingWords } from '../home/opening-words.ts';
-import type { RecordSheet } from '../page/sheet.ts';
+import type { RecordSheet, Sheet } from '../page/sheet.ts';
 import { ACTION_WORDS, listed } from '../page/words.ts';
 import { destinationWords } from '../stores/where.ts';
 
@@ -31,15 +31,15 @@ export function sessionFigures(sheet: RecordSheet, session: Session): SessionFig
   };
 }
 
-/** `3 removed and inspected, to shelf B2`. */
-export function deedWords(entry: PartEntry): string {
+/** `3 removed and inspected, to shelf B2`; where it was fitted is told by the position's name. */
+export function deedWords({ positionName }: Pick<Sheet, 'positionName'>, entry: PartEntry): string {
   const { did, count, to, at, from } = entry;
   const words = listed(did.map((word) => ACTION_WORDS[word]));
   const many = count === null || words === '' ? '' : `${count} `;
   const places = [
     from === null ? '' : `from ${destinationWords(from)}`,
     to === null ? '' : `to ${destinationWords(to)}`,
-    at === null ? '' : `at ${at}`,
+    at === null ? '' : `at ${positionName(at)}`,
   ].filter((place) => place !== '');
   return [many + words, ...places].filter((piece) => piece !== '').join(', ');
 }

@@ -15,7 +15,7 @@ export function workTable(sheet: Sheet, entries: readonly PartEntry[]): SetTable
     set: 'work',
     columns: [
       { head: 'Part', names: true, cell: ({ part }) => partLink(sheet, part) },
-      { head: 'Done', bare: true, cell: (entry) => capital(deedWords(entry)) },
+      { head: 'Done', bare: true, cell: (entry) => capital(deedWords(sheet, entry)) },
       { head: 'Noted', bare: true, cell: (entry) => html`${notedOf(entry)}${entryRelations(sheet, entry).map((line) => sub(line))}` },
     ],
     groups: rows(entries),

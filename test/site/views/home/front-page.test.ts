@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { registerAt } from '../../../../src/journal/registers/register.ts';
 import { picturePlan } from '../../../../src/photos/plan.ts';
 import type { SiteRecord } from '../../../../src/site/record.ts';
 import { frontPictures } from '../../../../src/site/views/home/front-pictures.ts';
@@ -6,6 +7,7 @@ import { moneyAhead } from '../../../../src/site/views/home/money-ahead.ts';
 import { standingOf } from '../../../../src/site/views/home/standing.ts';
 import { sheetOf } from '../../../../src/site/views/page/sheet.ts';
 import { platesBySubsystem, platesOf } from '../../../../src/site/views/pictures/plates.ts';
+import { decide, did, evening, part, soundRecord } from '../../../builders/journal.ts';
 import { compileFiles, JOURNAL } from '../../../journal/base.ts';
 import { renditionOf } from '../pictures/rendition.ts';
 
@@ -33,7 +35,7 @@ pictures:
   - { file: now.jpg, shows: [drum, hose-new, door, roof], view: as-left, caption: Van }
   - { file: later.jpg, shows: [drum, hose-new, door, roof], view: as-left, caption: Later }
   - { file: canvas.jpg, shows: [roof], view: as-left, caption: Roof }`;
-const evening = (date: string, fields: string) => `---\ndate: ${date}\ntitle: Evening\n${fields}\n---\nNothing.\n`;
+const note = (date: string, fields: string) => `---\ndate: ${date}\ntitle: Evening\n${fields}\n---\nNothing.\n`;
 
 const FILES = ['1/van', '1/roof', '2/now', '2/later', '2/canvas'].map((name) => `sessions/2031-03-1${name}.jpg`);
 
@@ -41,7 +43,7 @@ function sheetWith(journal: string, renditions = FILES) {
   const { record, diagnostics } = compileFiles({
     journal,
     parts: PARTS,
-    more: { 'sessions/2031-03-11/index.md': evening('2031-03-11', FIRST), 'sessions/2031-03-12/index.md': evening('2031-03-12', SECOND) },
+    more: { 'sessions/2031-03-11/index.md': note('2031-03-11', FIRST), 'sessions/2031-03-12/index.md': note('2031-03-12', SECOND) },
     assets: FILES,
   });
   expect(diagnostics.filter(({ severity }) => severity === 'error')).toEqual([]);
@@ -55,12 +57,22 @@ const CHOSEN = `${JOURNAL}front: sessions/2031-03-12/now.jpg\n`;
 const nameOf = (file: string | undefined) => file?.slice(file.lastIndexOf('/') + 1);
 
 describe('the front page', () => {
-  it('counts what the works put there by places, single parts apart from lots', () => {
+  it('counts what the works put there by places for a single part, and by pieces of lots', () => {
     const { single, lots } = standingOf(sheetWith(JOURNAL).record);
     expect([single, lots]).toEqual([
-      { places: 4, original: 2 },
-      { places: 5, original: 3 },
+      { all: 4, original: 2 },
+      { all: 5, original: 3 },
     ]);
+  });
+
+  it('counts a place once that holds what was not decided for more reasons than one', () => {
+    const other = (id: string, origin: 'new' | 'donor') => part(id, { for: 'studs', origin, count: 2, store: 'loft' });
+    const parts = [part('studs', { count: 4 }), other('studs-new', 'new'), other('studs-donor', 'donor')];
+    const decisions = [decide('studs', 'keep')];
+    const out = [did('studs', 'removed', { to: 'loft' }), did('studs-new', 'fitted'), did('studs-donor', 'fitted')];
+    const record = soundRecord({ parts, evenings: [evening('2030-10-10', { decisions }), evening('2030-10-11', { parts: out })] });
+    expect(registerAt(record, null).map(({ mismatches }) => mismatches.length)).toEqual([2]);
+    expect(standingOf(record).mismatches).toBe(1);
   });
 
   it('names three jobs: what is due before the next milestone, then the oldest; nothing that waits for others, no temporary measure', () => {
