@@ -40,11 +40,12 @@ export function onAPhone(bench: Bench): void {
       expect(wide).toEqual([]);
     });
 
-    it('nothing of the front page moves when faces come after its words', async () => {
+    it('nothing of the front page moves when the face of its text comes after the words', async () => {
       const context = await bench.browser.newContext({ viewport: { width: 390, height: 844 }, hasTouch: true, isMobile: true });
       const page = await context.newPage();
-      // Far longer than a browser holds words back for a face.
-      await page.route('**/*.woff2', async (route) => {
+      // Those of figures are swapped in, which is not what is asked here. The wait is far longer than a browser holds words back.
+      await page.route('**/barlow*.woff2', (route) => route.abort());
+      await page.route('**/source-serif*.woff2', async (route) => {
         await new Promise((waited) => setTimeout(waited, 1500));
         await route.continue();
       });
