@@ -11,8 +11,11 @@ export default function setup(): (() => void) | undefined {
   const folder = mkdtempSync(join(tmpdir(), 'asfound-run-'));
   const ours = { ASFOUND_EDITION: join(folder, 'edition'), NODE_COMPILE_CACHE: join(folder, 'code') };
   Object.assign(process.env, ours);
+  const remove = () => rmSync(folder, { recursive: true, force: true, maxRetries: 5 });
+  // Also of a run that is told to stop.
+  process.once('exit', remove);
   return () => {
     for (const name of Object.keys(ours)) delete process.env[name];
-    rmSync(folder, { recursive: true, force: true, maxRetries: 5 });
+    remove();
   };
 }
