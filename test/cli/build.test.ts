@@ -55,9 +55,11 @@ test('a site is built, left alone while nothing changes, kept through a mistake,
 
   put(cwd, NOTE, JOURNAL[NOTE] ?? '');
   rmSync(join(cwd, 'cache'), { recursive: true });
-  // By pages that are compiled anew, not by those that other tests compiled.
-  const later = finished(['build', '--content', 'van', '--out', 'again'], cwd, undefined, 400, { ASFOUND_EDITION: '' });
+  // By pages that are compiled anew, not by those that other tests compiled, and whatever else goes on in the environment.
+  const env = { ASFOUND_EDITION: '', NODE_ENV: 'development', DEV: '1' };
+  const later = finished(['build', '--content', 'van', '--out', 'again'], cwd, undefined, 400, env);
   expect([later.status, later.stderr]).toEqual([0, expect.stringContaining('The site is in again')]);
+  expect(readFileSync(join(cwd, 'again/index.html'), 'utf8').match(/[\w-]+\.css/g)).toEqual(readdirSync(join(cwd, 'again/css')));
   expect(digests(join(cwd, 'again'))).toEqual([...built].map(([path, { digest }]) => [path, digest]));
 });
 

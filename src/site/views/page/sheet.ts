@@ -36,6 +36,8 @@ export interface Sheet {
   readonly figures: Figures;
   /** The record's day in words, or what stands for it until the page is written: for what is on every page. */
   readonly dayInFrame: string;
+  /** The page is served while the notes are written, and is not of a site that is built. */
+  readonly served: boolean;
   /** The record's day. A page that asks for it is another one every evening. */
   readonly day: IsoDate;
   /** What the page shows; the answer is noted with the page. */
@@ -80,8 +82,22 @@ export function pageSheet(record: SiteRecord, address: Address): Sheet {
   if (asking === undefined) return whole;
   const telling = asking.begin(address);
   const ask = askedFrom(whole, asking, telling);
-  const { settings, copy, figures, dayInFrame, link, toPage, toPosition, toSession, toSubsystem, toBag, toItem, toConsumable, date } =
-    whole;
+  const {
+    settings,
+    copy,
+    figures,
+    dayInFrame,
+    served,
+    link,
+    toPage,
+    toPosition,
+    toSession,
+    toSubsystem,
+    toBag,
+    toItem,
+    toConsumable,
+    date,
+  } = whole;
   const names = namesAsked(ask);
   const toPart = (id: PartId): string => {
     ask(PART_PLACE, id);
@@ -94,6 +110,7 @@ export function pageSheet(record: SiteRecord, address: Address): Sheet {
       copy,
       figures,
       dayInFrame,
+      served,
       link,
       toPage,
       toPosition,
@@ -137,6 +154,7 @@ export function sheetOf(record: SiteRecord, address: Address): RecordSheet {
     address,
     record,
     settings: record.journal.settings,
+    served: record.asking === undefined,
     dayInFrame: record.asking === undefined ? figures.date(record.day) : DAY_MARK,
     day: record.day,
     copy: record.copy,
