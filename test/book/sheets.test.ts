@@ -1,10 +1,11 @@
 /** Sheets and work orders, read back by a program that did not write them (PDFium). */
-import { readFileSync } from 'node:fs';
+import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { PDFiumLibrary } from '@hyzyla/pdfium';
 import { describe, expect, test } from 'vitest';
 import { run } from '../cli/run.ts';
 import { folderWith } from '../load/folder.ts';
+import { orientedJpeg } from '../photos/sample-pictures.ts';
 
 const FILES: Readonly<Record<string, string>> = {
   'van/journal.yaml': `title: The van
@@ -47,8 +48,9 @@ It went out wrapped in a blanket. Nobody has turned it before.
     '---\ndate: 2031-03-10\ntitle: Nuts back\nparts: [{ part: nuts, did: returned, count: 11, to: shelf B2 }]\n---\n',
 };
 
-async function printed(command: string, ...more: string[]): Promise<string> {
-  const cwd = folderWith(FILES);
+const printed = (command: string, ...more: string[]): Promise<string> => printedIn(folderWith(FILES), command, ...more);
+
+async function printedIn(cwd: string, command: string, ...more: string[]): Promise<string> {
   const ran = await run([command, '--content', 'van', '--out', 'a.pdf', ...more], { cwd });
   expect(ran).toEqual({ exit: 0, out: 'a.pdf\n', err: '' });
   const library = await PDFiumLibrary.init();
@@ -86,6 +88,18 @@ describe('a work order', () => {
   test('of what came back short says how many were sent, came back and are owed', async () => {
     const text = await printed('work-order', '--firm', 'a plater');
     expect(text).toContain('Came back short 11 of 12 came back on 10 March 2031, 1 is still with a plater');
+    expect(text).toContain('Taken away: 1 in all');
+  });
+
+  test('shows the pictures of what goes out, with numbers on what they point at and their key', async () => {
+    const cwd = folderWith({
+      ...FILES,
+      'van/sessions/2031-03-11-rim/index.md':
+        '---\ndate: 2031-03-11\ntitle: The rim\nparts: [{ part: rim, count: 1, did: sent-out, to: a welder, work: Weld }]\npictures: [{ file: rim.jpg, shows: [rim], caption: From behind., points: [{ at: "10,20,30,40", shows: rim, note: Cracked here }, { at: "70,80", note: Sound }] }]\n---\n',
+    });
+    writeFileSync(join(cwd, 'van/sessions/2031-03-11-rim/rim.jpg'), await orientedJpeg(1));
+    const text = await printedIn(cwd, 'work-order', '--firm', 'a welder');
+    expect(text).toContain('From behind. 1 Lamp rims: Cracked here; 2 Sound');
     expect(text).toContain('Taken away: 1 in all');
   });
 
