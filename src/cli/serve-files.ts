@@ -8,7 +8,7 @@ import { dataFilesOf } from '../exports/data-files.ts';
 import type { JournalRecord } from '../journal/record.ts';
 import type { PicturePlan } from '../photos/plan.ts';
 import type { OnDemand } from '../photos/render-on-demand.ts';
-import { fileAddress } from '../site/addresses.ts';
+import { fileAddress, RECORD_SCRIPTS } from '../site/addresses.ts';
 import { clipFiles } from '../site/place-clips.ts';
 import { PROGRAM } from '../site/tool-digest.ts';
 import { packagesFolder } from '../site/workshop.ts';
@@ -72,9 +72,12 @@ const OF_THE_SERVER = new Set([
     .replace(/^(?!\/)/, '/')}/vite/dist/client/env.mjs`,
 ]);
 
+const OF_THE_RECORD: ReadonlySet<string> = new Set(Object.values(RECORD_SCRIPTS));
+
 /** Astro's own addresses have no ending; ours name files, here as in the built site. Questions behind an address could ask for sources. */
 function knownTo(path: string): string | null {
   if (OF_THE_SERVER.has(path)) return `/${path}`;
+  if (OF_THE_RECORD.has(path)) return `/${path}`;
   if (path === '' || /^[a-z0-9/-]+\.html$/.test(path)) return `/${path.replace(/(?:index)?\.html$/, '')}`;
   try {
     return existsSync(pathWithin(join(PROGRAM, 'public'), path)) ? `/${path}` : null;

@@ -42,6 +42,13 @@ export const PAGES = {
   about: 'about.html',
 } as const satisfies Record<string, Address>;
 
+/** What scripts of pages work on, itself made from the record as a script. */
+export const RECORD_SCRIPTS = {
+  documents: 'search/documents.js',
+  journal: 'any-day/record.js',
+  states: 'states/positions.js',
+} as const satisfies Record<string, Address>;
+
 export type PageName = keyof typeof PAGES;
 
 export const sessionAddress = (id: SessionId): Address => `sessions/${id}.html`;

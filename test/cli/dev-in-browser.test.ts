@@ -43,3 +43,27 @@ test('the open page follows a saved note, and shows a mistake until it is mended
     await browser.close();
   }
 });
+
+test('pages that work on the whole record have it where they are served too: the search, any day, and the state beside a name', async () => {
+  const cwd = folderWith({ ...JOURNAL, [NOTE]: note.replace('Off it came.', 'Off [the drum](part:drum) came.') });
+  const { address } = await serving(['--content', 'van'], cwd);
+  const browser = await startBrowser();
+  try {
+    const page = await browser.newPage();
+    const complaints: string[] = [];
+    page.on('console', (message) => {
+      if (message.type() === 'error') complaints.push(message.text());
+    });
+    await page.goto(`${address}search.html`);
+    await page.locator('#query').fill('drum');
+    await page.locator('#results a').first().waitFor();
+    await page.goto(`${address}any-day.html#2031-03-02`);
+    await page.locator('#shown .register').waitFor();
+    await page.goto(`${address}sessions/2031-03-02-drum.html`);
+    await page.locator('.prose a[href*="parts/"]').first().hover();
+    await page.locator('#state-of-it').waitFor();
+    expect(complaints).toEqual([]);
+  } finally {
+    await browser.close();
+  }
+});

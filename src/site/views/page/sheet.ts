@@ -82,45 +82,14 @@ export function pageSheet(record: SiteRecord, address: Address): Sheet {
   if (asking === undefined) return whole;
   const telling = asking.begin(address);
   const ask = askedFrom(whole, asking, telling);
-  const {
-    settings,
-    copy,
-    figures,
-    dayInFrame,
-    served,
-    link,
-    toPage,
-    toPosition,
-    toSession,
-    toSubsystem,
-    toBag,
-    toItem,
-    toConsumable,
-    date,
-  } = whole;
+  const { record: _record, index: _index, day: _day, ...plain } = whole;
   const names = namesAsked(ask);
   const toPart = (id: PartId): string => {
     ask(PART_PLACE, id);
     return whole.toPart(id);
   };
   return {
-    ...{
-      address,
-      settings,
-      copy,
-      figures,
-      dayInFrame,
-      served,
-      link,
-      toPage,
-      toPosition,
-      toSession,
-      toSubsystem,
-      toBag,
-      toItem,
-      toConsumable,
-      date,
-    },
+    ...plain,
     ...names,
     ask,
     shared: (known, thing, make) => sharedBy(known, thing, make, telling),
@@ -128,8 +97,7 @@ export function pageSheet(record: SiteRecord, address: Address): Sheet {
       return ask(DAY);
     },
     toPart,
-    dayOf: whole.dayOf,
-    charge: chargeBy(names, toPart, toSubsystem),
+    charge: chargeBy(names, toPart, plain.toSubsystem),
   };
 }
 
