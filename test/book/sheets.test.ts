@@ -103,6 +103,16 @@ describe('a work order', () => {
     expect(text).toContain('Taken away: 1 in all');
   });
 
+  test('of some of a numbered lot says which', async () => {
+    const cwd = folderWith({
+      ...FILES,
+      'van/parts/brakes.yaml': `${FILES['van/parts/brakes.yaml']}- { id: leaves, name: Spring leaves, origin: original, count: 4, numbered: I to IIII, found: loose, at: shelf B2 }\n`,
+      'van/sessions/2031-03-11-leaves.md':
+        '---\ndate: 2031-03-11\ntitle: Leaves\nparts: [{ part: leaves, which: [1, 3], did: sent-out, to: a spring smith, work: Re-set }]\n---\n',
+    });
+    expect(await printedIn(cwd, 'work-order', '--firm', 'a spring smith')).toContain('How many 2, numbers 1 and 3');
+  });
+
   test('of a firm that has nothing is refused with those that have', async () => {
     const ran = await run(['work-order', '--content', 'van', '--firm', 'a smith', '--out', 'a.pdf'], { cwd: folderWith(FILES) });
     expect(ran).toMatchObject({ exit: 2, err: expect.stringContaining('a turner') });

@@ -4,6 +4,7 @@ import { cameShortOf } from '../../../journal/registers/came-short.ts';
 import { hazardsOfPart } from '../../../journal/registers/hazards.ts';
 import { seriesOf } from '../../../journal/registers/measurements.ts';
 import { type OffVehicle, outAt } from '../../../journal/registers/stores.ts';
+import { numbersInWords } from '../../../journal/replay/words.ts';
 import type { RecordSheet } from '../page/sheet.ts';
 import { capital } from '../page/words.ts';
 import { shortWords } from '../stores/short-words.ts';
@@ -77,14 +78,14 @@ function orderedThing(sheet: RecordSheet, firm: string, thing: OffVehicle): Orde
 
 function factsOf(
   sheet: RecordSheet,
-  { part, count, since, condition }: OffVehicle,
+  { part, count, which, since, condition }: OffVehicle,
   sent: PartEntry | null,
   loan: boolean,
 ): readonly (readonly [string, string])[] {
   const { record, figures } = sheet;
   const thing = record.journal.parts.get(part);
   const all: readonly (readonly [string, string | null])[] = [
-    ['How many', String(count)],
+    ['How many', which === null || count >= (thing?.count ?? count) ? String(count) : `${count}, ${numbersInWords(which)}`],
     ...(loan
       ? [['Lent', 'Nothing is to be done to it.'] as const]
       : [['To be done', sent?.work ?? null] as const, ['Not to be done', NOT_TO_BE_DONE] as const]),
