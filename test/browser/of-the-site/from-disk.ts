@@ -26,6 +26,24 @@ export function fromDisk(bench: Bench): void {
       expect(requests.filter((url) => !url.startsWith(root) && !url.startsWith('data:'))).toEqual([]);
     });
 
+    it('texts and tables are set in the faces of the record, not only loaded with them', async () => {
+      const context = await bench.browser.newContext();
+      const page = await context.newPage();
+      await page.goto(pathToFileURL(`${bench.site.folder}/register.html`).href);
+      await page.evaluate(() => document.fonts.ready);
+      const devtools = await context.newCDPSession(page);
+      await devtools.send('DOM.enable');
+      await devtools.send('CSS.enable');
+      const { root } = await devtools.send('DOM.getDocument');
+      const faceOf = async (selector: string): Promise<string[]> => {
+        const { nodeId } = await devtools.send('DOM.querySelector', { nodeId: root.nodeId, selector });
+        return (await devtools.send('CSS.getPlatformFontsForNode', { nodeId })).fonts.map(({ familyName }) => familyName);
+      };
+      expect(await faceOf('h1')).toEqual([expect.stringContaining('Source Serif 4')]);
+      expect(await faceOf('.register tbody td')).toEqual([expect.stringContaining('Barlow')]);
+      await context.close();
+    });
+
     it('one can walk from home to a session, to a part, to the ledger and home again', async () => {
       const context = await bench.browser.newContext();
       const page = await context.newPage();
