@@ -16,7 +16,11 @@ export async function visiting(context: BrowserContext): Promise<Visit> {
     if (message.type() === 'error' || message.type() === 'warning') problems.push(`${page.url()}: ${message.text()}`);
   });
   page.on('pageerror', (error) => problems.push(`${page.url()}: ${error.message}`));
-  page.on('requestfailed', (request) => problems.push(`${page.url()}: ${request.url()} failed`));
+  page.on('requestfailed', (request) => {
+    const why = request.failure()?.errorText ?? '';
+    // Whoever leaves a page leaves what was still on its way to it.
+    if (why !== 'net::ERR_ABORTED') problems.push(`${page.url()}: ${request.url()} failed: ${why}`);
+  });
   page.on('response', (response) => {
     if (response.status() >= 400) problems.push(`${page.url()}: ${response.url()} answered ${response.status()}`);
   });
