@@ -1,5 +1,6 @@
 /** The style sheets, in the order in which they build on one another. */
 export const STYLES = [
+  'stand-ins',
   'type',
   'page',
   'navigation',
