@@ -14,7 +14,7 @@ interface Width {
 async function widthsToOwn(): Promise<Width[]> {
   const OWN: Record<string, string> = { text: 'Source Serif 4', figures: 'Barlow Semi Condensed' };
   const pen = document.createElement('canvas').getContext('2d');
-  const text = document.body.innerText.replace(/\s+/g, ' ').slice(0, 5000);
+  const text = document.body.textContent.replace(/\s+/g, ' ').slice(0, 5000);
   const widthIn = (style: string, weight: string, family: string): number => {
     if (pen) pen.font = `${style} ${weight} 20px "${family}"`;
     return pen?.measureText(text).width ?? 0;
