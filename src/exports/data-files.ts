@@ -13,7 +13,7 @@ import { statementTable } from './statement.ts';
 import { stockTable } from './stock.ts';
 import { asJournalHas, type Table } from './table.ts';
 import { whereaboutsCsv } from './whereabouts.ts';
-import { workbookOf } from './workbook.ts';
+import { workbookApart } from './workbook-apart.ts';
 
 export interface DataFile {
   /** From the root of the site. */
@@ -22,6 +22,8 @@ export interface DataFile {
   readonly holds: string;
   /** It is of money alone, and a journal that has none does without it. */
   readonly ofMoney?: boolean;
+  /** Of a long record it is made in a thread of its own, so that other things can be done meanwhile. */
+  readonly isMadeApart?: boolean;
   make(record: JournalRecord): string | Promise<Uint8Array>;
 }
 
@@ -45,7 +47,8 @@ export const DATA_FILES: readonly DataFile[] = [
   {
     path: 'data/ledger.xlsx',
     holds: 'the tables of the ledger as one workbook',
-    make: (record) => workbookOf([entriesTable, billsTable, stockTable, hoursTable].map((table) => shown(table, record))),
+    isMadeApart: true,
+    make: (record) => workbookApart([entriesTable, billsTable, stockTable, hoursTable].map((table) => shown(table, record))),
   },
 ];
 

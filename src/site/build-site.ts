@@ -70,6 +70,7 @@ export async function buildSite({ record, warnings, folder, cache, into, aside, 
     kept: keptPages({ ...site, asking }, cache, folder),
     onPage: (done: number, total: number) => progress(`Pages: ${done} of ${total}`),
   };
+  const apart = beginApart(record);
   await buildPages(pages, cache, edition);
   store.save(await kept);
   progress('Scripts and downloads');
@@ -78,7 +79,7 @@ export async function buildSite({ record, warnings, folder, cache, into, aside, 
   await writeScripts(join(into, 'scripts'), edition);
   const feed = await feedOf(site);
   if (feed !== null) writeFileSync(join(into, FEED), feed);
-  await writeData(record, into);
+  await writeData(record, apart, into);
   return [];
 }
 
@@ -128,10 +129,23 @@ function moveInto(from: string, to: string): void {
   for (const name of readdirSync(from)) renameSync(join(from, name), join(to, name));
 }
 
-async function writeData(record: JournalRecord, into: string): Promise<void> {
+/** Downloads that threads of their own make while the pages are made, by their paths. */
+function beginApart(record: JournalRecord): ReadonlyMap<string, Promise<string | Uint8Array>> {
+  const begun = dataFilesOf(record).filter(({ isMadeApart }) => isMadeApart);
+  return new Map(
+    begun.map(({ path, make }) => {
+      const made = Promise.resolve(make(record));
+      // Whoever waits for it is told of a fault; where the pages fail first, nobody does.
+      made.catch(() => undefined);
+      return [path, made];
+    }),
+  );
+}
+
+async function writeData(record: JournalRecord, apart: ReturnType<typeof beginApart>, into: string): Promise<void> {
   for (const { path, make } of dataFilesOf(record)) {
     const file = pathWithin(into, path);
     makeFolder(dirname(file));
-    writeFileSync(file, await make(record));
+    writeFileSync(file, await (apart.get(path) ?? make(record)));
   }
 }

@@ -5,6 +5,7 @@ import { entriesTable } from '../../src/exports/entries.ts';
 import { stockTable } from '../../src/exports/stock.ts';
 import type { Table } from '../../src/exports/table.ts';
 import { workbookOf } from '../../src/exports/workbook.ts';
+import { workbookApart } from '../../src/exports/workbook-apart.ts';
 import { recordOf } from '../arbitraries/compiled.ts';
 import { filesOf } from '../arbitraries/raw-journal.ts';
 
@@ -107,4 +108,15 @@ test('the same tables make the same bytes', async () => {
   // A zip counts time in steps of two seconds.
   await new Promise((done) => setTimeout(done, 2100));
   expect(Buffer.from(await workbookOf([TABLE])).equals(Buffer.from(first))).toBe(true);
+});
+
+test('a workbook of so many rows that it is made in a thread has the same bytes', async () => {
+  const long = { ...TABLE, rows: Array.from({ length: 10_001 }, () => TABLE.rows[0] ?? []) };
+  const made = await workbookApart([long]);
+  expect(Buffer.from(made).equals(Buffer.from(await workbookOf([long])))).toBe(true);
+});
+
+test('what goes wrong in the thread of a workbook is told', async () => {
+  const long = { ...TABLE, rows: Array.from({ length: 10_001 }, () => TABLE.rows[0] ?? []) };
+  await expect(workbookApart([{ ...long, name: 'a [name] that no sheet may have' }])).rejects.toThrow(/sheet/i);
 });
