@@ -1,5 +1,6 @@
 import { availableParallelism } from 'node:os';
 import { defineConfig } from 'vitest/config';
+import LongestFirst from './longest-first.ts';
 
 /** Long enough for a machine that does much else: a limit is for what hangs, not for what is slow. */
 const LIMITS = { testTimeout: 300_000, hookTimeout: 600_000, expect: { poll: { timeout: 200_000 } } };
@@ -21,6 +22,7 @@ export default defineConfig({
     root,
     // Vitest by itself leaves one processor idle.
     maxWorkers: availableParallelism(),
+    sequence: { sequencer: LongestFirst },
     projects: [
       { test: { ...LIMITS, name: 'pure', root, include: PURE, isolate: false } },
       {

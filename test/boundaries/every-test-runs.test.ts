@@ -1,5 +1,6 @@
-import { readdirSync } from 'node:fs';
+import { existsSync, readdirSync } from 'node:fs';
 import { expect, test } from 'vitest';
+import { LONGEST } from '../longest-first.ts';
 import config from '../vitest.config.ts';
 
 test('every folder of tests is in a project, so that none of them lies unrun', () => {
@@ -10,4 +11,9 @@ test('every folder of tests is in a project, so that none of them lies unrun', (
   const folders = [...new Set(tests.map((path) => path.split('/')[0] ?? ''))];
   expect(folders.filter((folder) => !included.includes(`"test/${folder}/`))).toEqual([]);
   expect(folders.length).toBeGreaterThan(10);
+});
+
+test('every file that is named among the longest is there', () => {
+  const missing = LONGEST.filter((path) => !existsSync(new URL(`../../${path}`, import.meta.url)));
+  expect(missing).toEqual([]);
 });
