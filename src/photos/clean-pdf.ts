@@ -20,6 +20,9 @@ export type Seal = 'signed' | 'locked' | 'large' | 'unread' | 'parts';
 /** In bytes, as it lies and with its objects unpacked; a scanned book is smaller. */
 export const LARGEST_PDF = 128 * 1024 * 1024;
 
+/** In digits: the reader tries a number anew from each of them, and no number of a PDF is longer (ISO 32000-1, annex C). */
+const LONGEST_NUMBER = 1000;
+
 /** Keys that may stand in any dictionary. */
 const TELLING = [
   'Metadata',
@@ -62,6 +65,7 @@ export async function cleanPdf(bytes: Uint8Array): Promise<Uint8Array> {
 
 async function open(bytes: Uint8Array): Promise<PDFDocument | Seal> {
   if (bytes.length > LARGEST_PDF || unpackedOf(bytes) > LARGEST_PDF) return 'large';
+  if (longestNumberIn(bytes) > LONGEST_NUMBER) return 'unread';
   const library = await import('@cantoo/pdf-lib');
   try {
     const document = await library.PDFDocument.load(bytes, { updateMetadata: false, throwOnInvalidObject: true });
@@ -72,6 +76,15 @@ async function open(bytes: Uint8Array): Promise<PDFDocument | Seal> {
     // The trailer of a locked one names its dictionary of encryption, and is itself never encrypted (7.6.1).
     return Buffer.from(bytes).includes('/Encrypt') ? 'locked' : 'unread';
   }
+}
+
+function longestNumberIn(bytes: Uint8Array): number {
+  let [longest, digits] = [0, 0];
+  for (const byte of bytes) {
+    digits = byte >= 0x30 && byte <= 0x39 ? digits + 1 : 0;
+    if (digits > longest) longest = digits;
+  }
+  return longest;
 }
 
 function dictOf(object: PDFObject, { PDFDict, PDFStream }: PdfLibrary): PDFDict | null {

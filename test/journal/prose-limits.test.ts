@@ -19,6 +19,13 @@ const TANGLED: readonly string[] = [
   '> a\nb\n',
   '- a\n',
   '# a\n',
+  'a<!--',
+  '9',
+  '}#;]',
+  'href="data:',
+  '](part:',
+  '[x](y) ',
+  '|a|\n|-|\n',
 ];
 
 describe('prose that no evening writes is told, and not read', () => {
@@ -28,6 +35,12 @@ describe('prose that no evening writes is told, and not read', () => {
     expect(diagnostics.map(({ code }) => code)).toEqual(['A916']);
     expect(record?.journal.sessions[0]?.body).toBe('');
     expect(tooMuchOf(mark.repeat(120_000 / mark.length))).not.toBeNull();
+  });
+
+  test.each(['1. ', '<!--', '9'])('also in a note without fields, whose title its file then gives: %j', (mark) => {
+    const { diagnostics, record } = compileFiles({ more: { [NOTE]: mark.repeat(20_000) } });
+    expect(diagnostics.map(({ code }) => code)).toEqual(['A916']);
+    expect(record?.journal.sessions[0]?.title).not.toContain(mark);
   });
 
   test('at the line where it is too much', () => {

@@ -176,6 +176,12 @@ describe('a PDF', () => {
     expect(Buffer.from(await cleanPdf(bomb)).equals(bomb)).toBe(true);
   });
 
+  it('with a number without end is left as it is, and its reader does not begin it at each of its digits', async () => {
+    const endless = Buffer.concat([onePagePdf(), Buffer.from(`\n${'9'.repeat(40_000)} 0 obj\n`)]);
+    expect(await sealOf(endless)).toBe('unread');
+    expect(Buffer.from(await cleanPdf(endless)).equals(endless)).toBe(true);
+  });
+
   it('that is too large to be taken into memory is published all the same', async () => {
     using room = darkRoom();
     room.add('papers/scan.pdf', onePagePdf());

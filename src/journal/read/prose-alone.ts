@@ -1,8 +1,10 @@
 /** A note without fields: its day stands in its name, its title in its first heading or its first words. */
+import type { Root } from 'mdast';
 import { toString as textOf } from 'mdast-util-to-string';
 import { EXIT, visit } from 'unist-util-visit';
 import { type IsoDate, readDate } from '../values/date.ts';
 import { noteMarkdown } from './note-markdown.ts';
+import { tooMuchOf } from './prose-limits.ts';
 
 export interface ProseAlone {
   readonly date: IsoDate;
@@ -29,17 +31,19 @@ export function proseAlone(text: string, id: string, fields: ReadonlySet<string>
 }
 
 function titled(text: string, id: string): { title: string; start: number } {
-  const { children } = markdown.parse(text);
+  if (tooMuchOf(text) !== null) return { title: fromName(id), start: 0 };
+  const tree = markdown.parse(text);
+  const { children } = tree;
   const heading = children.find(({ type }) => type === 'heading');
   const title = heading ? textOf(heading).trim() : '';
   if (title !== '') return { title, start: heading === children[0] ? (heading?.position?.end.offset ?? 0) : 0 };
-  return { title: firstWords(text) ?? fromName(id), start: 0 };
+  return { title: firstWords(tree) ?? fromName(id), start: 0 };
 }
 
 /** The first sentence, cut at a word where it is long; null where no words are. */
-function firstWords(text: string): string | null {
+function firstWords(tree: Root): string | null {
   let words = '';
-  visit(markdown.parse(text), 'paragraph', (paragraph) => {
+  visit(tree, 'paragraph', (paragraph) => {
     words = textOf(paragraph).trim();
     return words === '' ? undefined : EXIT;
   });

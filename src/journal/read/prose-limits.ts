@@ -13,34 +13,54 @@ export interface TooMuch {
 }
 
 const MOST_CHARACTERS = 128 * 1024;
-const MOST_LINES = 5000;
-/** Quotations, lists and notes in one another, on one line. */
-const MOST_NESTED = 32;
-const MOST_ANGLES = 2000;
-/** In one paragraph. */
-const MOST_EMPHASIS = 2000;
-/** In one line. */
-const MOST_CELLS = 1000;
 
 /** A mark that opens a block in a block. */
 const OPENS = /[ \t]*(?:>|[-+*](?=[ \t])|\d{1,9}[.)](?=[ \t])|\[\^[^\]\s]*\]:)/y;
+/** In one another, on one line. */
+const MOST_NESTED = 32;
+
+/** How many of something a line may have, or the lines of a paragraph or of a note together. */
+interface Limit {
+  readonly over: 'note' | 'paragraph' | 'line';
+  readonly most: number;
+  countIn(line: string): number;
+  readonly what: string;
+}
+
+const LIMITS: readonly Limit[] = [
+  { over: 'note', most: 5000, countIn: () => 1, what: 'lines' },
+  { over: 'note', most: 2000, countIn: (line) => countOf(line, '<'), what: 'angles (`<`)' },
+  // Each is sought to the end of the prose.
+  { over: 'note', most: 200, countIn: (line) => countOf(line, '<!') + countOf(line, '<?'), what: 'comments of HTML' },
+  { over: 'paragraph', most: 1000, countIn: () => 1, what: 'lines without an empty one between them' },
+  {
+    over: 'paragraph',
+    most: 2000,
+    countIn: (line) => ['*', '_', '~'].reduce((sum, mark) => sum + countOf(line, mark), 0),
+    what: 'marks of emphasis',
+  },
+  { over: 'paragraph', most: 2000, countIn: (line) => countOf(line, '['), what: 'opening brackets (`[`)' },
+  { over: 'line', most: 1000, countIn: (line) => countOf(line, '|'), what: 'cells of a table' },
+  { over: 'line', most: MOST_NESTED, countIn: nestingOf, what: 'lists and quotations in one another' },
+  // The longest addresses of pages are shorter.
+  { over: 'line', most: 2000, countIn: longestWordOf, what: 'characters without a blank' },
+];
+const WHERE = { note: 'The prose of this note', paragraph: 'This paragraph', line: 'This line' } as const;
 
 /** @returns the first thing that is too much, at its offset in the prose; null for prose that can be read */
 export function tooMuchOf(prose: string): TooMuch | null {
   if (prose.length > MOST_CHARACTERS)
     return { at: 0, message: `The prose of this note has ${Math.round(prose.length / 1024)} kB; the limit is 128.` };
-  let [lines, angles, emphasis] = [0, 0, 0];
+  const counts = LIMITS.map(() => 0);
   for (let at = 0; at < prose.length; ) {
     const end = endOfLine(prose, at);
     const line = prose.slice(at, end);
-    lines += 1;
-    angles += countOf(line, '<');
-    emphasis = line.trim() === '' ? 0 : emphasis + countOf(line, '*') + countOf(line, '_') + countOf(line, '~');
-    if (lines > MOST_LINES) return { at, message: `The prose of this note has more than ${MOST_LINES} lines.` };
-    if (angles > MOST_ANGLES) return { at, message: `The prose of this note has more than ${MOST_ANGLES} angles (\`<\`).` };
-    if (emphasis > MOST_EMPHASIS) return { at, message: `This paragraph has more than ${MOST_EMPHASIS} marks of emphasis.` };
-    if (countOf(line, '|') > MOST_CELLS) return { at, message: `This line has more than ${MOST_CELLS} cells of a table.` };
-    if (nestingOf(line) > MOST_NESTED) return { at, message: `This line is nested more than ${MOST_NESTED} deep.` };
+    const blank = line.trim() === '';
+    for (const [n, { over, most, countIn, what }] of LIMITS.entries()) {
+      const before = over === 'line' || (over === 'paragraph' && blank) ? 0 : (counts[n] ?? 0);
+      counts[n] = before + countIn(line);
+      if (counts[n] > most) return { at, message: `${WHERE[over]} has more than ${most} ${what}.` };
+    }
     at = end + 1;
   }
   return null;
@@ -74,4 +94,10 @@ function nestingOf(line: string): number {
   OPENS.lastIndex = 0;
   while (depth <= MOST_NESTED && OPENS.test(line)) depth += 1;
   return depth;
+}
+
+function longestWordOf(line: string): number {
+  let longest = 0;
+  for (const [word] of line.matchAll(/\S+/g)) longest = Math.max(longest, word.length);
+  return longest;
 }
