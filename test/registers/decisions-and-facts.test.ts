@@ -131,9 +131,11 @@ describe('decided and not yet carried out is pending, not a mismatch', () => {
     ]);
   });
 
-  test('work done before it was decided does not answer the decision', () => {
+  test('work done before it was decided does not answer the decision, and is not said to be undone', () => {
     const early = evening('2030-09-20', { parts: [did('drum', 'repaired')] });
-    expect(todo(early, decided('2030-10-01', decide('drum', 'repair')))).toEqual([[1, 'not yet repaired']]);
+    const late = decided('2030-10-01', decide('drum', 'repair'));
+    expect(todo(early, late)).toEqual([[1, 'not repaired since that was decided']]);
+    expect(todo(early, late, evening('2030-10-02', { parts: [did('drum', ['removed', 'repaired', 'fitted'])] }))).toEqual([]);
   });
 
   test('what stands against a decision is a mismatch and not pending as well', () => {

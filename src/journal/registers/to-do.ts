@@ -50,9 +50,11 @@ function todoOf(record: RegisterSource, judged: Judged, gone: number, date: IsoD
     case 'keep':
       return some(open, 'refit', 'not back on');
     default: {
-      const left = count - against - doneSince(record, decision, date);
+      const left = count - against - doneOn(record, decision, (day) => day >= decision.date && day <= date);
       const done = DONE[decision.verdict] ?? '';
-      return some(left, 'work', `not yet ${done}`) ?? some(open, 'refit', `${done}, not back on`);
+      // What was done before is not said to be undone: the decision may be about doing it again, or have been written down late.
+      const words = doneOn(record, decision, (day) => day < decision.date) > 0 ? `not ${done} since that was decided` : `not yet ${done}`;
+      return some(left, 'work', words) ?? some(open, 'refit', `${done}, not back on`);
     }
   }
 }
@@ -65,10 +67,10 @@ function laidCount(judged: Judged, standing: Standing): number {
   return judged.laid.reduce((sum, laid) => (laid.standing === standing ? sum + laid.count : sum), 0);
 }
 
-/** On how many the decided work was done since the day of the decision. */
-function doneSince(record: RegisterSource, decision: Decision, date: IsoDate): number {
+/** On how many the decided work was done, on such days. */
+function doneOn(record: RegisterSource, decision: Decision, such: (day: IsoDate) => boolean): number {
   const words = WORK[decision.verdict] ?? [];
   return deedsOf(record, decision.part)
-    .filter((deed) => words.includes(deed.did) && deed.date >= decision.date && deed.date <= date)
+    .filter((deed) => words.includes(deed.did) && such(deed.date))
     .reduce((sum, deed) => sum + deed.count, 0);
 }
