@@ -180,7 +180,7 @@ export const CATALOGUE = {
   A915: error('Not a place in a picture', 'A place is x,y or x,y,w,h in per cent of the picture.'),
   A916: error(
     'Prose cannot be read',
-    'The prose of the note is over 128 kB, nested too deep, or made of marks; the parser would not come to an end.',
+    'The prose of the note is over 128 kB, nested too deep, made of marks, or without blanks; the parser would not come to an end.',
   ),
 } as const satisfies Record<string, Row>;
 
