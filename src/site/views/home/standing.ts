@@ -10,7 +10,8 @@ export interface Standing {
   /** The note that the record stands on; null while there is none. */
   readonly newest: { readonly id: SessionId; readonly date: IsoDate } | null;
   readonly minutes: number;
-  readonly people: number;
+  /** Who put them in; null in a copy that leaves people out, where all are as one. */
+  readonly people: number | null;
   /** Places for a single part, and pieces of what the catalogue counts in lots: fasteners, wheels, slats. */
   readonly single: Holding;
   readonly lots: Holding;
@@ -45,7 +46,7 @@ export function standingOf(record: JournalRecord): Standing {
     sessions: sessions.length,
     newest: sessions.at(-1) ?? null,
     minutes: sessions.reduce((sum, { hours }) => hours.reduce((total, one) => total + one.minutes, sum), 0),
-    people: new Set(sessions.flatMap(({ hours }) => hours.map(({ by }) => by))).size,
+    people: record.copy.leavesOut.includes('people') ? null : new Set(sessions.flatMap(({ hours }) => hours.map(({ by }) => by))).size,
     single: holdingOf(record, rows, (count) => count === 1),
     lots: holdingOf(record, rows, (count) => count > 1),
     mismatches: rows.filter((row) => row.mismatches.length > 0).length,

@@ -20,7 +20,8 @@ export interface Standing {
 }
 
 export interface Present {
-  readonly fitted: readonly (Standing & { readonly since: Moment })[];
+  /** `again`: since when it is on the vehicle, where what it stands in was off meanwhile; null where it was not. */
+  readonly fitted: readonly (Standing & { readonly since: Moment; readonly again: Moment | null })[];
   /** In its place in something that is off the vehicle, and where that is. */
   readonly seated: readonly (Standing & { readonly place: Pick<Whereat, 'where' | 'since'> | null })[];
   readonly items: readonly ItemRow[];
@@ -42,7 +43,8 @@ export function presentOf(sheet: RecordSheet, { position, now }: Pick<PositionTi
   return {
     fitted: now.fitted.map((one) => {
       const { place, ...said } = standing('fitted', one);
-      return { ...said, since: one.since };
+      const moved = position.inside !== null && place !== null && place.since.session !== one.since.session;
+      return { ...said, since: one.since, again: moved ? place.since : null };
     }),
     seated: now.seated.map((one) => standing('in', one)),
     items: openItemsOn(sheet, position.parts),

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { copyOf } from '../../../../src/journal/copy/copy.ts';
 import { registerAt } from '../../../../src/journal/registers/register.ts';
 import { picturePlan } from '../../../../src/photos/plan.ts';
 import type { SiteRecord } from '../../../../src/site/record.ts';
@@ -125,4 +126,10 @@ describe('plates before and after', () => {
   it('stand under the subsystem of the first position they show', () => {
     expect([...platesBySubsystem(sheetWith(JOURNAL).record)].map(([id, list]) => [id, list.length])).toEqual([['brakes', 2]]);
   });
+});
+
+it('who put in the hours is counted where the copy names them, and not where all are as one', () => {
+  const { record } = sheetWith(JOURNAL);
+  expect(standingOf(record)).toMatchObject({ people: 1, minutes: 60 });
+  expect(standingOf(copyOf(record, 'public'))).toMatchObject({ people: null, minutes: 60 });
 });

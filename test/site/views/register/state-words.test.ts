@@ -41,3 +41,14 @@ test('it tells the condition of what stands there, as the page of the position d
     'On the vehicle: original, since it was found; condition 2, moderately strong symptoms.',
   );
 });
+
+test('what came off with what it is in, and went back with it, is in its place since before and on the vehicle again since then', () => {
+  const parts = [part('magneto'), part('points', { inside: 'magneto' })];
+  const evenings = [
+    evening('2030-10-10', { parts: [did('magneto', 'removed', { to: 'loft' })] }),
+    evening('2030-10-19', { parts: [did('magneto', 'fitted')] }),
+  ];
+  expect(linesOf(soundRecord({ parts, evenings })).points).toMatch(
+    /On the vehicle: original, in its place since it was found and on the vehicle again since 19 Oct\.? 2030\.$/,
+  );
+});
