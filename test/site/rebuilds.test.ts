@@ -87,8 +87,8 @@ test('another edition of the program makes everything anew: a page, a style shee
     if (round === 1) put(cwd, 'van/sessions/2031-03-03-more.md', '---\ndate: 2031-03-03\ntitle: More\n---\n\nMore.\n');
   }
   change('src/pages/methods.astro', 'whether it worked', 'whether it did');
-  change('public/css/type.css', '\n', '\n/* another */\n');
+  change('public/css/type.css', '\n:root {', '\n.another { color: red }\n:root {');
   expect(buildBy().status).toBe(0);
   expect(made('methods.html')).toContain('whether it did');
-  expect(made('css/site.css')).toContain('/* another */');
+  expect(made('css/site.css')).toContain('.another { color: red }');
 });
