@@ -129,6 +129,34 @@ describe('a hazard is shown where the thing is, while it is there', () => {
     expect(shoesOn(recordOf(safe('2030-11-01', null)), '2030-11-01')).toEqual([]);
   });
 
+  describe('what is said of some of a lot makes no others safe', () => {
+    const linings = [part('linings', { count: 4, hazards: ['asbestos'] })];
+    const numbered = [part('linings', { count: 4, hazards: ['asbestos'], numbered: 'I to IIII, front to back' })];
+    const off = evening('2030-11-01', { bags: [4], parts: [did('linings', 'removed', { count: 3, to: 'bag 4' })] }, 'off');
+    const safe = (date: string, fields: Parameters<typeof did>[2]) =>
+      evening(date, { parts: [did('linings', 'cleaned', { how: 'made-safe', ...fields })] }, date);
+    const onLast = (of: typeof linings, ...evenings: Evening[]) =>
+      hazardsOfPart(record(journal({ parts: of, evenings })), 'linings', '2030-11-30');
+
+    test('not as many times as there are, where fewer lay there', () => {
+      const [three, one] = [safe('2030-11-02', { count: 3, from: 'bag 4' }), safe('2030-11-06', { count: 1, from: 'bag 4' })];
+      expect(onLast(linings, off, three, one)).toEqual(['asbestos']);
+    });
+
+    test('nor where some were moved in between: the same ones may have been meant', () => {
+      const back = evening('2030-11-03', { emptied: [4], parts: [did('linings', 'fitted', { count: 3, from: 'bag 4' })] }, 'back');
+      const [three, one] = [safe('2030-11-02', { count: 3, from: 'bag 4' }), safe('2030-11-06', { count: 1 })];
+      expect(onLast(linings, off, three, back, one)).toEqual(['asbestos']);
+      expect(onLast(linings, off, three, back, one, safe('2030-11-07', { count: 4 }))).toEqual([]);
+    });
+
+    test('of those that can be told apart, until each was named', () => {
+      const [some, again] = [safe('2030-11-02', { count: 3, which: [1, 2, 3] }), safe('2030-11-06', { count: 1, which: [1] })];
+      expect(onLast(numbered, some, again)).toEqual(['asbestos']);
+      expect(onLast(numbered, some, again, safe('2030-11-07', { count: 1, which: [4] }))).toEqual([]);
+    });
+  });
+
   test('a candidate that is only considered endangers nobody', () => {
     const only = record(
       journal({ parts: [...parts, part('lamp'), part('lamp-spare', { for: 'lamp', found: 'considered', hazards: ['luminous-dials'] })] }),

@@ -2,9 +2,10 @@ import { type Consumable, HAZARDS, type Hazard, type IsoDate, type PartId, type 
 import { isHere } from '../replay/words.ts';
 import { addDays } from '../values/date.ts';
 import { insideAt } from './assemblies.ts';
+import { isMadeSafe } from './made-safe.ts';
 import { consumablesNamedIn, partsNamedIn } from './named-in.ts';
-import { groupedBy, perRecord, type RegisterSource } from './source.ts';
-import { orderedSessions, whereaboutsAt } from './stays.ts';
+import type { RegisterSource } from './source.ts';
+import { whereaboutsAt } from './stays.ts';
 
 /** A hazard as a label prints it: `lead paint`. */
 export function hazardInWords(hazard: Hazard): string {
@@ -14,7 +15,7 @@ export function hazardInWords(hazard: Hazard): string {
 /** The hazards that a part carries at the end of a day: none once all of it is gone or made safe, and none before it is here. */
 export function hazardsOfPart(record: RegisterSource, part: PartId, date: IsoDate): readonly Hazard[] {
   const { hazards = [] } = record.journal.parts.get(part) ?? {};
-  if (hazards.length === 0 || isSafe(record, part, date)) return [];
+  if (hazards.length === 0 || isMadeSafe(record, part, date)) return [];
   const places = whereaboutsAt(record, part, date);
   return places.some(({ where }) => isHere(where) && where.at !== 'gone' && where.at !== 'missing') ? hazards : [];
 }
@@ -67,18 +68,4 @@ export function hazardsOfConsumable({ hazards, statements }: Consumable): readon
 
 function inOrder(found: readonly Hazard[]): readonly Hazard[] {
   return HAZARDS.filter((hazard) => found.includes(hazard));
-}
-
-const madeSafe = perRecord((record) => {
-  const entries = orderedSessions(record).flatMap(({ date, parts }) =>
-    parts.filter(({ how }) => how === 'made-safe').map(({ part, count }) => ({ part, count, date })),
-  );
-  return groupedBy(entries, ({ part }) => part);
-});
-
-/** True when as many of a part were made safe by the end of a day as there are. */
-function isSafe(record: RegisterSource, part: PartId, date: IsoDate): boolean {
-  const all = record.journal.parts.get(part)?.count ?? 1;
-  const safe = (madeSafe(record).get(part) ?? []).filter((one) => one.date <= date);
-  return safe.reduce((sum, { count }) => sum + (count ?? all), 0) >= all;
 }
