@@ -49,6 +49,13 @@ describe('prose that no evening writes is told, and not read', () => {
   });
 });
 
+test('a script that has no blanks is read, however long its paragraph', () => {
+  const prose = `${'\u{8eca}\u{4f53}\u{3092}\u{5916}\u{3057}\u{305f}\u{3002}'.repeat(2000)}\n`;
+  const { diagnostics, record } = compileFiles({ more: { [NOTE]: note('', prose) } });
+  expect(diagnostics).toEqual([]);
+  expect(record?.journal.sessions[0]?.body).toContain('\u{8eca}');
+});
+
 test('a long evening is read as it is', () => {
   const evening = `${'The *drum* came off with **two** pulls; see <b>there</b>.\n'.repeat(60)}\n- a\n  - b\n    > c\n\n| a | b |\n|---|---|\n`;
   expect(tooMuchOf(evening.repeat(12))).toBeNull();

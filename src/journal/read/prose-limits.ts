@@ -42,7 +42,7 @@ const LIMITS: readonly Limit[] = [
   { over: 'paragraph', most: 2000, countIn: (line) => countOf(line, '['), what: 'opening brackets (`[`)' },
   { over: 'line', most: 1000, countIn: (line) => countOf(line, '|'), what: 'cells of a table' },
   { over: 'line', most: MOST_NESTED, countIn: nestingOf, what: 'lists and quotations in one another' },
-  // The longest addresses of pages are shorter.
+  // The longest addresses of pages are shorter. Of Latin letters, figures and marks: some scripts have no blanks.
   { over: 'line', most: 2000, countIn: longestWordOf, what: 'characters without a blank' },
 ];
 const WHERE = { note: 'The prose of this note', paragraph: 'This paragraph', line: 'This line' } as const;
@@ -98,6 +98,6 @@ function nestingOf(line: string): number {
 
 function longestWordOf(line: string): number {
   let longest = 0;
-  for (const [word] of line.matchAll(/\S+/g)) longest = Math.max(longest, word.length);
+  for (const [word] of line.matchAll(/[!-~]+/g)) longest = Math.max(longest, word.length);
   return longest;
 }
