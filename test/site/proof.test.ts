@@ -124,6 +124,16 @@ describe('published', () => {
     expect(readFileSync(join(folder, 'index.html'), 'utf8')).toContain('Workshop copy, with everything.');
   });
 
+  test('a copy without hours says so where they would stand, and not that nobody wrote any down', async () => {
+    const { exit, folder } = await built('no-hours');
+    expect(exit).toBe(0);
+    const page = (path: string) => readFileSync(join(folder, path), 'utf8').replace(/\s+/g, ' ');
+    expect(page('index.html')).toContain('so far, labour left out');
+    expect(page('ledger.html')).toContain('this copy leaves hours out.');
+    expect(page('ledger.html')).not.toContain('are written down yet');
+    expect(page('sessions/2031-01-05-evening.html')).not.toContain('none noted');
+  });
+
   test('nothing that is left out stands in any file of a copy without it, and each page says which copy it is', async () => {
     const { exit, err, folder } = await built('nothing');
     expect([exit, err]).toEqual([0, expect.stringContaining('The site is in')]);

@@ -193,3 +193,8 @@ export function someInWords(count: number, of: number, which: readonly number[] 
   if (count >= of) return '';
   return `${count} of ${of}${which === null || which.length === 0 ? '' : `, ${numbersInWords(which)}`}`;
 }
+
+/** Where hours would stand: nobody wrote any down, or the copy leaves them out. */
+export function whyNoHours({ leavesOut }: Copy): string {
+  return leavesOut.includes('hours') ? 'this copy leaves hours out.' : 'no hours are written down yet. Hours in a session fill this.';
+}
