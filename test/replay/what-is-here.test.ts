@@ -88,6 +88,14 @@ describe('a part that was lost, sold or given away', () => {
     expect(now([studs], 'studs', go, come)).toEqual(['3 in stores, unplaced', '2 in stores, loft']);
   });
 
+  test('without a count what was lost is not among what came back, when some were sold', () => {
+    const go = evening('2030-10-01', {
+      parts: [did('studs', 'gone', { how: 'lost', count: 1 }), did('studs', 'gone', { how: 'sold', count: 1 })],
+    });
+    const come = evening('2030-12-01', { parts: [did('studs', 'acquired', { to: 'loft', from: 'a neighbour' })] });
+    expect(now([studs], 'studs', go, come)).toEqual(['3 in stores, unplaced', '1 gone (lost)', '1 in stores, loft']);
+  });
+
   test('what was scrapped does not', () => {
     const go = evening('2030-10-01', { parts: [did('studs', 'gone', { how: 'scrapped' })] });
     const come = evening('2030-12-01', { parts: [did('studs', 'acquired', { from: 'a neighbour' })] });

@@ -77,10 +77,17 @@ function ableTo(replay: Replay, piles: readonly Pile[], entry: PartEntry, word: 
   const able = suited(piles, entry, word, draft);
   if (word !== 'acquired' && word !== 'made') return able;
   const enough = countOf(able) >= (entry.count ?? 1);
-  if (entry.from && !enough) return [...able, ...piles.filter(({ where }) => mayComeBack(where))];
+  if (entry.from && !enough) return [...able, ...cameBack(piles, entry)];
   // Where the catalogue has brought it on another day, the two are told apart by a check, and the note is believed.
   const dated = (replay.journal.parts.get(entry.part)?.acquired ?? null) !== null;
   return able.length === 0 && dated ? piles.filter(({ where, from }) => where.at === 'stores' && from.session === null) : able;
+}
+
+/** What had gone and may be here again. Where nothing says how many, what was lost is not among it unless there is nothing else. */
+function cameBack(piles: readonly Pile[], entry: PartEntry): readonly Pile[] {
+  const back = piles.filter(({ where }) => mayComeBack(where));
+  const parted = back.filter(({ where }) => where.at === 'gone' && where.how !== 'lost');
+  return entry.count === null && entry.which === null && parted.length > 0 ? parted : back;
 }
 
 /** `from`; or `at`, where it does not say where to fit. Of what comes here `from` says who had it. */
