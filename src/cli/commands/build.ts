@@ -69,8 +69,7 @@ export const build: Command = {
       return EXIT.journalHasErrors;
     }
     const copy = copyAsked(opened.record, values);
-    const staging = await stage(place, swapping);
-    return publish(opened, opened.record, copy, staging, { out, made }, effects);
+    return publish(opened, opened.record, copy, () => stage(place, swapping), { out, made }, effects);
   },
 };
 
@@ -78,16 +77,19 @@ async function publish(
   opened: OpenedJournal,
   whole: JournalRecord,
   copy: JournalRecord,
-  staging: Staging,
+  begin: () => Promise<Staging>,
   { out, made }: { readonly out: string; readonly made: string },
   effects: Effects,
 ): Promise<Exit> {
   const progress = progressLine(effects);
+  let staging: Staging | null = null;
+  // Before anything is there to be left behind.
   const uninterrupted = effects.onInterrupt(() => {
     progress.clear();
-    staging.discard();
+    staging?.discard();
   });
   try {
+    staging = await begin();
     const { buildSite } = await import('../../site/build-site.ts');
     const problems = await buildSite({
       record: copy,
@@ -126,7 +128,7 @@ async function publish(
     );
   } finally {
     progress.clear();
-    staging.discard();
+    staging?.discard();
     uninterrupted();
   }
   reportProblems(opened, effects);
