@@ -3,13 +3,13 @@ import { chmodSync, existsSync, readFileSync, realpathSync, statSync } from 'nod
 import { join } from 'node:path';
 import { writeOver } from '../disk/write-new.ts';
 import type { Diagnostic } from '../journal/diagnostics/diagnostic.ts';
-import { type Repair, repaired } from '../journal/diagnostics/repair.ts';
+import { repaired, toldRepairs } from '../journal/diagnostics/repair.ts';
 import { compileJournal } from '../journal/pipeline.ts';
 import { reasonOf } from '../load/problems.ts';
 import { todayBy } from '../site/today.ts';
 import type { Effects } from './effects.ts';
 import { EXIT, Refusal } from './exit-codes.ts';
-import { linesChanged } from './lines-changed.ts';
+import { changedLines, linesChanged } from './lines-changed.ts';
 import { type OpenedJournal, shownFrom } from './the-journal.ts';
 import { writeNew } from './write-new.ts';
 
@@ -21,12 +21,18 @@ interface Change {
   readonly becomes: string;
 }
 
-/** Whether something stands here that `--fix` would write. */
-export const canMend = (opened: OpenedJournal, effects: Effects): boolean => changesThatHelp(opened, effects).length > 0;
+/** The lines that `--fix` would write, as `path:line`, in the order of the files. */
+export function linesToMend(opened: OpenedJournal, effects: Effects): string[] {
+  const shown = shownFrom(effects.cwd, opened.folder);
+  return changesThatHelp(opened, effects).flatMap(({ path, was, becomes }) =>
+    changedLines(was, becomes).map((line) => `${shown(path)}:${line}`),
+  );
+}
 
 /**
  * Shows each line before and after, keeps a copy of every file in a folder of its own, and writes the files whole.
- * A file that has no fault, or for which the repairs would leave a new one, is left as it is.
+ * What is simply read as it was meant is no fault, and stays as it was written. A file for which the repairs would leave
+ * a new fault is left as it is.
  *
  * @returns how many files were written
  * @throws Refusal when a file has changed meanwhile, or cannot be written; what was written before it stays written
@@ -43,6 +49,7 @@ export function mendFiles(opened: OpenedJournal, effects: Effects): number {
     const target = realpathSync(join(opened.folder, path));
     if (!readFileSync(target).equals(before))
       throw new Refusal(EXIT.cannotReadOrWrite, `${shown(path)} has changed meanwhile; it was left as it is.`);
+    effects.out(linesChanged(shown(path), was, becomes));
     writeNew(join(copies, path), before);
     try {
       const { mode } = statSync(target);
@@ -51,7 +58,6 @@ export function mendFiles(opened: OpenedJournal, effects: Effects): number {
     } catch (error) {
       throw new Refusal(EXIT.cannotReadOrWrite, `${shown(path)} cannot be written: ${reasonOf(error)}.`);
     }
-    effects.out(linesChanged(shown(path), was, becomes));
   }
   const files = changes.length === 1 ? '1 file was' : `${changes.length} files were`;
   effects.err(`${files} mended; what stood there before is in ${shown(copies.slice(opened.folder.length + 1))}.\n`);
@@ -63,12 +69,10 @@ function changesThatHelp(opened: OpenedJournal, effects: Effects): Change[] {
   return all.length === 0 || help(all, opened, effects) ? all : all.filter((change) => help([change], opened, effects));
 }
 
-/** What is simply read as it was meant needs no mending: a file of which nothing is told is left as it was written. */
 function changesOf({ sources, repairs, diagnostics }: OpenedJournal): Change[] {
-  const faulty = new Set(diagnostics.map(({ place }) => place.file));
-  const byFile = Map.groupBy(repairs, ({ place }) => place.file);
+  const byFile = Map.groupBy(toldRepairs(repairs, diagnostics), ({ place }) => place.file);
   return sources.files.flatMap((file) => {
-    const ofFile: readonly Repair[] = faulty.has(file.path) ? (byFile.get(file.path) ?? []) : [];
+    const ofFile = byFile.get(file.path) ?? [];
     if (ofFile.length === 0) return [];
     const before = Buffer.from(file.bytes);
     const was = new TextDecoder('utf-8', { ignoreBOM: true }).decode(before);

@@ -5,7 +5,7 @@ import { doubtsOf, withoutEchoes } from './compile/doubts.ts';
 import { stockInDoubt } from './compile/stock-in-doubt.ts';
 import { recordDay, upTo } from './compile/up-to.ts';
 import { type Diagnostic, inFileOrder } from './diagnostics/diagnostic.ts';
-import type { Repair } from './diagnostics/repair.ts';
+import type { SureRepair } from './diagnostics/repair.ts';
 import { ledgerOf } from './ledger/ledger.ts';
 import type { IsoDate, PartId } from './model.ts';
 import { type KnownNotes, readFiles } from './read/read-files.ts';
@@ -21,7 +21,7 @@ export interface Compiled {
   /** In file order. */
   readonly diagnostics: readonly Diagnostic[];
   /** What may be written into the files without asking. */
-  readonly repairs: readonly Repair[];
+  readonly repairs: readonly SureRepair[];
 }
 
 export interface CompileOptions {

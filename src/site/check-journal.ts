@@ -1,6 +1,6 @@
 /** A journal folder to its record and every diagnostic: what each command begins with. */
 import { type Diagnostic, inFileOrder } from '../journal/diagnostics/diagnostic.ts';
-import type { Repair } from '../journal/diagnostics/repair.ts';
+import type { SureRepair } from '../journal/diagnostics/repair.ts';
 import type { IsoDate } from '../journal/model.ts';
 import type { KnownNotes } from '../journal/read/read-files.ts';
 import type { JournalRecord } from '../journal/record.ts';
@@ -13,7 +13,7 @@ export interface CheckedJournal {
   /** In file order. */
   readonly diagnostics: readonly Diagnostic[];
   /** What may be written into the files without asking. */
-  readonly repairs: readonly Repair[];
+  readonly repairs: readonly SureRepair[];
   /** How many notes were read. */
   readonly notes: number;
 }

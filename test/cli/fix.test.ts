@@ -21,12 +21,12 @@ private : x
 Prose  with [it](part: drum), kept.  
 `.replaceAll('\n', '\r\n');
 const MENDED = `\uFEFF---
-date: 2031-03-03
-title: "Drum: near side"   # as it was
+Date: 2031-03-03
+title: Drum: near side   # as it was
 hours:
   - { by: me, on: brakes, time: 1h }
 parts:
-  - { part: drum, did: cleaned, note: "Scored, but sound" }   # no doubt
+  - { part: drum, did: cleaned, note: Scored, but sound }   # no doubt
 
   - { part: drum, did: inspected, note: "@home" }
 private : x
@@ -42,7 +42,7 @@ describe('check --fix', () => {
     const cwd = folderOf(SLIPS);
     const { exit, out, err } = await fix(cwd);
     expect(readFileSync(join(cwd, PATH), 'utf8')).toBe(MENDED);
-    expect(out).toContain(`${PATH}:3\n  before  title: Drum: near side   # as it was\n  after   title: "Drum: near side"   # as it was\n`);
+    expect(out).toContain(`${PATH}:12\n  before  Prose  with [it](part: drum), kept.\n  after   Prose  with [it](part:drum), kept.\n`);
     expect(err).toContain('1 file was mended; what stood there before is in van/before-fix.');
     expect(readFileSync(join(cwd, 'van/before-fix/sessions/2031-03-03-slips.md'), 'utf8')).toBe(SLIPS);
     expect(out).toContain('  before  →- { by: me');
@@ -113,6 +113,26 @@ describe('check --fix', () => {
     const told = (await run(['check', '--content', 'van'], { cwd })).err;
     expect(told).toContain('no-such-part');
     expect(told).not.toContain('--fix');
+  });
+
+  /** A value in each field of prose, inside braces and with a comma, as it is read: nothing of it is told. */
+  test('changes the lines that check lists and no other, whatever else stands in the note', async () => {
+    const prose = [
+      'decisions: [{ part: drum, verdict: keep, because: Sound, and light }]',
+      'methods: [{ on: drum, how: Soaked, then brushed }]',
+      'parts: [{ part: drum, did: cleaned, note: Bright, and dry }]',
+      'closes: [{ id: polish, how: Done, finally }]',
+      'private : He said: no, not now',
+      'Sold: [{ what: Scrap, and swarf, to: a dealer, in the yard next door, price: 3.00 }]',
+    ];
+    const note = `---\ndate: 2031-03-03\ntitle: Drum: near side, again\n${prose.join('\n')}\n---\n[It](part: drum).\n`;
+    const cwd = folderOf(note);
+    const listed = (await run(['check', '--content', 'van'], { cwd })).err;
+    expect(listed.match(/^van\S+/gm)).toEqual([`${PATH}:11:6`]);
+    expect(listed).toContain(`here ${PATH}:11.\n`);
+    const { exit, out } = await fix(cwd);
+    expect([exit, out]).toEqual([0, `${PATH}:11\n  before  [It](part: drum).\n  after   [It](part:drum).\n`]);
+    expect(readFileSync(join(cwd, PATH), 'utf8')).toBe(note.replace('(part: drum)', '(part:drum)'));
   });
 
   test('shows text only', async () => {

@@ -103,6 +103,61 @@ describe('rename', () => {
   });
 });
 
+describe('where a note may mean either of two things', () => {
+  const NAMED_ALIKE = 'van/sessions/2031-03-05-alike.md';
+  const alike = {
+    ...TWO,
+    [PARTS]: `${TWO[PARTS]}- { id: brakes, name: Brake gear, origin: original }\n`,
+    [NAMED_ALIKE]: `---
+date: 2031-03-05
+title: Alike
+hours: [{ by: me, on: brakes, time: 1h }]
+parts: [{ part: brakes, did: cleaned }]
+---
+The [gear](part:brakes).
+`,
+  };
+  const kept = (cwd: string) => Object.keys(alike).every((path) => textIn(cwd, path) === (alike as Record<string, string>)[path]);
+
+  test.each(['part', 'subsystem'])('nothing is renamed, and each such line is told, of the %s', async (sort) => {
+    const cwd = folderWith(alike);
+    const { exit, out, err } = await run(['rename', sort, 'brakes', 'gear', '--content', 'van'], { cwd });
+    expect([exit, out, kept(cwd)], err).toEqual([2, '', true]);
+    expect(err).toContain('`brakes` is a ');
+    expect(err).toContain('in 4 places either may be meant.');
+    expect(err).toContain(`  ${NAMED_ALIKE}:4  hours: [{ by: me, on: brakes, time: 1h }]\n`);
+    expect(err).toContain(`--either ${sort === 'part' ? 'subsystem' : 'part'}`);
+    expect(err).not.toContain(`${NAMED_ALIKE}:5`);
+  });
+
+  test.each([
+    ['part', 'gear'],
+    ['subsystem', 'brakes'],
+  ])('it is what --either %s says', async (either, on) => {
+    const cwd = folderWith(alike);
+    const { exit, err } = await run(['rename', 'part', 'brakes', 'gear', '--either', either, '--content', 'van'], { cwd });
+    expect(exit, err).toBe(0);
+    expect(textIn(cwd, NAMED_ALIKE)).toContain(`on: ${on}, time`);
+    expect(textIn(cwd, NAMED_ALIKE)).toContain('part: gear, did: cleaned');
+    expect(textIn(cwd, NAMED_ALIKE)).toContain('(part:gear)');
+    expect((await run(['check', '--content', 'van'], { cwd })).exit).toBe(0);
+  });
+
+  test('--either names one of the two', async () => {
+    const cwd = folderWith(alike);
+    const { exit } = await run(['rename', 'part', 'brakes', 'gear', '--either', 'store', '--content', 'van'], { cwd });
+    expect([exit, kept(cwd)]).toEqual([2, true]);
+  });
+
+  test('two entries with one id are told with their places', async () => {
+    const cwd = folderWith({ ...TWO, [PARTS]: `${TWO[PARTS]}- { id: pipe, name: Front pipe, origin: original }\n` });
+    const { exit, err } = await run(['rename', 'part', 'pipe', 'rear-pipe', '--content', 'van'], { cwd });
+    expect([exit, textIn(cwd, PIPE)], err).toEqual([2, TWO[PIPE]]);
+    expect(err).toContain('`pipe` is the id of 2 entries.');
+    expect(err).toContain(`  ${PARTS}:3  - { id: pipe, name: Front pipe, origin: original }\n`);
+  });
+});
+
 describe('move', () => {
   const shelves = { ...TWO, 'van/journal.yaml': TWO['van/journal.yaml']?.replace('[shelf A1]', '[shelf A1, "loft, left"]') ?? '' };
 

@@ -35,8 +35,9 @@ export const check: Command = {
       (await import('../../editor/kept-things.ts')).keepThings(opened.sources, opened.record, cacheFolder(effects.env));
     if (format === 'json') effects.out(`${JSON.stringify(diagnosticsToJson(opened.diagnostics, opened.notes), null, 2)}\n`);
     else reportProblems(opened, effects);
-    if (!values.fix && format === 'text' && hasErrors(opened.diagnostics) && (await mending()).canMend(opened, effects)) {
-      effects.err('`asfound check --fix` writes what of this can be meant in one way only.\n');
+    if (!values.fix && format === 'text' && hasErrors(opened.diagnostics)) {
+      const lines = (await mending()).linesToMend(opened, effects);
+      if (lines.length > 0) effects.err(`\`asfound check --fix\` mends what can be meant in one way only, here ${lines.join(', ')}.\n`);
     }
     return hasErrors(opened.diagnostics) ? EXIT.journalHasErrors : EXIT.done;
   },

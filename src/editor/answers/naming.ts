@@ -35,6 +35,7 @@ export function renamedAt(state: State, spot: Spot): { readonly range: Range; re
   const mention = mentionAt(state, spot);
   if (mention === null) return { problem: 'Nothing is named here.', hint: null };
   if (!isRenamed(mention)) return { problem: `A ${mention.sort} is named by its file.`, hint: 'Rename that, with its pictures.' };
+  if (mention.either.length > 0) return undecided(mention);
   return { range: rangeOf(mention.place), placeholder: mention.name };
 }
 
@@ -42,6 +43,7 @@ export function renamedAt(state: State, spot: Spot): { readonly range: Range; re
 export function renameAt(state: State, spot: Spot, to: string, addressOf: AddressOf): WorkspaceEdit | Refused {
   const mention = mentionAt(state, spot);
   if (mention === null || !isRenamed(mention)) return { problem: 'Nothing that can be renamed is named here.', hint: null };
+  if (mention.either.length > 0) return undecided(mention);
   const paths = state.sources.files.map(({ path }) => path);
   const result = renaming(state.mentions, paths, mention.sort, mention.name, to);
   if ('problem' in result) return result;
@@ -54,6 +56,11 @@ export function renameAt(state: State, spot: Spot, to: string, addressOf: Addres
   const documents = edits.map(([uri, changes]): TextDocumentEdit => ({ textDocument: { uri, version: null }, edits: changes }));
   const { from, to: target } = result.moved;
   return { documentChanges: [...documents, { kind: 'rename', oldUri: addressOf(from), newUri: addressOf(target) }] };
+}
+
+function undecided({ name, either }: Mention): Refused {
+  const hint = 'Rename the one that is meant where its entry stands.';
+  return { problem: `\`${name}\` may be a ${either.join(' or a ')} here.`, hint };
 }
 
 function isRenamed(mention: Mention): mention is Mention & { readonly sort: RenamedSort } {

@@ -18,7 +18,7 @@ export function checkOtherLinks(links: readonly OtherLink[], notes: ReadonlySet<
     const close = url.replace(/\s+/g, '');
     if (close !== url && linkNamed(close)) {
       context.out.report('A903', place, `A space keeps \`${url}\` from being a link.`, { hint: `Write \`${close}\`.` });
-      context.out.repairs.push({ place, text: close });
+      context.out.repairs.push({ place, text: close, told: place });
     } else if (scheme !== undefined) context.out.report('A903', place, ...ofScheme(url, scheme));
     else if (!isThere(url, notes, context))
       context.out.report('A903', place, `The link \`${url}\` leads to nothing.`, { hint: hintFor(url, context) });

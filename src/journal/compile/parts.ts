@@ -19,7 +19,8 @@ export function compileParts(files: readonly PartsFile[], catalogues: Catalogues
   for (const { entry, subsystem } of written.values()) {
     const { says, placeOf } = entry;
     if (catalogues.subsystems.has(says.id)) {
-      out.report('A410', placeOf('id'), `\`${says.id}\` is a subsystem already, and \`on:\` could mean either.`);
+      const hint = `Give one of them another name wherever it stands: \`asfound rename part ${says.id} NEW\`.`;
+      out.report('A410', placeOf('id'), `\`${says.id}\` is a subsystem already, and \`on:\` could mean either.`, { hint });
     }
     const position = positionOf(entry, makes, out);
     const inside = given(says.in, (id) => insideOf(id, entry, makes, out));

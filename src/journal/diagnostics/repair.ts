@@ -7,6 +7,19 @@ export interface Repair {
   readonly text: string;
 }
 
+/** A repair that compiling found. */
+export interface SureRepair extends Repair {
+  /** Where the fault is told that it mends; null where what stands there is simply read as it was meant. */
+  readonly told: Place | null;
+}
+
+/** Repairs of faults that are among those told. */
+export function toldRepairs(repairs: readonly SureRepair[], told: readonly { readonly place: Place }[]): SureRepair[] {
+  const spot = ({ file, line, column }: Place): string => `${line}:${column} ${file}`;
+  const spots = new Set(told.map(({ place }) => spot(place)));
+  return repairs.filter((repair) => repair.told !== null && spots.has(spot(repair.told)));
+}
+
 /**
  * Writes repairs into the text of their file. Every other letter stays, and so do ends of lines and a byte order mark.
  *

@@ -29,6 +29,8 @@ export interface Mention {
   /** The name alone, without the marks around it. */
   readonly place: Place;
   readonly around: Around;
+  /** Every sort of thing that may be meant, where the journal has the name for several; else none. */
+  readonly either: readonly NamedSort[];
 }
 
 export interface Mentions {
@@ -46,10 +48,10 @@ export function mentionsIn({ files }: Pick<Sources, 'files'>): Mentions {
   const known = knownNames(files, written);
   const days = sessionsByDay(known.get('session') ?? new Set());
   const all = written.flatMap(({ sorts, name, ...rest }): Mention[] => {
-    const sort = sorts.find((each) => known.get(each)?.has(name));
-    if (sort !== undefined) return [{ sort, name, ...rest }];
+    const [sort, ...others] = sorts.filter((each) => known.get(each)?.has(name));
+    if (sort !== undefined) return [{ sort, name, ...rest, either: others.length === 0 ? [] : [sort, ...others] }];
     const session = sorts.includes('session') ? days.get(name) : undefined;
-    return session ? [{ sort: 'session', name: session, ...rest }] : [];
+    return session ? [{ sort: 'session', name: session, ...rest, either: [] }] : [];
   });
   return { all, known };
 }

@@ -1,5 +1,6 @@
 /** Gives a thing another name, wherever it is named. */
 import { unknownName } from '../diagnostics/diagnostic.ts';
+import type { Place } from '../diagnostics/place.ts';
 import type { Repair } from '../diagnostics/repair.ts';
 import { destinationOf, readNewId } from '../schema/fields.ts';
 import type { Mention, Mentions } from './mentions.ts';
@@ -21,11 +22,14 @@ export interface Renaming {
 export interface Refused {
   readonly problem: string;
   readonly hint: string | null;
+  /** What it is about, where that stands in files. */
+  readonly places?: readonly Place[];
 }
 
 /**
  * @param files their paths, where a file may be named for the thing
  * @param from the name it has, and `to` the one it gets, as they are typed
+ * @param either what a name means that could be of this sort and of another; without it such a name is not decided on
  * @returns what to write where; or why it cannot be renamed, and then nothing is to be written
  */
 export function renaming(
@@ -34,16 +38,39 @@ export function renaming(
   sort: RenamedSort,
   from: string,
   to: string,
+  either: NamedSort | null = null,
 ): Renaming | Refused {
   const names = known.get(sort) ?? new Set();
   if (!names.has(from)) return { problem: `There is no ${sort} \`${from}\`.`, hint: unknownName(sort, from, names).hint };
-  const refused = nameTaken({ known }, sort, to);
+  const same = all.filter((one) => one.name === from && (one.sort === sort || one.either.includes(sort)));
+  const refused = nameTaken({ known }, sort, to) ?? twoOfOneName(same, sort) ?? undecided(same, sort, either);
   if (refused) return refused;
-  const mentions = all.filter((one) => one.sort === sort && one.name === from);
+  const mentions = same.filter((one) => one.either.length === 0 || either === sort);
   const edits = mentions.map(({ place, around }) => ({ place, text: writtenIn(around, to) }));
   const path = `parts/${from}.yaml`;
   const moved = sort === 'subsystem' && files.includes(path) ? { from: path, to: `parts/${to}.yaml` } : null;
   return { mentions, edits, moved };
+}
+
+/** Two entries of the catalogue with one id: what is said of it is said of one of them, and nobody knows of which. */
+function twoOfOneName(mentions: readonly Mention[], sort: RenamedSort): Refused | null {
+  const entries = mentions.filter(({ brings }) => brings);
+  const [first] = entries;
+  if (sort !== 'part' || first === undefined || entries.length < 2) return null;
+  const hint = 'Give one of them another id where it stands, and then write that wherever it is meant.';
+  return { problem: `\`${first.name}\` is the id of ${entries.length} entries.`, hint, places: entries.map(({ place }) => place) };
+}
+
+function undecided(mentions: readonly Mention[], sort: RenamedSort, said: NamedSort | null): Refused | null {
+  const doubtful = mentions.filter(({ either }) => either.length > 0 && (said === null || !either.includes(said)));
+  const [first] = doubtful;
+  if (first === undefined) return null;
+  const other = first.either.find((each) => each !== sort) ?? sort;
+  const problem = `\`${first.name}\` is a ${sort} and a ${other}, and in ${doubtful.length === 1 ? 'one place' : `${doubtful.length} places`} either may be meant.`;
+  const hint =
+    `Say \`asfound rename … --either ${sort}\` if the ${sort} is meant there, \`--either ${other}\` if the ${other} is. ` +
+    `Where it is now the one and now the other, say \`--either ${other}\`, and write the new name where the ${sort} is meant.`;
+  return { problem, hint, places: doubtful.map(({ place }) => place) };
 }
 
 /** Why a thing cannot have a name: it is none, or something has it; null when it can. */

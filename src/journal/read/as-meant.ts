@@ -4,7 +4,7 @@
  * names several parts.
  */
 import type * as z from 'zod';
-import type { Repair } from '../diagnostics/repair.ts';
+import type { SureRepair } from '../diagnostics/repair.ts';
 import { factsAt, fieldsAt, isListOfGroups } from './schema-at.ts';
 import type { Path, Tree, Value, Written } from './source/tree.ts';
 
@@ -12,18 +12,18 @@ import type { Path, Tree, Value, Written } from './source/tree.ts';
  * @param repairs gets the names of fields that the format writes otherwise
  * @returns whether anything is read otherwise than it stands there
  */
-export function asMeant(tree: Tree, schema: z.ZodType, repairs: Repair[]): boolean {
+export function asMeant(tree: Tree, schema: z.ZodType, repairs: SureRepair[]): boolean {
   return groupAsMeant(tree, schema, [], tree.value, repairs);
 }
 
-function groupAsMeant(tree: Tree, schema: z.ZodType, path: Path, group: Value, repairs: Repair[]): boolean {
+function groupAsMeant(tree: Tree, schema: z.ZodType, path: Path, group: Value, repairs: SureRepair[]): boolean {
   if (typeof group !== 'object') return false;
   if (Array.isArray(group)) return group.map((item, n) => groupAsMeant(tree, schema, [...path, n], item, repairs)).some(Boolean);
   const known = fieldsAt(schema, path);
   const renamed = Object.keys(group).map((name) => {
     const meant = meantName(name, group, known);
     if (meant === null) return false;
-    repairs.push({ place: tree.keyPlaceOf([...path, name]), text: meant });
+    repairs.push({ place: tree.keyPlaceOf([...path, name]), text: meant, told: null });
     tree.rename([...path, name], meant);
     return true;
   });

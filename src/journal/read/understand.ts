@@ -5,7 +5,7 @@
 import type * as z from 'zod';
 import { type Diagnostic, diagnostic } from '../diagnostics/diagnostic.ts';
 import { didYouMean } from '../diagnostics/nearest.ts';
-import type { Repair } from '../diagnostics/repair.ts';
+import type { SureRepair } from '../diagnostics/repair.ts';
 import type { IssueParams } from '../schema/fields.ts';
 import { asMeant } from './as-meant.ts';
 import { fieldsAt } from './schema-at.ts';
@@ -25,11 +25,11 @@ export function understand<T extends z.ZodType>(
   schema: T,
   tree: Tree,
   standIns: StandIns = {},
-): { value: Read<z.output<T>> | null; diagnostics: Diagnostic[]; repairs: readonly Repair[] } {
+): { value: Read<z.output<T>> | null; diagnostics: Diagnostic[]; repairs: readonly SureRepair[] } {
   const diagnostics: Diagnostic[] = [];
   const doubtful: Path[] = [];
   let result = schema.safeParse(tree.value);
-  const repairs: Repair[] = [];
+  const repairs: SureRepair[] = [];
   if (!result.success && asMeant(tree, schema, repairs)) result = schema.safeParse(tree.value);
   for (let round = 0; round < MOST_ROUNDS; round++, result = schema.safeParse(tree.value)) {
     if (result.success) return { value: withEntries(result.data, tree, doubtful), diagnostics, repairs };

@@ -65,7 +65,7 @@ export const sold = fields({
   count: decisive(maybe(count)),
   price: text,
   tax: maybe(text),
-  to: maybe(text),
+  to: maybe(prose),
 });
 
 export const used = fields({ consumable: consumableName, amount: quantity, on: maybe(chargeName), 'not-charged': maybe(prose) });

@@ -1,5 +1,5 @@
 import { type Diagnostic, diagnostic } from '../../diagnostics/diagnostic.ts';
-import type { Repair } from '../../diagnostics/repair.ts';
+import type { SureRepair } from '../../diagnostics/repair.ts';
 import type { SourceText } from './text.ts';
 
 /** A note cut in two: offsets of the YAML and of the prose within the file's text. */
@@ -27,7 +27,7 @@ interface Mark {
 export function cutFrontMatter(source: SourceText): {
   cut: CutNote | null;
   diagnostics: Diagnostic[];
-  repairs: Repair[];
+  repairs: SureRepair[];
 } {
   const { text } = source;
   const open = opening(text);
@@ -42,9 +42,10 @@ export function cutFrontMatter(source: SourceText): {
   return { cut: { yaml: { start: open.end, end: close.start }, body: { start: close.end, end: text.length } }, diagnostics, repairs };
 }
 
-function hyphensAt(source: SourceText, { start, end }: Mark): Repair {
+function hyphensAt(source: SourceText, { start, end }: Mark): SureRepair {
   const line = source.text.slice(start, end);
-  return { place: source.place(start, start + line.trimEnd().length), text: '---' };
+  const place = source.place(start, start + line.trimEnd().length);
+  return { place, text: '---', told: place };
 }
 
 /** The first line that is not blank, when it was meant to open the fields. */

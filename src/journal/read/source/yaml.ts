@@ -5,7 +5,7 @@
 import { isAlias, isMap, isScalar, isSeq, type Node, type Pair, type YAMLMap, type YAMLSeq } from 'yaml';
 import { type Diagnostic, diagnostic } from '../../diagnostics/diagnostic.ts';
 import type { Place } from '../../diagnostics/place.ts';
-import type { Repair } from '../../diagnostics/repair.ts';
+import type { SureRepair } from '../../diagnostics/repair.ts';
 import { mend } from '../mending/mend.ts';
 import type { MendedText } from '../mending/mended-text.ts';
 import { describeYamlError, isLost } from '../mending/not-mended.ts';
@@ -20,7 +20,7 @@ interface Progress {
   text: MendedText | null;
   readonly diagnostics: Diagnostic[];
   readonly mended: Place[];
-  readonly repairs: Repair[];
+  readonly repairs: SureRepair[];
 }
 
 const NO_NAMES: FieldNames = { all: new Set(), prose: new Set() };
@@ -45,7 +45,7 @@ export function readYaml(
   end: number,
   expects: 'fields' | 'list' = 'fields',
   known: FieldNames = NO_NAMES,
-): { tree: Tree | null; diagnostics: Diagnostic[]; mended: readonly Place[]; repairs: readonly Repair[] } {
+): { tree: Tree | null; diagnostics: Diagnostic[]; mended: readonly Place[]; repairs: readonly SureRepair[] } {
   const progress: Progress = { source, base: start, known, text: null, diagnostics: [], mended: [], repairs: [] };
   let contents: Node | null = null;
   let deep: Span | null = null;
@@ -98,7 +98,10 @@ function parsed(written: string, progress: Progress): Node | null {
   progress.text = mended.text;
   const placeAt = ({ start, end }: { start: number; end: number }) => progress.source.place(progress.base + start, progress.base + end);
   for (const { code, start, end, message, hint, edits, quiet, sure } of mended.slips) {
-    if (sure || quiet) progress.repairs.push(...edits.map((edit) => ({ place: placeAt(edit), text: edit.text })));
+    if (sure || quiet)
+      progress.repairs.push(
+        ...edits.map((edit) => ({ place: placeAt(edit), text: edit.text, told: quiet ? null : placeAt({ start, end }) })),
+      );
     if (quiet) continue;
     progress.mended.push(...edits.map(placeAt));
     progress.diagnostics.push(diagnostic(code, placeAt({ start, end }), message, { hint }));
