@@ -16,6 +16,7 @@ export interface ServePage {
   /** The address to listen on, for a phone; else the one that this machine has in its network. */
   readonly host: string | undefined;
   today(): string;
+  evening(): string;
 }
 
 /**
@@ -23,11 +24,11 @@ export interface ServePage {
  *
  * @throws Refusal when the folder is no journal or takes no writing, or the address cannot be listened on
  */
-export async function serveThePage({ folder, cache, port, phone, host, today }: ServePage, effects: Effects): Promise<void> {
+export async function serveThePage({ folder, cache, port, phone, host, today, evening }: ServePage, effects: Effects): Promise<void> {
   refuseUnwritable(folder);
   const at = phone ? (host ?? addressInNetwork()) : '127.0.0.1';
   const tell = (text: string): void => effects.err(`asfound: ${text}`);
-  const serving = await serveWriting({ folder, cache, today, host: at, port, tell }).catch((error: NodeJS.ErrnoException) => {
+  const serving = await serveWriting({ folder, cache, today, evening, host: at, port, tell }).catch((error: NodeJS.ErrnoException) => {
     throw new Refusal(EXIT.cannotReadOrWrite, `${at} port ${port} cannot be listened on: ${reasonOf(error)}.`);
   });
   if (phone)

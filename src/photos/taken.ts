@@ -1,11 +1,8 @@
 /** When a picture was taken, by the clocks of the journal's time zone. Clocks are in minutes and seconds, never in a `Date` of this machine. */
 import type { IsoDate } from '../journal/model.ts';
-import { addDays } from '../journal/values/date.ts';
+import { eveningOf } from '../journal/values/evening.ts';
 import { instantsOf, offsetAt } from '../journal/values/zone.ts';
 import type { TakenAt } from './facts.ts';
-
-/** Until this hour a picture still belongs to the evening before. */
-export const EVENING_ENDS = 4;
 
 /**
  * The moment in seconds since 1970-01-01T00:00Z. Without an offset the camera's clock is taken to show the
@@ -40,10 +37,10 @@ export function takenWords(
   return [clock, camera].filter((one) => one !== null).join(', ');
 }
 
-/** Whether a picture was taken in a session's day or in the night that followed, up to 04:00. */
+/** Whether a picture was taken in a session's day or in the night that followed, while that was still the evening. */
 export function takenInSession(taken: TakenAt, session: IsoDate, timeZone: string): boolean {
-  const [day = '', clock = ''] = clockThere(taken, timeZone).split('T');
-  return day === session || (day === addDays(session, 1) && Number(clock.slice(0, 2)) < EVENING_ENDS);
+  const there = clockThere(taken, timeZone);
+  return there.startsWith(session) || eveningOf(there) === session;
 }
 
 function offsetMinutes(offset: string): number {

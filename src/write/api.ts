@@ -42,6 +42,7 @@ function journalData(desk: Desk, drafts: Drafts) {
     title: record?.journal.settings.title ?? 'A journal',
     journal: drafts.folder.slice(-16),
     today: desk.today(),
+    evening: desk.evening(),
     form: desk.form,
     names: record ? namesOf(record) : {},
     lastParts: record ? lastParts(record) : [],

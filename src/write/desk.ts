@@ -16,6 +16,8 @@ export interface DeskOptions {
   readonly cache: string;
   /** The day of today. */
   today(): string;
+  /** The day of a note that is begun now. */
+  evening(): string;
   readonly form?: readonly FormField[];
 }
 
@@ -24,6 +26,7 @@ export interface Desk {
   readonly cache: string;
   readonly form: readonly FormField[];
   today(): string;
+  evening(): string;
   /** The journal as it is now. */
   journal(): Opened;
   /** What is wrong with a note when it has this text, and what is wrong elsewhere for its sake. */
@@ -34,7 +37,7 @@ export interface Opened extends Compiled {
   readonly sources: LoadedSources;
 }
 
-export function openDesk({ folder, cache, today, form = formOf(sessionSchema) }: DeskOptions): Desk {
+export function openDesk({ folder, cache, today, evening, form = formOf(sessionSchema) }: DeskOptions): Desk {
   clearBegun(folder);
   let opened: Opened | null = null;
   const journal = (): Opened => {
@@ -47,6 +50,7 @@ export function openDesk({ folder, cache, today, form = formOf(sessionSchema) }:
     cache,
     form,
     today,
+    evening,
     journal,
     problemsWith(path, text, files) {
       const { sources, diagnostics } = journal();

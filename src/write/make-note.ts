@@ -122,7 +122,7 @@ function newPath(desk: Desk, draft: Draft): string {
     nearestId(String(draft.fields.title ?? ''))
       ?.slice(0, LONGEST_NAME)
       .replace(/-$/, '') ?? 'evening';
-  const name = `${readDate(date).ok ? date : desk.today()}-${title}`;
+  const name = `${readDate(date).ok ? date : desk.evening()}-${title}`;
   const taken = (id: string): boolean => ['', '.md'].some((ending) => existsSync(join(desk.folder, 'sessions', id + ending)));
   let id = name;
   for (let n = 2; taken(id); n += 1) id = `${name}-${n}`;

@@ -172,6 +172,14 @@ describe('new', () => {
     expect((await run(['check', '--content', 'van'], { cwd })).err).toBe('no errors, no warnings in 2 notes\n');
   });
 
+  test('after midnight is of the evening before, and says so', async () => {
+    const cwd = folderWith(JOURNAL);
+    const { out, err } = await run(['new', '--content', 'van'], { cwd, now: new Date(2031, 2, 12, 0, 30) });
+    expect(out).toContain('van/sessions/2031-03-11-');
+    expect(err).toContain('the evening of 2031-03-11; --date 2031-03-12 says otherwise');
+    expect((await run(['new', '--content', 'van'], { cwd, now: new Date(2031, 2, 12, 4, 0) })).out).toContain('van/sessions/2031-03-12-');
+  });
+
   test('never overwrites: a second one on the day gets another name', async () => {
     const cwd = folderWith(JOURNAL);
     const first = await run(['new', '--content', 'van'], { cwd });

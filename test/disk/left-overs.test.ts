@@ -71,7 +71,7 @@ test('what was begun among the notes goes when the journal is opened for writing
   mkdirSync(join(journal, 'sessions/2031-03-12-tonight'), { recursive: true });
   mkdirSync(join(journal, 'papers'));
   for (const file of begun) writeFileSync(file, 'half');
-  openDesk({ folder: journal, cache: join(journal, 'cache'), today: () => '2031-03-12' });
+  openDesk({ folder: journal, cache: join(journal, 'cache'), today: () => '2031-03-12', evening: () => '2031-03-12' });
   expect(begun.filter((file) => existsSync(file))).toEqual([]);
 });
 

@@ -54,9 +54,11 @@ export interface WritingStand {
 export interface StandOptions {
   readonly files?: Readonly<Record<string, string>>;
   readonly form?: readonly FormField[];
+  /** The day of an evening that is begun now, where that is not today. */
+  readonly evening?: string;
 }
 
-export async function standForWriting({ files = {}, form }: StandOptions = {}): Promise<WritingStand> {
+export async function standForWriting({ files = {}, form, evening }: StandOptions = {}): Promise<WritingStand> {
   const home = mkdtempSync(join(tmpdir(), 'asfound-write-'));
   const [folder, cache] = [join(home, 'journal'), join(home, 'cache')];
   for (const [path, text] of Object.entries({ ...FILES, ...files })) {
@@ -66,7 +68,16 @@ export async function standForWriting({ files = {}, form }: StandOptions = {}): 
   const told: string[] = [];
   const tell = (text: string): void => void told.push(text);
   const serve = (port: number): Promise<Serving> =>
-    serveWriting({ folder, cache, today: () => '2031-03-12', host: '127.0.0.1', port, tell, ...(form ? { form } : {}) });
+    serveWriting({
+      folder,
+      cache,
+      today: () => '2031-03-12',
+      evening: () => evening ?? '2031-03-12',
+      host: '127.0.0.1',
+      port,
+      tell,
+      ...(form ? { form } : {}),
+    });
   const stand: WritingStand = {
     folder,
     cache,

@@ -1,5 +1,5 @@
 import { cacheFolder } from '../../site/cache-folder.ts';
-import { todayBy } from '../../site/today.ts';
+import { eveningBy, todayBy } from '../../site/today.ts';
 import { CONTENT, type Command } from '../command.ts';
 import { EXIT, Refusal } from '../exit-codes.ts';
 import { journalFolder } from '../the-journal.ts';
@@ -31,6 +31,7 @@ export const write: Command = {
         phone: values.phone === true,
         host: values.host as string | undefined,
         today: () => todayBy(effects.env, effects.now()),
+        evening: () => eveningBy(effects.env, effects.now()),
       },
       effects,
     );

@@ -1,8 +1,7 @@
 /** To which evening each file belongs, and under which name it comes to lie there. Nothing is read or written here. */
 import type { IsoDate, Session } from '../../journal/model.ts';
-import { addDays } from '../../journal/values/date.ts';
+import { eveningOf } from '../../journal/values/evening.ts';
 import { instantsOf } from '../../journal/values/zone.ts';
-import { EVENING_ENDS } from '../../photos/taken.ts';
 import type { Dumped } from './dumped.ts';
 
 export interface Evenings {
@@ -45,8 +44,7 @@ export function eveningsOf(files: readonly Dumped[], sessions: readonly Session[
 
 /** The day of the evening; in the small hours that of the day before comes first. */
 export function daysOf(clock: string): readonly IsoDate[] {
-  const [day = '', time = ''] = clock.split('T');
-  return Number(time.slice(0, 2)) < EVENING_ENDS ? [addDays(day, -1), day] : [day];
+  return [...new Set([eveningOf(clock), clock.slice(0, 10)])];
 }
 
 function sessionOn(day: IsoDate, clock: string, sessions: readonly Session[], timeZone: string): Session | null {

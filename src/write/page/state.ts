@@ -9,6 +9,8 @@ export interface JournalData {
   /** Tells this journal from others that are written to at the same address. */
   readonly journal: string;
   readonly today: string;
+  /** The day of an evening that is begun now: until four in the night the day before. */
+  readonly evening: string;
   readonly form: readonly FormField[];
   readonly names: Names;
   readonly lastParts: readonly string[];

@@ -3,6 +3,7 @@ import type { Draft } from '../drafts.ts';
 import type { Made } from '../make-note.ts';
 import type { NoteSays } from '../note-text.ts';
 import { ask, Refused, send } from './ask.ts';
+import { eveningWords, nightWords } from './day-words.ts';
 import { draftsOnDevice, newKey, type OnDevice } from './device.ts';
 import { button, make } from './make.ts';
 import { noteView, showProblems } from './note-view.ts';
@@ -19,6 +20,8 @@ const said = find('kept', HTMLElement);
 const makeButton = find('make-note', HTMLButtonElement);
 const toStart = find('to-start', HTMLButtonElement);
 let sheet: Sheet | null = null;
+/** What the list of evenings was made from, while that is on the page. */
+let listed: JournalData | null = null;
 
 function find<T extends HTMLElement>(id: string, kind: new () => T): T {
   const element = document.getElementById(id);
@@ -27,6 +30,7 @@ function find<T extends HTMLElement>(id: string, kind: new () => T): T {
 }
 
 function show(...inside: readonly Node[]): void {
+  listed = null;
   page.replaceChildren(...inside);
   scrollTo(0, 0);
   page.querySelector<HTMLElement>('h1')?.focus({ preventScroll: true });
@@ -64,12 +68,27 @@ function startWith(data: JournalData): void {
   const older = make('details', {}, make('summary', {}, 'Older evenings'), ...notes.slice(LAST));
   show(
     make('h1', { tabindex: '-1' }, 'Write an evening'),
-    button('Write tonight', () => edit(data, newDraft(data), true, device), { class: 'chief' }),
+    ...nightLine(data),
+    button(`Write tonight, ${eveningWords(data.evening)}`, () => edit(data, newDraft(data), true, device), { class: 'chief' }),
     ...(begun.length > 0 ? [make('h2', {}, 'Begun'), ...begun] : []),
     make('h2', {}, 'Correct an evening'),
     ...notes.slice(0, LAST),
     ...(notes.length > LAST ? [older] : []),
   );
+  listed = data;
+}
+
+/** A list that was left open since yesterday would begin the evening of yesterday. */
+async function startAgain(): Promise<void> {
+  if (listed === null) return;
+  const before = listed;
+  const now = await ask<JournalData>('journal').catch(() => before);
+  if (listed === before && JSON.stringify(now) !== JSON.stringify(before)) startWith(now);
+}
+
+function nightLine(data: JournalData): HTMLElement[] {
+  const words = nightWords(data);
+  return words === null ? [] : [make('p', { class: 'night' }, words)];
 }
 
 /** So many evenings are shown at once. */
@@ -86,7 +105,7 @@ function draftsOf(data: JournalData, device: Device): OnDevice[] {
 }
 
 function newDraft(data: JournalData): Draft {
-  return { key: newKey(), writer: newKey(), revision: 0, corrects: null, became: null, fields: { date: data.today }, prose: '' };
+  return { key: newKey(), writer: newKey(), revision: 0, corrects: null, became: null, fields: { date: data.evening }, prose: '' };
 }
 
 function titleOf({ fields }: Draft): string {
@@ -141,11 +160,20 @@ function edit(data: JournalData, draft: Draft, sent: boolean, device: Device): v
   toStart.hidden = false;
   makeButton.textContent = draft.corrects === null ? 'Make it a note' : 'Write it into the note';
   makeButton.onclick = () => void becomeNote(data, own, device);
-  show(make('h1', { tabindex: '-1' }, draft.corrects === null ? 'Tonight' : `Correct ${titleOf(draft)}`), view, throwAway(own, device));
+  const heading = make('h1', { tabindex: '-1' }, headingOf(draft));
+  // The day may be changed in the form below.
+  if (draft.corrects === null) view.addEventListener('input', () => (heading.textContent = headingOf(own.draft)));
+  show(heading, ...(draft.corrects === null ? nightLine(data) : []), view, throwAway(own, device));
   void goOnSending(own);
   // What was only looked at is no draft.
   said.textContent = '';
   if (!sent || draft.revision > 0) void own.sync();
+}
+
+function headingOf(draft: Draft): string {
+  if (draft.corrects !== null) return `Correct ${titleOf(draft)}`;
+  const words = eveningWords(draft.fields.date) ?? 'An evening of no day yet';
+  return words.charAt(0).toUpperCase() + words.slice(1);
 }
 
 /** Nothing is thrown away by one tap. */
@@ -237,7 +265,11 @@ function differ(data: JournalData, own: Sheet, { draft: theirs, mine, theirs: te
 toStart.addEventListener('click', () => void start());
 addEventListener('hashchange', () => void start());
 addEventListener('online', () => void sheet?.sync());
-document.addEventListener('visibilitychange', () => document.visibilityState === 'visible' && void sheet?.sync());
+document.addEventListener('visibilitychange', () => {
+  if (document.visibilityState !== 'visible') return;
+  void sheet?.sync();
+  void startAgain();
+});
 // The address holds the secret behind its `#`, so the way past the head must not change it.
 document.querySelector('[data-skip]')?.addEventListener('click', (event) => {
   event.preventDefault();

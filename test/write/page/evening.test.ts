@@ -156,7 +156,7 @@ All came apart with two pulls.
   });
 
   test('passes the check', () => {
-    const desk = openDesk({ folder: stand.folder, cache: stand.cache, today: () => '2031-03-12' });
+    const desk = openDesk({ folder: stand.folder, cache: stand.cache, today: () => '2031-03-12', evening: () => '2031-03-12' });
     expect(desk.journal().diagnostics.filter(({ severity }) => severity === 'error')).toEqual([]);
     expect(stand.told).toEqual([]);
   });

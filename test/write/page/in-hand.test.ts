@@ -113,7 +113,7 @@ describe('the page in the hand', () => {
         throw new Error(`no way to ${name}`);
       };
       await page.getByRole('heading', { name: 'Write an evening' }).waitFor();
-      await until('Write tonight');
+      await until('Write tonight, the evening of Wednesday 12 March 2031');
       await keyboard.press('Enter');
       await until('Title');
       await keyboard.type('By keyboard');
