@@ -48,6 +48,7 @@ describe('every fault is named, with its place and its repair', () => {
     const found = diagnostics.find((diagnostic) => diagnostic.code === each.code);
     expect(found, JSON.stringify(diagnostics, null, 1)).toBeDefined();
     if (!found) return;
+    expect(found.hint, found.message).toMatch(/\p{L}/u);
     expect(found.place.file).toBe(each.file ?? NOTE);
     if (each.at !== undefined)
       expect(startsAt(found.place, files).startsWith(each.at), startsAt(found.place, files).slice(0, 60)).toBe(true);
@@ -94,6 +95,39 @@ test('a name that is not known does not hide what is wrong in the figures beside
   expect(codesOf('bought: [{ what: Pin, for: drun, cost: 1.005, tax: 120% }]')).toEqual(['A408', 'A307', 'A314']);
   const lines = '[{ what: Pin, for: drun, cost: 1.00 }, { what: Clip, cost: 2.005 }, { consumable: brake-cleaner, cost: 1e3 }]';
   expect(codesOf(`bills: [{ total: 20, carriage: 1.234, lines: ${lines} }]`)).toEqual(['A307', 'A408', 'A307', 'A302', 'A307']);
+});
+
+describe('a name or a word that nothing is near to', () => {
+  const hintOf = (fields: string, more: Files = {}) => compileFiles({ ...more, more: { [NOTE]: note(fields) } }).diagnostics[0]?.hint;
+
+  test.each([
+    ['bought: [{ what: Chrome, as: outside, cost: 1.00 }]', 'Did you mean `outside-work`?'],
+    ['parts: [{ part: splash, did: cleaned }]', 'Did you mean `splash-plate`?'],
+    ['parts: [{ part: mudguard, did: cleaned }]', 'A new one goes into a file of `parts/`: `- { id: mudguard, name: …, origin: … }`'],
+    ['hours: [{ by: xaver, on: brakes, time: 1h }]', 'A new one goes under `people` in journal.yaml: `xaver: { name: … }`.'],
+    ['used: [{ consumable: oil, amount: 1 L }]', 'A new one goes into consumables.yaml: `oil: { name: …, unit: L }`.'],
+    ['parts: [{ part: drum, did: removed, to: loft }]', 'A new one goes into the list `stores` in journal.yaml: `loft`.'],
+  ])('%s', (fields, hint) => {
+    expect(hintOf(fields)).toContain(hint);
+  });
+
+  test('several that have its words are all named', () => {
+    const parts = `${PARTS}- { id: wheel-near, name: A, origin: original }\n- { id: wheel-off, name: B, origin: original }\n`;
+    expect(hintOf('parts: [{ part: wheel, did: cleaned }]', { parts })).toContain('Perhaps `wheel-near`, `wheel-off`.');
+  });
+
+  test('a shortage says what to write where it was there from the start', () => {
+    expect(hintOf('used: [{ consumable: brake-cleaner, amount: 3 L }]')).toContain('`opening: { amount: 3 L, value: … }`');
+    const consumables = 'brake-cleaner: { name: Brake cleaner, unit: L }\n';
+    expect(hintOf('used: [{ consumable: brake-cleaner, amount: 300 ml }]', { consumables })).toContain(
+      '`opening: { amount: 0.3 L, value: … }`',
+    );
+  });
+
+  test('a part that is named as a subsystem says how to give it another name', () => {
+    const parts = '- { id: brakes, name: All of it, origin: original }\n';
+    expect(compileFiles({ parts }).diagnostics[0]?.hint).toContain('`asfound rename part brakes NEW`');
+  });
 });
 
 test('problems come out in the order of files, lines and columns', () => {

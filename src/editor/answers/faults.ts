@@ -1,7 +1,7 @@
 /** What is wrong, and what may be done about it. */
 import { type CodeAction, CodeActionKind, DiagnosticSeverity, type Range, type Diagnostic as Shown } from 'vscode-languageserver';
 import type { Diagnostic } from '../../journal/diagnostics/diagnostic.ts';
-import { nearest } from '../../journal/diagnostics/nearest.ts';
+import { likeliest } from '../../journal/diagnostics/nearest.ts';
 import type { Place } from '../../journal/diagnostics/place.ts';
 import type { Repair } from '../../journal/diagnostics/repair.ts';
 import { factsAt, fieldsAt } from '../../journal/read/schema-at.ts';
@@ -68,7 +68,7 @@ function likelyRepair(state: State, { code, place, unknown }: Diagnostic): Repai
   if (code !== 'A301' && code !== 'A304') return null;
   const written = textAt(text, place);
   const at = placedIn(text, (field) => sameStart(code === 'A301' ? field.keyPlace : field.place, place));
-  const meant = at === null ? null : nearest(written, code === 'A301' ? fieldsAt(at.schema, at.path.slice(0, -1)) : wordsAt(at));
+  const meant = at === null ? null : likeliest(written, code === 'A301' ? fieldsAt(at.schema, at.path.slice(0, -1)) : wordsAt(at));
   return meant === null ? null : { place, text: meant };
 }
 

@@ -39,5 +39,6 @@ function tooLong(date: string, list: readonly OnADay[], name: string, timeZone: 
   if (minutes <= holds || !first || !last) return [];
   const related = first === last ? [] : [{ place: first.worked.place, message: 'The first of them is here.' }];
   const says = `${name} has ${formatMinutes(minutes)} on ${date}; that day holds ${formatMinutes(holds)}.`;
-  return [diagnostic('A804', last.worked.place, says, { related })];
+  const hint = 'Compare the entries of that day: one may be too long, twice there, or of another day.';
+  return [diagnostic('A804', last.worked.place, says, { related, hint })];
 }

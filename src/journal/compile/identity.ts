@@ -49,7 +49,10 @@ function checkLines({ lines, from }: IdentityFields, tree: Tree, out: Reporter):
       continue;
     }
     const related = [{ place: earlier, message: 'It is first used here.' }];
-    out.report('A410', place, `A line \`${says.id}\` is already in this table.`, { related });
+    out.report('A410', place, `A line \`${says.id}\` is already in this table.`, {
+      related,
+      hint: 'Give each line an id of its own.',
+    });
   }
   if (from && !first.has(from.line)) {
     const hint = didYouMean(from.line, first.keys());

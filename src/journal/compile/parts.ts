@@ -43,12 +43,16 @@ function onePerId(files: readonly PartsFile[], out: Reporter): ReadonlyMap<PartI
       const first = written.get(id)?.entry;
       if (first) {
         const related = [{ place: first.placeOf('id'), message: 'It is first used here.' }];
-        const hint = 'Give each part an id of its own.';
+        const hint = `Give this one an id of its own, such as \`${freeId(id, written)}\`.`;
         out.report('A410', entry.placeOf('id'), `A part \`${id}\` is already in the catalogue.`, { related, hint });
       } else written.set(id, { entry, subsystem });
     }
   }
   return written;
+}
+
+function freeId(id: PartId, written: ReadonlyMap<PartId, Written>): string {
+  for (let n = 2; ; n += 1) if (!written.has(`${id}-${n}`)) return `${id}-${n}`;
 }
 
 function checkComponents({ says, placeOf }: PartEntry, words: ReadonlySet<string>, out: Reporter): void {
@@ -76,7 +80,7 @@ function insideOf(outer: string, { says, placeOf }: PartEntry, makes: ReadonlySe
     return null;
   }
   if (makes.has(outer)) return outer;
-  const hint = didYouMean(outer, makes);
+  const { hint } = unknownName('part', outer, makes);
   out.report('A407', placeOf('in'), `No part that makes a position has the id \`${outer}\`.`, { hint });
   return null;
 }

@@ -93,6 +93,9 @@ export function findFile(
   if (found) return found.path;
   const known = folders.flatMap((folder) => assets.folders.get(folder) ?? []).map((path) => path.slice(path.lastIndexOf('/') + 1));
   const where = folders.map((folder) => `${folder}/`).join(' or ');
-  out.report(what.code, place, `The ${what.name} \`${written}\` is not in ${where}.`, { hint: didYouMean(written, known), related });
+  out.report(what.code, place, `The ${what.name} \`${written}\` is not in ${where}.`, {
+    hint: didYouMean(written, known) ?? `Put the file there, or take the name out here.`,
+    related,
+  });
   return null;
 }

@@ -119,7 +119,7 @@ function markUpOf(source: JournalFields, tree: Tree, out: Reporter): Settings['m
   const known: readonly string[] = ENTRY_KINDS;
   const entries = Object.entries(source.markUp).filter(([kind]) => {
     if (known.includes(kind)) return true;
-    const hint = didYouMean(kind, known);
+    const hint = didYouMean(kind, known) ?? `One of ${known.map((each) => `\`${each}\``).join(', ')}.`;
     out.report('A301', tree.keyPlaceOf(['mark-up', kind]), `There is no kind of entry \`${kind}\`.`, { hint });
     return false;
   });
@@ -132,7 +132,9 @@ function subsystemsOf(source: JournalFields, tree: Tree, money: ReadMoney, out: 
     const { hours, money: sum } = subsystem.budget;
     const minutes = hours === null ? null : hoursOf(hours);
     if (hours !== null && minutes === null) {
-      out.report('A303', tree.placeOf(['subsystems', id, 'budget', 'hours']), `\`${hours}\` is not a number of hours.`);
+      out.report('A303', tree.placeOf(['subsystems', id, 'budget', 'hours']), `\`${hours}\` is not a number of hours.`, {
+        hint: 'Write hours as a number: `60` or `7.5`.',
+      });
     }
     const budgetMoney = sum === null ? null : money(sum, ['subsystems', id, 'budget', 'money']);
     subsystems.set(id, { id, name: subsystem.name, budgetMinutes: minutes, budgetMoney });

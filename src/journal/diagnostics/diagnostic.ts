@@ -1,5 +1,5 @@
 import { CATALOGUE, type Code } from './catalogue.ts';
-import { didYouMean, nearest } from './nearest.ts';
+import { asQuestion, didYouMean, likeliest, nearest } from './nearest.ts';
 import type { Place } from './place.ts';
 
 export type Severity = 'error' | 'warning';
@@ -69,7 +69,28 @@ export function unknownName(
 ): { hint: string | null; unknown: Unknown } {
   const names = [...known];
   const unknown = { sorts: [sorts].flat(), name, nearest: nearest(name, names) };
-  return { hint: didYouMean(name, names), unknown };
+  const near = likeliest(name, names);
+  const hint =
+    near === null ? [didYouMean(name, names), WHERE[unknown.sorts[0] ?? 'part'](name)].filter(Boolean).join(' ') : asQuestion(near);
+  return { hint, unknown };
+}
+
+/** Where a name comes into the journal, for one that nothing in it is near to. */
+const WHERE: Readonly<Record<Sort, (name: string) => string>> = {
+  part: partsAre,
+  position: partsAre,
+  person: (name) => `A new one goes under \`people\` in journal.yaml: \`${name}: { name: … }\`.`,
+  subsystem: (name) => `A new one goes under \`subsystems\` in journal.yaml: \`${name}: { name: … }\`.`,
+  milestone: (name) => `A new one goes under \`milestones\` in journal.yaml: \`${name}: …\`.`,
+  consumable: (name) => `A new one goes into consumables.yaml: \`${name}: { name: …, unit: L }\`.`,
+  store: (name) => `A new one goes into the list \`stores\` in journal.yaml: \`${name}\`.`,
+  item: () => 'It is opened under `opens`.',
+  bag: () => 'It is filled under `bags`.',
+  session: () => 'A session is named by its day, or by the name of its note.',
+};
+
+function partsAre(name: string): string {
+  return `A new one goes into a file of \`parts/\`: \`- { id: ${name}, name: …, origin: … }\`; \`asfound find\` finds those that there are.`;
 }
 
 /** File order, then line, column and code, so that a run always prints the same. */

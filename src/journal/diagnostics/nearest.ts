@@ -4,6 +4,7 @@ import leven from 'leven';
  * The name a person most likely meant: the one fewest letters away, at most a third of the longer
  * (and at least one). The earlier of two equally near wins.
  *
+ *
  * @returns null when nothing is near
  */
 export function nearest(written: string, names: Iterable<string>): string | null {
@@ -22,6 +23,30 @@ export function nearest(written: string, names: Iterable<string>): string | null
   return best;
 }
 
+/** What may be offered for a name: the nearest, else the only one that has all of its words, as `outside-work` has `outside`. */
+export function likeliest(written: string, names: readonly string[]): string | null {
+  const near = nearest(written, names);
+  if (near !== null) return near;
+  const found = namesWith(written, names);
+  return found.length === 1 ? (found[0] ?? null) : null;
+}
+
+/** The names that have every word of what was written as a word of theirs, or as the beginning of one. */
+function namesWith(written: string, names: Iterable<string>): string[] {
+  const wordsOf = (text: string): string[] => text.toLowerCase().match(/[\p{L}\d]+/gu) ?? [];
+  const words = wordsOf(written);
+  if (words.join('').length < SHORTEST) return [];
+  return [...names].filter((name) => {
+    const own = wordsOf(name);
+    return words.every((word) => own.some((one) => one === word || (word.length >= SHORTEST && one.startsWith(word))));
+  });
+}
+
+/** Fewer letters begin too many words. */
+const SHORTEST = 4;
+/** So many names are offered where one cannot be chosen. */
+const MOST_OFFERED = 5;
+
 /** Whether two words differ only in two neighbouring letters that have changed places. */
 function isSwap(a: string, b: string): boolean {
   if (a.length !== b.length || a === b) return false;
@@ -34,11 +59,13 @@ export function asQuestion(name: string): string {
   return `Did you mean \`${name}\`?`;
 }
 
-/** `Did you mean …?`, or the whole list when it is short, or null. */
+/** `Did you mean …?`, a few that it may be, or the whole list when it is short, or null. */
 export function didYouMean(written: string, names: Iterable<string>): string | null {
   const list = [...names];
-  const name = nearest(written, list);
+  const name = likeliest(written, list);
   if (name !== null) return asQuestion(name);
+  const several = namesWith(written, list);
+  if (several.length > 0 && several.length <= MOST_OFFERED) return `Perhaps ${several.map((each) => `\`${each}\``).join(', ')}.`;
   if (list.length === 0) return null;
   return list.length <= 12 ? `Known: ${list.map((each) => `\`${each}\``).join(', ')}.` : null;
 }

@@ -146,16 +146,22 @@ function inUnit(amount: Quantity, consumable: Consumable): Fraction {
   return converted.ok ? converted.value : amount.value;
 }
 
-function shortage({ name, unit }: Consumable, asked: Quantity, wanted: Fraction, verb: string, there: Fraction, place: Place): Diagnostic {
+function shortage(consumable: Consumable, asked: Quantity, wanted: Fraction, verb: string, there: Fraction, place: Place): Diagnostic {
+  const { name, unit, opening } = consumable;
   const asWritten = (amount: Fraction): string => formatQuantity(amount.mul(asked.value).div(wanted), asked.unit);
   const inOwn = asked.unit === unit ? '' : ` (${formatQuantity(there, unit)})`;
   const has = there.n === 0n ? 'there is none' : `there is ${asWritten(there)}${inOwn}`;
-  const hint = 'Note what was bought before this, or what is really there under `counted`.';
+  const start = opening === null ? wanted.sub(there) : inUnit(opening.amount, consumable).add(wanted.sub(there));
+  const hint =
+    `If it was there from the start, say so in consumables.yaml: \`opening: { amount: ${formatQuantity(start, unit)}, value: … }\`. ` +
+    'Else note what was bought before this, or what is really there under `counted`.';
   return diagnostic('A805', place, `${name}: ${asked.text} ${verb}, but ${has} on the shelf: ${asWritten(wanted.sub(there))} short.`, {
     hint,
   });
 }
 
 function notAnAmount(written: string, place: Place): Diagnostic {
-  return diagnostic('A308', place, `‘${written}’ is not an amount of stock: it must be more than nothing.`);
+  return diagnostic('A308', place, `‘${written}’ is not an amount of stock: it must be more than nothing.`, {
+    hint: 'Leave the entry out where nothing was used.',
+  });
 }

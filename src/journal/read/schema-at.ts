@@ -70,6 +70,11 @@ export function isRequired(kind: z.core.$ZodType): boolean {
   return !['default', 'prefault', 'optional'].includes(definitionOf(kind)?.type ?? '');
 }
 
+export function isRequiredAt(schema: z.ZodType, path: Path): boolean {
+  const kind = kindAt(schema, path);
+  return kind !== undefined && isRequired(kind);
+}
+
 /** The names of the fields a schema takes at a path. */
 export function fieldsAt(schema: z.ZodType, path: Path): string[] {
   return Object.keys(definitionOf(open(kindAt(schema, path)))?.shape ?? {});

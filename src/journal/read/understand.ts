@@ -6,9 +6,10 @@ import type * as z from 'zod';
 import { type Diagnostic, diagnostic } from '../diagnostics/diagnostic.ts';
 import { didYouMean } from '../diagnostics/nearest.ts';
 import type { SureRepair } from '../diagnostics/repair.ts';
+import { factsOf } from '../schema/facts.ts';
 import type { IssueParams } from '../schema/fields.ts';
 import { asMeant } from './as-meant.ts';
-import { fieldsAt } from './schema-at.ts';
+import { fieldsAt, isList, isListOfGroups, isRequiredAt, type Kind, kindAt } from './schema-at.ts';
 import { type Issue, isMissing, meantFields, type StandIns, same, settle, valueAt } from './settle.ts';
 import type { Path, Tree } from './source/tree.ts';
 import { type Read, withEntries } from './written-entry.ts';
@@ -55,9 +56,13 @@ function describe(issue: Issue, schema: z.ZodType, tree: Tree): Diagnostic[] {
   }
   const name = String(issue.path.at(-1) ?? '');
   if (isMissing(issue, tree)) {
-    return [diagnostic('A302', tree.placeOf(issue.path), `The field \`${name}\` is missing.`, { hint: missingHint(name) })];
+    return [
+      diagnostic('A302', tree.placeOf(issue.path), `The field \`${name}\` is missing.`, {
+        hint: missingHint(name, kindAt(schema, issue.path)),
+      }),
+    ];
   }
-  return [diagnostic('A303', tree.placeOf(issue.path), messageOf(issue, tree))];
+  return [diagnostic('A303', tree.placeOf(issue.path), messageOf(issue, tree), { hint: otherKindHint(issue, schema, name) })];
 }
 
 const EXPECTED: Readonly<Record<string, string>> = {
@@ -75,12 +80,30 @@ function messageOf(issue: Issue, tree: Tree): string {
   return `${EXPECTED[expected] ?? EXPECTED.object}, ${found} stands here.`;
 }
 
-function missingHint(name: string): string | null {
-  return name === 'date' ? 'Write the day of the work: `date: 2031-03-12`.' : null;
+function missingHint(name: string, kind: Kind): string {
+  if (name === 'date') return 'Write the day of the work: `date: 2031-03-12`.';
+  const { words, form } = factsOf(kind);
+  if (words !== undefined) return `Add \`${name}: ${words[0]}\`, or another of ${words.map((word) => `\`${word}\``).join(', ')}.`;
+  return `Add \`${name}: …\`${form === undefined ? '' : `, ${form}`}.`;
+}
+
+/** How a value of the kind that was expected is written. */
+function otherKindHint({ path }: Issue, schema: z.ZodType, name: string): string {
+  if (isListOfGroups(schema, path))
+    return `Write each entry under \`${name}:\` on a line of its own: \`- { ${fieldsShown(schema, [...path, 0])} }\`.`;
+  if (fieldsAt(schema, path).length > 0) return `Write \`{ ${fieldsShown(schema, path)} }\`.`;
+  return isList(kindAt(schema, path)) ? `Write \`${name}: [ … ]\`.` : 'Text with a colon or braces in it stands in double quotes.';
+}
+
+/** Fields that must be there, else the first one. */
+function fieldsShown(schema: z.ZodType, path: Path): string {
+  const all = fieldsAt(schema, path);
+  const needed = all.filter((field) => isRequiredAt(schema, [...path, field]));
+  return (needed.length > 0 ? needed : all.slice(0, 1)).map((field) => `${field}: …`).join(', ');
 }
 
 function unknownField(key: string, path: Path, known: readonly string[], tree: Tree): Diagnostic {
-  const hint = didYouMean(key, known);
+  const hint = didYouMean(key, known) ?? `Take it out, or say it under one of ${known.map((each) => `\`${each}\``).join(', ')}.`;
   return diagnostic('A301', tree.keyPlaceOf(path), `There is no field \`${key}\` here.`, { hint });
 }
 

@@ -38,6 +38,7 @@ export class Decisions {
     const message = `The decision speaks of ${count}, and \`${position}\` takes ${takes.count}.`;
     const related = this.#journal.parts.get(position)?.place;
     return diagnostic('A703', place, message, {
+      hint: `Say \`count: ${takes.count}\`, or correct the count of \`${position}\` in the catalogue.`,
       related: related ? [{ place: related, message: `\`${position}\` has its count here.` }] : [],
     });
   }
@@ -51,5 +52,7 @@ function choiceLeft({ part, count, place }: Decision, of: number): Diagnostic {
 }
 
 function reasonless({ verdict, part, place }: Decision): Diagnostic {
-  return diagnostic('A704', place, `The decision to ${verdict} \`${part}\` has no reason.`, { hint: 'Add `because:`.' });
+  return diagnostic('A704', place, `The decision to ${verdict} \`${part}\` has no reason.`, {
+    hint: 'Add the reason to the entry: `because: …`.',
+  });
 }

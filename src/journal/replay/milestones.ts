@@ -97,7 +97,7 @@ export class Milestones {
     for (const { id } of silent) this.#told.add(id);
     const shut = silent.length === 0 ? [] : [gateShut(milestone, withOpen, silent, place)];
     if (withOpen.length === 0 || because !== null) return shut;
-    return [...shut, diagnostic('A613', place, '`with-open` is an admission and needs its reason.', { hint: 'Add `because:`.' })];
+    return [...shut, diagnostic('A613', place, '`with-open` is an admission and needs its reason.', { hint: 'Add it: `because: …`.' })];
   }
 
   #idleAdmissions({ milestone, withOpen, place }: Reaching, holding: readonly ItemHistory[]): Diagnostic[] {
@@ -105,7 +105,7 @@ export class Milestones {
     return idle.flatMap((id) => {
       const message = `\`${id}\` is not open, or not due before \`${milestone}\`.`;
       if (this.#items.isDoubted(id)) return [];
-      return [this.#items.unknown(id, place) ?? diagnostic('A614', place, message)];
+      return [this.#items.unknown(id, place) ?? diagnostic('A614', place, message, { hint: `Take \`${id}\` out of \`with-open\`.` })];
     });
   }
 

@@ -10,7 +10,13 @@ import { numbersInWords, whereInWords } from './words.ts';
 /** Why an action cannot be: the part is not in the state the action needs. Says where it is and since when. */
 export function wrongState(entry: PartEntry, word: ActionWord, piles: readonly Pile[]): Diagnostic {
   const code = codeOf(word, piles);
-  return refusal(code, entry, `\`${entry.part}\` ${cannotBe(word)}: ${REASONS[code] ?? ''}${whereItIs(piles)}`, piles, HINTS[code]);
+  return refusal(
+    code,
+    entry,
+    `\`${entry.part}\` ${cannotBe(word)}: ${REASONS[code] ?? ''}${whereItIs(piles)}`,
+    piles,
+    HINTS[code]?.(entry.part),
+  );
 }
 
 /** More are named than are in the state the action needs. */
@@ -29,7 +35,9 @@ export function notThoseThere(
 ): Diagnostic {
   const message = `${numbersInWords(absent)} of \`${entry.part}\` ${cannotBe(word)}: ${whereItIs(piles)}`;
   const hint =
-    able.length === 0 ? null : `Say \`which: [${able.join(', ')}]\` or some of these, or record first what became of the others.`;
+    able.length === 0
+      ? 'Take these numbers out, or record first how they came off or here.'
+      : `Say \`which: [${able.join(', ')}]\` or some of these, or record first what became of the others.`;
   return refusal('A504', entry, message, piles, hint);
 }
 
@@ -71,9 +79,14 @@ export function noRoom(
   const room = takes - held;
   const holds = held === 0 ? 'holds none' : `holds ${standing.map(holding).join(', ')}`;
   const message = `${wanted} of \`${entry.part}\` cannot be fitted at \`${position}\`: it takes ${takes} and ${holds}.`;
-  const first = below === null ? 'Record first what came off.' : `\`${below}\` is taken off below: put that entry above this one.`;
+  const first = below === null ? comesOffFirst(standing) : `\`${below}\` is taken off below: put that entry above this one.`;
   const hint = room > 0 ? `There is room for ${room}: say \`count: ${room}\`.` : first;
   return refusal('A502', entry, message, standing, hint);
+}
+
+function comesOffFirst(standing: readonly Pile[]): string {
+  const [other] = standing;
+  return `Record first what came off${other ? `: \`- { part: ${other.part}, did: removed }\`` : ''}.`;
 }
 
 function holding({ part, count, from }: Pile): string {
@@ -123,13 +136,15 @@ const REASONS: Partial<Record<Code, string>> = {
   A509: 'it is still fitted; ',
 };
 
-const HINTS: Partial<Record<Code, string>> = {
-  A505: 'If it came back, record `acquired` with `from:` and who had it.',
-  A501: 'If it went back on in between, record `fitted` where that was.',
-  A503: 'If it came off in between, record `removed` where that was.',
-  A506: 'Record first how it came here: `returned`, `acquired` or `made`. A part made in its stead is a part of its own, with `for`.',
-  A508: 'If it was sent out, record `sent-out` where that was.',
-  A509: 'Record `removed` first: `did: [removed, …]`.',
+const HINTS: Partial<Record<Code, (part: PartId) => string>> = {
+  A505: (part) => `If it came back, record \`acquired\` with \`from:\` and who had it: \`- { part: ${part}, did: acquired, from: … }\`.`,
+  A501: (part) => `If it went back on in between, record \`fitted\` where that was: \`- { part: ${part}, did: fitted }\`.`,
+  A503: (part) => `If it came off in between, record \`removed\` where that was: \`- { part: ${part}, did: removed }\`.`,
+  A506: () =>
+    'Record first how it came here: `returned`, `acquired` or `made`, as in `did: [acquired, …]`. A part made in its stead is a part of its own, with `for`.',
+  A507: () => 'Take that word out of `did`; if it was only put somewhere else, say `stored`.',
+  A508: (part) => `If it was sent out, record \`sent-out\` where that was: \`- { part: ${part}, did: sent-out, to: … }\`.`,
+  A509: () => 'Record `removed` first: `did: [removed, …]`.',
 };
 
 /** Which of the problems it is; for a lot spread about, the nearest to what the action needs. */

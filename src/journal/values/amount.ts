@@ -19,13 +19,25 @@ const PLAIN = /^(-?)(\d+)(?:\.(\d+))?$/;
 export function readAmount(text: string, digits: number, currency: string | null = null): Reading<Minor> {
   const found = PLAIN.exec(withPoint(asTyped(text)));
   if (!found)
-    return bad('A307', `${quoted(text)} is not an amount: digits and a decimal point.`, amountHint(asTyped(text), digits, currency));
+    return bad(
+      'A307',
+      `${quoted(text)} is not an amount: digits and a decimal point.`,
+      amountHint(asTyped(text), digits, currency) ?? LIKE_THIS,
+    );
   const [, sign, whole, after = ''] = found as unknown as [string, string, string, string?];
-  if (after.length > digits) return bad('A307', `${quoted(text)} has more decimals than the currency, which has ${digits}.`);
-  if (whole.length > LONGEST_NUMBER) return bad('A307', `${quoted(text)} is more than any bill.`);
+  if (after.length > digits)
+    return bad('A307', `${quoted(text)} has more decimals than the currency, which has ${digits}.`, tooFine(digits));
+  if (whole.length > LONGEST_NUMBER) return bad('A307', `${quoted(text)} is more than any bill.`, TOO_MUCH);
   const minor = BigInt(whole + after.padEnd(digits, '0'));
-  if (minor > LARGEST) return bad('A307', `${quoted(text)} is more than any bill.`);
+  if (minor > LARGEST) return bad('A307', `${quoted(text)} is more than any bill.`, TOO_MUCH);
   return ok(toSafe(sign === '-' ? -minor : minor));
+}
+
+const LIKE_THIS = 'Write digits, with a point before the decimals: `1234.50`.';
+export const TOO_MUCH = 'Look for a decimal point that is missing.';
+
+function tooFine(digits: number): string {
+  return `Write it as the bill has it, ${digits === 0 ? 'in whole numbers' : `with ${digits} decimals at most`}. An amount before tax takes \`tax: RATE on top\`.`;
 }
 
 /** A number with the marks that people put into one: `1,200.50`, `1 200,50`, `.5`. */

@@ -6,7 +6,11 @@ export function readClipTime(text: string): Reading<number> {
   const [, hours, minutes = '', seconds = ''] = found ?? [];
   if (!found) return bad('A906', `${quoted(text)} is not a time in a clip.`, 'Write minutes:seconds or hours:minutes:seconds.');
   if (Number(seconds) > 59 || (hours !== undefined && Number(minutes) > 59)) {
-    return bad('A906', `${quoted(text)} is not a time in a clip: no more than 59 after a colon.`);
+    return bad(
+      'A906',
+      `${quoted(text)} is not a time in a clip: no more than 59 after a colon.`,
+      'Write minutes:seconds or hours:minutes:seconds.',
+    );
   }
   return ok(Number(hours ?? 0) * 3600 + Number(minutes) * 60 + Number(seconds));
 }

@@ -43,7 +43,11 @@ export function readCurrency(text: string): Reading<{ readonly code: string; rea
   const digits = currencyDigits(code);
   if (digits !== null) return ok({ code, digits });
   const near = currencyDigits(code.toUpperCase()) === null ? nearest(code, current.keys()) : code.toUpperCase();
-  return bad('A312', `${quoted(text)} is not an ISO 4217 currency.`, near && `Did you mean ${near}?`);
+  return bad(
+    'A312',
+    `${quoted(text)} is not an ISO 4217 currency.`,
+    near === null ? 'A code is three letters: GBP, EUR, USD.' : `Did you mean ${near}?`,
+  );
 }
 
 /** The signs that stand for a currency beside an amount, longest first: its code, and what `Intl` writes for it. */

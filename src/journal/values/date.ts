@@ -16,10 +16,11 @@ const WRITTEN = /^(\d{4})-(\d{2})-(\d{2})$/;
 /** Reads a calendar date, `YYYY-MM-DD` (ISO 8601), that is in the calendar. */
 export function readDate(text: string): Reading<IsoDate> {
   const found = WRITTEN.exec(text.trim());
-  if (!found) return bad('A305', `${quoted(text)} is not a date; a date is written YYYY-MM-DD.`, turnedRound(text));
+  if (!found) return bad('A305', `${quoted(text)} is not a date; a date is written YYYY-MM-DD.`, turnedRound(text) ?? FORM);
   const [date, year, month, day] = found as unknown as [string, string, string, string];
-  if (year === '0000') return bad('A305', `${date} is not in the calendar: years begin at 0001.`);
-  if (month < '01' || month > '12') return bad('A305', `${date} is not in the calendar: there is no month ${month}.`);
+  if (year === '0000') return bad('A305', `${date} is not in the calendar: years begin at 0001.`, FORM);
+  if (month < '01' || month > '12')
+    return bad('A305', `${date} is not in the calendar: there is no month ${month}.`, turnedOver(year, month, day));
   const last = lastDayOf(date.slice(0, 7));
   if (day < '01' || day > last.slice(8)) {
     return bad('A305', `${date} is not in the calendar.`, `That month ends on ${last}.`);
@@ -27,10 +28,17 @@ export function readDate(text: string): Reading<IsoDate> {
   return ok(date);
 }
 
+const FORM = 'Year first, then month, then day: 2031-03-12.';
+
+/** Month and day, where only their change of places makes a month. */
+function turnedOver(year: string, month: string, day: string): string {
+  return day >= '01' && day <= '12' ? `Did you mean ${year}-${day}-${month}?` : FORM;
+}
+
 /** For `3/4/2031` and the like: says the form, without guessing which number is the month. */
 function turnedRound(text: string): string | null {
   const loose = /^(\d{4})[-/.](\d{1,2})[-/.](\d{1,2})$/.exec(text.trim());
-  if (!loose) return /\d/.test(text) ? 'Year first, then month, then day: 2031-03-12.' : null;
+  if (!loose) return null;
   return `Did you mean ${loose[1]}-${loose[2]?.padStart(2, '0')}-${loose[3]?.padStart(2, '0')}?`;
 }
 

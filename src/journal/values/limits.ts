@@ -22,7 +22,11 @@ export function readLimits(text: string, value: Quantity): Reading<Limits> {
   const to = limit(high, unit, value);
   if (!to.ok) return to;
   if (from.value && to.value && from.value.base.gt(to.value.base)) {
-    return bad('A308', `The lower limit of ${quoted(text)} is above the upper one.`);
+    return bad(
+      'A308',
+      `The lower limit of ${quoted(text)} is above the upper one.`,
+      `Write the smaller one first: \`${high}..${low} ${unit}\`.`,
+    );
   }
   return ok({ low: from.value, high: to.value });
 }

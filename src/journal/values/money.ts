@@ -1,6 +1,6 @@
 import { convert, type DineroCurrency, dinero, halfAwayFromZero, toDecimal, toSnapshot, transformScale } from 'dinero.js/bigint';
 import Fraction from 'fraction.js';
-import { LARGEST_AMOUNT, readAmount } from './amount.ts';
+import { LARGEST_AMOUNT, readAmount, TOO_MUCH } from './amount.ts';
 import { asTyped } from './as-typed.ts';
 import { currencyDigits, currencyOf, readCurrency } from './currency.ts';
 import { LONGEST_NUMBER, type Minor, toSafe } from './decimal.ts';
@@ -20,14 +20,16 @@ export interface Foreign {
   readonly rate: string;
 }
 
+const RATE_LIKE = 'Write what one of it was worth in the currency of the journal: `42.00 EUR at 0.8571`.';
+
 /** Reads a rate of exchange, a decimal number more than zero. */
 export function readRate(text: string): Reading<Fraction> {
   const written = asTyped(text);
   if (!/^\d+(\.\d+)?$/.test(written) || written.length > LONGEST_NUMBER) {
-    return bad('A313', `${quoted(text)} is not a rate of exchange; it is a number, such as 0.8571.`);
+    return bad('A313', `${quoted(text)} is not a rate of exchange; it is a number, such as 0.8571.`, RATE_LIKE);
   }
   const rate = new Fraction(written);
-  return rate.n === 0n ? bad('A313', 'The rate of exchange is zero; it must be more.') : ok(rate);
+  return rate.n === 0n ? bad('A313', 'The rate of exchange is zero; it must be more.', RATE_LIKE) : ok(rate);
 }
 
 /** A currency other than the journal's own, and what one unit of it was worth, as written. */
@@ -47,7 +49,10 @@ function atRate(written: string, own: string, amount: string): Reading<AtRate | 
   const currency = readCurrency(name);
   if (!currency.ok) return currency;
   const { code } = currency.value;
-  if (code === own) return rate === undefined ? ok(null) : bad('A313', `${own} is the journal's own currency and takes no rate.`);
+  if (code === own)
+    return rate === undefined
+      ? ok(null)
+      : bad('A313', `${own} is the journal's own currency and takes no rate.`, `Write ${amount.trim() || 'the amount'} alone.`);
   if (rate === undefined) {
     return bad('A313', `${code} needs its rate: what one ${code} was worth in ${own}.`, `Write \`${amount}${code} at RATE\`.`);
   }
@@ -122,7 +127,7 @@ export function readForeign(text: string, { currency, rate }: AtRate, digits: nu
   if (!amount.ok) return amount;
   const foreign: Foreign = { currency, amount: amount.value, rate };
   const minor = exchanged(foreign, digits);
-  if (minor > LARGEST_AMOUNT || minor < -LARGEST_AMOUNT) return bad('A307', `${quoted(text)} is more than any bill.`);
+  if (minor > LARGEST_AMOUNT || minor < -LARGEST_AMOUNT) return bad('A307', `${quoted(text)} is more than any bill.`, TOO_MUCH);
   return ok({ minor: toSafe(minor), foreign });
 }
 

@@ -8,6 +8,7 @@ export interface PicturePlace {
   readonly height: number | null;
 }
 
+const FORM = 'Write `x,y` or `x,y,w,h` in per cent from the upper left corner: `12,40,18,22`.';
 const NUMBER = /^\d{1,3}(?:\.\d{1,3})?$/;
 
 /**
@@ -20,17 +21,14 @@ export function readPicturePlace(text: string): Reading<PicturePlace> {
     .split(',')
     .map((one) => one.trim());
   if ((numbers.length !== 2 && numbers.length !== 4) || !numbers.every((one) => NUMBER.test(one))) {
-    return bad(
-      'A915',
-      `${quoted(text)} is not a place in a picture.`,
-      'Write `x,y` or `x,y,w,h` in per cent from the upper left corner: `12,40,18,22`.',
-    );
+    return bad('A915', `${quoted(text)} is not a place in a picture.`, FORM);
   }
   const [x = 0, y = 0, width, height] = numbers.map(Number);
   if (x + (width ?? 0) > 100 || y + (height ?? 0) > 100) {
-    return bad('A915', `${quoted(text)} reaches out of the picture: across and down there are 100 per cent.`);
+    return bad('A915', `${quoted(text)} reaches out of the picture: across and down there are 100 per cent.`, FORM);
   }
-  if (width === 0 || height === 0) return bad('A915', `${quoted(text)} has no size. A point is written without one: \`${x},${y}\`.`);
+  if (width === 0 || height === 0)
+    return bad('A915', `${quoted(text)} has no size. A point is written without one.`, `Write \`${x},${y}\`.`);
   return ok({ x, y, width: width ?? null, height: height ?? null });
 }
 

@@ -47,7 +47,12 @@ function readAngle(written: string): Reading<Quantity> | null {
   const [, sign = '', degrees = '0', minutes = '0'] = found ?? [];
   const unit = UNITS.get('deg');
   if (!found || !unit) return null;
-  if (Number(minutes) > 59) return bad('A308', `${quoted(written)} has ${minutes} minutes; a degree holds 60.`);
+  if (Number(minutes) > 59)
+    return bad(
+      'A308',
+      `${quoted(written)} has ${minutes} minutes; a degree holds 60.`,
+      'Write no more than 59 minutes beside the degrees.',
+    );
   const size = new Fraction(degrees).add(new Fraction(Number(minutes), 60));
   return ok(quantityOf(written, sign === '-' ? size.neg() : size, unit));
 }
@@ -77,13 +82,13 @@ export function convertTo(quantity: Quantity, unit: string): Reading<Fraction> {
   const from = UNITS.get(quantity.unit);
   const to = UNITS.get(unit);
   if (!from || !to) return bad('A308', `${quoted(unit)} is not a unit known here.`, unitHint(unit));
-  if (!comparable(from, to))
-    return bad(
-      'A309',
-      wrongDimension(quantity.text, from, to),
-      unitless(quantity.text) ? `Write its unit: \`${quantity.text} ${to.symbol}\`.` : null,
-    );
+  if (!comparable(from, to)) return bad('A309', wrongDimension(quantity.text, from, to), inItsUnit(quantity.text, to));
   return ok(quantity.base.sub(to.zero).div(to.factor));
+}
+
+function inItsUnit(text: string, to: Unit): string {
+  if (unitless(text)) return `Write its unit: \`${text} ${to.symbol}\`.`;
+  return to.symbol === 'each' ? 'Write how many, without a unit.' : `Write it in ${to.symbol}, or in another unit of ${nameOf(to)}.`;
 }
 
 function wrongDimension(text: string, from: Unit, to: Unit): string {

@@ -6,7 +6,7 @@ import type { Code } from '../diagnostics/catalogue.ts';
  */
 export type Reading<T> =
   | { readonly ok: true; readonly value: T }
-  | { readonly ok: false; readonly code: Code; readonly problem: string; readonly hint: string | null };
+  | { readonly ok: false; readonly code: Code; readonly problem: string; readonly hint: string };
 
 /** The value was understood. */
 export function ok<T>(value: T): Reading<T> {
@@ -17,9 +17,9 @@ export function ok<T>(value: T): Reading<T> {
  * The value was not understood.
  *
  * @param problem what was found and what was expected
- * @param hint the repair, where there is one
+ * @param hint what to type, or to do
  */
-export function bad(code: Code, problem: string, hint: string | null = null): Reading<never> {
+export function bad(code: Code, problem: string, hint: string): Reading<never> {
   return { ok: false, code, problem, hint };
 }
 

@@ -18,7 +18,7 @@ export function readPercent(text: string): Reading<Fraction> {
   const written = asTyped(text);
   const found = /^(-?\d+(?:\.\d+)?)\s*%$/.exec(written);
   if (!found?.[1] || found[1].length > LONGEST_NUMBER) {
-    return bad('A316', `${quoted(text)} is not a percentage; it is written 20%.`, percentHint(written));
+    return bad('A316', `${quoted(text)} is not a percentage; it is written 20%.`, percentHint(written) ?? 'Write it like `20%`.');
   }
   return ok(new Fraction(found[1]).div(100));
 }
@@ -36,7 +36,7 @@ const MOST_MARK_UP = 10;
 export function readMarkUp(text: string): Reading<Fraction> {
   const share = readPercent(text);
   if (!share.ok || (share.value.s >= 0n && share.value.lte(MOST_MARK_UP))) return share;
-  return bad('A814', `Mark-up is from 0 to 1000 %, not ${quoted(text)}.`);
+  return bad('A814', `Mark-up is from 0 to 1000 %, not ${quoted(text)}.`, 'Write what is added to the net cost: `10%`.');
 }
 
 /** Reads `20%` (inside the cost), `20% on top` (the cost is net) or `exempt`. */
@@ -45,8 +45,14 @@ export function readTax(text: string): Reading<Tax> {
   if (written === 'exempt') return ok({ rate: null, on: 'exempt' });
   const onTop = /\s+on\s+top$/.exec(written);
   const rate = readPercent(onTop ? written.slice(0, onTop.index) : written);
-  if (!rate.ok) return bad('A316', `${quoted(text)} is not a tax; it is 20%, 20% on top, or exempt.`, rate.hint);
-  if (rate.value.s < 0n || rate.value.gt(1)) return bad('A314', `Tax is from 0 to 100 %, not ${quoted(text)}.`);
+  if (!rate.ok)
+    return bad(
+      'A316',
+      `${quoted(text)} is not a tax; it is 20%, 20% on top, or exempt.`,
+      percentHint(written) ?? 'Write `20%` where the cost holds the tax, `20% on top` where it does not, or `exempt`.',
+    );
+  if (rate.value.s < 0n || rate.value.gt(1))
+    return bad('A314', `Tax is from 0 to 100 %, not ${quoted(text)}.`, 'Write the rate that stands on the bill: `20%`.');
   return ok({ rate: rate.value, on: onTop ? 'top' : 'inside' });
 }
 

@@ -53,7 +53,8 @@ export function describeYamlError(place: Place, text: string, at: number, error:
   const [, code, message, hint] = ROWS.find(([is]) => is(complaint)) ?? [];
   if (code && message) return diagnostic(code, place, message, { hint: hint ?? null });
   const said = error.message.replace(/\s+/g, ' ');
-  return diagnostic('A201', place, `This is not YAML: ${said.charAt(0).toLowerCase()}${said.slice(1)}.`);
+  const advice = 'Put text with marks in it in double quotes, and look for a brace or bracket too many or too few.';
+  return diagnostic('A201', place, `This is not YAML: ${said.charAt(0).toLowerCase()}${said.slice(1)}.`, { hint: advice });
 }
 
 /** The parser has given up before, and says of each thing that follows that it did not expect it. */

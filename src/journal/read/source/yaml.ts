@@ -57,7 +57,8 @@ export function readYaml(
   }
   if (deep !== null) {
     const message = `The YAML is nested more than ${MOST_NESTED} deep, which no file of a journal is.`;
-    const told = [...progress.diagnostics, diagnostic('A201', source.place(...deep), message)];
+    const hint = 'An entry is three or four levels deep: take out the braces and brackets that are too many.';
+    const told = [...progress.diagnostics, diagnostic('A201', source.place(...deep), message, { hint })];
     return { tree: null, diagnostics: told, mended: progress.mended, repairs: progress.repairs };
   }
   const fits = expects === 'fields' ? isMap(contents) : isSeq(contents);
@@ -126,7 +127,11 @@ function unexpected(source: SourceText, start: number, contents: Node | null, ex
     expects === 'fields'
       ? 'Fields were expected here, each written `name: value`.'
       : 'A list was expected here: entries that begin with `- `.';
-  return diagnostic('A207', place, form);
+  const hint =
+    expects === 'fields'
+      ? 'Put a list under the field that it belongs to, such as `parts:`, and words in prose under the second `---`.'
+      : 'Begin each entry with `- `, as in `- { id: drum, name: Drum, origin: original }`.';
+  return diagnostic('A207', place, form, { hint });
 }
 
 function convert(node: Node | null | undefined, key: Span | null, progress: Progress): PlacedValue | undefined {
