@@ -82,7 +82,7 @@ describe('where a part is, after an entry that could not be followed', () => {
   test.each([
     ['an action misspelt', 'parts: [{ part: drum, did: remvoed }]', 'A304'],
     ['a store that is not known', 'parts: [{ part: drum, did: removed, to: shelf Z }]', 'A406'],
-    ['a bag that is not filled', 'parts: [{ part: drum, did: removed, to: bag 9 }]', 'A606'],
+    ['a bag that is not filled', 'parts: [{ part: drum-donor, did: stored, from: bag 9, to: shelf A1 }]', 'A606'],
   ])('%s', (_, fields, code) => {
     expect(codesOf({ more: { [NOTE]: note(fields), [LATER]: fitted } })).toEqual([`sessions ${code}`]);
   });

@@ -233,9 +233,9 @@ lines:
   test.each([
     ['a component word that it does not ask for', TABLE, PARTS_FILE.replace('component: body', 'component: boddy'), 'A304', /`body`/],
     ['a sum from a line that it does not have', TABLE.replace('line: body', 'line: bodi'), PARTS_FILE, 'A304', /`body`/],
-    ['a line that is there twice', TABLE.replace('id: wheels', 'id: body'), PARTS_FILE, 'A410', /^$/],
+    ['a line that is there twice', TABLE.replace('id: wheels', 'id: body'), PARTS_FILE, 'A410', /an id of its own/],
     ['points that are no number', TABLE.replace('points: 1', 'points: some'), PARTS_FILE, 'A310', /whole number/],
-    ['a line without points', TABLE.replace('    points: 1\n', ''), PARTS_FILE, 'A302', /^$/],
+    ['a line without points', TABLE.replace('    points: 1\n', ''), PARTS_FILE, 'A302', /Add `points: …`/],
     ['an unknown field', TABLE.replace('standing', 'standin'), PARTS_FILE, 'A301', /`standing`/],
   ])('%s is an error', (_, table, parts, code, hint) => {
     const found = compiled(table, parts).diagnostics.find((each) => each.code === code);

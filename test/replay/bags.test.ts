@@ -70,7 +70,43 @@ describe('a bag', () => {
 
   test('takes parts in the note that fills it and in no other', () => {
     expect(faults(filled, evening('2030-10-02', { parts: [did('cylinder', 'removed', { to: 'bag 14' })] }))).toEqual(['A604']);
-    expect(faults(evening('2030-09-20', { parts: [did('cylinder', 'removed', { to: 'bag 14' })] }), filled)).toEqual(['A604']);
+    expect(faults(evening('2030-09-20', { parts: [did('cylinder', 'removed', { to: 'bag 14' })] }), filled)).toEqual(['A601']);
+  });
+
+  describe('that no note describes', () => {
+    const opened = evening('2030-10-01', {
+      parts: [did('bolts', 'removed', { count: 3, to: 'bag 14', goesBack: 'heads inboard' }), did('cylinder', 'removed', { to: 'bag 14' })],
+    });
+
+    test('is opened by what goes into it, and holds that', () => {
+      const [row] = bagsAt(soundRecord({ parts, evenings: [opened] }), null);
+      expect(row?.filling).toMatchObject({ bag: 14, holds: ['cylinder', '3 bolts'].sort(), off: null, goesBack: 'heads inboard' });
+      expect(row?.parts.map(({ part: id, count }) => [id, count]).sort()).toEqual([
+        ['bolts', 3],
+        ['cylinder', 1],
+      ]);
+    });
+
+    test('is emptied, taken from and opened again like any other', () => {
+      const fitted = [did('bolts', 'fitted', { from: 'bag 14' }), did('cylinder', 'fitted', { from: 'bag 14' })];
+      const back = evening('2030-10-08', { emptied: [14], parts: fitted });
+      const again = evening('2030-10-09', { parts: [did('cylinder', 'removed', { to: 'bag 14' })] });
+      expect(faults(opened, back, again)).toEqual([]);
+      expect(bagsAt(soundRecord({ parts, evenings: [opened, back, again] }), null)[0]?.filling.holds).toEqual(['cylinder']);
+      const both = evening('2030-10-08', { emptied: [14], parts: [...fitted, did('cylinder', 'removed', { to: 'bag 14' })] });
+      expect(faults(opened, both)).toEqual([]);
+    });
+
+    test('is full on the next evening: another bag may have been meant', () => {
+      const more = evening('2030-10-02', { parts: [did('bolts', 'removed', { to: 'bag 14' })] });
+      expect(faults(opened, more)).toEqual(['A604']);
+      expect(faults(opened, evening('2030-10-02', { bags: [14] }))).toEqual(['A601']);
+    });
+
+    test('is not what a slip of the number makes of one that was emptied before it was filled', () => {
+      expect(faults(evening('2030-09-20', { emptied: [14] }), opened)).toEqual(['A602']);
+      expect(faults(opened, evening('2030-10-02', { parts: [did('bolts', 'fitted', { from: 'bag 41' })] }))).toEqual(['A606']);
+    });
   });
 
   test('that is emptied with parts unaccounted for leaves them in stores, unplaced, and says so', () => {

@@ -140,7 +140,7 @@ describe('what cannot be', () => {
     ['A511', 'a part is not taken from where it is not', did('drum', 'fitted', { from: 'loft' })],
     ['A406', 'a store is one that the journal names', did('drum', 'stored', { to: 'shelf B3' })],
     ['A513', 'a destination needs a move', did('drum', 'cleaned', { to: 'loft' })],
-    ['A606', 'a bag is one that a note fills', did('drum', 'stored', { to: 'bag 9' })],
+    ['A606', 'a bag is one that a note fills', did('drum', 'fitted', { from: 'bag 9' })],
   ])('%s: %s', (code, _, entry) => {
     expect(faults(off, evening('2030-10-02', { parts: [entry] }))).toEqual([code]);
   });

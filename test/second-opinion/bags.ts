@@ -30,11 +30,17 @@ export class Bags {
     this.fillings.set(bag, [...(this.fillings.get(bag) ?? []), { filled: when, emptied: null, held: new Set() }]);
   }
 
-  /** A note that empties a full bag may fill it again; one that was not full was filled tonight. */
-  evening({ bags, emptied }: Session, when: When): void {
+  /** A note that empties a full bag may fill it again; one that was not full was filled tonight. What goes into a bag that the note does not describe opens it. */
+  evening({ bags, emptied, parts }: Session, when: When): void {
     const before = emptied.filter(({ bag }) => this.#full(bag));
     for (const { bag, place } of before) this.#empty(bag, when, place);
     for (const { bag, place } of bags) this.#fill(bag, when, place);
+    const described = new Set(bags.map(({ bag }) => bag));
+    for (const { to, place } of parts) {
+      if (typeof to?.bag !== 'number' || described.has(to.bag)) continue;
+      described.add(to.bag);
+      this.#fill(to.bag, when, place);
+    }
     for (const one of emptied) if (!before.includes(one)) this.#empty(one.bag, when, one.place);
   }
 

@@ -161,8 +161,6 @@ export class Workshop {
     this.#lookAtChains(when);
     if (chosen.length > 0) this.done.push({ entry, pieces: chosen, when });
     this.#notTooMany(entry);
-    const bag = entry.to?.bag ?? null;
-    if (bag !== null && session.bags.every((filling) => filling.bag !== bag)) this.#refuse(entry, `bag ${bag} is not filled tonight`);
   }
 
   /** Those that an entry is about, of those that it can be about. */

@@ -104,7 +104,7 @@ export const CATALOGUE = {
   A601: error('Bag used twice', 'A bag is filled that is full: it must be emptied first.'),
   A602: error('Bag emptied but not filled', 'The bag was never filled, or only later.'),
   A603: error('Bag emptied twice', 'The bag was emptied before.'),
-  A604: error('Bag cannot take more', 'A part goes only into a bag that the same note fills.'),
+  A604: error('Bag cannot take more', 'A part goes into a bag that the same note describes, or that is not full: it then opens it.'),
   A605: warning('Part left in an emptied bag', 'The bag was emptied and no action says where this part of it went.'),
   A606: error('Unknown bag', 'No note fills a bag of that number.'),
   A607: error('Item opened twice', 'An open item of that id exists already.'),

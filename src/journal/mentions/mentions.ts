@@ -95,8 +95,8 @@ function knownNames(files: readonly SourceFile[], written: readonly WrittenName[
   const add = (sort: NamedSort, name: string) => keptIn(known, sort, () => new Set<string>()).add(name);
   for (const { sorts, name, brings } of written) if (brings && sorts[0]) add(sorts[0], name);
   for (const { path } of files) if (kindOfFile(path) === 'note') add('session', sessionIdOf(path));
-  // A bag that was full at the start is filled by no note.
-  for (const { sorts, name, place } of written) if (sorts[0] === 'bag' && kindOfFile(place.file) === 'parts') add('bag', name);
+  // A bag that was full at the start is filled by no note, and one that a part opened is described by none.
+  for (const { sorts, name } of written) if (sorts[0] === 'bag') add('bag', name);
   add('subsystem', GENERAL);
   return known;
 }

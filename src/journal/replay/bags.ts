@@ -1,6 +1,7 @@
 import { type Diagnostic, diagnostic, unknownName } from '../diagnostics/diagnostic.ts';
-import type { BagFilling, IsoDate, Part, PartId, Place, Session, Whereabouts } from '../model.ts';
+import type { BagFilling, IsoDate, Part, PartEntry, PartId, Place, Session, Whereabouts } from '../model.ts';
 import type { BagHistory, FilledBag, Moment } from '../record.ts';
+import { keptIn } from '../values/once.ts';
 import type { Replay } from './replay.ts';
 import { type Pile, stayOf } from './state.ts';
 import { whereInWords } from './words.ts';
@@ -11,8 +12,10 @@ export class Bags {
   readonly #emptiedAt = new Map<number, Place>();
   /** Fillings that no note has: something was put into the bag, and that was told. */
   readonly #supposed = new Set<BagFilling>();
-  /** The first filling of each bag in the whole journal, to say "only later". */
-  readonly #ever = new Map<number, { readonly session: string; readonly place: Place }>();
+  /** Fillings that a part opened by going into a bag that its note does not describe. */
+  readonly #opened = new Set<BagFilling>();
+  /** The first filling of each bag, described or opened by a part, to say "only later". */
+  readonly #ever = new Map<number, First>();
 
   /**
    * @param sessions in order
@@ -21,7 +24,8 @@ export class Bags {
    */
   constructor(sessions: readonly Session[], parts: Iterable<Part>, arrived: IsoDate) {
     for (const session of sessions) {
-      for (const { bag, place } of session.bags) if (!this.#ever.has(bag)) this.#ever.set(bag, { session: session.id, place });
+      const opened = session.parts.flatMap(({ to, place }) => (typeof to?.bag === 'number' ? [{ bag: to.bag, place }] : []));
+      for (const { bag, place } of [...session.bags, ...opened]) keptIn(this.#ever, bag, () => ({ session: session.id, place }));
     }
     for (const { bag, name, place } of parts) {
       if (bag === null) continue;
@@ -69,29 +73,42 @@ export class Bags {
     if (last) this.#fillings.set(bag, [...fillings.slice(0, -1), { ...last, emptied: { session: id, date } }]);
   }
 
-  /** Null when a part may go into the bag in this session, else what stands against it; after that the bag counts as filled. */
-  refuses(bag: number, session: Session, place: Place): Diagnostic | null {
+  /**
+   * Null when a part may go into the bag in this session: one that the note describes, or one that is not full or is
+   * emptied in the note, which the part then opens. Else what stands against it; after that the bag counts as filled.
+   */
+  refuses(bag: number, session: Session, { place, goesBack }: PartEntry): Diagnostic | null {
     const full = this.#full(bag);
     if (full?.filled.session === session.id) return null;
-    const hint = `Fill it under \`bags\` of this note: \`- { bag: ${bag}, holds: [ … ] }\`.`;
-    const supposed = fillingOf(bag, [], place);
-    this.#supposed.add(supposed);
-    this.#begin(session, supposed);
-    if (full) {
-      const { filling, session: filler } = full.filled;
-      const message = `Nothing can go into bag ${bag} here: it was filled ${filler === null ? 'at the start' : `in session ${filler}`}, and only that note puts parts into it.`;
-      const related = [{ place: filling.place, message: `Bag ${bag} is filled here.` }];
-      return diagnostic('A604', place, message, {
-        ...unknownBag(bag),
-        hint: 'Take the next free number, and fill it under `bags` of this note.',
-        related,
+    const empties = session.emptied.some((one) => one.bag === bag);
+    const refused = full && !empties ? fullOf(full, place, this.#free()) : null;
+    const filling = { ...fillingOf(bag, [], place), goesBack };
+    (refused ? this.#supposed : this.#opened).add(filling);
+    if (full && empties) this.#close(bag, session);
+    this.#begin(session, filling);
+    return refused;
+  }
+
+  /** When the parts of a session have been acted on: what a bag holds that was opened by what went into it. */
+  describe({ journal, state }: Replay, session: Session): void {
+    for (const [bag, fillings] of this.#fillings) {
+      const last = fillings.at(-1);
+      if (!last || last.filled.session !== session.id || !this.#opened.has(last.filled.filling)) continue;
+      const holds = state.inBag(bag).flatMap((part) => {
+        const count = state
+          .pilesOf(part)
+          .reduce((sum, { where, count: some }) => (where.at === 'bag' && where.bag === bag ? sum + some : sum), 0);
+        const name = journal.parts.get(part)?.name ?? part;
+        return count > 1 ? `${count} ${name}` : name;
       });
+      const filled = { ...last.filled, filling: { ...last.filled.filling, holds } };
+      this.#fillings.set(bag, [...fillings.slice(0, -1), { ...last, filled }]);
     }
-    const ever = this.#ever.get(bag);
-    if (!ever) return diagnostic('A606', place, `No note fills a bag ${bag}.`, { ...unknownBag(bag), hint });
-    const message = `Nothing can go into bag ${bag} here: this note does not fill it.`;
-    const related = [{ place: ever.place, message: `Bag ${bag} is filled here, in session ${ever.session}.` }];
-    return diagnostic('A604', place, message, { ...unknownBag(bag), hint, related });
+  }
+
+  /** The number that no bag has had. */
+  #free(): number {
+    return Math.max(0, ...this.#ever.keys(), ...this.#fillings.keys()) + 1;
   }
 
   /** The bag of this session that says it holds what came off there; null when none or more than one does. */
@@ -154,6 +171,21 @@ export class Bags {
       return [diagnostic('A618', place, message, { hint })];
     });
   }
+}
+
+/** Where a bag was filled first. */
+interface First {
+  readonly session: string;
+  readonly place: Place;
+}
+
+/** A number that is still on a full bag may have been meant for another one, so nothing is added to it. */
+function fullOf({ filled: { filling, session } }: FilledBag, place: Place, free: number): Diagnostic {
+  const { bag } = filling;
+  const message = `Nothing can go into bag ${bag} here: it was filled ${session === null ? 'at the start' : `in session ${session}`}, and not emptied since.`;
+  const related = [{ place: filling.place, message: `Bag ${bag} is filled here.` }];
+  const hint = `If it is another bag, take the next free number: \`to: bag ${free}\`. If bag ${bag} was empty again, say \`emptied: [${bag}]\` where that was.`;
+  return diagnostic('A604', place, message, { ...unknownBag(bag), hint, related });
 }
 
 function fillingOf(bag: number, holds: readonly string[], place: Place): BagFilling {

@@ -56,7 +56,7 @@ function putDown(replay: Replay, session: Session, entry: PartEntry, otherwise: 
   const named = entry.to;
   if (entry.did.includes('sent-out')) return to({ at: 'stores', store: otherwise });
   if (named === null) return to({ at: 'stores', store: otherwise });
-  if (named.bag !== null) return to({ at: 'bag', bag: named.bag }, replay.bags.refuses(named.bag, session, entry.place));
+  if (named.bag !== null) return to({ at: 'bag', bag: named.bag }, replay.bags.refuses(named.bag, session, entry));
   const { stores } = replay.journal;
   if (stores.includes(named.name)) return to({ at: 'stores', store: named.name });
   const unknown = unknownName('store', named.name, stores);

@@ -48,6 +48,7 @@ function replaySessions(journal: Journal, sessions: readonly Session[]): { histo
     for (const entry of session.parts) {
       diagnostics.push(...applyEntry(context, session, entry));
     }
+    bags.describe(context, session);
     diagnostics.push(
       ...bags.idle(context, session),
       ...bags.empty(context, session),

@@ -225,7 +225,7 @@ export const BAGS_AND_ITEMS: readonly Case[] = [
     says: /fitted at studs/,
     hint: /to: bag 3/,
   },
-  { shows: 'a bag nobody fills', code: 'A606', note: 'parts: [{ part: drum, did: removed, to: bag 8 }]' },
+  { shows: 'a bag nobody fills', code: 'A606', note: 'parts: [{ part: drum-donor, did: fitted, from: bag 8 }]' },
   {
     shows: 'an item is opened once',
     code: 'A607',
