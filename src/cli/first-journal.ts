@@ -2,11 +2,29 @@
 import type { IsoDate } from '../journal/model.ts';
 import { addDays } from '../journal/values/date.ts';
 
+const PAPERS = ['papers/README.txt', 'Receipts, letters and build sheets go here, as PDF or pictures.\n'] as const;
+
 /**
- * @param today the last of its two notes is of this day, so nothing in it is in the future
+ * A journal without parts and evenings; its catalogues say by comments what goes into them.
+ *
+ * @param evening the day of an evening that is begun now, so that its first note may be of this day
  * @returns texts by path
  */
-export function firstJournal(today: IsoDate): ReadonlyMap<string, string> {
+export function emptyJournal(evening: IsoDate): ReadonlyMap<string, string> {
+  return new Map([
+    ['journal.yaml', journal(evening)],
+    ['consumables.yaml', asComments(CONSUMABLES)],
+    ['parts/brakes.yaml', `${asComments(PARTS)}#\n# Take a \`# \` away before the lines of a part, and say what yours is called.\n`],
+    PAPERS,
+  ]);
+}
+
+/**
+ * The same with three parts and two evenings, to look at.
+ *
+ * @param today the last of its two notes is of this day, so nothing in it is in the future
+ */
+export function sampleJournal(today: IsoDate): ReadonlyMap<string, string> {
   const arrived = addDays(today, -2);
   const first = addDays(today, -1);
   return new Map([
@@ -15,8 +33,13 @@ export function firstJournal(today: IsoDate): ReadonlyMap<string, string> {
     ['parts/brakes.yaml', PARTS],
     [`sessions/${first}-looking-round/index.md`, lookingRound(first)],
     [`sessions/${today}-drum-off/index.md`, drumOff(today)],
-    ['papers/README.txt', 'Receipts, letters and build sheets go here, as PDF or pictures.\n'],
+    PAPERS,
   ]);
+}
+
+function asComments(text: string): string {
+  const lines = text.trimEnd().split('\n');
+  return lines.map((line) => (line.startsWith('#') ? `${line}\n` : `${`# ${line}`.trimEnd()}\n`)).join('');
 }
 
 const journal = (arrived: IsoDate) => `# The journal: the vehicle, the people, the money, and the names that notes use.
@@ -83,6 +106,9 @@ opens:
   - { id: measure-drum, kind: task, what: Measure the drum, before: road-test, on: brakes }
 ---
 
+This evening is an example. To be rid of it, delete its folder (\`sessions/${date}-looking-round\`) and the other one, and the
+three parts in \`parts/brakes.yaml\`.
+
 Only \`date\` and \`title\` are needed; a note with only prose is a good note.
 A part is linked like this: [the drum](part:front-drum-near).
 `;
@@ -105,6 +131,8 @@ closes:
   - { id: measure-drum, how: Within its limits }
 cautions: [asbestos]
 ---
+
+This evening is an example; delete its folder, \`sessions/${date}-drum-off\`, when you have seen it.
 
 It wanted two pulls. The studs are in [bag 1](bag:1). Put pictures beside this file and name them like this:
 \`![What it shows](drum.jpg)\`.

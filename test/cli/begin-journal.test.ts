@@ -4,7 +4,7 @@ import { expect, test } from 'vitest';
 import { folderWith, put } from '../load/folder.ts';
 import { run } from './run.ts';
 
-const WHOLE = ['.schemas', 'consumables.yaml', 'journal.yaml', 'papers', 'parts', 'sessions'];
+const WHOLE = ['.schemas', 'consumables.yaml', 'journal.yaml', 'papers', 'parts'];
 
 test('a journal that was half begun when it was killed is begun again, wherever the kill fell', async () => {
   const cwd = folderWith({});

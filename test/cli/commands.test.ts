@@ -1,4 +1,4 @@
-import { existsSync, readdirSync, readFileSync, symlinkSync, writeFileSync } from 'node:fs';
+import { existsSync, readdirSync, readFileSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { allCommands } from '../../src/cli/commands.ts';
@@ -137,13 +137,44 @@ describe('check', () => {
 });
 
 describe('init', () => {
-  test('makes a journal that has no errors, whatever the day', async () => {
+  test.each([
+    [['init', 'mine'], 'no errors, no warnings in no notes\n'],
+    [['init', 'mine', '--sample'], 'no errors, no warnings in 2 notes\n'],
+  ])('%j makes a journal that has no errors, whatever the day', async (argv, says) => {
     const now = new Date(2032, 1, 29, 12);
     const cwd = folderWith({});
-    expect((await run(['init', 'mine'], { cwd, now })).exit).toBe(0);
+    expect((await run(argv, { cwd, now })).exit).toBe(0);
     const { exit, err } = await run(['check', '--content', 'mine'], { cwd, now });
-    expect(err).toMatch(/^no errors, no warnings in \d notes\n$/);
-    expect(exit).toBe(0);
+    expect([exit, err]).toEqual([0, says]);
+  });
+
+  test('makes one without evenings, in which the first is begun at once, after midnight too', async () => {
+    const now = new Date(2032, 1, 29, 0, 30);
+    const cwd = folderWith({});
+    const { out } = await run(['init', 'mine'], { cwd, now });
+    expect(out).toContain('asfound write --content mine');
+    expect(existsSync(join(cwd, 'mine/sessions'))).toBe(false);
+    const made = await run(['new', '--content', 'mine'], { cwd, now });
+    expect([made.exit, made.out]).toEqual([0, 'mine/sessions/2032-02-28-evening-in-the-workshop/index.md\n']);
+    // The catalogue holds when its comments are taken away.
+    const parts = readFileSync(join(cwd, 'mine/parts/brakes.yaml'), 'utf8').replaceAll(/^# (?=- | {2})/gm, '');
+    writeFileSync(join(cwd, 'mine/parts/brakes.yaml'), parts);
+    expect((await run(['check', '--content', 'mine'], { cwd, now })).err).toBe('no errors, no warnings in 1 note\n');
+    expect((await run(['find', 'drum', '--content', 'mine'], { cwd, now })).out).toContain('front-drum-near');
+  });
+
+  test('says of its sample how it is deleted, and that leaves a sound journal', async () => {
+    const cwd = folderWith({});
+    const { out } = await run(['init', 'mine', '--sample'], { cwd });
+    expect(out).toContain('delete the two folders in sessions/ and the parts in parts/brakes.yaml');
+    const notes = readdirSync(join(cwd, 'mine/sessions'));
+    expect(notes).toHaveLength(2);
+    for (const note of notes) {
+      expect(readFileSync(join(cwd, `mine/sessions/${note}/index.md`), 'utf8')).toMatch(/This evening is an example.*delete its folder/s);
+      rmSync(join(cwd, 'mine/sessions', note), { recursive: true });
+    }
+    writeFileSync(join(cwd, 'mine/parts/brakes.yaml'), '# None yet.\n');
+    expect((await run(['check', '--content', 'mine'], { cwd })).err).toBe('no errors, no warnings in no notes\n');
   });
 
   test('leaves a folder alone that is not empty', async () => {

@@ -55,7 +55,7 @@ export function readFiles(sources: Sources, out: Reporter, known: KnownNotes = n
     }
     const { text, diagnostics } = decode(file);
     out.diagnostics.push(...diagnostics);
-    if (text === null) continue;
+    if (text === null || (MAY_BE_BARE.includes(kind) && isBare(text.text))) continue;
     if (kind === 'journal') journal = readCatalogue(text, YAML_OF.journal, out);
     else if (kind === 'consumables') consumables = readCatalogue(text, YAML_OF.consumables, out);
     else if (kind === 'parts') parts.push(...readParts(file, text, out));
@@ -66,6 +66,14 @@ export function readFiles(sources: Sources, out: Reporter, known: KnownNotes = n
   if (!sources.files.some((file) => file.path === 'journal.yaml')) out.diagnostics.push(noJournal());
   const made = { parts: [...parts, ...catalogueOf(notes, parts)], notes: withAcquired(notes, parts) };
   return { journal, consumables, identity, drawings, statements, ...made };
+}
+
+/** Catalogues that a journal may be without. */
+const MAY_BE_BARE: readonly ReturnType<typeof kindOfFile>[] = ['consumables', 'parts', 'identity'];
+
+/** Nothing but comments: the catalogue has no entry yet. */
+function isBare(text: string): boolean {
+  return text.split(/\r\n|[\r\n]/).every((line) => /^\s*(?:#|$)/.test(line));
 }
 
 function noJournal() {

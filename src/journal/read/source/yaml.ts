@@ -129,7 +129,9 @@ function unexpected(source: SourceText, start: number, contents: Node | null, ex
       : 'A list was expected here: entries that begin with `- `.';
   const hint =
     expects === 'fields'
-      ? 'Put a list under the field that it belongs to, such as `parts:`, and words in prose under the second `---`.'
+      ? source.file.startsWith('sessions/')
+        ? 'Put a list under the field that it belongs to, such as `parts:`, and words in prose under the second `---`.'
+        : 'Write each field on a line of its own: `name: value`.'
       : 'Begin each entry with `- `, as in `- { id: drum, name: Drum, origin: original }`.';
   return diagnostic('A207', place, form, { hint });
 }
