@@ -72,8 +72,7 @@ export async function printPaper(
     const printed = await set({ record, copy, whole: opened.record, folder: opened.folder, workspace, progress: progress.show });
     const leaks = await leaksOfPrinted(printed, name, withheldTexts(opened.record, copy), progress.show);
     progress.clear();
-    if (leaks.length > 0) {
-      reportLeaks(leaks, copy, effects);
+    if (reportLeaks(leaks, copy, effects)) {
       effects.err('Nothing was printed.\n');
       return EXIT.journalHasErrors;
     }

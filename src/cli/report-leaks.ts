@@ -2,10 +2,22 @@ import type { JournalRecord } from '../journal/record.ts';
 import type { Leak } from '../site/proof/prove.ts';
 import type { Effects } from './effects.ts';
 
-/** Tells what a copy would have given away, and where. */
-export function reportLeaks(leaks: readonly Leak[], { copy }: JournalRecord, effects: Effects): void {
-  for (const { file, withheld, there } of leaks) {
-    effects.err(`${file}: “${withheld.text}” is withheld (${withheld.what}), and stands here: … ${there} …\n`);
+/**
+ * Tells what a copy would have given away, and where.
+ *
+ * @returns whether anything surely would; what only may be something that is left out is told and keeps nothing back
+ */
+export function reportLeaks(leaks: readonly Leak[], { copy }: JournalRecord, effects: Effects): boolean {
+  for (const { file, withheld, there, perhaps } of leaks) {
+    const stands = perhaps ? 'may be what stands here' : 'stands here';
+    effects.err(`${file}: “${withheld.text}” is withheld (${withheld.what}), and ${stands}: … ${there} …\n`);
   }
-  effects.err(`This copy leaves out ${copy.leavesOut.join(', ')}. `);
+  if (leaks.some(({ perhaps }) => perhaps)) {
+    effects.err(
+      'What may be another word, number or measurement is published: look at it, and mend the note or let the text stand with `may-say`.\n',
+    );
+  }
+  const sure = leaks.some(({ perhaps }) => !perhaps);
+  if (sure) effects.err(`This copy leaves out ${copy.leavesOut.join(', ')}. `);
+  return sure;
 }

@@ -95,8 +95,7 @@ async function layDown(
     const leaks = [...(await leaksIn(made, withheld, proved, own))];
     for (const { path, from } of assets) leaks.push(...(await leaksOfFile(path, readFileSync(from), withheld)));
     progress.clear();
-    if (leaks.length > 0) {
-      reportLeaks(leaks, copy, effects);
+    if (reportLeaks(leaks, copy, effects)) {
       effects.err('Nothing was archived.\n');
       return EXIT.journalHasErrors;
     }

@@ -111,8 +111,7 @@ async function publish(
     const proved = (done: number, total: number): void => progress.show(`Proof: ${done} of ${total}`);
     const leaks = await leaksIn(staging.folder, withheldTexts(whole, copy), proved, own);
     progress.clear();
-    if (leaks.length > 0) {
-      reportLeaks(leaks, copy, effects);
+    if (reportLeaks(leaks, copy, effects)) {
       effects.err('Nothing was published.\n');
       return EXIT.journalHasErrors;
     }

@@ -1,18 +1,26 @@
 /** What a copy withholds, as texts to look for: whatever the whole says in a field and the copy says in none. */
-import type { Journal } from '../model.ts';
 import type { JournalRecord } from '../record.ts';
-import { formatMoney } from '../values/money.ts';
+import { bareIn, sumsOf } from './withheld-sums.ts';
 
 /** A text that must not be published, and where the journal says it. */
 export interface Withheld {
   readonly text: string;
   /** What it is, for whoever is told: `parts / drum / private`. */
   readonly what: string;
+  /**
+   * How it is looked for where it is not looked for everywhere: a short `word`, which chance makes in bytes that are no
+   * text; a `number`, which may be another one; a `sum` without its currency, in what people read.
+   */
+  readonly as?: 'word' | 'number' | 'sum';
 }
 
-/** Shorter texts, and single words in small letters, are words of any page. */
-export const SHORTEST = 5;
-const A_WORD = /^\p{Ll}+$/u;
+/** Shorter texts are looked for as words; single words in small letters are words of any page, and so are numbers of one or two figures. */
+const SHORTEST = 5;
+const ANY_PAGE = /^(?:\p{Ll}+|\d{1,2}|[^\p{L}\p{N}]+)$/u;
+/** What the head of a statement calls its lines is the program's. */
+const A_FIELD = /^statements .* head \/ \d+ \/ name$/u;
+/** A number alone, or a length of time as a note writes it. */
+const A_NUMBER = /^\d+[hm]?$/u;
 
 /** Fields that hold places in files, ids, dates or words of the format, which tell nothing by themselves; prose is looked through, not for. */
 const NO_TEXT = new Set([
@@ -38,20 +46,44 @@ const A_DATE = /^\d{4}-\d{2}-\d{2}$/;
  * @returns each withheld text once, longest first; amounts as they would be printed. What the journal says may stand is not among them
  */
 export function withheldTexts(whole: JournalRecord, copy: JournalRecord): readonly Withheld[] {
-  const left = [...textsOf(whole.journal, copy.journal), ...(whole.ledger === copy.ledger ? [] : amountsOf(whole))];
+  const sums = whole.ledger === copy.ledger ? [] : sumsLookedFor(whole, copy);
+  const left = [...[...textsOf(whole.journal, copy.journal)].flatMap(lookedFor), ...sums];
   if (left.length === 0) return [];
   // A statement repeats the words of entries, which the copy may have without it.
   const kept = new Set([
     ...[...textsOf(copy.journal, null)].map(({ text }) => text),
     ...copy.ledger.entries.map(({ what }) => folded(what)),
   ]);
-  const found = new Map<string, string>();
-  for (const { text, what } of left) {
-    if (text.length >= SHORTEST && !A_WORD.test(text) && !kept.has(text) && !found.has(text)) found.set(text, what);
-  }
-  for (const { text } of amountsOf(copy)) found.delete(text);
+  const found = new Map<string, Withheld>();
+  for (const one of left) if (!kept.has(one.text) && !found.has(one.text)) found.set(one.text, one);
+  for (const { text } of sumsOf(copy)) found.delete(text);
   for (const text of whole.journal.settings.copies.get(copy.copy.name)?.maySay ?? []) found.delete(folded(text));
-  return [...found].map(([text, what]) => ({ text, what })).sort((a, b) => b.text.length - a.text.length || (a.text < b.text ? -1 : 1));
+  return [...found.values()].sort((a, b) => b.text.length - a.text.length || (a.text < b.text ? -1 : 1));
+}
+
+/** Every sum as pages print it; bare, as a measurement or an amount of stuff may be too, where the notes of the copy have it. */
+function sumsLookedFor(whole: JournalRecord, copy: JournalRecord): readonly Withheld[] {
+  const sums = [...sumsOf(whole)];
+  const bare = new Set(sums.flatMap((sum) => (sum.bare ? [sum.text] : [])));
+  const written = bareIn(proseOf(copy.journal), bare);
+  return sums.flatMap(({ text, what, bare: alone }): Withheld[] => {
+    if (!alone) return [{ text, what }];
+    const as = written.get(text);
+    return as === undefined ? [] : [{ text, what, as }];
+  });
+}
+
+function* proseOf(journal: JournalRecord['journal']): Generator<string> {
+  for (const { text } of textsOf(journal, null)) yield text;
+  for (const { body } of journal.sessions) yield folded(body);
+}
+
+/** A text with how it is looked for; none where it would stand on any page. */
+function lookedFor({ text, what }: Withheld): readonly Withheld[] {
+  if (ANY_PAGE.test(text)) return [];
+  if (text.length >= SHORTEST) return [{ text, what }];
+  if (A_FIELD.test(what)) return [];
+  return [{ text, what, as: A_NUMBER.test(text) ? 'number' : 'word' }];
 }
 
 /**
@@ -80,21 +112,6 @@ function beneath(thing: unknown, key: unknown): unknown {
 function nameOf(value: unknown, n: number): string {
   const { id, part } = (value ?? {}) as { id?: unknown; part?: unknown };
   return typeof id === 'string' ? id : typeof part === 'string' ? part : String(n + 1);
-}
-
-/** Amounts as pages write them: with their sign, so that a measurement of the same figures is none. */
-function* amountsOf({ journal, ledger }: JournalRecord): Generator<Withheld> {
-  const { settings } = journal as Pick<Journal, 'settings'>;
-  if (settings.currency === null) return;
-  const { currency, currencyDigits, locale } = settings;
-  const told = new Set<number>([0]);
-  for (const entry of ledger.entries) {
-    for (const minor of [entry.gross, entry.net]) {
-      if (told.has(minor)) continue;
-      told.add(minor);
-      yield { text: formatMoney(minor, { currency, currencyDigits, locale }), what: `${entry.session}: ${entry.what}` };
-    }
-  }
 }
 
 /** White space counts once, and accents however they are coded. */

@@ -6,48 +6,72 @@ import { textOfPdf } from './text-of-pdf.ts';
 
 const ENTITIES: Readonly<Record<string, string>> = { amp: '&', lt: '<', gt: '>', quot: '"', apos: "'", nbsp: '\u00a0' };
 
+/**
+ * What a text is: `prose` as people read it, `marked` text with marks of some format between its words, and `bytes` of a
+ * file that is no text or of a style sheet, in which chance makes short words.
+ */
+export type TextKind = 'prose' | 'marked' | 'bytes';
+
+export interface PublishedText {
+  readonly text: string;
+  readonly kind: TextKind;
+}
+
 /** @returns texts to look through, white space folded; each file gives at least one */
 export async function textsPublished(path: string, bytes: Uint8Array): Promise<string[]> {
   const texts: string[] = [];
-  for await (const text of eachText(path, bytes)) texts.push(text);
+  for await (const { text } of eachText(path, bytes)) texts.push(text);
   return texts;
 }
 
 /** The same, one after the other, so that of a large file only a piece is held at a time. */
-export async function* eachText(path: string, bytes: Uint8Array): AsyncGenerator<string> {
-  for await (const text of unfolded(path, bytes)) yield folded(text);
+export async function* eachText(path: string, bytes: Uint8Array): AsyncGenerator<PublishedText> {
+  for await (const { text, kind } of unfolded(path, bytes)) yield { text: folded(text), kind };
 }
 
-async function* unfolded(path: string, bytes: Uint8Array): AsyncGenerator<string> {
+async function* unfolded(path: string, bytes: Uint8Array): AsyncGenerator<PublishedText> {
   const ending = path.slice(path.lastIndexOf('.') + 1).toLowerCase();
-  yield decodedAddress(path);
+  yield { text: decodedAddress(path), kind: 'marked' };
   if (ending === 'xlsx' || ending === 'zip') {
     for (const [name, content] of Object.entries(unzipSync(bytes))) yield* unfolded(name, content);
-  } else if (TEXT.has(ending)) yield* codings(new TextDecoder().decode(bytes));
+  } else if (TEXT.has(ending)) yield* textFile(ending, new TextDecoder().decode(bytes));
   else {
-    yield* raw(bytes);
+    for (const text of raw(bytes)) yield { text, kind: 'bytes' };
     if (ending === 'pdf') {
-      yield* textOfPdf(path, bytes);
-      yield* attachedTexts(bytes);
+      for await (const text of textOfPdf(path, bytes)) yield { text, kind: 'prose' };
+      for (const text of attachedTexts(bytes)) yield { text, kind: 'marked' };
     }
   }
 }
 
+function* textFile(ending: string, text: string): Generator<PublishedText> {
+  const kind = ending === 'css' ? 'bytes' : 'marked';
+  for (const coded of codings(text)) yield { text: coded, kind };
+  if (PAGES.has(ending)) yield { text: withoutEntities(text).replace(/<[^>]*>/g, ' '), kind: 'prose' };
+  else if (PROSE.has(ending)) yield { text, kind: 'prose' };
+}
+
+const PAGES = new Set(['html', 'svg', 'atom', 'xml']);
+const PROSE = new Set(['txt', 'md', 'yaml']);
 const TEXT = new Set(['html', 'xml', 'svg', 'json', 'jsonld', 'js', 'css', 'csv', 'txt', 'md', 'yaml', 'rels', 'atom']);
 
 /** A text as it stands, with marks of markup, of scripts, of tables and of addresses undone. Between elements words do not touch. */
 function codings(text: string): string[] {
-  const entities = text.replace(/&(?:#(\d+)|#x([0-9a-f]+)|(\w+));/gi, (whole, decimal: string, hex: string, name: string) => {
-    if (decimal !== undefined) return String.fromCodePoint(Number(decimal));
-    if (hex !== undefined) return String.fromCodePoint(Number.parseInt(hex, 16));
-    return ENTITIES[name] ?? whole;
-  });
+  const entities = withoutEntities(text);
   const plain = entities.replace(/<[^>]*>/g, '');
   const script = text
     .replace(/\\u([0-9a-f]{4})/gi, (_, hex: string) => String.fromCharCode(Number.parseInt(hex, 16)))
     .replace(/\\(["'\\/])/g, '$1')
     .replace(/\\[nrt]/g, ' ');
   return [text, entities, plain, script, text.replaceAll('""', '"'), decodedAddress(text)];
+}
+
+function withoutEntities(text: string): string {
+  return text.replace(/&(?:#(\d+)|#x([0-9a-f]+)|(\w+));/gi, (whole, decimal: string, hex: string, name: string) => {
+    if (decimal !== undefined) return String.fromCodePoint(Number(decimal));
+    if (hex !== undefined) return String.fromCodePoint(Number.parseInt(hex, 16));
+    return ENTITIES[name] ?? whole;
+  });
 }
 
 function decodedAddress(text: string): string {
