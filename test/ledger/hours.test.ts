@@ -1,39 +1,37 @@
 /** Hours on the days they were worked. */
 import { expect, test } from 'vitest';
+import { ledgerAt } from '../../src/journal/ledger/ledger-at.ts';
 import { statementOf } from '../../src/journal/ledger/statement.ts';
 import { hours, journal, journalWith } from './small-journal.ts';
 
-test('hours after midnight are of the next day, at its rate', () => {
+test('hours over midnight are of the day of their note and at its rate, after midnight too', () => {
   // The rate is 28.00 up to 5 April and 30.00 from the 6th.
   const { record, problems } = journal(['2031-04-05', hours('jm', '22:30-00:30')]);
   expect(problems).toEqual([]);
   expect(record.ledger.entries.map(({ id, date, minutes, gross }) => [id, date, minutes, gross])).toEqual([
-    ['2031-04-05-0#hours-1', '2031-04-05', 90, 4200],
-    ['2031-04-05-0#hours-1-2', '2031-04-06', 30, 1500],
+    ['2031-04-05-0#hours-1', '2031-04-05', 120, 5600],
   ]);
-  expect(statementOf(record, '2030-04-06', '2031-04-05').sum.minutes).toBe(90);
-  expect(statementOf(record, '2031-04-06', '2032-04-05').sum.minutes).toBe(30);
+  expect(statementOf(record, '2030-04-06', '2031-04-05').sum.minutes).toBe(120);
+  expect(statementOf(record, '2031-04-06', '2032-04-05').sum.minutes).toBe(0);
 });
 
-test('the record stands on the day of the newest work, or as the day asked for ended', () => {
-  const note = ['2031-03-12', hours('jm', '22:30-00:30')] as const;
-  expect(journal(note).record.day).toBe('2031-03-13');
-  const { record } = journalWith({ to: '2031-03-12' }, note);
-  expect([record.day, record.ledger.entries.map(({ minutes }) => minutes)]).toEqual(['2031-03-12', [90]]);
+test('a record, the same asked for by its day, and the books at the end of that day are one, whenever the last evening ended', () => {
+  const note = ['2031-03-12', hours('jm', '23:50-00:40')] as const;
+  const all = journal(note).record;
+  expect(all.day).toBe('2031-03-12');
+  const books = [all, journalWith({ to: all.day }, note).record].map((record) => [record.day, ledgerAt(record, all.day).whole]);
+  expect(books[0]).toEqual(books[1]);
+  // 50 minutes at 28.00 an hour are 23.333….
+  expect(ledgerAt(all, all.day).whole).toMatchObject({ minutes: 50, cost: 2333 });
 });
 
-test('entries stand in the order of their days, whatever note they come from', () => {
+test('entries stand in the order of their notes', () => {
   const { record } = journal(
     ['2031-03-12', hours('jm', '23:00-01:00')],
     ['2031-03-12', hours('rh', '1h')],
     ['2031-03-13', hours('rh', '1h')],
   );
-  expect(record.ledger.entries.map(({ date, person }) => `${date} ${person}`)).toEqual([
-    '2031-03-12 jm',
-    '2031-03-12 rh',
-    '2031-03-13 jm',
-    '2031-03-13 rh',
-  ]);
+  expect(record.ledger.entries.map(({ date, person }) => `${date} ${person}`)).toEqual(['2031-03-12 jm', '2031-03-12 rh', '2031-03-13 rh']);
 });
 
 test('a day holds what it has: 25 hours where the clocks go back, and what runs over midnight is not of it', () => {

@@ -16,15 +16,19 @@ export function costOfTime(minutes: number, perHour: Minor): Minor {
 }
 
 /**
- * What the time worked on each of its days is charged at: nothing when it is unpaid, or when the person has no rate
- * yet (A810, told once).
+ * What time worked is charged at, at the rate of its note's day, after midnight too: nothing when it is unpaid, or when
+ * the person has no rate yet (A810).
  */
-export function chargesOf({ unpaid, days, place }: WorkedTime, person: Person | undefined, diagnostics: Diagnostic[]): Minor[] {
-  if (unpaid !== null || !person) return days.map(() => 0);
-  const rates = days.map(({ date }) => rateOn(person, date));
-  const without = days[rates.indexOf(null)];
-  if (without) diagnostics.push(noRate(person, without.date, place));
-  return days.map(({ minutes }, i) => costOfTime(minutes, rates[i] ?? 0));
+export function chargeOf(
+  { unpaid, minutes, place }: WorkedTime,
+  date: IsoDate,
+  person: Person | undefined,
+  diagnostics: Diagnostic[],
+): Minor {
+  if (unpaid !== null || !person) return 0;
+  const rate = rateOn(person, date);
+  if (rate === null) diagnostics.push(noRate(person, date, place));
+  return costOfTime(minutes, rate ?? 0);
 }
 
 function noRate(person: Person, date: IsoDate, place: Place): Diagnostic {

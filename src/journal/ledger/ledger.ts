@@ -5,7 +5,7 @@ import { entryId } from '../model/entry-id.ts';
 import { type BillLine, type ConsumableId, GENERAL, type Journal, type Session } from '../model.ts';
 import type { Entry, Ledger, StockAccount } from '../record.ts';
 import { billEntries, entryOf, handOverEntries, saleEntry, untaxed } from './entries.ts';
-import { chargesOf } from './labour.ts';
+import { chargeOf } from './labour.ts';
 import { lineId, type Settled, settleRefunds } from './refunds.ts';
 import { type Shelf, shelfOf } from './shelf.ts';
 import type { Worth } from './worth.ts';
@@ -34,7 +34,7 @@ export function ledgerOf(journal: Journal, inDoubt: ReadonlySet<ConsumableId>): 
   const settled = settleRefunds(journal);
   diagnostics.push(...settled.diagnostics);
   const posting: Posting = { journal, shelves, bills: settled.bills, diagnostics };
-  const entries = journal.sessions.flatMap((session) => entriesOf(session, posting)).sort(byDate);
+  const entries = journal.sessions.flatMap((session) => entriesOf(session, posting));
   const bills = [...settled.bills.values()].flat();
   return { ledger: { entries, bills, stock: accounts(posting), ...clientMoney(journal) }, diagnostics };
 }
@@ -45,11 +45,6 @@ function clientMoney({ sessions }: Journal): Pick<Ledger, 'received' | 'valuatio
   );
   const valuations = sessions.flatMap(({ id, date, valued }) => valued.map((one) => ({ ...one, date, session: id })));
   return { received, valuations };
-}
-
-/** Hours after midnight are later than the note that tells them; all else stays in the order of the notes. */
-function byDate(a: Entry, b: Entry): number {
-  return a.date === b.date ? 0 : a.date < b.date ? -1 : 1;
 }
 
 function entriesOf(session: Session, posting: Posting): Entry[] {
@@ -67,15 +62,13 @@ function entriesOf(session: Session, posting: Posting): Entry[] {
 }
 
 function labourEntries(session: Session, { journal, diagnostics }: Posting): Entry[] {
-  return session.hours.flatMap((worked, i) => {
-    const charges = chargesOf(worked, journal.people.get(worked.by), diagnostics);
+  return session.hours.map((worked, i) => {
+    const charge = chargeOf(worked, session.date, journal.people.get(worked.by), diagnostics);
     const what = `Work${between(worked.text)}${worked.unpaid === null ? '' : `; not charged: ${worked.unpaid}`}`;
-    const { by: person, unpaid: notCharged, place } = worked;
-    return worked.days.map(({ date, minutes }, day) => {
-      const id = `${entryId(session.id, 'hours', i)}${day === 0 ? '' : `-${day + 1}`}`;
-      const own = { id, date, kind: 'labour', what, person, minutes, notCharged, paid: false, cost: true, place } as const;
-      return entryOf(session, worked.on, untaxed(charges[day] ?? 0), own, journal);
-    });
+    const { by: person, unpaid: notCharged, minutes, place } = worked;
+    const id = entryId(session.id, 'hours', i);
+    const own = { id, kind: 'labour', what, person, minutes, notCharged, paid: false, cost: true, place } as const;
+    return entryOf(session, worked.on, untaxed(charge), own, journal);
   });
 }
 

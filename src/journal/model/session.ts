@@ -28,7 +28,7 @@ export interface WorkedTime extends Placed<Omit<EntryOf<'hours'>, 'by' | 'on' | 
   readonly on: Charge;
   /** Elapsed minutes, clock changes of the journal's time zone counted. */
   readonly minutes: number;
-  /** The same minutes by the day they were worked on, earliest first: what comes after midnight is of the next day. */
+  /** The same minutes by the day of the calendar, earliest first, which says whether a day holds them. The ledger has them all on the day of their note. */
   readonly days: readonly { readonly date: IsoDate; readonly minutes: number }[];
   /** For a clock range: instants in minutes since 1970-01-01T00:00Z. */
   readonly span: { readonly start: number; readonly end: number } | null;
