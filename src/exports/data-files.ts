@@ -1,6 +1,7 @@
 /** The files under data/: what each is called and how it is made from the record. */
 import { hasClient } from '../journal/ledger/client-account.ts';
 import { closedStatement, openStatement, type Statement } from '../journal/ledger/statement.ts';
+import { sentBy } from '../journal/model/sent-by.ts';
 import type { JournalRecord } from '../journal/record.ts';
 import { billsTable } from './bills.ts';
 import { tableToCsv } from './csv.ts';
@@ -60,7 +61,7 @@ export function dataFilesOf(record: JournalRecord): readonly DataFile[] {
 
 /** What the client is sent: a file for each statement, and one of what is on none yet. */
 function statementFiles({ journal, day }: JournalRecord): DataFile[] {
-  const sent = journal.statements.filter(({ to }) => to <= day);
+  const sent = sentBy(journal, day);
   const file = (name: string, holds: string, statement: (record: JournalRecord) => Statement): DataFile => ({
     path: `data/statement-${name}.csv`,
     holds,

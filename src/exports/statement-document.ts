@@ -157,9 +157,10 @@ export function workWords({ kind, what, notCharged }: Pick<StatementLine, 'kind'
 }
 
 function whatOf(line: StatementLine, words: Words): string {
-  const said = workWords(line, words.person(line.person));
-  return line.late ? `${said} (late: of an earlier statement’s time)` : said;
+  return lateWords(workWords(line, words.person(line.person)), line.late);
 }
+
+const lateWords = (said: string, late: boolean): string => (late ? `${said} (late: of an earlier statement’s time)` : said);
 
 function groupTable({ kind, lines, sum }: StatementGroup, _: Statement, words: Words): DocumentTable {
   const time = (minutes: number): string[] => (kind === 'labour' ? [formatMinutes(minutes)] : []);
@@ -225,7 +226,11 @@ function togetherTable({ sum }: Statement, words: Words): DocumentTable {
 
 function receivedTables({ received }: Statement, words: Words): DocumentTable[] {
   if (received.length === 0) return [];
-  const rows = received.map(({ date, from, for: what, amount }) => [words.day(date), joined([from, what]) ?? '', words.money(amount)]);
+  const rows = received.map(({ date, from, for: what, amount, late }) => [
+    words.day(date),
+    lateWords(joined([from, what]) ?? '', late),
+    words.money(amount),
+  ]);
   const sum = received.reduce((all, { amount }) => all + amount, 0);
   return [{ id: 'received', title: 'Received', columns: [DAY, text('From'), figure('Amount')], rows, foot: ['', 'Sum', words.money(sum)] }];
 }

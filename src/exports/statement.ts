@@ -49,8 +49,18 @@ export function statementTable(statement: Statement, settings: Settings): Table 
     const [, ...rest] = row('tax', (sold ? soldWords : standingWords)({ standing: 'rated', rate }), sum);
     return ['tax', ...rest];
   });
-  const received = statement.received.map(({ date, from, for: what, amount }): Cell[] => {
-    return ['received', day(date), null, what === null ? from : `${from}, ${what}`, null, null, null, null, ...only(amount)];
+  const received = statement.received.map(({ date, from, for: what, amount, late }): Cell[] => {
+    return [
+      late ? 'late received' : 'received',
+      day(date),
+      null,
+      what === null ? from : `${from}, ${what}`,
+      null,
+      null,
+      null,
+      null,
+      ...only(amount),
+    ];
   });
   const owed: Cell[] = [
     'owed',

@@ -7,7 +7,7 @@ import { recordDay, upTo } from './compile/up-to.ts';
 import { type Diagnostic, inFileOrder } from './diagnostics/diagnostic.ts';
 import type { SureRepair } from './diagnostics/repair.ts';
 import { ledgerOf } from './ledger/ledger.ts';
-import type { IsoDate, PartId } from './model.ts';
+import type { FrozenStatement, IsoDate, PartId } from './model.ts';
 import { type KnownNotes, readFiles } from './read/read-files.ts';
 import { reporter } from './read/reporter.ts';
 import type { Sources } from './read/source/sources.ts';
@@ -22,6 +22,8 @@ export interface Compiled {
   readonly diagnostics: readonly Diagnostic[];
   /** What may be written into the files without asking. */
   readonly repairs: readonly SureRepair[];
+  /** Statements that were closed after the day asked for. */
+  readonly closedLater: readonly FrozenStatement[];
 }
 
 export interface CompileOptions {
@@ -47,8 +49,8 @@ export function compileJournal(sources: Sources, { today, to = null, readBefore 
   const journal = compile(read, sources, out);
   const positionOf = (part: PartId) => journal?.parts.get(part)?.position ?? part;
   const told = (all: readonly Diagnostic[]) => withoutEchoes(all, read, doubtsOf(read, all), positionOf).sort(inFileOrder);
-  if (journal === null) return { record: null, diagnostics: told(out.diagnostics), repairs: out.repairs };
-  const { known, later } = upTo(journal, to);
+  if (journal === null) return { record: null, diagnostics: told(out.diagnostics), repairs: out.repairs, closedLater: [] };
+  const { known, later, closedLater } = upTo(journal, to);
   const replayed = replay(known);
   const booked = ledgerOf(known, stockInDoubt(read, known, out.diagnostics));
   const record: JournalRecord = {
@@ -61,5 +63,5 @@ export function compileJournal(sources: Sources, { today, to = null, readBefore 
   const whole = later.size === 0 ? record : { journal, history: replay(journal).history };
   out.diagnostics.push(...replayed.diagnostics, ...booked.diagnostics);
   for (const check of [...CHECKS, contradictions]) out.diagnostics.push(...check(record, { today, whole }));
-  return { record, diagnostics: told(out.diagnostics).filter(({ place }) => !later.has(place.file)), repairs: out.repairs };
+  return { record, diagnostics: told(out.diagnostics).filter(({ place }) => !later.has(place.file)), repairs: out.repairs, closedLater };
 }

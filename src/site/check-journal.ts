@@ -1,7 +1,7 @@
 /** A journal folder to its record and every diagnostic: what each command begins with. */
 import { type Diagnostic, inFileOrder } from '../journal/diagnostics/diagnostic.ts';
 import type { SureRepair } from '../journal/diagnostics/repair.ts';
-import type { IsoDate } from '../journal/model.ts';
+import type { FrozenStatement, IsoDate } from '../journal/model.ts';
 import type { KnownNotes } from '../journal/read/read-files.ts';
 import type { JournalRecord } from '../journal/record.ts';
 import { type LoadedSources, loadJournal } from '../load/load.ts';
@@ -14,6 +14,8 @@ export interface CheckedJournal {
   readonly diagnostics: readonly Diagnostic[];
   /** What may be written into the files without asking. */
   readonly repairs: readonly SureRepair[];
+  /** Statements that were closed after the day asked for. */
+  readonly closedLater: readonly FrozenStatement[];
   /** How many notes were read. */
   readonly notes: number;
 }
@@ -46,13 +48,14 @@ export async function checkSources(
   { today, to = null, cache, readBefore }: Omit<CheckOptions, 'before'>,
 ): Promise<CheckedJournal> {
   const { compileJournal } = await import('../journal/pipeline.ts');
-  const { record, diagnostics, repairs } = compileJournal(sources, { today, to, readBefore });
+  const { record, diagnostics, repairs, closedLater } = compileJournal(sources, { today, to, readBefore });
   const ofPictures = await pictureDiagnostics(sources, record, cache);
   return {
     sources,
     record,
     diagnostics: [...diagnostics, ...ofPictures].sort(inFileOrder),
     repairs,
+    closedLater,
     notes: sources.files.filter((file) => file.path.startsWith('sessions/')).length,
   };
 }

@@ -1,5 +1,5 @@
 /** A statement that was sent, set again: the same paper, whatever the notes and journal.yaml come to say. */
-import { readFileSync, writeFileSync } from 'node:fs';
+import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { parseHTML } from 'linkedom';
 import { describe, expect, test } from 'vitest';
@@ -74,6 +74,20 @@ describe('a statement that was closed', () => {
       ['Exempt', '£6.00', '£0.00', '£6.00'],
       ['Sold, at 20 %', '-£10.00', '-£2.00', '-£12.00'],
     ]);
+  });
+
+  test('charges its days: one of a day within or before them is refused, with what to do', async () => {
+    const { cwd } = await closed();
+    const more = note('2031-03-09', 'hours: [{ by: me, on: brakes, time: 1h }]\n');
+    writeFileSync(join(cwd, 'van/sessions/2031-03-09-on.md'), more);
+    writeFileSync(join(cwd, 'van/sessions/2031-03-04-early.md'), note('2031-03-04', 'hours: [{ by: me, on: brakes, time: 1h }]\n'));
+    for (const asked of [['--out', 'twice.html'], ['--close']]) {
+      const { exit, err } = await run(['statement', '--content', 'van', '--to', '2031-03-04', ...asked], { cwd });
+      expect([exit, err]).toEqual([2, expect.stringContaining('--to 2031-03-04 is within statement 1, which was closed: it charges ')]);
+      expect(err).toContain('`--number 1` sets it as it was sent');
+    }
+    expect(readdirSync(join(cwd, 'van/statements'))).toEqual(['0001.yaml']);
+    expect(await run(['statement', '--content', 'van', '--to', '2031-03-05', '--out', 'late.html'], { cwd })).toMatchObject({ exit: 0 });
   });
 
   test('is set again as it was sent', async () => {

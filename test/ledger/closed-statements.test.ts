@@ -2,7 +2,7 @@
 import { describe, expect, test } from 'vitest';
 import { frozenStatement } from '../../src/exports/frozen-statement.ts';
 import { clientAccount } from '../../src/journal/ledger/client-account.ts';
-import { asSent, closedStatement, statementOf } from '../../src/journal/ledger/statement.ts';
+import { asSent, closedStatement, linesOf, statementOf } from '../../src/journal/ledger/statement.ts';
 import { hours, journalWith, type NoteOf } from './small-journal.ts';
 
 const MARCH: readonly NoteOf[] = [
@@ -49,6 +49,28 @@ describe('a closed statement', () => {
     const { record, problems } = journalWith({ statements: [first, second] }, ...notes);
     expect(problems).toEqual([]);
     expect(statementOf(record, '2030-09-14', '2031-04-30').groups).toEqual([]);
+  });
+
+  test('has money that came in of its time and was told late on the next one, once, and what came back of a purchase', () => {
+    const early: NoteOf = ['2031-03-10', 'received: [{ from: the owner, amount: 60.00, for: deposit }]'];
+    const late: NoteOf = [
+      '2031-03-25',
+      'received: [{ from: the owner, amount: 60.00 }]\nbought: [{ what: "Pin: 3/8, \\"long\\"", as: part, for: drum, cost: -6.00, tax: 20%, refund: wrong }]',
+    ];
+    const sent = closedAt('2031-03-31', [early, ...MARCH]);
+    const notes = [early, ...MARCH, late];
+    const next = statementOf(journalWith({ statements: [sent] }, ...notes).record, '2031-04-01', '2031-04-30');
+    expect(next.received.map((one) => [one.date, one.for, one.amount, one.late])).toEqual([['2031-03-25', null, 6000, true]]);
+    expect(linesOf(next).map(({ date, cost, late: told }) => [date, cost, told])).toEqual([['2031-03-25', -600, true]]);
+    const second = closedAt('2031-04-30', notes, [sent]);
+    const { record } = journalWith({ statements: [sent, second] }, ...notes);
+    expect(statementOf(record, '2030-09-14', '2031-05-31').received).toEqual([]);
+  });
+
+  test('is sent though it was closed for longer than notes tell', () => {
+    const { record } = journalWith({ statements: [first] }, ...MARCH);
+    expect(record.day).toBe('2031-03-20');
+    expect(clientAccount(record, record.day)).toMatchObject({ stated: 11_100, open: 0, owed: 11_100 });
   });
 
   test('knows its work again when another line is written before it', () => {
@@ -118,6 +140,10 @@ describe('the account with the client', () => {
       owed: 5100,
       since: '2031-03-31',
     });
+  });
+
+  test('on a day before a statement was closed, has what that charges as not yet sent', () => {
+    expect(at('2031-03-12', [closedAt('2031-03-31', MARCH)], ['2031-04-02', hours('jm', '1h')])).toEqual(at('2031-03-12'));
   });
 
   test('is in hand where more came in than was charged', () => {

@@ -51,7 +51,7 @@ async function checkedAgain(folder: string, to: IsoDate | null, effects: Effects
   const sources = loadFolder(folder);
   const asked = { today: todayBy(effects.env, effects.now()), to, cache: cacheFolder(effects.env) };
   const before = keptCheck(sources, asked);
-  if (before !== null) return { ...before, sources, folder, record: null };
+  if (before !== null) return { ...before, sources, folder, record: null, closedLater: [] };
   const opened = await checkLoaded(sources, effects, to);
   keepCheck(sources, asked, opened);
   return opened;

@@ -8,7 +8,7 @@ import { statementSheet } from '../../exports/statement-sheet.ts';
 import { typeset } from '../../exports/typeset.ts';
 import { lastClosed } from '../../journal/ledger/frozen.ts';
 import { asSent, closedStatement, type Statement, statementOf } from '../../journal/ledger/statement.ts';
-import type { IsoDate } from '../../journal/model.ts';
+import type { FrozenStatement, IsoDate } from '../../journal/model.ts';
 import type { JournalRecord } from '../../journal/record.ts';
 import { addDays } from '../../journal/values/date.ts';
 import { compareText } from '../../journal/values/text-order.ts';
@@ -48,8 +48,9 @@ export const statement: Command = {
       effects.err('No statement was written.\n');
       return EXIT.journalHasErrors;
     }
-    const { record } = opened;
-    const made = asked.number === null ? openStatement(record, given) : numbered(record, asked.number);
+    const { record, closedLater } = opened;
+    const closed = [...record.journal.statements, ...closedLater];
+    const made = asked.number === null ? openStatement(record, closed, given) : numbered(record, closed, asked.number);
     const files: (readonly [path: string, bytes: string | Uint8Array])[] = [];
     const sent = asked.close ? asSent(made, nextNumber(record), record) : made;
     if (asked.close) files.push(closing(sent, record, resolve(effects.cwd, folder)));
@@ -81,10 +82,15 @@ function askedFor({ out, close, number }: OptionValues): Asked {
   return { out: typeof out === 'string' ? out : null, close: close === true, number: number === undefined ? null : Number(number) };
 }
 
-function openStatement(record: JournalRecord, given: { readonly from: IsoDate | null; readonly to: IsoDate | null }): Statement {
+function openStatement(
+  record: JournalRecord,
+  closed: readonly FrozenStatement[],
+  given: { readonly from: IsoDate | null; readonly to: IsoDate | null },
+): Statement {
   const { journal, day } = record;
-  const last = lastClosed(journal.statements);
-  const to = given.to ?? day;
+  const last = lastClosed(closed);
+  const to = given.to ?? (last !== null && last.to > day ? last.to : day);
+  refuseClosed(closed, to);
   const next = last === null ? journal.settings.arrived : addDays(last.to, 1);
   // What was told late may all be of days that a closed statement was of.
   const from = given.from ?? earlier(next, to);
@@ -92,12 +98,22 @@ function openStatement(record: JournalRecord, given: { readonly from: IsoDate | 
   return statementOf(record, from, to);
 }
 
+/** What was closed is charged already, and what comes before it as well. */
+function refuseClosed(closed: readonly FrozenStatement[], to: IsoDate): void {
+  const [last, of] = [lastClosed(closed), closed.find((each) => to <= each.to)];
+  if (last === null || of === undefined || to >= last.to) return;
+  const where = to < of.from ? 'before' : 'within';
+  throw new Refusal(
+    EXIT.notUnderstood,
+    `--to ${to} is ${where} statement ${of.number}, which was closed: it charges ${of.from} to ${of.to}. \`--number ${of.number}\` sets it as it was sent; what was told since of that time goes onto the next one, with \`--to ${last.to}\` or later.`,
+  );
+}
+
 function earlier(a: IsoDate, b: IsoDate): IsoDate {
   return compareText(a, b) < 0 ? a : b;
 }
 
-function numbered(record: JournalRecord, number: number): Statement {
-  const { statements } = record.journal;
+function numbered(record: JournalRecord, statements: readonly FrozenStatement[], number: number): Statement {
   const frozen = statements.find((each) => each.number === number);
   if (frozen) return closedStatement(frozen, record);
   const there = statements.length === 0 ? 'None was closed yet.' : `There are ${statements.map((each) => each.number).join(', ')}.`;

@@ -1,4 +1,6 @@
 /** The account with the client: what was charged, what came in, what is owed and since when. */
+
+import { sentBy } from '../model/sent-by.ts';
 import type { ClientAccount, FrozenLine, IsoDate, Minor } from '../model.ts';
 import type { JournalRecord } from '../record.ts';
 import { chargeFor } from './charges.ts';
@@ -57,11 +59,9 @@ function duesAt(
   sending: readonly FrozenLine[],
 ): { readonly closed: readonly Due[]; readonly unstated: readonly Due[] } {
   const { journal, ledger } = record;
-  const before = journal.statements
-    .filter(({ to }) => to <= at)
-    .map(({ number: statement, to: date, charged: amount }): Due => ({ date, statement, amount }));
+  const before = sentBy(journal, at).map(({ number: statement, to: date, charged: amount }): Due => ({ date, statement, amount }));
   const own = sending.length === 0 ? [] : [{ date: at, statement: null, amount: sum(sending.map(({ charged: amount }) => ({ amount }))) }];
-  const already = new Set([...statedAlready(record), ...sending.map(({ entry }) => entry)]);
+  const already = new Set([...statedAlready(record, at), ...sending.map(({ entry }) => entry)]);
   const entries = ledger.entries.filter(({ id, cost, date }) => cost && date <= at && !already.has(id));
   const unstated = entries.map((entry): Due => ({ date: entry.date, statement: null, amount: chargeFor(entry, journal.settings).charged }));
   return { closed: [...before, ...own], unstated };

@@ -1,6 +1,7 @@
 /** Statements that were closed: what they listed, charged or not, is listed once. */
-import type { FrozenLine, FrozenStatement } from '../model.ts';
-import type { Entry, JournalRecord } from '../record.ts';
+import { sentBy } from '../model/sent-by.ts';
+import type { FrozenLine, FrozenReceipt, FrozenStatement, IsoDate } from '../model.ts';
+import type { Entry, JournalRecord, ReceivedEntry } from '../record.ts';
 
 type Books = Pick<JournalRecord, 'journal' | 'ledger'>;
 
@@ -54,7 +55,28 @@ export function isSameWork({ kind, what, date, minutes, gross }: Entry, line: Fr
   return kind === line.kind && what === line.what && date === line.date && minutes === line.minutes && gross === line.cost;
 }
 
-/** The ids of entries that a closed statement has charged, or shown as not charged. */
-export function statedAlready(books: Books): ReadonlySet<string> {
-  return new Set(chargedThen(books).flatMap(({ entry }) => entry?.id ?? []));
+/** The ids of entries that a statement closed by the end of a day has charged, or shown as not charged. */
+export function statedAlready(books: Books, at: IsoDate): ReadonlySet<string> {
+  const sent = new Set(sentBy(books.journal, at));
+  return new Set(chargedThen(books).flatMap(({ statement, entry }) => (sent.has(statement) && entry !== null ? entry.id : [])));
 }
+
+/**
+ * Money that came in by the end of a day and that no statement closed by then has listed, each as often as the notes tell of it. One
+ * whose file does not keep what was received has listed what came in on its days.
+ */
+export function unlistedReceipts({ journal, ledger }: Books, at: IsoDate): ReceivedEntry[] {
+  const sent = sentBy(journal, at);
+  const listed = sent.flatMap(({ sentWith }) => sentWith?.received.map(receiptKey) ?? []);
+  const isOfOne = ({ date }: ReceivedEntry): boolean =>
+    sent.some(({ sentWith, from, to }) => sentWith === null && date >= from && date <= to);
+  return ledger.received.filter((one) => {
+    if (one.date > at || isOfOne(one)) return false;
+    const place = listed.indexOf(receiptKey(one));
+    if (place >= 0) listed.splice(place, 1);
+    return place < 0;
+  });
+}
+
+/** Without whom it came from, which a copy does not say. */
+const receiptKey = ({ date, for: what, amount }: FrozenReceipt): string => `${date} ${amount} ${what}`;

@@ -1,9 +1,11 @@
 /** What a client is asked for: the job cost of a time as it is charged, with the mark-up agreed for each kind and tax. */
 import type Fraction from 'fraction.js';
+import { sentBy } from '../model/sent-by.ts';
 import {
   ENTRY_KINDS,
   type EntryKind,
   type FrozenLine,
+  type FrozenReceipt,
   type FrozenStatement,
   type IsoDate,
   type Minor,
@@ -15,13 +17,18 @@ import { addDays } from '../values/date.ts';
 import { compareText } from '../values/text-order.ts';
 import { chargeFor } from './charges.ts';
 import { clientAccount } from './client-account.ts';
-import { lastClosed, statedAlready } from './frozen.ts';
+import { lastClosed, statedAlready, unlistedReceipts } from './frozen.ts';
 import { rateOn } from './labour.ts';
 import { paidAtTax } from './tax-standing.ts';
 
 /** One entry as it is charged. */
 export interface StatementLine extends FrozenLine {
   /** It is of a time that a closed statement was of, and was told only after that. */
+  readonly late: boolean;
+}
+
+/** Money that came in; late as a line is. */
+export interface StatementReceipt extends FrozenReceipt {
   readonly late: boolean;
 }
 
@@ -52,10 +59,10 @@ export interface TaxAtRate {
 }
 
 /**
- * `inside` is what the lines cost the workshop, `received` what came in on these days, `account` that with the client at the
+ * `inside` is what the lines cost the workshop, `received` what came in and was on no statement before, `account` that with the client at the
  * end of the last day, this statement included.
  */
-export interface Statement extends SentWith {
+export interface Statement extends Omit<SentWith, 'received'> {
   /** Of one that was closed. */
   readonly number: number | null;
   readonly from: IsoDate;
@@ -63,6 +70,7 @@ export interface Statement extends SentWith {
   /** In the order of ENTRY_KINDS; kinds without a line are left out. Sales are a credit. */
   readonly groups: readonly StatementGroup[];
   readonly notCharged: readonly StatementLine[];
+  readonly received: readonly StatementReceipt[];
   readonly hours: readonly HoursAtRate[];
   /** Empty where the workshop is not registered for tax. What is charged, then what was sold, the highest rate first. */
   readonly taxes: readonly TaxAtRate[];
@@ -73,23 +81,24 @@ type Books = Pick<JournalRecord, 'journal' | 'ledger'>;
 
 /**
  * The statement from one day to another, both included. What a closed statement has charged, or shown as not charged, is
- * on it no more; what was told late, of a time that one was of, is.
+ * on it no more; what was told late, of a time that one was of, is: work, materials, what came back of them, and money that came in.
  */
 export function statementOf(books: Books, from: IsoDate, to: IsoDate): Statement {
-  const closed = lastClosed(books.journal.statements);
-  const stated = statedAlready(books);
+  const closed = lastClosed(sentBy(books.journal, to));
+  const stated = statedAlready(books, to);
   const isOfTime = (date: IsoDate): boolean => date <= to && (date >= from || isLate(date, closed));
   const entries = books.ledger.entries.filter(({ id, cost, date }) => cost && isOfTime(date) && !stated.has(id));
   const lines = entries.map((entry) => lineOf(entry, books, closed));
-  return statementFrom({ number: null, from, to }, lines, { ...sentWith(from, to, books), inside: paidAtTax(entries) });
+  const received = unlistedReceipts(books, to).filter(({ date }) => isOfTime(date));
+  return statementFrom({ number: null, from, to }, lines, closed, { ...sentWith(to, books), received, inside: paidAtTax(entries) });
 }
 
 const earlier = (a: IsoDate, b: IsoDate): IsoDate => (compareText(a, b) < 0 ? a : b);
 
 /** All that is on no statement yet by the end of a day: what was told late, and what came before the vehicle did, too. */
 export function openStatement(books: Books, at: IsoDate): Statement {
-  const { statements, settings } = books.journal;
-  const closed = lastClosed(statements);
+  const { settings } = books.journal;
+  const closed = lastClosed(sentBy(books.journal, at));
   const first = books.ledger.entries.find(({ cost }) => cost)?.date ?? settings.arrived;
   const from = closed === null ? earlier(first, settings.arrived) : addDays(closed.to, 1);
   return statementOf(books, earlier(from, at), at);
@@ -110,21 +119,30 @@ export function closedStatement(frozen: FrozenStatement, books: Books): Statemen
   const { number, from, to, lines } = frozen;
   const before = lastClosed(books.journal.statements.filter((each) => each.number < number));
   const sent = lines.map((line): StatementLine => ({ ...line, late: isLate(line.date, before) }));
-  return statementFrom({ number, from, to }, sent, frozen.sentWith ?? sentWith(from, to, books));
+  return statementFrom({ number, from, to }, sent, before, frozen.sentWith ?? receivedWithin(from, to, books));
 }
 
 /** What stands on a statement besides its lines, as the notes have it now. */
-function sentWith(from: IsoDate, to: IsoDate, books: Books): SentWith {
-  const received = books.ledger.received.filter(({ date }) => date >= from && date <= to);
+function sentWith(to: IsoDate, books: Books): SentWith {
   const { shows, workshop } = books.journal.settings;
-  return { head: null, registered: workshop.tax !== null, shows, inside: [], received, account: clientAccount(books, to) };
+  return { head: null, registered: workshop.tax !== null, shows, inside: [], received: [], account: clientAccount(books, to) };
+}
+
+/** The same of one whose file does not keep it. */
+function receivedWithin(from: IsoDate, to: IsoDate, books: Books): SentWith {
+  return { ...sentWith(to, books), received: books.ledger.received.filter(({ date }) => date >= from && date <= to) };
 }
 
 function isLate(date: IsoDate, closed: FrozenStatement | null): boolean {
   return closed !== null && date <= closed.to;
 }
 
-function statementFrom(head: Pick<Statement, 'number' | 'from' | 'to'>, lines: readonly StatementLine[], besides: SentWith): Statement {
+function statementFrom(
+  head: Pick<Statement, 'number' | 'from' | 'to'>,
+  lines: readonly StatementLine[],
+  before: FrozenStatement | null,
+  besides: SentWith,
+): Statement {
   const charged = lines.filter(({ notCharged }) => notCharged === null);
   const kinds = Map.groupBy(charged, ({ kind }) => kind);
   const groups = ENTRY_KINDS.flatMap((kind) => {
@@ -134,6 +152,7 @@ function statementFrom(head: Pick<Statement, 'number' | 'from' | 'to'>, lines: r
   return {
     ...head,
     ...besides,
+    received: besides.received.map((one) => ({ ...one, late: isLate(one.date, before) })),
     groups,
     notCharged: lines.filter(({ notCharged }) => notCharged !== null),
     hours: hoursAtRates(kinds.get('labour') ?? []),

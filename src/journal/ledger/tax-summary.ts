@@ -1,4 +1,6 @@
 /** The tax in the books, each kind by itself: what was paid, what was sold, what the client is charged. Nothing is set against anything. */
+
+import { sentBy } from '../model/sent-by.ts';
 import type { IsoDate } from '../model.ts';
 import type { JournalRecord } from '../record.ts';
 import { closedStatement, linesOf, openStatement, type TaxAtRate, taxesAtRates } from './statement.ts';
@@ -16,7 +18,7 @@ export interface TaxSummary {
 
 export function taxSummary(books: Pick<JournalRecord, 'journal' | 'ledger'>, at: IsoDate): TaxSummary {
   const entries = viewAt(books, 'paid', at);
-  const sent = books.journal.statements.filter(({ to }) => to <= at).map((frozen) => closedStatement(frozen, books));
+  const sent = sentBy(books.journal, at).map((frozen) => closedStatement(frozen, books));
   const lines = [...sent, openStatement(books, at)].flatMap(linesOf).filter(({ notCharged }) => notCharged === null);
   return {
     paid: taxStandings(entries.filter(({ kind }) => kind !== 'sale')),

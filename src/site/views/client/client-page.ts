@@ -1,6 +1,7 @@
 /** What the page of the client has: what was charged, what was sent, what came in, what is owed. Of costs and mark-up only what journal.yaml shows the client. */
 import { clientAccount, type OpenDue, openDues } from '../../../journal/ledger/client-account.ts';
 import { closedStatement, openStatement, type Statement, type StatementLine } from '../../../journal/ledger/statement.ts';
+import { sentBy } from '../../../journal/model/sent-by.ts';
 import type { ClientAccount, EntryKind, StatementShows } from '../../../journal/model.ts';
 import { ENTRY_KINDS } from '../../../journal/model.ts';
 import type { JournalRecord } from '../../../journal/record.ts';
@@ -37,7 +38,7 @@ export interface ClientPage {
 
 const pageOf = once((record: JournalRecord): ClientPage => {
   const { journal, day } = record;
-  const frozen = journal.statements.filter(({ to }) => to <= day);
+  const frozen = sentBy(journal, day);
   const sent = frozen.map((one) => closedStatement(one, record));
   const since = openStatement(record, day);
   const all = [...sent, since];
