@@ -4,7 +4,10 @@ import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { removeLeftOvers } from '../disk/write-whole.ts';
 import type { Diagnostic } from '../journal/diagnostics/diagnostic.ts';
+import type { Place } from '../journal/model.ts';
 import { type Compiled, compileJournal } from '../journal/pipeline.ts';
+import type { JournalRecord } from '../journal/record.ts';
+import { moves } from '../journal/replay/actions.ts';
 import { sessionSchema } from '../journal/schema/session.ts';
 import { type LoadedSources, loadJournal } from '../load/load.ts';
 import { type FormField, formOf } from './form.ts';
@@ -30,7 +33,13 @@ export interface Desk {
   /** The journal as it is now. */
   journal(): Opened;
   /** What is wrong with a note when it has this text, and what is wrong elsewhere for its sake. */
-  problemsWith(path: string, text: string, files: readonly string[]): readonly Diagnostic[];
+  problemsWith(path: string, text: string, files: readonly string[]): DraftChecked;
+}
+
+export interface DraftChecked {
+  readonly diagnostics: readonly Diagnostic[];
+  /** Entries that take a part off or here and do not say where it lies, by their places. */
+  readonly unplaced: readonly Place[];
 }
 
 export interface Opened extends Compiled {
@@ -55,10 +64,20 @@ export function openDesk({ folder, cache, today, evening, form = formOf(sessionS
     problemsWith(path, text, files) {
       const { sources, diagnostics } = journal();
       const known = new Set(diagnostics.filter(({ place }) => place.file !== path).map(sayingOf));
-      const after = compileJournal(withDraft(sources, path, text, files), { today: today() }).diagnostics;
-      return after.filter((each) => each.place.file === path || !known.has(sayingOf(each)));
+      const after = compileJournal(withDraft(sources, path, text, files), { today: today() });
+      return {
+        diagnostics: after.diagnostics.filter((each) => each.place.file === path || !known.has(sayingOf(each))),
+        unplaced: after.record === null ? [] : unplacedIn(after.record, path),
+      };
     },
   };
+}
+
+/** The notes may leave it out, and then nobody knows where to look for the part. */
+function unplacedIn({ journal, history }: JournalRecord, path: string): Place[] {
+  const id = journal.sessions.find(({ file }) => file === path)?.id;
+  const nowhere = history.deeds.filter(({ session, to, from }) => session === id && to.at === 'stores' && to.store === null && to !== from);
+  return [...new Set(nowhere.filter(({ entry }) => entry.to === null && entry.did.some(moves)).map(({ entry }) => entry.place))];
 }
 
 /** Takes away what killed runs had begun among the notes and papers. Where the disk takes no writing it stays, and nothing reads it. */

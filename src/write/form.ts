@@ -12,6 +12,8 @@ export interface FormField {
   /** Any number of them. */
   readonly many: boolean;
   readonly required: boolean;
+  /** An evening without it is rare. */
+  readonly everyEvening: boolean;
   /** Something is said in words, at length. */
   readonly prose: boolean;
   readonly words: readonly string[] | null;
@@ -61,6 +63,7 @@ function fieldOf(name: string, kind: z.core.$ZodType, entries: readonly Entry[])
     of: built.of === 'list' ? 'text' : built.of,
     many,
     required: isRequired(kind),
+    everyEvening: facts.everyEvening === true,
     prose: facts.prose === true,
     words: facts.words ?? null,
     // A name that is made here is none of those that there are.

@@ -46,10 +46,14 @@ export function ofThisPage(hosts: () => readonly string[]): MiddlewareHandler {
     const reads = ['GET', 'HEAD'].includes(context.req.method);
     const foreign = origin === undefined ? !reads : origin !== `http://${host}`;
     const byOther = site !== undefined && site !== 'same-origin' && !(site === 'none' && reads);
-    if (!hosts().includes(host) || foreign || byOther) return context.text('This address is not for that page.\n', 403);
+    if (!hosts().includes(host) || foreign || byOther) return context.text(NOT_HERE, 403);
     return next();
   };
 }
+
+const NOT_HERE =
+  'This is not the address that `asfound write` printed, so nothing is answered here. ' +
+  'Open the page anew at that address: it stands where the command was started. A phone needs `asfound write --phone`.\n';
 
 /** The secret comes with each request and stands in none of the addresses asked for, so that no log can hold it. */
 export function withSecret(secret: string): MiddlewareHandler {

@@ -3,6 +3,7 @@ import { isMap, isScalar, isSeq, type Node, parseDocument } from 'yaml';
 import { type Diagnostic, inFileOrder } from '../journal/diagnostics/diagnostic.ts';
 import { cutFrontMatter } from '../journal/read/source/front-matter.ts';
 import { sourceText } from '../journal/read/source/text.ts';
+import type { DraftChecked } from './desk.ts';
 import type { FormField } from './form.ts';
 import { meantName } from './values.ts';
 
@@ -19,13 +20,13 @@ export interface FieldProblem {
 
 /** @param text the note as it was checked */
 export function problemsByField(
-  diagnostics: readonly Diagnostic[],
+  { diagnostics, unplaced }: DraftChecked,
   path: string,
   text: string,
   form: readonly FormField[],
 ): FieldProblem[] {
   const wayAt = wayFinder(path, text, form);
-  return [...diagnostics].sort(inFileOrder).map(({ severity, code, message, hint, place }) => ({
+  const told = [...diagnostics].sort(inFileOrder).map(({ severity, code, message, hint, place }) => ({
     severity,
     code,
     message,
@@ -33,7 +34,18 @@ export function problemsByField(
     way: place.file === path ? wayAt(place.line, place.column) : null,
     file: place.file === path ? null : place.file,
   }));
+  const lying = unplaced.map(({ line, column }) => ({ ...NOWHERE, way: [...(wayAt(line, column) ?? []).slice(0, 2), 'to'] }));
+  return [...told, ...lying];
 }
+
+/** No fault, so `check` has no word of it. */
+const NOWHERE = {
+  severity: 'warning',
+  code: 'unplaced',
+  message: 'Where it lies now is not said: it counts as in stores, unplaced.',
+  hint: 'A store or a bag.',
+  file: null,
+} as const;
 
 function wayFinder(path: string, text: string, form: readonly FormField[]): (line: number, column: number) => (string | number)[] | null {
   const { cut } = cutFrontMatter(sourceText(path, text));

@@ -69,7 +69,8 @@ describe('the server answers the page and nobody else', () => {
   });
 
   test.each([['other.example'], ['other.example:80'], ['127.0.0.1']])('a request for the host `%s` is refused', async (host) => {
-    expect((await ask('/', { headers: { Host: host } })).status).toBe(403);
+    const refused = await ask('/', { headers: { Host: host } });
+    expect([refused.status, refused.text]).toEqual([403, expect.stringContaining('Open the page anew at that address')]);
     expect((await ask('/api/journal', { headers: { Host: host } })).status).not.toBe(200);
   });
 

@@ -29,6 +29,8 @@ export interface Facts {
   readonly form?: string;
   /** What a form asks for, where that is more than a line of text. */
   readonly writtenAs?: WrittenAs;
+  /** An evening without it is rare. */
+  readonly everyEvening?: boolean;
   /** A list for which one value may stand that is in none. */
   readonly oneOrMany?: boolean;
 }

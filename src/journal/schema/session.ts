@@ -196,8 +196,8 @@ const paper = fields({
 export const sessionSchema = fields({
   date,
   title: prose,
-  hours: entries(hours),
-  parts: entries(touched),
+  hours: having(entries(hours), { everyEvening: true }),
+  parts: having(entries(touched), { everyEvening: true }),
   decisions: entries(decision),
   attributed: entries(attribution),
   methods: entries(method),

@@ -3,39 +3,74 @@ import type { FormField } from '../form.ts';
 import type { FieldProblem } from '../problems.ts';
 import { type Value, type Values, withoutEmpty } from '../values.ts';
 import { isRunning } from './clock.ts';
-import { fieldView } from './field-view.ts';
+import { type At, fieldView } from './field-view.ts';
 import { button, labelOf, make, newId } from './make.ts';
 import type { Sheet } from './sheet.ts';
 import { SENDING } from './state.ts';
 
-/** What one evening in so many speaks of stands on the page without being asked for. */
+/** What one evening in so many speaks of has a line of its own, to be unfolded. */
 const OFTEN = 1 / 8;
-/** So many notes say what is spoken of; until then the first fields of the format are shown. */
+/** So many notes say what is spoken of; until then the first fields of the format have lines. */
 const YOUNG = 10;
 const AT_FIRST = 5;
 
 export function noteView(sheet: Sheet): HTMLElement {
   const { form, use, notes } = sheet.data;
   const { fields } = sheet.draft;
-  const isShown = (field: FormField, n: number): boolean =>
-    field.required || fields[field.name] !== undefined || (use[field.name] ?? 0) >= OFTEN || (notes.length < YOUNG && n < AT_FIRST);
-  const shown = form.filter(isShown).map((field) => section(sheet, field));
+  const isChief = (field: FormField): boolean => field.required || field.everyEvening;
+  const isLikely = (field: FormField): boolean =>
+    (use[field.name] ?? 0) >= OFTEN || (notes.length < YOUNG && form.indexOf(field) < AT_FIRST);
+  const others = form.filter((field) => !isChief(field));
+  const said = others.filter(({ name }) => fields[name] !== undefined);
+  const likely = others.filter((field) => !said.includes(field) && isLikely(field));
+  const rest = others.filter((field) => !said.includes(field) && !likely.includes(field));
+  const chief = form.filter(isChief).map((field) => section(sheet, field));
+  const [parts, ...first] = chief.toReversed();
+  const open = make('div', {}, ...said.map((field) => section(sheet, field)));
+  return make(
+    'div',
+    { class: 'note' },
+    make('div', { class: 'chief-fields' }, ...first.toReversed()),
+    prose(sheet),
+    ...(parts ? [parts] : []),
+    open,
+    ...likely.map((field) => folded(sheet, field)),
+    moreToSay(sheet, rest, open),
+    make('div', { class: 'elsewhere', role: 'status' }),
+  );
+}
+
+/** What is seldom spoken of: one tap brings it onto the page. */
+function moreToSay(sheet: Sheet, fields: readonly FormField[], onto: HTMLElement): HTMLElement {
   const more = make('div', { class: 'more', role: 'group', 'aria-label': 'More to say' });
-  const said = make('div', {}, ...shown);
-  for (const field of form.filter((each) => !shown.some((one) => one.dataset.field === each.name))) {
+  for (const field of fields) {
     more.append(
       button(labelOf(field.name), (event) => {
         (event.currentTarget as HTMLElement).remove();
-        said.append(section(sheet, field));
-        said.lastElementChild?.querySelector<HTMLElement>('button, input, textarea')?.focus();
+        onto.append(section(sheet, field));
+        onto.lastElementChild?.querySelector<HTMLElement>('button, input, textarea')?.focus();
       }),
     );
   }
-  return make('div', { class: 'note' }, said, more, prose(sheet), make('div', { class: 'elsewhere', role: 'status' }));
+  return make('details', { class: 'fold' }, make('summary', {}, 'More to say'), more);
+}
+
+function folded(sheet: Sheet, field: FormField): HTMLElement {
+  const id = newId();
+  const heading = make('summary', {}, make('h2', { id, class: 'fold-name' }, labelOf(field.name)));
+  return make(
+    'section',
+    { 'aria-labelledby': id, 'data-field': field.name },
+    make('details', { class: 'fold' }, heading, fieldView(placeOf(sheet, field))),
+  );
+}
+
+function placeOf(sheet: Sheet, field: FormField): At {
+  return { sheet, field, holder: sheet.draft.fields, way: [field.name], around: [] };
 }
 
 function section(sheet: Sheet, field: FormField): HTMLElement {
-  const at = { sheet, field, holder: sheet.draft.fields, way: [field.name], around: [] };
+  const at = placeOf(sheet, field);
   if (field.of !== 'fields') return make('div', { 'data-field': field.name }, fieldView(at));
   const id = newId();
   return make('section', { 'aria-labelledby': id, 'data-field': field.name }, make('h2', { id }, labelOf(field.name)), fieldView(at));
@@ -45,7 +80,7 @@ function prose(sheet: Sheet): HTMLElement {
   const id = newId();
   const input = make('textarea', {
     id,
-    rows: '6',
+    rows: '3',
     class: 'prose',
     autocapitalize: 'sentences',
     spellcheck: 'true',
@@ -82,9 +117,15 @@ export function showProblems(view: HTMLElement, sheet: Sheet, problems: readonly
     else {
       slot.append(words);
       slot.hidden = false;
+      if (problem.severity === 'error') unfold(slot);
     }
   }
   return told.filter(({ severity }) => severity === 'error').length;
+}
+
+/** What is to be mended is not hidden in what is folded away. */
+function unfold(slot: HTMLElement): void {
+  for (let at = slot.closest('details'); at; at = at.parentElement?.closest('details') ?? null) at.open = true;
 }
 
 /** The note has no entry for one that was left empty, so there the same entry has a smaller number than here. */

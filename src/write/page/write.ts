@@ -147,6 +147,7 @@ function edit(data: JournalData, draft: Draft, sent: boolean, device: Device): v
     problems: (problems, byHand) => {
       const count = showProblems(view, own, problems);
       makeButton.dataset.problems = String(count);
+      if (warnedOf !== sayingOf(own)) makeButton.textContent = makeWords(own);
       if (byHand)
         said.textContent =
           'This cannot be written into the note without touching its comments. Take the change back, or make it in an editor.';
@@ -158,7 +159,7 @@ function edit(data: JournalData, draft: Draft, sent: boolean, device: Device): v
   const view = noteView(own);
   bar.hidden = false;
   toStart.hidden = false;
-  makeButton.textContent = draft.corrects === null ? 'Make it a note' : 'Write it into the note';
+  makeButton.textContent = makeWords(own);
   makeButton.onclick = () => void becomeNote(data, own, device);
   const heading = make('h1', { tabindex: '-1' }, headingOf(draft));
   // The day may be changed in the form below.
@@ -186,6 +187,23 @@ function throwAway(own: Sheet, device: Device): HTMLElement {
   return make('details', { class: 'rare' }, make('summary', {}, 'Throw this draft away'), sure);
 }
 
+/** What the draft said when it was told that something in it is to be mended. */
+let warnedOf: string | null = null;
+
+const sayingOf = ({ draft: { key, fields, prose } }: Sheet): string => JSON.stringify([key, fields, prose]);
+const makeWords = ({ draft }: Sheet): string => (draft.corrects === null ? 'Make it a note' : 'Write it into the note');
+
+/** Nothing with a fault is written by one tap: the first leads to the fault, and only the second writes it as it is. */
+function isToMend(own: Sheet): boolean {
+  const count = Number(makeButton.dataset.problems ?? 0);
+  if (count === 0 || warnedOf === sayingOf(own)) return false;
+  warnedOf = sayingOf(own);
+  makeButton.textContent = 'Write it as it is';
+  said.textContent = `${count === 1 ? 'One thing is to mend, and stands at its field.' : `${count} things are to mend, and stand at their fields.`} Nothing was written yet.`;
+  page.querySelector('.problem .error')?.scrollIntoView({ block: 'center' });
+  return true;
+}
+
 async function becomeNote(data: JournalData, own: Sheet, device: Device): Promise<void> {
   const waiting = stillSending(own.draft);
   if (waiting > 0) {
@@ -193,6 +211,7 @@ async function becomeNote(data: JournalData, own: Sheet, device: Device): Promis
     return;
   }
   if (!(await own.sync())) return;
+  if (isToMend(own)) return;
   try {
     const made = await send<Made>('POST', `drafts/${own.draft.key}/note`, {});
     if (!made.made) return notMade(data, own, made, device);

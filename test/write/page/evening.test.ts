@@ -58,7 +58,8 @@ async function touchParts(hands: Hands): Promise<void> {
 }
 
 async function decide(hands: Hands): Promise<void> {
-  const offered = hands.group('Decisions').getByRole('group', { name: 'Add to decisions: offered' });
+  const decisions = await hands.bring('Decisions');
+  const offered = decisions.getByRole('group', { name: 'Add to decisions: offered' });
   await hands.tap(offered.getByRole('button', { name: 'Wheel cylinder, nearside' }));
   await hands.tap(hands.open('Decisions').getByRole('button', { name: 'repair', exact: true }));
   await hands.type(hands.open('Decisions').getByLabel('Because'), 'The bore will hone out.');

@@ -47,7 +47,13 @@ export async function handsAt(browser: Browser, stand: WritingStand, context?: B
     group: (name) => page.getByRole('region', { name, exact: true }),
     open: (name) => hands.group(name).locator('details.entry[open]').last(),
     async bring(name) {
-      await hands.tap(page.getByRole('group', { name: 'More to say' }).last().getByRole('button', { name, exact: true }));
+      const own = hands.group(name).locator('> details.fold > summary');
+      if ((await own.count()) > 0) await hands.tap(own);
+      else {
+        const more = page.locator('.note > details.fold');
+        if ((await more.getAttribute('open')) === null) await hands.tap(more.locator('> summary'));
+        await hands.tap(more.getByRole('button', { name, exact: true }));
+      }
       return hands.group(name);
     },
   };
@@ -67,8 +73,10 @@ export function sent({ page }: Hands): Promise<void> {
   return page.getByText(/Kept on this device and by the server|Kept\. /).waitFor();
 }
 
-export async function makeNote(hands: Hands): Promise<string> {
+/** @param asItIs with a fault in it, which takes a second tap */
+export async function makeNote(hands: Hands, asItIs = false): Promise<string> {
   await hands.tap(makeButton(hands));
+  if (asItIs) await hands.tap(hands.page.getByRole('button', { name: 'Write it as it is' }));
   await hands.page.getByRole('heading', { name: 'It is a note now' }).waitFor();
   return (await hands.page.locator('#written-to').textContent()) ?? '';
 }
