@@ -21,12 +21,13 @@ export function frozenStatement(statement: Statement, settings: Settings): strin
 }
 
 function lineOf(line: StatementLine, amount: Amount): Fields {
-  const { entry, date, kind, what, subsystem, person, minutes, perHour, notCharged } = line;
+  const { entry, date, kind, what, title, subsystem, person, minutes, perHour, notCharged } = line;
   return {
     entry,
     date,
     kind,
     what,
+    ...(title === null ? {} : { title }),
     subsystem,
     ...(person === null ? {} : { person }),
     ...(minutes === null ? {} : { minutes }),

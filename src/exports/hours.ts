@@ -3,10 +3,11 @@ import { entriesAt, type LedgerSource } from '../journal/ledger/sums.ts';
 import type { IsoDate } from '../journal/model.ts';
 import { day, money, number, type Table } from './table.ts';
 
-const COLUMNS = ['date', 'session', 'person', 'subsystem', 'position', 'part', 'minutes', 'hours', 'cost', 'what'];
+const COLUMNS = ['date', 'session', 'person', 'subsystem', 'position', 'part', 'minutes', 'hours', 'cost', 'what', 'title'];
 
 /** Every time worked up to a date. */
 export function hoursTable(books: LedgerSource, at: IsoDate | null): Table {
+  const titles = new Map(books.journal.sessions.map(({ id, title }) => [id, title]));
   const labour = entriesAt(books, at).filter((entry) => entry.kind === 'labour');
   const rows = labour.map((entry) => [
     day(entry.date),
@@ -19,6 +20,7 @@ export function hoursTable(books: LedgerSource, at: IsoDate | null): Table {
     number(new Fraction(entry.minutes ?? 0, 60)),
     money(entry.gross, books.journal.settings),
     entry.what,
+    titles.get(entry.session) ?? null,
   ]);
   return { name: 'hours', columns: COLUMNS, rows, totals: [{ words: 'Together', of: ['minutes', 'hours', 'cost'] }] };
 }

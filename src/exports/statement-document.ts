@@ -1,7 +1,9 @@
 /** A client statement in words and tables, before it becomes a page or a typeset sheet. Pure. */
+import { dueDay } from '../journal/ledger/due-day.ts';
 import type { Statement, StatementGroup, StatementLine, StatementSum } from '../journal/ledger/statement.ts';
 import type { EntryKind, HeadLine, IsoDate, Journal, Minor, PaidAtTax, Settings } from '../journal/model.ts';
 import { formatMinutes, formatMoney } from '../journal/values/money.ts';
+import { keptIn } from '../journal/values/once.ts';
 import { soldWords, standingWords } from './tax-words.ts';
 
 export interface DocumentColumn {
@@ -80,21 +82,32 @@ interface Words {
 }
 
 function wordsOf({ settings, subsystems, people }: StatementNames, { shows, registered: taxed }: Statement): Words {
-  const dates = new Intl.DateTimeFormat(settings.locale, { day: 'numeric', month: 'short', year: 'numeric', timeZone: 'UTC' });
   return {
     settings,
     shows,
     taxed,
     money: (minor) => formatMoney(minor, settings),
-    day: (date) => dates.format(new Date(`${date}T00:00Z`)),
+    day: (date) => dayWords(date, settings.locale),
     subsystem: (id) => subsystems.get(id)?.name ?? id,
     person: (id) => people.get(id ?? '')?.name ?? '',
   };
 }
 
+const dates = new Map<string, Intl.DateTimeFormat>();
+
+function dayWords(date: IsoDate, locale: string): string {
+  const format = keptIn(
+    dates,
+    locale,
+    () => new Intl.DateTimeFormat(locale, { day: 'numeric', month: 'short', year: 'numeric', timeZone: 'UTC' }),
+  );
+  return format.format(new Date(`${date}T00:00Z`));
+}
+
 /** Who sends a statement and to whom: as it was sent, else as journal.yaml has it. */
-export function headOf({ head }: Statement, { title, vehicle, workshop, client }: Settings): readonly HeadLine[] {
+export function headOf({ head, to, account }: Statement, { title, vehicle, workshop, client, locale }: Settings): readonly HeadLine[] {
   if (head !== null) return head;
+  const due = account.owed > 0 ? dueDay(client.terms, to) : null;
   const lines: readonly (readonly [string, string | null])[] = [
     ['From', joined([workshop.name, workshop.address])],
     ['Tax number', workshop.taxNumber],
@@ -102,6 +115,7 @@ export function headOf({ head }: Statement, { title, vehicle, workshop, client }
     ['Reference', client.reference],
     ['For', joined([title, joined([vehicle.year, vehicle.make, vehicle.model], ' ')])],
     ['Terms', client.terms],
+    ['To pay by', due && dayWords(due, locale)],
   ];
   return lines.flatMap(([name, words]) => (words === null ? [] : [{ name, words }]));
 }
@@ -149,10 +163,22 @@ function hoursTables({ hours }: Statement, words: Words): DocumentTable[] {
   return [{ id: 'hours', title: 'Hours', columns: [text('Person'), text('Rate'), figure('Time'), figure('Charged')], rows, foot }];
 }
 
-/** Who did what, without the reason why it is not charged, which stands beside it. */
-export function workWords({ kind, what, notCharged }: Pick<StatementLine, 'kind' | 'what' | 'notCharged'>, person: string | null): string {
+/** What the ledger calls hours, before their clock times. */
+const WORK = 'Work';
+
+type SaidOfLine = Pick<StatementLine, 'kind' | 'what' | 'title' | 'notCharged'>;
+
+/** What a line is of: of labour what was done, in the words of its note's title, and when. Without the reason why it is not charged, which stands beside it. */
+export function lineWords({ what, title, notCharged }: Omit<SaidOfLine, 'kind'>): string {
   const reason = `; not charged: ${notCharged}`;
   const said = notCharged !== null && what.endsWith(reason) ? what.slice(0, -reason.length) : what;
+  return title === null || !said.startsWith(WORK) ? said : `${title.replace(/\.$/, '')}${said.slice(WORK.length)}`;
+}
+
+/** The same, and who did it. */
+export function workWords(line: SaidOfLine, person: string | null): string {
+  const said = lineWords(line);
+  const { kind } = line;
   return kind === 'labour' && person !== null && person !== '' ? `${person}: ${said}` : said;
 }
 

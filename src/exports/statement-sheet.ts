@@ -4,25 +4,37 @@ import type { DocumentColumn, DocumentTable, StatementDocument } from './stateme
 export function statementSheet({ locale, title, head, tables, notes }: StatementDocument): string {
   const [language = 'en', region] = locale.split('-');
   return `#set document(title: ${literal(title)}, date: none)
-#set page(paper: "a4", margin: (x: 20mm, y: 22mm), footer: context align(right, text(8pt)[#counter(page).display() / #counter(page).final().at(0)]))
-#set text(size: 9.5pt, lang: ${literal(language)}${region?.length === 2 ? `, region: ${literal(region)}` : ''}, number-width: "tabular")
-#show heading.where(level: 2): set text(size: 10.5pt)
-#show heading.where(level: 2): set block(above: 14pt, below: 6pt)
+#set page(paper: "a4", margin: (x: 18mm, top: 16mm, bottom: 18mm), footer: context align(right, text(8pt)[#counter(page).display() / #counter(page).final().at(0)]))
+#set text(size: 9pt, lang: ${literal(language)}${region?.length === 2 ? `, region: ${literal(region)}` : ''}, number-width: "tabular")
+#show heading.where(level: 2): set text(size: 10pt)
+#show heading.where(level: 2): set block(above: 10pt, below: 4pt, sticky: true)
 #heading(level: 1, ${literal(title)})
-#grid(columns: (auto, 1fr), column-gutter: 10pt, row-gutter: 5pt, ${head.map(({ name, words }) => `text(fill: luma(90), ${literal(name)}), text(${literal(words)})`).join(', ')})
-${tables.map(tableSource).join('\n')}
-#v(10pt)
-${notes.map((note) => `#text(8.5pt, ${literal(note)})\n`).join('\n')}
+#grid(columns: (auto, 1fr), column-gutter: 10pt, row-gutter: 4pt, ${head.map(({ name, words }) => `text(fill: luma(90), ${literal(name)}), text(${literal(words)})`).join(', ')})
+${tables.slice(0, -1).map(tableSource).join('\n')}
+#block(breakable: false)[
+${tables.slice(-1).map(tableSource).join('\n')}
+#v(4pt)
+#text(8pt, ${literal(notes.join(' '))})
+]
 `;
 }
 
-const WIDTHS: Readonly<Record<DocumentColumn['side'], string>> = { text: '1fr', date: 'auto', figure: 'auto' };
+/** A table of more columns is set smaller, so that words beside figures have room. */
+const MANY_COLUMNS = 8;
+
+/** What a line of a day says takes most of the room that figures leave. */
+function widthsOf(columns: readonly DocumentColumn[]): string {
+  const first = columns[0]?.side === 'date' ? 1 : -1;
+  return columns.map(({ side }, n) => (side !== 'text' ? 'auto' : n === first ? '2fr' : '1fr')).join(', ');
+}
 
 function tableSource({ title, columns, rows, foot }: DocumentTable): string {
   const aligns = columns.map(({ side }) => (side === 'figure' ? 'right' : 'left'));
-  const cells = (row: readonly string[], weight = '') => row.map((cell) => `text(${weight}${literal(cell)})`).join(', ');
+  const isWide = columns.length >= MANY_COLUMNS;
+  const cells = (row: readonly string[], weight = '') =>
+    row.map((cell) => `text(${isWide ? '7.2pt, ' : ''}${weight}${literal(cell)})`).join(', ');
   const lines = [
-    `columns: (${columns.map(({ side }) => WIDTHS[side]).join(', ')},), align: (${aligns.join(', ')},), stroke: none, inset: (x: 4pt, y: 3pt)`,
+    `columns: (${widthsOf(columns)},), align: (${aligns.join(', ')},), stroke: none, inset: (x: ${isWide ? 2.5 : 4}pt, y: 2.6pt)`,
     `table.header(${cells(
       columns.map(({ name }) => name),
       'fill: luma(90), ',

@@ -1,5 +1,6 @@
 import type { Statement, StatementSum } from '../journal/ledger/statement.ts';
 import type { Settings } from '../journal/model.ts';
+import { lineWords } from './statement-document.ts';
 import { type Cell, day, money, share, type Table } from './table.ts';
 import { soldWords, standingWords } from './tax-words.ts';
 
@@ -36,7 +37,7 @@ export function statementTable(statement: Statement, settings: Settings): Table 
       line.late ? 'late entry' : 'entry',
       day(line.date),
       kind,
-      line.what,
+      lineWords(line),
       line.subsystem,
       line.person,
       line.minutes,

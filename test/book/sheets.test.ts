@@ -91,6 +91,17 @@ describe('a work order', () => {
     expect(text).toContain('Taken away: 1 in all');
   });
 
+  test('of what went out for one price and came back in part says what the price is for', async () => {
+    const cwd = folderWith({
+      ...FILES,
+      'van/sessions/2031-03-10-out.md':
+        '---\ndate: 2031-03-10\ntitle: Out\nparts: [{ part: rim, count: 2, did: sent-out, to: a welder, work: Weld, quoted: 64.00 }]\n---\n',
+      'van/sessions/2031-03-12-back.md':
+        '---\ndate: 2031-03-12\ntitle: Back\nparts: [{ part: rim, count: 1, did: returned, from: a welder }]\n---\n',
+    });
+    expect(await printedIn(cwd, 'work-order', '--firm', 'a welder')).toContain('£64.00 for the 2 that were sent, of which 1 is still out');
+  });
+
   test('shows the pictures of what goes out, with numbers on what they point at and their key', async () => {
     const cwd = folderWith({
       ...FILES,
@@ -196,6 +207,11 @@ describe('a sheet', () => {
     const text = await printed('sheet', '--for', 'client', '--month', '2031-02');
     expect(text).toContain('Nothing was written down that month. All else as it stood on 28 February 2031.');
     expect(text).not.toMatch(/Decisions wanted|Came back short|Bleed the brakes/);
+  });
+
+  test('a letter asks for a decision on every place that the drawings say asks for one, a line for each subsystem', async () => {
+    const text = await printed('sheet', '--for', 'client', '--month', '2031-03');
+    expect(text).toContain('Decisions wanted • Which drum goes on the road. • Brakes: Dome nuts and Lamp rims. Came back');
   });
 
   test('of a copy says nothing that it leaves out', async () => {

@@ -111,8 +111,8 @@ describe('a statement that was closed', () => {
         .get('Labour')
         ?.map(([day, what]) => [day, what]),
     ).toEqual([
-      ['4 Mar 2031', 'Somebody: Work (late: of an earlier statement’s time)'],
-      ['9 Mar 2031', 'Somebody: Work'],
+      ['4 Mar 2031', 'Somebody: Evening (late: of an earlier statement’s time)'],
+      ['9 Mar 2031', 'Somebody: Evening'],
       ['', 'Sum'],
     ]);
     expect(await write('next-again.html', '--number', '2')).toBe(next);

@@ -51,10 +51,24 @@ test('money received is on it, and what is owed since when', () => {
 
 test('what it names is named as the client knows it: days, people and subsystems', () => {
   const page = pageOf('hours: [{ by: jm, on: brakes, time: 1h30m }]');
-  for (const words of ['Statement, 1 Mar 2031 to 31 Mar 2031', '12 Mar 2031', 'Jory: Work<', '>Brakes<', '1 h 30 min']) {
+  for (const words of ['Statement, 1 Mar 2031 to 31 Mar 2031', '12 Mar 2031', 'Jory: Front brakes<', '>Brakes<', '1 h 30 min']) {
     expect(page).toContain(words);
   }
-  expect(pageOf('hours: [{ by: jm, on: brakes, time: 19:10-20:40 }]')).toContain('Jory: Work, 19:10–20:40<');
+  expect(pageOf('hours: [{ by: jm, on: brakes, time: 19:10-20:40 }]')).toContain('Jory: Front brakes, 19:10–20:40<');
+});
+
+test.each([
+  ['14 days', '14 Apr 2031'],
+  ['Net 30 days', '30 Apr 2031'],
+  ['within 7 days of the statement', '7 Apr 2031'],
+  ['14 days after their meeting', null],
+  ['Within the month', null],
+])('terms of %s give the day to pay by: %s', (terms, due) => {
+  const page = pageOf(LINES, `client: { name: The owner, terms: ${terms} }\n`);
+  if (due === null) expect(page).not.toContain('To pay by');
+  else expect(page).toContain(`<dt>To pay by</dt><dd>${due}</dd>`);
+  // Where nothing is owed there is nothing to pay.
+  expect(pageOf('private: nothing', `client: { name: The owner, terms: ${terms} }\n`)).not.toContain('To pay by');
 });
 
 test('the amounts of every table add up to the line under it, and those of the kinds to what is charged', () => {

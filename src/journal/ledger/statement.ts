@@ -8,12 +8,14 @@ import {
   type FrozenReceipt,
   type FrozenStatement,
   type IsoDate,
+  type Journal,
   type Minor,
   type PersonId,
   type SentWith,
 } from '../model.ts';
 import type { Entry, JournalRecord } from '../record.ts';
 import { addDays } from '../values/date.ts';
+import { once } from '../values/once.ts';
 import { compareText } from '../values/text-order.ts';
 import { chargeFor } from './charges.ts';
 import { clientAccount } from './client-account.ts';
@@ -162,12 +164,15 @@ function statementFrom(
 }
 
 function lineOf(entry: Entry, { journal }: Books, closed: FrozenStatement | null): StatementLine {
-  const { id, date, kind, what, subsystem, person, minutes, gross: cost, notCharged } = entry;
+  const { id, session, date, kind, what, subsystem, person, minutes, gross: cost, notCharged } = entry;
   const worker = journal.people.get(person ?? '');
   const perHour = kind === 'labour' && worker ? rateOn(worker, date) : null;
-  const said = { entry: id, date, kind, what, subsystem, person, minutes, perHour, cost, notCharged };
+  const title = kind === 'labour' ? (titlesOf(journal).get(session) ?? null) : null;
+  const said = { entry: id, date, kind, what, title, subsystem, person, minutes, perHour, cost, notCharged };
   return { ...said, late: isLate(date, closed), ...chargeFor(entry, journal.settings) };
 }
+
+const titlesOf = once(({ sessions }: Pick<Journal, 'sessions'>) => new Map(sessions.map(({ id, title }) => [id, title])));
 
 function sumLines(lines: readonly StatementLine[]): StatementSum {
   const sum = (figure: (line: StatementLine) => number): number => lines.reduce((all, line) => all + figure(line), 0);

@@ -13,6 +13,8 @@ export interface FrozenLine {
   readonly date: IsoDate;
   readonly kind: EntryKind;
   readonly what: string;
+  /** Of labour: the title of its note, which says what was done. Null for all else, and where its file does not keep it. */
+  readonly title: string | null;
   readonly subsystem: SubsystemId;
   readonly person: PersonId | null;
   readonly minutes: number | null;

@@ -13,6 +13,8 @@ const line = fields({
   date,
   kind: oneOf(ENTRY_KINDS),
   what: prose,
+  /** Of labour: what was done, in the title of the note. */
+  title: maybe(prose),
   subsystem: subsystemName,
   person: maybe(personName),
   minutes: maybe(count),

@@ -170,7 +170,8 @@ export function owedTable(sheet: Sheet, { dues }: ClientPage): SetTable {
   });
   return setTable<Owed, number>({
     label: 'What is owed',
-    caption: 'A statement is due on its last day, what is on none yet on the day of its work. What was received covers the oldest first.',
+    caption:
+      'A statement counts from its last day, what is on none yet from the day of its work. What was received covers the oldest first.',
     set: 'account totals owed',
     keepsRows: true,
     columns: [
@@ -200,8 +201,7 @@ export function notChargedTable(sheet: RecordSheet, lines: readonly StatementLin
         head: 'What',
         set: 'what',
         bare: true,
-        cell: ({ kind, what, person, notCharged }) =>
-          workWords({ kind, what, notCharged }, person === null ? null : sheet.personName(person)),
+        cell: (line) => workWords(line, line.person === null ? null : sheet.personName(line.person)),
       },
       { head: 'Hours', set: 'num', cell: ({ minutes }) => minutes !== null && figures.hours(minutes) },
       { head: 'Why', cell: ({ notCharged }) => notCharged },

@@ -82,7 +82,7 @@ function factsOf(
   sent: PartEntry | null,
   loan: boolean,
 ): readonly (readonly [string, string])[] {
-  const { record, figures } = sheet;
+  const { record } = sheet;
   const thing = record.journal.parts.get(part);
   const all: readonly (readonly [string, string | null])[] = [
     ['How many', which === null || count >= (thing?.count ?? count) ? String(count) : `${count}, ${numbersInWords(which)}`],
@@ -93,7 +93,7 @@ function factsOf(
       loan ? 'Due back' : 'Promised for',
       sent?.due == null ? null : `${sheet.date(sent.due)}${sent.due < record.day ? ', which is past' : ''}`,
     ],
-    ['Quoted', sent?.quoted == null ? null : figures.money(sent.quoted)],
+    ['Quoted', sent?.part === part ? quotedWords(sheet, sent, count) : null],
     ['Sent', sheet.date(since.date)],
     ['Marks', sent?.marks ?? thing?.marks ?? null],
     ['Finish', sent?.finish ?? thing?.finish ?? null],
@@ -105,6 +105,14 @@ function factsOf(
     }),
   ];
   return all.flatMap(([name, words]) => (words === null ? [] : [[name, words] as const]));
+}
+
+/** What was quoted is for all that went out: where some of it came back, it says so. */
+function quotedWords({ record, figures }: RecordSheet, sent: PartEntry, left: number): string | null {
+  if (sent.quoted === null) return null;
+  const went = record.history.deeds.reduce((sum, { did, entry, count }) => (did === 'sent-out' && entry === sent ? sum + count : sum), 0);
+  const price = figures.money(sent.quoted);
+  return went <= left ? price : `${price} for the ${went} that were sent, of which ${left} ${left === 1 ? 'is' : 'are'} still out`;
 }
 
 /** The entry that sent it out; of what went along in another thing, the entry of that. */

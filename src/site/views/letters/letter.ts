@@ -6,13 +6,14 @@ import type { IsoDate, Journal, Session, SubsystemId } from '../../../journal/mo
 import type { JournalRecord, Ledger } from '../../../journal/record.ts';
 import { cameShortAt } from '../../../journal/registers/came-short.ts';
 import { gatesAt, openItemsAt, questionsAt } from '../../../journal/registers/open-items.ts';
-import { registerRowAt } from '../../../journal/registers/register.ts';
+import { undecidedAt } from '../../../journal/registers/pending.ts';
+import type { RegisterRow } from '../../../journal/registers/register.ts';
 import { lastDayOf, monthOf } from '../../../journal/values/date.ts';
 import { once } from '../../../journal/values/once.ts';
 import { type AnyQuestion, lookup, shown } from '../../kept/question.ts';
 import { recordUpTo } from '../../kept/up-to.ts';
 import type { RecordSheet, Sheet } from '../page/sheet.ts';
-import { counted, sentence } from '../page/words.ts';
+import { counted, listedNames, sentence } from '../page/words.ts';
 import { leadPicture } from '../pictures/pictures.ts';
 import { eveningWords } from '../session/session-facts.ts';
 import { shortWords } from '../stores/short-words.ts';
@@ -158,15 +159,29 @@ function next({ record }: RecordSheet, day: IsoDate): Letter['next'] {
   return { before: gate?.milestone.name ?? null, what: items.map(({ what }) => sentence(what)) };
 }
 
-function wanted({ record, positionName }: RecordSheet, day: IsoDate): readonly string[] {
-  const chosenFrom = [...record.journal.positions.values()].filter(({ parts }) => parts.length > 1);
-  const open = chosenFrom.map(({ id }) => registerRowAt(record, id, day)).filter(({ undecided }) => undecided > 0);
+/** Questions, and every place that asks for a decision as the drawings have it: a line for each subsystem. */
+function wanted(sheet: RecordSheet, day: IsoDate): readonly string[] {
+  const { record } = sheet;
+  const open = undecidedAt(record, day).map(({ row }) => row);
+  const bySubsystem = Map.groupBy(open, ({ subsystem }) => subsystem);
   return [
     ...questionsAt(record, day).map(({ what }) => sentence(what)),
-    ...(open.length === 0
-      ? []
-      : [`There is another to put in its place, and nobody has chosen: ${open.map(({ position }) => positionName(position)).join('; ')}.`]),
+    ...[...bySubsystem].map(([id, places]) => `${record.journal.subsystems.get(id)?.name ?? id}: ${placesWords(sheet, places)}.`),
   ];
+}
+
+/** So many places are named in one line. */
+const NAMED = 4;
+
+/** `what becomes of the hub, the drum and 3 more`, those with a candidate first */
+function placesWords({ record, positionName }: RecordSheet, places: readonly RegisterRow[]): string {
+  const hasChoice = ({ position }: RegisterRow): boolean => (record.journal.positions.get(position)?.parts.length ?? 0) > 1;
+  const sorted = [...places.filter(hasChoice), ...places.filter((row) => !hasChoice(row))].map((row) => {
+    const choice = hasChoice(row) ? ' (there is another)' : '';
+    return `${positionName(row.position)}${choice}`;
+  });
+  const named = sorted.length <= NAMED + 1 ? sorted : [...sorted.slice(0, NAMED), `${sorted.length - NAMED} more places`];
+  return listedNames(named);
 }
 
 /** The list of letters by year, each with what it spans; the newest first. */
