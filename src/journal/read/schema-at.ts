@@ -85,6 +85,12 @@ export function factsAt(schema: z.ZodType, path: Path): Facts {
   return factsOf(kindAt(schema, path));
 }
 
+/** Whether a value of a kind is a list of texts. */
+export function isListOfTexts(kind: z.core.$ZodType): boolean {
+  const build = buildOf(kind);
+  return build.of === 'list' && buildOf(build.item).of === 'text';
+}
+
 /** Whether a list of entries, each a group of fields, is expected at a path. */
 export function isListOfGroups(schema: z.ZodType, path: Path): boolean {
   const { element } = definitionOf(open(kindAt(schema, path))) ?? {};
@@ -119,12 +125,12 @@ export function fieldsHaving<Fact extends keyof Facts>(schema: z.ZodType, fact: 
 }
 
 /** Every name that a field has anywhere in a schema, or such a field as is asked for. */
-export function fieldNames(schema: z.ZodType, isMeant: (facts: Facts) => boolean = () => true): ReadonlySet<string> {
+export function fieldNames(schema: z.ZodType, isMeant: (facts: Facts, kind: z.core.$ZodType) => boolean = () => true): ReadonlySet<string> {
   const names = new Set<string>();
   const look = (kind: Kind): void => {
     const def = definitionOf(open(kind));
     for (const [name, field] of Object.entries(def?.shape ?? {})) {
-      if (isMeant(factsOf(field))) names.add(name);
+      if (isMeant(factsOf(field), field)) names.add(name);
       look(field);
     }
     if (def?.element ?? def?.valueType) look(def.element ?? def.valueType);

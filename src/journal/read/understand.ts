@@ -62,7 +62,7 @@ function describe(issue: Issue, schema: z.ZodType, tree: Tree): Diagnostic[] {
       }),
     ];
   }
-  return [diagnostic('A303', tree.placeOf(issue.path), messageOf(issue, tree), { hint: otherKindHint(issue, schema, name) })];
+  return [diagnostic('A303', tree.placeOf(issue.path), messageOf(issue, tree), { hint: otherKindHint(issue, schema, name, tree) })];
 }
 
 const EXPECTED: Readonly<Record<string, string>> = {
@@ -88,18 +88,20 @@ function missingHint(name: string, kind: Kind): string {
 }
 
 /** How a value of the kind that was expected is written. */
-function otherKindHint({ path }: Issue, schema: z.ZodType, name: string): string {
+function otherKindHint({ path }: Issue, schema: z.ZodType, name: string, tree: Tree): string {
   if (isListOfGroups(schema, path))
-    return `Write each entry under \`${name}:\` on a line of its own: \`- { ${fieldsShown(schema, [...path, 0])} }\`.`;
-  if (fieldsAt(schema, path).length > 0) return `Write \`{ ${fieldsShown(schema, path)} }\`.`;
+    return `Write each entry under \`${name}:\` on a line of its own: \`- { ${fieldsShown(schema, [...path, 0], valueAt(tree, path))} }\`.`;
+  if (fieldsAt(schema, path).length > 0) return `Write \`{ ${fieldsShown(schema, path, valueAt(tree, path))} }\`.`;
   return isList(kindAt(schema, path)) ? `Write \`${name}: [ … ]\`.` : 'Text with a colon or braces in it stands in double quotes.';
 }
 
-/** Fields that must be there, else the first one. */
-function fieldsShown(schema: z.ZodType, path: Path): string {
+/** Fields that must be there, else the first one; what was written alone is most likely what the first of them says. */
+function fieldsShown(schema: z.ZodType, path: Path, alone: unknown): string {
   const all = fieldsAt(schema, path);
   const needed = all.filter((field) => isRequiredAt(schema, [...path, field]));
-  return (needed.length > 0 ? needed : all.slice(0, 1)).map((field) => `${field}: …`).join(', ');
+  return (needed.length > 0 ? needed : all.slice(0, 1))
+    .map((field, n) => `${field}: ${n === 0 && typeof alone === 'string' && alone !== '' ? alone : '…'}`)
+    .join(', ');
 }
 
 function unknownField(key: string, path: Path, known: readonly string[], tree: Tree): Diagnostic {

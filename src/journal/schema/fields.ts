@@ -67,6 +67,9 @@ export function oneOf<const Words extends readonly string[]>(words: Words, saidF
     if (words.includes(plain)) return ok(plain);
     const meant = saidFor.get(plain);
     if (meant !== undefined) return bad('A304', `\`${written}\` is not a word this field takes.`, `Write ${meant}.`);
+    const several = written.split(',').map((one) => one.trim().toLowerCase());
+    if (several.length > 1 && several.every((one) => words.includes(one)))
+      return bad('A304', `\`${written}\` is not a word this field takes.`, `Several stand in brackets: \`[${several.join(', ')}]\`.`);
     const hint = didYouMean(written, words) ?? `One of ${words.map((word) => `\`${word}\``).join(', ')}.`;
     return bad('A304', `\`${written}\` is not a word this field takes.`, hint);
   }, words[0]);
@@ -157,6 +160,7 @@ export const bagNumber = having(
 );
 
 function bagHint(written: string): string {
+  if (/^\d+(?:\s*,\s*\d+)+$/.test(written)) return `Several stand in brackets: \`[${written}]\`.`;
   const number = /^bag\s+([1-9]\d{0,4})$/i.exec(written)?.[1];
   return number === undefined ? 'A bag has a whole number from 1.' : `Write only its number: \`${number}\`.`;
 }

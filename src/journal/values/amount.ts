@@ -49,6 +49,10 @@ function amountHint(written: string, digits: number, currency: string | null): s
   const withTax = /^(.*?\d)\s*\+\s*(\d+(?:\.\d+)?\s*%)?\s*\p{L}*$/u.exec(written);
   const net = withTax ? repaired(withTax[1] ?? '', digits, signs) : null;
   if (net !== null) return `Write ${net} and say the tax beside it: \`tax: ${withTax?.[2]?.replace(/\s/g, '') ?? 'RATE%'} on top\`.`;
+  const [, before = ''] = /^(.*?\d\S*)\s+(?:inc|ex|plus).*$/i.exec(written) ?? [];
+  const said = before === '' ? null : repaired(before, digits, signs);
+  if (said !== null)
+    return `Write ${said} and say the tax beside it: \`tax: 20%\` where it is inside, \`tax: 20% on top\` where it is not.`;
   const plain = repaired(written, digits, signs);
   if (plain !== null) return `Write ${plain}${whatWasWrong(written, signs)}.`;
   if (/^\d[\d.,]*\s*p$/.test(written) && currency === 'GBP') return inPence(written, digits);

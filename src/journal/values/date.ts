@@ -6,6 +6,7 @@ import { getISOWeek } from 'date-fns/getISOWeek';
 import { getISOWeekYear } from 'date-fns/getISOWeekYear';
 import { lastDayOfMonth } from 'date-fns/lastDayOfMonth';
 import { startOfISOWeek } from 'date-fns/startOfISOWeek';
+import { datesMeant } from './date-meant.ts';
 import { bad, ok, quoted, type Reading } from './reading.ts';
 
 /** A calendar date, `YYYY-MM-DD`. Dates are compared as text; no time zone can move them. */
@@ -35,11 +36,12 @@ function turnedOver(year: string, month: string, day: string): string {
   return day >= '01' && day <= '12' ? `Did you mean ${year}-${day}-${month}?` : FORM;
 }
 
-/** For `3/4/2031` and the like: says the form, without guessing which number is the month. */
+/** For `12 March 2031`, `3/4/2031` and the like: what to write, without guessing which number is the month. */
 function turnedRound(text: string): string | null {
-  const loose = /^(\d{4})[-/.](\d{1,2})[-/.](\d{1,2})$/.exec(text.trim());
-  if (!loose) return null;
-  return `Did you mean ${loose[1]}-${loose[2]?.padStart(2, '0')}-${loose[3]?.padStart(2, '0')}?`;
+  const [likely, other] = datesMeant(text);
+  if (likely === undefined) return null;
+  if (other === undefined) return `Did you mean ${likely}?`;
+  return `Write ${likely} if the day stands first, ${other} if the month does.`;
 }
 
 /** Midnight UTC of a date; only for arithmetic on whole days. */

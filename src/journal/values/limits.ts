@@ -15,7 +15,7 @@ export function readLimits(text: string, value: Quantity): Reading<Limits> {
   const found = /^([^.\s]*(?:\.\d[^.\s]*)?)\s*\.\.\s*([\d./]*)\s*(.*)$/.exec(text.trim());
   const [, low = '', high = '', unit = ''] = found ?? [];
   if (!found || (low === '' && high === '')) {
-    return bad('A308', `${quoted(text)} is not a pair of limits.`, 'Write `9.000..9.060 in`, `..9.060 in` or `9.000.. in`.');
+    return bad('A308', `${quoted(text)} is not a pair of limits.`, limitsMeant(text));
   }
   const from = limit(low, unit, value);
   if (!from.ok) return from;
@@ -29,6 +29,12 @@ export function readLimits(text: string, value: Quantity): Reading<Limits> {
     );
   }
   return ok({ low: from.value, high: to.value });
+}
+
+/** `9.0-9.06 in` and `9.0 to 9.06 in`, with the two points between. */
+function limitsMeant(text: string): string {
+  const [, low, high, unit = ''] = /^\s*([\d.]+)\s*(?:-|–|to|…)\s*([\d.]+)\s*(.*)$/.exec(text) ?? [];
+  return low === undefined ? 'Write `9.000..9.060 in`, `..9.060 in` or `9.000.. in`.' : `Write \`${low}..${high} ${unit.trim()}\`.`;
 }
 
 function limit(number: string, unit: string, value: Quantity): Reading<Quantity | null> {

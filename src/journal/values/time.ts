@@ -1,6 +1,7 @@
 import { asTyped } from './as-typed.ts';
 import { addDays, type IsoDate } from './date.ts';
 import { bad, ok, quoted, type Reading } from './reading.ts';
+import { timeMeant } from './time-meant.ts';
 import { instantsOf, offsetAt } from './zone.ts';
 
 /** Time worked, from one instant to another in minutes since 1970-01-01T00:00Z. */
@@ -36,13 +37,18 @@ export function readTime(text: string, date: IsoDate, timeZone: string): Reading
 function readLength(written: string, longest: number): Reading<TimeSpent> {
   const [whole, hours, rest] = /^(?:PT)?(?:(\d{1,3})\s*h)?\s*(?:(\d{1,4})\s*m(?:in)?)?$/i.exec(written) ?? [];
   const minutes = Number(hours ?? 0) * 60 + Number(rest ?? 0);
-  if (whole === undefined || minutes === 0) return bad('A306', `${quoted(written)} is not a time worked.`, FORMS);
+  if (whole === undefined || minutes === 0) return bad('A306', `${quoted(written)} is not a time worked.`, formOf(written));
   if (hours !== undefined && Number(rest ?? 0) > 59) {
     const meant = `${Math.floor(minutes / 60)}h${minutes % 60 === 0 ? '' : `${minutes % 60}m`}`;
     return bad('A306', `${quoted(written)} has ${rest} minutes beside its hours; an hour holds 60.`, `Write ${meant}, if that was meant.`);
   }
   if (minutes > longest) return bad('A306', `${quoted(written)} is more than a day.`, FORMS);
   return ok({ minutes, span: null });
+}
+
+function formOf(written: string): string {
+  const meant = timeMeant(written);
+  return meant === null ? FORMS : `Write \`${meant}\`.`;
 }
 
 /** Reads hours that something is likely to take, `6`, `7.5` or `1h30m`, in whole minutes. */

@@ -20,6 +20,8 @@ export interface Slip {
 export interface FieldNames {
   readonly all: ReadonlySet<string>;
   readonly prose: ReadonlySet<string>;
+  /** Of fields that take several texts. */
+  readonly lists?: ReadonlySet<string>;
 }
 
 /** A pattern for any of the names. */

@@ -55,7 +55,7 @@ export function valueSlip({ text, start, field }: Written, inBraces: boolean, na
   const fault = [...IN_ANY, ...(inBraces ? IN_BRACES : [])].find(({ is }) => is(text));
   if (!fault) return null;
   const quiet = isPlain(text, fault, field, names);
-  const meant = (quiet ? null : decimalMeant(text)) ?? { text: quoted(text), hint: null };
+  const meant = (quiet ? null : decimalMeant(text)) ?? { text: quoted(text), hint: severalHint(text, fault, field, names) };
   const shown = `\`${field === null ? '' : `${field}: `}${meant.text}\``;
   return {
     code: fault.unclosed ? 'A201' : 'A208',
@@ -86,16 +86,27 @@ function hintFor({ unclosed }: Fault, shown: string): string {
   return `Put the whole value in ${shown.includes(`'`) ? '' : 'double '}quotes: ${shown}.`;
 }
 
+/** What to type for `did: removed, inspected`, a list without its brackets; it is read as one text, since it may be that. */
+function severalHint(text: string, { message }: Fault, field: string | null, { lists }: FieldNames): string | null {
+  if (message !== COMMA || field === null || !lists?.has(field) || /[{}[\]"':#]/.test(text)) return null;
+  return `Several stand in brackets: \`${field}: [${text}]\`; one with a comma in it stands in double quotes.`;
+}
+
 /** `1,234.00` and `9,043 in`: the comma of a number. */
-function decimalMeant(text: string): { text: string; hint: string } | null {
+function decimalMeant(written: string): { text: string; hint: string } | null {
+  // A sign of currency is told by whoever reads the amount.
+  const [, sign = '', text = ''] = /^(\p{Sc}?\s*)(.*)$/u.exec(written) ?? [];
+  const other = /^\d{1,3}(?:\.\d{3})+,\d{1,2}$/.test(text) ? text.replaceAll('.', '').replace(',', '.') : null;
+  if (other !== null)
+    return { text: sign + other, hint: `A number is written without marks between its thousands, and with a point: \`${other}\`.` };
   if (/^\d{1,3}(?:,\d{3})+(?:\.\d+)?$/.test(text)) {
     const meant = text.replaceAll(',', '');
-    return { text: meant, hint: `A number is written without commas: \`${meant}\`.` };
+    return { text: sign + meant, hint: `A number is written without commas: \`${meant}\`.` };
   }
   const decimal = /^(-?\d+),(\d+)([\s%A-Za-z].*)?$/.exec(text);
   if (!decimal || /[,:{}[\]]/.test(decimal[3] ?? '')) return null;
   const meant = `${decimal[1]}.${decimal[2]}${decimal[3] ?? ''}`;
-  return { text: meant, hint: `A decimal is written with a point: \`${meant}\`.` };
+  return { text: sign + meant, hint: `A decimal is written with a point: \`${meant}\`.` };
 }
 
 /** The value in quotation marks that YAML understands. */

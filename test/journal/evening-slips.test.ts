@@ -1,0 +1,80 @@
+/** What people type of an evening in the way they write it elsewhere: each is told at its place, with what to type. */
+import { describe, expect, test } from 'vitest';
+import { datesMeant } from '../../src/journal/values/date-meant.ts';
+import { timeMeant } from '../../src/journal/values/time-meant.ts';
+import { compileFiles, NOTE, note } from './base.ts';
+
+const toldOf = (text: string) =>
+  compileFiles({ more: { [NOTE]: text.startsWith('---') ? text : note(text) } }).diagnostics.map(({ code, hint }) => `${code} ${hint}`);
+
+const HOURS = (time: string) => `hours:\n  - { by: rh, on: brakes, time: ${time} }`;
+const COST = (cost: string) => `bought:\n  - { what: Pin, cost: ${cost} }`;
+const DATED = (date: string) => `---\ndate: ${date}\ntitle: x\n---\n`;
+
+describe('is told with what to type', () => {
+  test.each([
+    ['hours: [{ by:rh, on: brakes, time: 1h }]', 'A208 Write `by: rh`'],
+    ['hours:\n\t- { by: rh, on: brakes, time: 1h }', 'A202 Indent with spaces'],
+    ['parts:\n  - { part: drum, did: removed, inspected, to: shelf A1 }', 'A208 Several stand in brackets: `did: [removed, inspected]`'],
+    ['parts:\n  - part: drum\n    did: removed, inspected', 'A304 Several stand in brackets: `[removed, inspected]`'],
+    ['parts:\n  - { part: studs, did: removed, stack: nut, washer }', 'A208 Several stand in brackets: `stack: [nut, washer]`'],
+    ['bags:\n  - { bag: 14, holds: 2 bolts, 2 washers }', 'A208 Several stand in brackets: `holds: [2 bolts, 2 washers]`'],
+    ['cautions: asbestos, battery', 'A304 Several stand in brackets: `[asbestos, battery]`'],
+    ['emptied: 11, 12', 'A310 Several stand in brackets: `[11, 12]`'],
+    ['parts:\n  - drum', 'A303 Write `{ part: drum }`'],
+    ['parts: drum', 'A303 Write each entry under `parts:` on a line of its own: `- { part: drum }`'],
+    ['parts:\n  - { part: drum, did: [removed, inspected, to: shelf A1 }', 'A201 Close every'],
+    ['parts:\n  - { part: drum, did: removed, note: "half }', 'A201 Close it on the same line: `note: "half"`'],
+    ['parts:\n  - part: drum\n    did: cleaned\n   note: x', 'A201 Begin it with 4 spaces'],
+    ['parts\n  - { part: drum, did: cleaned }', 'A201 Write `parts:`'],
+    ['decisions:\n  - { part: drum, verdict: keep; because: sound }', 'A208 Write a comma before `because:`'],
+    [HOURS('7pm-9pm'), 'A306 Write `19:00-21:00`'],
+    [HOURS('7:30 to 9:30pm'), 'A306 Write `19:30-21:30`'],
+    [HOURS('1910-2140'), 'A306 Write `19:10-21:40`'],
+    [HOURS('2h30'), 'A306 Write `2h30m`'],
+    [HOURS('2:30'), 'A306 Write `2h30m`'],
+    [HOURS('2.5'), 'A306 Write `2h30m`'],
+    [HOURS('2,5 h'), 'A306 Write `2h30m`'],
+    [HOURS('2 hours'), 'A306 Write `2h`'],
+    [HOURS('all evening'), 'A306 Write a clock range'],
+    [COST('£48.60'), 'A307 Write 48.60, without a sign'],
+    [COST('1,234.50'), 'A208 A number is written without commas: `1234.50`'],
+    [COST('1.234,50'), 'A208 A number is written without marks between its thousands, and with a point: `1234.50`'],
+    [COST('48.60 incl VAT'), 'A307 Write 48.60 and say the tax beside it'],
+    [COST('5.00, tax: 20'), 'A316 Write 20%'],
+    ['used:\n  - { consumable: brake-cleaner, amount: half a litre }', 'A308 Write it like `300 ml`'],
+    ['measured:\n  - { part: drum, what: x, value: 9 in, limits: 9.0-9.06 in }', 'A308 Write `9.0..9.06 in`'],
+    [DATED('12/03/2031'), 'A305 Write 2031-03-12 if the day stands first, 2031-12-03 if the month does.'],
+    [DATED('31.3.2031'), 'A305 Did you mean 2031-03-31?'],
+    [DATED('12 March 2031'), 'A305 Did you mean 2031-03-12?'],
+    [DATED('Wednesday, March 12th, 2031'), 'A305 Did you mean 2031-03-12?'],
+    [DATED('2031-3-12'), 'A305 Did you mean 2031-03-12?'],
+    [DATED('yesterday'), 'A305 Year first'],
+  ])('%j', (text, says) => {
+    const [told, ...more] = toldOf(text);
+    expect([told?.slice(0, says.length), more]).toEqual([says, []]);
+  });
+
+  test('an amount with a sign and marks between its thousands, of which each is told in its turn', () => {
+    expect(toldOf(COST('£1,234.50'))).toEqual([expect.stringContaining('`1234.50`')]);
+    expect(toldOf(COST('"£1,234.50"'))).toEqual([expect.stringContaining('Write 1234.50')]);
+  });
+});
+
+test.each([
+  'parts:\n  - { part: drum, did: cleaned, note: “Nice, clean” }',
+  "parts:\n  - { part: drum, did: cleaned, note: it is Ruth's }",
+  'parts:\n- { part: drum, did: cleaned }',
+  'parts:\n  part: drum\n  did: cleaned',
+  HOURS('19.10-21.40'),
+  HOURS('19:10 – 21:40'),
+  COST('4,20'),
+  'used:\n  - { consumable: brake-cleaner, amount: "0,3 L" }',
+])('is read as meant: %j', (text) => {
+  expect(toldOf(text)).toEqual([]);
+});
+
+test('nothing is offered for what may be anything', () => {
+  expect(['two', '7pm', '25:70', '9:75', '13pm-2pm', '0', '7-7'].map(timeMeant)).toEqual(Array(7).fill(null));
+  expect(['Tuesday', '99/99/2031', '2031', '12 Foo 2031', '1/2'].flatMap(datesMeant)).toEqual([]);
+});
