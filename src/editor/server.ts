@@ -1,5 +1,5 @@
 /** The language server: LSP 3.17 over a pair of streams. What it answers stands in `answers`; this is only who asks what. */
-import { relative, resolve, sep } from 'node:path';
+import { dirname, relative, resolve, sep } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 import {
   type Connection,
@@ -66,7 +66,10 @@ const WHAT_IT_DOES: InitializeResult = {
   serverInfo: { name: 'asfound' },
 };
 
-/** The folders that the editor has open; of an older one, its only one. */
+/**
+ * The folders that the editor has open. `rootUri` is deprecated, and an editor that knows no workspace folders sends nothing
+ * else; one that sends neither has opened files alone, and the journal is looked for above the first of them.
+ */
 function foldersOf({ workspaceFolders, rootUri }: InitializeParams): string[] {
   const addresses = workspaceFolders?.map(({ uri }) => uri) ?? (rootUri ? [rootUri] : []);
   return addresses.filter((uri) => uri.startsWith('file:')).map((uri) => fileURLToPath(uri));
@@ -101,6 +104,7 @@ class Server {
   readonly #connection: Connection;
   readonly #documents: TextDocuments<TextDocument>;
   #workspace: Workspace | null = null;
+  #options: ServerOptions | null = null;
   #mayMove = false;
   #mayWatch = false;
   #pause: NodeJS.Timeout | null = null;
@@ -111,18 +115,31 @@ class Server {
     this.#documents = documents;
   }
 
-  begin(folder: string | null, { today }: ServerOptions, { capabilities }: InitializeParams): void {
+  begin(folder: string | null, options: ServerOptions, { capabilities }: InitializeParams): void {
+    this.#options = options;
     this.#mayMove = capabilities.workspace?.workspaceEdit?.resourceOperations?.includes('rename') === true;
     this.#mayWatch = capabilities.workspace?.didChangeWatchedFiles?.dynamicRegistration === true;
     if (folder === null) return;
-    this.#workspace = new Workspace(folder, today);
+    this.#workspace = new Workspace(folder, options.today);
     this.#later();
+  }
+
+  /** The journal above a file that was opened, for editors that open no folder. */
+  #beginAbove(uri: string): void {
+    if (this.#options === null || !uri.startsWith('file:')) return;
+    const above: string[] = [];
+    for (let at = dirname(fileURLToPath(uri)); at !== above.at(-1); at = dirname(at)) above.push(at);
+    const folder = this.#options.journalIn(above);
+    if (folder === null) return;
+    this.#workspace = new Workspace(folder, this.#options.today);
+    this.watch();
   }
 
   /** Other programs write notes too; an editor that can says so. */
   watch(): void {
     if (this.#workspace === null) {
-      const message = 'There is no journal.yaml in this folder, so there is no journal to check.';
+      const message =
+        'No folder with a journal.yaml is open. Open the folder of the journal, or a file of it, or start the server with `--content DIR`.';
       void this.#connection.sendNotification(ShowMessageNotification.type, { type: MessageType.Warning, message });
     } else if (this.#mayWatch) {
       const watchers = [{ globPattern: '**/*' }];
@@ -132,6 +149,7 @@ class Server {
   }
 
   typed(uri: string, text: string | null): void {
+    if (this.#workspace === null && text !== null) this.#beginAbove(uri);
     const path = this.#pathOf(uri);
     if (path === null) return;
     this.#workspace?.typed(path, text);

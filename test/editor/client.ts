@@ -25,11 +25,14 @@ export class Client {
   readonly #folder: string;
   readonly #faults = new Map<string, lsp.PublishDiagnosticsParams>();
   readonly #waiting = new Set<() => void>();
+  /** What the server had shown in a message. */
+  readonly shown: string[] = [];
   #version = 0;
 
   constructor(folder: string, connection: lsp.ProtocolConnection) {
     this.#folder = folder;
     this.connection = connection;
+    connection.onNotification(lsp.ShowMessageNotification.type, ({ message }) => void this.shown.push(message));
     connection.onNotification(lsp.PublishDiagnosticsNotification.type, (told) => {
       this.#faults.set(told.uri, told);
       for (const look of this.#waiting) look();
@@ -84,8 +87,12 @@ export class Client {
 }
 
 /** Starts the program on a journal; it ends with the test. */
-export async function connected(folder: string, capabilities: lsp.ClientCapabilities = {}): Promise<Client> {
-  const { client, end } = await started(folder, capabilities);
+export async function connected(
+  folder: string,
+  capabilities: lsp.ClientCapabilities = {},
+  opened?: Pick<lsp.InitializeParams, 'rootUri' | 'workspaceFolders'>,
+): Promise<Client> {
+  const { client, end } = await started(folder, capabilities, opened);
   onTestFinished(end);
   return client;
 }
@@ -94,6 +101,7 @@ export async function connected(folder: string, capabilities: lsp.ClientCapabili
 export async function started(
   folder: string,
   capabilities: lsp.ClientCapabilities = {},
+  opened: Pick<lsp.InitializeParams, 'rootUri' | 'workspaceFolders'> = asFolders(folder),
 ): Promise<{ client: Client; end(): Promise<void> }> {
   const server = spawn(process.execPath, [PROGRAM, 'language-server', '--stdio'], {
     cwd: folder,
@@ -109,13 +117,13 @@ export async function started(
     if ((await ended) !== 0) throw new Error('the server did not end well');
     connection.dispose();
   };
-  const rootUri = pathToFileURL(folder).href;
-  await connection.sendRequest(lsp.InitializeRequest.type, {
-    processId: process.pid,
-    rootUri,
-    capabilities,
-    workspaceFolders: [{ uri: rootUri, name: 'van' }],
-  });
+  const client = new Client(folder, connection);
+  await connection.sendRequest(lsp.InitializeRequest.type, { processId: process.pid, capabilities, ...opened });
   await connection.sendNotification(lsp.InitializedNotification.type, {});
-  return { client: new Client(folder, connection), end };
+  return { client, end };
+}
+
+function asFolders(folder: string): Pick<lsp.InitializeParams, 'rootUri' | 'workspaceFolders'> {
+  const uri = pathToFileURL(folder).href;
+  return { rootUri: uri, workspaceFolders: [{ uri, name: 'van' }] };
 }
