@@ -212,9 +212,11 @@ export const sessionSchema = fields({
   bags: having(entries(bag), { brings: 'bag' }),
   emptied: manyOf(bagNumber),
   opens: having(entries(opening), { brings: 'item' }),
-  closes: entries(fields({ id: itemName, how: maybe(prose) })),
+  closes: entries(having(fields({ id: itemName, how: maybe(prose) }), { alone: 'id' })),
   defers: entries(fields({ id: itemName, to: milestoneName, because: prose })),
-  reached: entries(fields({ milestone: milestoneName, 'with-open': manyOf(itemName), because: maybe(prose) })),
+  reached: entries(
+    having(fields({ milestone: milestoneName, 'with-open': manyOf(itemName), because: maybe(prose) }), { alone: 'milestone' }),
+  ),
   'handed-over': entries(handOver),
   pictures: entries(picture),
   film: entries(film),
