@@ -24,7 +24,10 @@ export function standingTable(sheet: Sheet, { account, sent }: ClientPage, to: (
   const { stated, open, received } = account;
   const lines: readonly Line[] = [
     {
-      words: `Charged on ${counted(sent.length, 'statement')} that ${sent.length === 1 ? 'was' : 'were'} sent`,
+      words:
+        sent.length === 0
+          ? 'On statements: none was sent yet'
+          : `Charged on ${counted(sent.length, 'statement')} that ${sent.length === 1 ? 'was' : 'were'} sent`,
       amount: stated,
       to: to('statements'),
     },

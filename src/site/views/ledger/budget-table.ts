@@ -4,6 +4,7 @@ import { shareBar } from '../charts/bar.ts';
 import { html, type Piece } from '../page/html.ts';
 import { linked } from '../page/links.ts';
 import type { Sheet } from '../page/sheet.ts';
+import { leavesHoursOut } from '../page/words.ts';
 import { type Column, rows, type SetTable, setTable } from '../tables/table.ts';
 
 /** What the budgets of hours, and those of money, come to; null where there is none. */
@@ -12,14 +13,17 @@ type Together = Readonly<Record<'hours' | 'money', BudgetLine | null>>;
 /** Budgets in hours and in money: used, of how much, a bar, and what is left in words. */
 export function budgetTable(sheet: Sheet, budgets: readonly BudgetRow[], open: OpenBook): SetTable {
   const { hours, time, amount, hasMoney } = sheet.figures;
+  const timed = !leavesHoursOut(sheet.copy);
   const together: Together = { hours: budgetsTogether(budgets, 'hours'), money: budgetsTogether(budgets, 'money') };
   return setTable<BudgetRow, Together>({
     label: 'Budgets',
-    caption: `Hours count whoever worked them.${hasMoney ? ` Money is the job cost without labour, in ${sheet.settings.currency}.` : ''} The total takes in only subsystems that have such a budget.`,
+    caption: `${timed ? 'Hours count whoever worked them. ' : ''}${hasMoney ? `Money is the job cost without labour, in ${sheet.settings.currency}. ` : ''}The total takes in only subsystems that have such a budget.`,
     set: 'budgets',
     columns: [
       { head: 'Subsystem', names: true, cell: ({ subsystem }) => subsystem.name },
-      ...columnsOf({ sheet, open, head: 'Hours', kind: 'hours', used: ({ worked }) => worked, written: hours, inWords: time }),
+      ...(timed
+        ? columnsOf({ sheet, open, head: 'Hours', kind: 'hours', used: ({ worked }) => worked, written: hours, inWords: time })
+        : []),
       ...(hasMoney
         ? columnsOf({ sheet, open, head: 'Money', kind: 'money', used: ({ spent }) => spent, written: amount, inWords: amount })
         : []),

@@ -3,6 +3,7 @@ import type { Reconciliation } from '../../../journal/ledger/reconcile.ts';
 import type { OpenBook } from '../books/open-book.ts';
 import { linked } from '../page/links.ts';
 import type { Sheet } from '../page/sheet.ts';
+import { leavesHoursOut } from '../page/words.ts';
 import { rows, type SetTable, setTable } from '../tables/table.ts';
 
 /** A line of the account that is added up both ways: what stands on each side, and what each figure opens. */
@@ -29,7 +30,7 @@ export function reconcileTable(sheet: Sheet, at: LedgerAt, line: Reconciliation,
   const lines: readonly Both[] = [
     { left: { words: 'Paid out', money: line.paid, to: all }, right: { words: 'Job cost', money: line.cost, to: all } },
     {
-      left: { words: 'Labour at its rate', money: line.labour, to: labour },
+      left: { words: leavesHoursOut(sheet.copy) ? 'Labour, left out of this copy' : 'Labour at its rate', money: line.labour, to: labour },
       right: { words: 'Consumables on the shelf', money: line.shelf, to: shelf },
     },
     { left: { words: 'Opening stock', money: line.opening, to: shelf }, right: null },

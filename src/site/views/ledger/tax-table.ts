@@ -1,4 +1,5 @@
 import { soldWords, standingWords } from '../../../exports/tax-words.ts';
+import { hasClient } from '../../../journal/ledger/client-account.ts';
 import type { StandingRow } from '../../../journal/ledger/tax-standing.ts';
 import { taxSummary } from '../../../journal/ledger/tax-summary.ts';
 import { PAGES } from '../../addresses.ts';
@@ -21,7 +22,9 @@ interface Row extends Figures {
 /** Tax by rate: what was paid, what was sold, what the client is charged, each added up by itself. Null where no line says a tax. */
 export function taxTable(sheet: RecordSheet): SetTable | null {
   const { record, figures } = sheet;
-  const { paid, sold, charged } = taxSummary(record, record.day);
+  const { paid, sold, ...summary } = taxSummary(record, record.day);
+  // What a client is charged is on a page that a record of none, or a copy without hours, does not have.
+  const charged = hasClient(record) ? summary.charged : [];
   const says = [...paid, ...sold].some(({ standing }) => standing === 'rated' || standing === 'exempt');
   if (!figures.hasMoney || (!says && charged.length === 0)) return null;
   const client = sheet.link(`${PAGES.client}#charged`);

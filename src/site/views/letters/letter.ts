@@ -13,7 +13,7 @@ import { once } from '../../../journal/values/once.ts';
 import { type AnyQuestion, lookup, shown } from '../../kept/question.ts';
 import { recordUpTo } from '../../kept/up-to.ts';
 import type { RecordSheet, Sheet } from '../page/sheet.ts';
-import { counted, listedNames, sentence } from '../page/words.ts';
+import { counted, leavesHoursOut, listedNames, sentence } from '../page/words.ts';
 import { leadPicture } from '../pictures/pictures.ts';
 import { eveningWords } from '../session/session-facts.ts';
 import { shortWords } from '../stores/short-words.ts';
@@ -123,11 +123,15 @@ function eveningsOf(sheet: RecordSheet, sessions: readonly Session[]): readonly 
   });
 }
 
-function took({ record, figures }: RecordSheet, month: string): Letter['took'] {
+function took({ record, figures, copy }: RecordSheet, month: string): Letter['took'] {
   const { minutes, cost, paid } = totalsOf(entriesByMonth(record.ledger).get(month) ?? []);
   const time = minutes === 0 ? [] : [['Time', figures.time(minutes)] as const];
   if (!figures.hasMoney || (cost === 0 && paid === 0)) return time;
-  return [...time, ['Cost of the month', figures.money(cost)], ['Paid out', figures.money(paid)]];
+  return [
+    ...time,
+    [leavesHoursOut(copy) ? 'Cost of the month, labour left out' : 'Cost of the month', figures.money(cost)],
+    ['Paid out', figures.money(paid)],
+  ];
 }
 
 const entriesByMonth = once(({ entries }: Ledger) => Map.groupBy(entries, ({ date }) => monthOf(date)));

@@ -194,7 +194,10 @@ export function someInWords(count: number, of: number, which: readonly number[] 
   return `${count} of ${of}${which === null || which.length === 0 ? '' : `, ${numbersInWords(which)}`}`;
 }
 
+/** Whether a copy has no hours, and with them no labour in any figure. */
+export const leavesHoursOut = ({ leavesOut }: Pick<Copy, 'leavesOut'>): boolean => leavesOut.includes('hours');
+
 /** Where hours would stand: nobody wrote any down, or the copy leaves them out. */
 export function whyNoHours({ leavesOut }: Copy): string {
-  return leavesOut.includes('hours') ? 'this copy leaves hours out.' : 'no hours are written down yet. Hours in a session fill this.';
+  return leavesHoursOut({ leavesOut }) ? 'this copy leaves hours out.' : 'no hours are written down yet. Hours in a session fill this.';
 }
