@@ -81,6 +81,8 @@ describe('a bag', () => {
     test('is opened by what goes into it, and holds that', () => {
       const [row] = bagsAt(soundRecord({ parts, evenings: [opened] }), null);
       expect(row?.filling).toMatchObject({ bag: 14, holds: ['cylinder', '3 bolts'].sort(), off: null, goesBack: 'heads inboard' });
+      const one = evening('2030-10-01', { parts: [did('bolts', 'removed', { count: 1, to: 'bag 14' })] });
+      expect(bagsAt(soundRecord({ parts, evenings: [one] }), null)[0]?.filling.holds).toEqual(['1 bolts']);
       expect(row?.parts.map(({ part: id, count }) => [id, count]).sort()).toEqual([
         ['bolts', 3],
         ['cylinder', 1],

@@ -98,8 +98,8 @@ export class Bags {
         const count = state
           .pilesOf(part)
           .reduce((sum, { where, count: some }) => (where.at === 'bag' && where.bag === bag ? sum + some : sum), 0);
-        const name = journal.parts.get(part)?.name ?? part;
-        return count > 1 ? `${count} ${name}` : name;
+        const { name = part, count: of = 1 } = journal.parts.get(part) ?? {};
+        return of > 1 ? `${count} ${name}` : name;
       });
       const filled = { ...last.filled, filling: { ...last.filled.filling, holds } };
       this.#fillings.set(bag, [...fillings.slice(0, -1), { ...last, filled }]);

@@ -1,5 +1,13 @@
 /** What can be searched for: notes, parts with their marks, decisions, methods, measurements, open items, film marks, bags, consumables. */
-import { CONDITION_WORDS, type Part, type PartEntry, type PartId, type Session, type SubsystemId } from '../../../journal/model.ts';
+import {
+  type BagFilling,
+  CONDITION_WORDS,
+  type Part,
+  type PartEntry,
+  type PartId,
+  type Session,
+  type SubsystemId,
+} from '../../../journal/model.ts';
 import type { ItemHistory } from '../../../journal/record.ts';
 import { filmIndex } from '../../../journal/registers/film.ts';
 import { type MeasurementSeries, measurementSeries } from '../../../journal/registers/measurements.ts';
@@ -34,12 +42,20 @@ export const SEARCH_KINDS = ['session', 'part', 'decision', 'method', 'measureme
 
 export function searchDocuments(sheet: RecordSheet): SearchDocument[] {
   const { journal, history } = sheet.record;
+  const filled = Map.groupBy(
+    [...history.bags.values()].flatMap(({ fillings }) => fillings),
+    (one) => one.filled.session,
+  );
   return [
     ...journal.sessions.flatMap((session) => [
       ofSession(sheet, session),
       ...decisionsOf(sheet, session),
       ...methodsOf(sheet, session),
-      ...bagsOf(sheet, session),
+      ...bagsOf(
+        sheet,
+        session,
+        (filled.get(session.id) ?? []).map((one) => one.filled.filling),
+      ),
     ]),
     ...[...journal.parts.values()].map((part) => ofPart(sheet, part)),
     ...measurementSeries(sheet.record).map((series) => ofSeries(sheet, series)),
@@ -118,8 +134,8 @@ function decisionsOf(sheet: RecordSheet, session: Session): SearchDocument[] {
   }));
 }
 
-function bagsOf(sheet: RecordSheet, session: Session): SearchDocument[] {
-  return session.bags.map(({ bag, holds, goesBack, off }) => ({
+function bagsOf(sheet: RecordSheet, session: Session, fillings: readonly BagFilling[]): SearchDocument[] {
+  return fillings.map(({ bag, holds, goesBack, off }) => ({
     k: 'bag',
     t: `Bag ${bag}`,
     x: [...holds, goesBack ?? '', off === null ? '' : sheet.partName(off)].join(', '),
