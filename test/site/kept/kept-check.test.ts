@@ -17,7 +17,7 @@ async function checked(files: Readonly<Record<string, string>>) {
   const cwd = folderWith(files);
   const asked: CheckAsked = { today: TODAY, to: null, cache: join(cwd, 'cache') };
   const sources = () => loadJournal(join(cwd, 'van'));
-  const { record: _, sources: __, ...told } = await checkSources(sources(), asked);
+  const { record: _, sources: __, closedLater: ___, ...told } = await checkSources(sources(), asked);
   keepCheck(sources(), asked, told);
   return { cwd, asked, told: told as CheckTold, again: (other: Partial<CheckAsked> = {}) => keptCheck(sources(), { ...asked, ...other }) };
 }
