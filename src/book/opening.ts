@@ -1,4 +1,5 @@
 /** The first sheets: title, what the book is and how to read it, the vehicle. */
+import { isAsTheWorks } from '../journal/registers/as-the-works.ts';
 import { registerAt } from '../journal/registers/register.ts';
 import { vehicleLine } from '../site/views/home/vehicle.ts';
 import { capital, copyWords, listed, ORIGIN_MEANINGS, ORIGIN_WORDS, spelled } from '../site/views/page/words.ts';
@@ -76,7 +77,7 @@ export function theVehicle(setting: BookSetting): string {
 /** How much of it is what the works put there, in words that anybody understands. */
 function standingWords({ record }: BookSetting): string {
   const rows = registerAt(record, null);
-  const own = rows.filter(({ fitted, empty }) => empty === 0 && fitted.every(({ origin }) => origin === 'original')).length;
+  const own = rows.filter((row) => isAsTheWorks(record, row)).length;
   const open = rows.filter(({ undecided }) => undecided > 0).length;
   const asks = open === 0 ? '' : ` ${capital(spelled(open, 'place'))} still ${open === 1 ? 'asks' : 'ask'} for a decision.`;
   return `${own} of the ${rows.length} places on the vehicle hold what the works put there.${asks}`;

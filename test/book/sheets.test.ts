@@ -198,6 +198,16 @@ describe('a sheet', () => {
     expect(text).not.toMatch(/\.\.|\.;/);
   });
 
+  test('a buyer is told that a place holds what the works put there where it holds its own, and not an original of another place', async () => {
+    const swapped =
+      '---\ndate: 2031-03-11\ntitle: Swapped\nparts: [{ part: shoes-near, did: removed }, { part: shoes-off, did: [removed, fitted], at: shoes-near }, { part: shoes-near, did: fitted, at: shoes-off }]\n---\n';
+    const told = async (files: Readonly<Record<string, string>>) => {
+      const text = await printedIn(folderWith(files), 'sheet', '--for', 'buyer');
+      return /(\d+) of the 6 places on the vehicle hold what the works put there/.exec(text)?.[1];
+    };
+    expect([await told(FILES), await told({ ...FILES, 'van/sessions/2031-03-11-swapped.md': swapped })]).toEqual(['3', '1']);
+  });
+
   test('an insurer is told of pieces, not of places: of two rims each counts', async () => {
     const text = await printed('sheet', '--for', 'insurer');
     expect(text).toContain('Subsystem Pieces that belong On the vehicle Of these original Brakes 18 4 3');

@@ -29,7 +29,11 @@ bought: [{ what: Metal, for: panel, cost: 119.000, tax: 19% }]
 };
 
 async function built(...asked: string[]): Promise<(path: string) => string> {
-  const cwd = folderWith(FILES);
+  return builtOf(FILES, ...asked);
+}
+
+async function builtOf(files: Readonly<Record<string, string>>, ...asked: string[]): Promise<(path: string) => string> {
+  const cwd = folderWith(files);
   expect(await run(['build', '--content', 'tram', '--out', 'site', ...asked], { cwd })).toMatchObject({ exit: 0 });
   return (path) => readFileSync(join(cwd, 'site', path), 'utf8').replace(/\s+/g, ' ');
 }
@@ -62,4 +66,12 @@ test('as at a day before anything was booked, each account says so', async () =>
   expect(page('ledger.html')).toMatch(/By kind<\/h2> ?<p class="nothing">Nothing of this has been booked/);
   expect(page('ledger.html')).toContain('On statements: none was sent yet');
   expect(page('client.html')).toContain('None had been sent by 8 January 2025.');
+});
+
+test('where nobody wrote hours down, what it has cost does not have labour in it', async () => {
+  const note = 'tram/sessions/2025-01-10-panel.md';
+  const page = await builtOf({ ...FILES, [note]: (FILES[note] ?? '').replace(/^hours.*\n/m, '') });
+  expect(page('index.html')).toContain('so far, no hours written down');
+  expect(page('client.html')).toContain('is owed, all of it of that day.');
+  expect((await built())('index.html')).toContain('so far, labour included');
 });

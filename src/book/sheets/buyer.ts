@@ -1,4 +1,5 @@
 /** For somebody who may buy the vehicle: what is original and how that is known, what is not, what comes with it, what is not recorded, what is dangerous. */
+import { isAsTheWorks } from '../../journal/registers/as-the-works.ts';
 import { opinionsOf, originAt } from '../../journal/registers/origins.ts';
 import { registerAt } from '../../journal/registers/register.ts';
 import { unrecordedAt } from '../../journal/registers/unrecorded.ts';
@@ -12,7 +13,7 @@ import { asPart, type SheetText } from './frame.ts';
 
 export function buyerSheet(setting: BookSetting): SheetText {
   const rows = registerAt(setting.record, null);
-  const own = rows.filter(({ fitted, empty }) => empty === 0 && fitted.every(({ origin }) => origin === 'original'));
+  const own = rows.filter((row) => isAsTheWorks(setting.record, row));
   return {
     title: 'For a buyer',
     line: `${own.length} of the ${rows.length} places on the vehicle hold what the works put there. That is a belief with its evidence, and no certificate.`,

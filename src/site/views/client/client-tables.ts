@@ -56,13 +56,14 @@ export function standingTable(sheet: Sheet, { account, sent }: ClientPage, to: (
 export function owedWords({ day, figures }: Sheet, { owed, since }: ClientAccount): string {
   if (owed < 0) return 'In hand';
   if (since === null) return 'Nothing is owed';
-  return `Owed, the oldest since ${figures.date(since)}: ${counted(daysBetween(since, day), 'day')}`;
+  return since === day ? 'Owed, of this day' : `Owed, the oldest since ${figures.date(since)}: ${counted(daysBetween(since, day), 'day')}`;
 }
 
 /** The same as a sentence, with the amount. */
 export function owedSentence({ day, figures }: Sheet, { owed, since }: ClientAccount): string {
   if (owed < 0) return `${figures.money(-owed)} is in hand.`;
   if (since === null) return 'Nothing is owed.';
+  if (since === day) return `${figures.money(owed)} is owed, all of it of that day.`;
   return `${figures.money(owed)} is owed, the oldest of it since ${figures.date(since)}, ${counted(daysBetween(since, day), 'day')}.`;
 }
 
