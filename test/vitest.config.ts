@@ -12,7 +12,10 @@ const PURE = ['values', 'journal', 'replay', 'registers', 'ledger', 'timelines',
   (folder) => `test/${folder}/**/*.test.ts`,
 );
 
-/** What reads, writes and starts programs: a file is by itself. */
+/** What a test puts in the place of a module, or a library in that of a global, no other file may meet: these are each by themselves. */
+export const APART = ['test/exports/linked-data.test.ts', 'test/photos/on-demand.test.ts', 'test/site/unproved.test.ts'];
+
+/** What reads, writes and starts programs. */
 const DISK = ['boundaries', 'disk', 'load', 'photos', 'exports', 'site', 'book', 'editor', 'cli', 'bench', 'write'].map(
   (folder) => `test/${folder}/**/*.test.ts`,
 );
@@ -25,13 +28,15 @@ export default defineConfig({
     sequence: { sequencer: LongestFirst },
     projects: [
       { test: { ...LIMITS, name: 'pure', root, include: PURE, isolate: false } },
+      { test: { ...LIMITS, name: 'apart', root, include: APART, globalSetup: 'test/run-once.ts' } },
       {
         test: {
           ...LIMITS,
           name: 'disk',
           root,
+          isolate: false,
           include: DISK,
-          exclude: ['test/bench/plain-site/**', 'test/write/page/**'],
+          exclude: ['test/bench/plain-site/**', 'test/write/page/**', ...APART],
           globalSetup: 'test/run-once.ts',
         },
       },
@@ -40,6 +45,7 @@ export default defineConfig({
           ...LIMITS,
           name: 'browser',
           root,
+          isolate: false,
           include: ['test/browser/**/*.test.ts', 'test/write/page/**/*.test.ts'],
           globalSetup: ['test/run-once.ts', 'test/browser/build-once.ts'],
         },
