@@ -1,7 +1,19 @@
+import type { Route } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import type { Bench } from '../bench.ts';
 import { oneOfEachKind } from '../built-site.ts';
 import { brokenPictures, visiting } from './visiting.ts';
+
+/** Runs in the page before it: writes each shift of its layout into the page. */
+function noteShifts(): void {
+  new PerformanceObserver((list) => {
+    const shifts = list.getEntries().map((one) => ('value' in one ? Number(one.value).toFixed(4) : '?'));
+    document.documentElement.dataset.shifts = `${document.documentElement.dataset.shifts ?? ''} ${shifts.join(' ')}`;
+  }).observe({ type: 'layout-shift', buffered: true });
+}
+
+/** Runs in the page: what has come is painted. */
+const twoFrames = (): Promise<unknown> => new Promise((seen) => requestAnimationFrame(() => requestAnimationFrame(seen)));
 
 export function onTheWeb(bench: Bench): void {
   describe('on the web, below any path', () => {
@@ -32,6 +44,30 @@ export function onTheWeb(bench: Bench): void {
       }
       await context.close();
       expect(wide).toEqual([]);
+    });
+
+    it('nothing moves on a page when its faces come late', async () => {
+      const context = await bench.browser.newContext({ viewport: { width: 390, height: 844 }, isMobile: true, hasTouch: true });
+      const page = await context.newPage();
+      const held: Route[] = [];
+      await page.route(/\.woff2$/, (route) => void held.push(route));
+      await page.addInitScript(noteShifts);
+      const moved: string[] = [];
+      let late = 0;
+      for (const path of oneOfEachKind(bench.site.pages)) {
+        await page.goto(bench.served.address + path, { waitUntil: 'domcontentloaded' });
+        await page.evaluate(twoFrames);
+        late += held.length;
+        await Promise.all(held.splice(0).map((route) => route.continue()));
+        await page.waitForLoadState('load');
+        await page.evaluate(async () => void (await document.fonts.ready));
+        await page.evaluate(twoFrames);
+        const shifts = await page.evaluate(() => document.documentElement.dataset.shifts);
+        if (shifts !== undefined) moved.push(`${path}: ${shifts}`);
+      }
+      await context.close();
+      expect(moved).toEqual([]);
+      expect(late).toBeGreaterThan(0);
     });
 
     it('on a narrow page the contents and the steps are 44 px high at least', async () => {
