@@ -12,8 +12,8 @@ const PURE = ['values', 'journal', 'replay', 'registers', 'ledger', 'timelines',
   (folder) => `test/${folder}/**/*.test.ts`,
 );
 
-/** What a test puts in the place of a module, or a library in that of a global, no other file may meet: these are each by themselves. */
-export const APART = ['test/exports/linked-data.test.ts', 'test/photos/on-demand.test.ts', 'test/site/unproved.test.ts'];
+/** What a test puts in the place of a module no other file may meet: these are each by themselves. */
+export const APART = ['test/photos/on-demand.test.ts', 'test/site/unproved.test.ts'];
 
 /** What reads, writes and starts programs. */
 const DISK = ['boundaries', 'disk', 'load', 'photos', 'exports', 'site', 'book', 'editor', 'cli', 'bench', 'write'].map(

@@ -39,7 +39,8 @@ export async function serveWriting(options: ServeOptions): Promise<Serving> {
   const app = await pageApp(options, secret, () => hosts);
   const server = createServer(
     { maxHeaderSize: 16 * 1024, requestTimeout: 10 * 60 * 1000, headersTimeout: 30_000 },
-    getRequestListener(app.fetch),
+    // The rest of the program reads and fetches by Node's own.
+    getRequestListener(app.fetch, { overrideGlobalObjects: false }),
   );
   const port = await listen(server, options.host, options.port);
   const names = isLoopback(options.host)

@@ -6,6 +6,8 @@ import sharp from 'sharp';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { standForWriting, type WritingStand } from './journal-for-writing.ts';
 
+const NODES_OWN = [globalThis.Request, globalThis.Response];
+
 let stand: WritingStand;
 beforeAll(async () => {
   stand = await standForWriting();
@@ -224,3 +226,8 @@ function picture(colour: string): Promise<Buffer> {
     .jpeg()
     .toBuffer();
 }
+
+test('what else the program does has the requests and answers of Node, not those of the server', () => {
+  expect(globalThis.Request).toBe(NODES_OWN[0]);
+  expect(globalThis.Response).toBe(NODES_OWN[1]);
+});
