@@ -2,8 +2,8 @@
 import { encode } from 'uqr';
 import type { Hazard } from '../journal/model.ts';
 import type { JournalRecord } from '../journal/record.ts';
-import { bagsAt } from '../journal/registers/bags.ts';
-import { hazardInWords, hazardsOfParts } from '../journal/registers/hazards.ts';
+import { bagsAt, inBag } from '../journal/registers/bags.ts';
+import { hazardInWords, hazardsOfLying } from '../journal/registers/hazards.ts';
 
 /** A sheet of labels; every length in millimetres. */
 export interface LabelSheet {
@@ -61,8 +61,7 @@ export function labelsOf(record: JournalRecord, bags: readonly number[], address
     if (!row) return [];
     const off = row.filling.off === null ? null : (record.journal.parts.get(row.filling.off)?.name ?? null);
     const link = address === null ? null : address + addressOf(bag);
-    const inside = row.parts.map(({ part }) => part);
-    const hazards = hazardsOfParts(record, inside, record.day);
+    const hazards = hazardsOfLying(record, inBag(row), record.day);
     return [{ bag, off, holds: row.filling.holds, goesBack: row.filling.goesBack, filled: row.filled.date, hazards, link }];
   });
 }

@@ -1,7 +1,13 @@
 import Fraction from 'fraction.js';
 import { describe, expect, test } from 'vitest';
-import type { Bill, BillLine, Consumable, Sale, Session } from '../../src/journal/model.ts';
-import { hazardsOfConsumable, hazardsOfPart, hazardsOfParts, hazardsOfSession } from '../../src/journal/registers/hazards.ts';
+import type { Bill, BillLine, Consumable, PartEntry, Sale, Session } from '../../src/journal/model.ts';
+import {
+  hazardsOfConsumable,
+  hazardsOfLying,
+  hazardsOfPart,
+  hazardsOfParts,
+  hazardsOfSession,
+} from '../../src/journal/registers/hazards.ts';
 import { decide, did, type Evening, evening, journal, part, placeAt, record } from '../builders/journal.ts';
 import { clip, measured, method, picture } from '../builders/observed.ts';
 
@@ -188,5 +194,27 @@ describe('a hazard is shown where the thing is, while it is there', () => {
 
   test('several parts: each hazard once, in one order', () => {
     expect(hazardsOfParts(recordOf(), ['wing', 'shoes', 'shoes-old'], '2030-12-01')).toEqual(['asbestos', 'lead-paint']);
+  });
+});
+
+describe('what lies at one place', () => {
+  const four = [part('linings', { hazards: ['asbestos'], count: 4 })];
+  const inBag3 = { part: 'linings', place: 'bag:3' };
+  const hazardsThere = (...nights: (readonly PartEntry[])[]) => {
+    const evenings = nights.map((entries, index) => evening(`2030-10-0${index + 1}`, { parts: entries }, `n${index}`));
+    return hazardsOfLying(record(journal({ parts: four, evenings })), [inBag3], '2030-11-01');
+  };
+  const off = did('linings', 'removed', { count: 3, to: 'bag 3' });
+  const safe = (count: number) => did('linings', 'cleaned', { count, from: 'bag 3', how: 'made-safe' });
+
+  test('has no caution where all of it was made safe there, or as it came', () => {
+    expect(hazardsThere([off])).toEqual(['asbestos']);
+    expect(hazardsThere([off], [safe(3)])).toEqual([]);
+    expect(hazardsThere([{ ...off, how: 'made-safe' }])).toEqual([]);
+  });
+
+  test('has it where some of it was not, or where others came', () => {
+    expect(hazardsThere([off], [safe(2)])).toEqual(['asbestos']);
+    expect(hazardsThere([off], [safe(3)], [did('linings', 'removed', { count: 1, to: 'bag 3' })])).toEqual(['asbestos']);
   });
 });

@@ -1,5 +1,7 @@
 import type { BagFilling, IsoDate, PartId } from '../model.ts';
 import type { BagHistory, FilledBag, Moment, Stay } from '../record.ts';
+import { whereKey } from '../replay/words.ts';
+import type { Lying } from './hazards.ts';
 import { type At, dateOf, groupedBy, perRecord, type RegisterSource } from './source.ts';
 import { staysAsOf } from './stays.ts';
 
@@ -17,6 +19,11 @@ export interface BagRow {
   readonly held: readonly { readonly part: PartId; readonly count: number; readonly from: Moment; readonly to: Moment | null }[];
   /** What was done under the same number before, newest first. */
   readonly earlier: readonly BagRow[];
+}
+
+/** The catalogued parts that a bag has in it, each as lying there. */
+export function inBag({ bag, parts }: BagRow): readonly Lying[] {
+  return parts.map(({ part }) => ({ part, place: whereKey({ at: 'bag', bag }) }));
 }
 
 const staysByBag = perRecord((record) => {

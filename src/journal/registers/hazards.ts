@@ -2,7 +2,7 @@ import { type Consumable, HAZARDS, type Hazard, type IsoDate, type PartId, type 
 import { isHere } from '../replay/words.ts';
 import { addDays } from '../values/date.ts';
 import { insideAt } from './assemblies.ts';
-import { isMadeSafe } from './made-safe.ts';
+import { isMadeSafe, isMadeSafeThere } from './made-safe.ts';
 import { consumablesNamedIn, partsNamedIn } from './named-in.ts';
 import type { RegisterSource } from './source.ts';
 import { whereaboutsAt } from './stays.ts';
@@ -18,6 +18,29 @@ export function hazardsOfPart(record: RegisterSource, part: PartId, date: IsoDat
   if (hazards.length === 0 || isMadeSafe(record, part, date)) return [];
   const places = whereaboutsAt(record, part, date);
   return places.some(({ where }) => isHere(where) && where.at !== 'gone' && where.at !== 'missing') ? hazards : [];
+}
+
+/** Something of a part that lies at one place, `place` being its `whereKey`. */
+export interface Lying {
+  readonly part: PartId;
+  readonly place: string;
+}
+
+/** The hazards of what lies at certain places at the end of a day, and of what is in it: none of pieces that were surely made safe. */
+export function hazardsOfLying(record: RegisterSource, things: Iterable<Lying>, date: IsoDate): readonly Hazard[] {
+  return inOrder(
+    [...things].flatMap(({ part, place }) => {
+      const own = isMadeSafeThere(record, part, place, date) ? [] : hazardsOfPart(record, part, date);
+      return [
+        ...own,
+        ...hazardsOfParts(
+          record,
+          insideAt(record, part, date).map((one) => one.part),
+          date,
+        ),
+      ];
+    }),
+  );
 }
 
 /** The hazards of several parts and of what is in them at the end of a day, each once, in the order of the list. */

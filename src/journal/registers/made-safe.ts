@@ -1,8 +1,8 @@
 import type { IsoDate, PartId } from '../model.ts';
-import type { Deed } from '../record.ts';
+import type { Deed, Stay } from '../record.ts';
 import { isHere, whereKey } from '../replay/words.ts';
 import type { RegisterSource } from './source.ts';
-import { deedsOf, staysOf, whereaboutsAt } from './stays.ts';
+import { covers, deedsOf, staysOf, whereaboutsAt } from './stays.ts';
 
 /**
  * True when all of a part that is here was made safe by the end of a day. What is said of some of a lot is said of that
@@ -18,6 +18,38 @@ export function isMadeSafe(record: RegisterSource, part: PartId, date: IsoDate):
   const named = new Set(deeds.flatMap(({ which }) => which ?? []));
   if (here.every(({ which }) => which !== null)) return here.every(({ which }) => which?.every((number) => named.has(number)));
   return safeByPlace(record, part, deeds) >= all;
+}
+
+/**
+ * True when all of a part that lies at one place was surely made safe by the end of a day: each of its pieces by the entry
+ * that brought it there, or where it lies since the last of them came. Where others of the lot might be meant, it is not.
+ *
+ * @param place see `whereKey`
+ */
+export function isMadeSafeThere(record: RegisterSource, part: PartId, place: string, date: IsoDate): boolean {
+  const deeds = madeSafe(record, part, date);
+  if (deeds.length === 0) return false;
+  const lying = staysOf(record, part).filter((stay) => whereKey(stay.where) === place && covers(stay, date));
+  const named = new Set(deeds.flatMap(({ which }) => which ?? []));
+  if (lying.every(({ which }) => which !== null)) return lying.every(({ which }) => which?.every((number) => named.has(number)));
+  return lying.every((stay) => deeds.some((deed) => broughtSafe(deed, stay))) || safeWhereItLies(record, part, deeds, lying);
+}
+
+/** The whole of what came so was made safe as it came. */
+function broughtSafe({ session, date, count, to }: Deed, { from, where, count: came }: Stay): boolean {
+  return session === from.session && date === from.date && whereKey(to) === whereKey(where) && count >= came;
+}
+
+/** What was done to as many as lie there, while none came and none went. */
+function safeWhereItLies(record: RegisterSource, part: PartId, deeds: readonly Deed[], lying: readonly Stay[]): boolean {
+  const place = whereKey(lying[0]?.where ?? { at: 'missing' });
+  const there = deeds.filter(({ from, to }) => whereKey(from) === place && whereKey(to) === place);
+  const [first, last] = [there[0]?.date ?? '', there.at(-1)?.date ?? ''];
+  const moved = staysOf(record, part)
+    .filter(({ where }) => whereKey(where) === place)
+    .some(({ from, to }) => from.date >= first || (to !== null && to.date >= first && to.date <= last));
+  const sum = (some: readonly { readonly count: number }[]): number => some.reduce((all, { count }) => all + count, 0);
+  return !moved && sum(there) >= sum(lying);
 }
 
 /** An entry of several actions is one. */

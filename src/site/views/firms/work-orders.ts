@@ -1,10 +1,10 @@
 /** Work orders: what is out with which firm, as it went, what was asked, promised and quoted. The page and the printed order say the same. */
 import type { Hazard, PartEntry, PartId, Picture, Session } from '../../../journal/model.ts';
 import { cameShortOf } from '../../../journal/registers/came-short.ts';
-import { hazardsOfPart } from '../../../journal/registers/hazards.ts';
+import { hazardsOfLying } from '../../../journal/registers/hazards.ts';
 import { seriesOf } from '../../../journal/registers/measurements.ts';
 import { type OffVehicle, outAt } from '../../../journal/registers/stores.ts';
-import { numbersInWords } from '../../../journal/replay/words.ts';
+import { numbersInWords, whereKey } from '../../../journal/replay/words.ts';
 import type { RecordSheet } from '../page/sheet.ts';
 import { capital } from '../page/words.ts';
 import { shortWords } from '../stores/short-words.ts';
@@ -72,7 +72,7 @@ function orderedThing(sheet: RecordSheet, firm: string, thing: OffVehicle): Orde
     pictures: record.journal.sessions
       .flatMap((session) => session.pictures.filter(({ named }) => named.includes(part)).map((picture) => ({ picture, session })))
       .slice(-2),
-    hazards: hazardsOfPart(record, part, record.day),
+    hazards: hazardsOfLying(record, [{ part, place: whereKey(thing.where) }], record.day),
   };
 }
 

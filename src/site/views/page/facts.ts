@@ -2,7 +2,7 @@
 import type { ConsumableId, Hazard, IsoDate, ItemId, PartId, PositionId, SessionId } from '../../../journal/model.ts';
 import { cameShortOf } from '../../../journal/registers/came-short.ts';
 import { type Errand, errandOf } from '../../../journal/registers/errands.ts';
-import { hazardsOfParts } from '../../../journal/registers/hazards.ts';
+import { hazardsOfLying, type Lying } from '../../../journal/registers/hazards.ts';
 import { type AnyQuestion, lookup } from '../../kept/question.ts';
 import type { Sheet } from './sheet.ts';
 
@@ -13,9 +13,12 @@ const PART = lookup('part facts', ({ record: { journal } }, id: PartId) => {
 const POSITION_COUNT = lookup('position count', ({ record: { journal } }, id: PositionId) => journal.positions.get(id)?.count ?? 1);
 const SUBSYSTEMS = lookup('subsystems', ({ record: { journal } }) => [...journal.subsystems.keys()]);
 const PEOPLE = lookup('people', ({ record: { journal } }) => [...journal.people.keys()]);
+/** Things as words to ask with: a part, its place, the next part. */
+const lyingIn = (words: readonly string[]): readonly Lying[] =>
+  words.flatMap((place, index) => (index % 2 === 1 ? [{ part: words[index - 1] ?? '', place }] : []));
 const HAZARDS = lookup(
   'hazards',
-  ({ record }, at: IsoDate, ...parts: PartId[]) => hazardsOfParts(record, parts, at),
+  ({ record }, at: IsoDate, ...words: string[]) => hazardsOfLying(record, lyingIn(words), at),
   (at) => at,
 );
 const ERRAND = lookup(
@@ -61,7 +64,9 @@ export const subsystemsInOrder = (sheet: Sheet): readonly string[] => sheet.ask(
 export const peopleInOrder = (sheet: Sheet): readonly string[] => sheet.ask(PEOPLE);
 
 /** The hazards of some parts, and of what is in them, at the end of a day. */
-export const hazardsOn = (sheet: Sheet, parts: readonly PartId[], at: IsoDate): readonly Hazard[] => sheet.ask(HAZARDS, at, ...parts);
+/** The hazards of what lies somewhere at the end of a day. */
+export const hazardsOn = (sheet: Sheet, things: readonly Lying[], at: IsoDate): readonly Hazard[] =>
+  sheet.ask(HAZARDS, at, ...things.flatMap(({ part, place }) => [part, place]));
 
 /** What a part that is out is out for, at the end of a day. */
 export const errandOn = (sheet: Sheet, part: PartId, at: IsoDate): Errand | null => sheet.ask(ERRAND, part, at);

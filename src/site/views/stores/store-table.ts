@@ -1,6 +1,6 @@
 import type { Hazard, IsoDate, PartId } from '../../../journal/model.ts';
 import type { OffVehicle } from '../../../journal/registers/stores.ts';
-import { numbersInWords } from '../../../journal/replay/words.ts';
+import { numbersInWords, whereKey } from '../../../journal/replay/words.ts';
 import { hazardMark } from '../cautions/hazard-mark.ts';
 import { cameShortOn, errandOn, hazardsOn, partFacts } from '../page/facts.ts';
 import { html, type Markup } from '../page/html.ts';
@@ -17,7 +17,7 @@ export type StoreSays = 'goes' | 'where' | null;
 
 /** The hazards of what lies somewhere; what is gone or missing carries none here. */
 function hazardsHere(sheet: Sheet, { part, where }: OffVehicle, at: IsoDate): readonly Hazard[] {
-  return where.at === 'gone' || where.at === 'missing' ? [] : hazardsOn(sheet, [part], at);
+  return where.at === 'gone' || where.at === 'missing' ? [] : hazardsOn(sheet, [{ part, place: whereKey(where) }], at);
 }
 
 /** For what is out: what is to be done, by when and for how much, or that it is lent. */

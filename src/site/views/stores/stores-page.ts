@@ -1,7 +1,7 @@
 /** What lies off the vehicle: now, and as it lay at the end of a past day. */
 import type { Hazard, IsoDate } from '../../../journal/model.ts';
-import { type BagRow, bagsAt } from '../../../journal/registers/bags.ts';
-import { hazardsOfParts } from '../../../journal/registers/hazards.ts';
+import { type BagRow, bagsAt, inBag } from '../../../journal/registers/bags.ts';
+import { hazardsOfLying } from '../../../journal/registers/hazards.ts';
 import { type ItemRow, openItemsAt } from '../../../journal/registers/open-items.ts';
 import {
   goesWithVehicleAt,
@@ -12,6 +12,7 @@ import {
   type StoreRows,
   storesAt,
 } from '../../../journal/registers/stores.ts';
+import { whereKey } from '../../../journal/replay/words.ts';
 import type { AnyQuestion } from '../../kept/question.ts';
 import { shownThen } from '../../kept/shown-then.ts';
 import { hazardsOn } from '../page/facts.ts';
@@ -35,8 +36,7 @@ export function storesPage({ record }: RecordSheet): StoresPage {
   const placed = storesAt(record, null);
   const out = outAt(record, null);
   const bags = filledAt(record, null);
-  const lying = [...placed, ...out].flatMap(({ things }) => things.map(({ part }) => part));
-  const bagged = bags.flatMap(({ parts }) => parts.map(({ part }) => part));
+  const lying = [...placed, ...out].flatMap(({ things }) => things.map(({ part, where }) => ({ part, place: whereKey(where) })));
   return {
     stores: placed.some(({ store }) => store === null) ? placed : [...placed, { store: null, things: [] }],
     bags,
@@ -44,7 +44,7 @@ export function storesPage({ record }: RecordSheet): StoresPage {
     goes: goesWithVehicleAt(record, null),
     gone: goneAt(record, null),
     missing: missingAt(record, null),
-    hazards: hazardsOfParts(record, [...lying, ...bagged], record.day),
+    hazards: hazardsOfLying(record, [...lying, ...bags.flatMap(inBag)], record.day),
     empty: placed.flatMap(({ store, things }) => (things.length === 0 && store !== null ? [store] : [])),
   };
 }
@@ -92,6 +92,5 @@ export function bagsPage(sheet: RecordSheet): BagsPage {
 
 /** The hazards of what some bags hold, as they are on a day; else on the record's. */
 export function hazardsIn(sheet: Sheet, bags: readonly BagRow[], at: IsoDate | null = null): readonly Hazard[] {
-  const inside = bags.flatMap(({ parts }) => parts.map(({ part }) => part));
-  return hazardsOn(sheet, inside, at ?? sheet.day);
+  return hazardsOn(sheet, bags.flatMap(inBag), at ?? sheet.day);
 }
