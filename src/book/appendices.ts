@@ -64,11 +64,11 @@ export function comesWith(setting: BookSetting): string {
   const stayed = stayedBehind(sheet);
   const table = (things: typeof kept) =>
     `#record-table(columns: (1.6fr, 1fr, auto), head: ([Part], [Where], [Since]), ${things
-      .map(({ part, count, where, since }) => {
+      .map(({ part, count, where, since, last }) => {
         return row(
           `${mention(setting, part)}${words(`${sheet.partName(part)}${count > 1 ? ` × ${count}` : ''}`)}`,
           words(capital(placeWords(sheet, where))),
-          words(sheet.figures.shortDate(since.date)),
+          words([...new Set([since.date, last.date])].map((day) => sheet.figures.shortDate(day)).join(', the last ')),
         );
       })
       .join(', ')})`;

@@ -21,13 +21,17 @@ const HEADER = [
   'session',
   'condition',
   'stayed with',
+  'last since',
 ];
 
-/** Where everything is at the end of a day as CSV: a line for each part and place; counts of a part add up to its count. */
+/**
+ * Where everything is at the end of a day as CSV: a line for each part and place; counts of a part add up to its count. Of
+ * several that came at different times `since` and `session` are of the first, `last since` of the last.
+ */
 export function whereaboutsCsv(record: JournalRecord, at: At = null): string {
   const date = dateOf(record, at);
   const rows = [...record.journal.parts.values()].flatMap((part) =>
-    whereaboutsAt(record, part.id, date).map(({ where, count, which, since }) => [
+    whereaboutsAt(record, part.id, date).map(({ where, count, which, since, last }) => [
       date,
       part.id,
       part.name,
@@ -41,6 +45,7 @@ export function whereaboutsCsv(record: JournalRecord, at: At = null): string {
       since.session ?? '',
       conditionInWords(conditionsAt(record, part.id, { where, count, which }, date), count) ?? '',
       stayedWith(record, part.id, where, date)?.keeper ?? '',
+      last.date,
     ]),
   );
   return csvOf(HEADER, rows);

@@ -49,6 +49,14 @@ describe('registers as CSV', () => {
     expect(rows.map((row) => [row.count, row.where, row.place])).toContainEqual(['3', 'stores', 'loft']);
   });
 
+  test('of some that came to one place at different times it says when the first and when the last of them came', () => {
+    const off = (date: string) => evening(date, { parts: [did('studs', 'removed', { count: 2, to: 'loft' })] }, date);
+    const lot = soundRecord({ parts: [part('studs', { count: 5 })], stores: ['loft'], evenings: [off('2030-10-01'), off('2030-11-01')] });
+    expect(read(whereaboutsCsv(lot)).filter(({ where }) => where === 'stores')).toMatchObject([
+      { count: '4', place: 'loft', since: '2030-10-01', 'last since': '2030-11-01' },
+    ]);
+  });
+
   test('open items carry their deferrals, and know nothing of later ones', () => {
     expect(read(openItemsCsv(of))).toMatchObject([
       { item: 'cap', what: 'Pipe capped, for now', 'due before': 'road-test', deferred: '2030-10-10 to road-test: later' },

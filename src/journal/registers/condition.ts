@@ -27,7 +27,7 @@ interface Slice {
 export function conditionsAt(
   record: RegisterSource,
   part: PartId,
-  { where, count, which }: Omit<Whereat, 'since'>,
+  { where, count, which }: Omit<Whereat, 'since' | 'last'>,
   date: IsoDate,
 ): readonly InCondition[] {
   if (which !== null) return told(which.map((number) => ({ condition: conditionOf(record, part, number, date), count: 1, where })));

@@ -65,24 +65,35 @@ export function staysAsOf(stays: readonly Stay[], date: IsoDate): readonly Stay[
   return [...known.values()];
 }
 
-/** So many of a part at one place, and since when the first of them are there. */
+/** So many of a part at one place. */
 export interface Whereat {
   readonly where: Whereabouts;
   readonly count: number;
   /** Which of a numbered lot, smallest first; null where they cannot be told apart. */
   readonly which: readonly number[] | null;
+  /** Since when the first of them are there. */
   readonly since: Moment;
+  /** When the last of them came: the same where they came together. */
+  readonly last: Moment;
 }
 
 /** Where a part is at the end of a day: one row a place, oldest first; counts add up to the part's count. */
 export function whereaboutsAt(record: RegisterSource, part: PartId, date: IsoDate): readonly Whereat[] {
+  const compare = compareMoments(record);
   const places = new Map<string, Whereat>();
   for (const stay of staysOf(record, part)) {
     if (!covers(stay, date)) continue;
     const key = whereKey(stay.where);
     const place = places.get(key);
     const which = place ? bothOf(place.which, stay.which) : stay.which;
-    places.set(key, { where: stay.where, count: stay.count + (place?.count ?? 0), which, since: place?.since ?? stay.from });
+    const [since, last] = [place?.since ?? stay.from, place?.last ?? stay.from];
+    places.set(key, {
+      where: stay.where,
+      count: stay.count + (place?.count ?? 0),
+      which,
+      since: compare(stay.from, since) < 0 ? stay.from : since,
+      last: compare(stay.from, last) > 0 ? stay.from : last,
+    });
   }
   return [...places.values()];
 }

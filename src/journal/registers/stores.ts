@@ -19,7 +19,9 @@ export interface OffVehicle {
   /** Which of a numbered lot; null where they cannot be told apart. */
   readonly which: readonly number[] | null;
   readonly where: Whereabouts;
+  /** Since when the first of them are there, and since when the last. */
   readonly since: Moment;
+  readonly last: Moment;
   readonly origin: Origin | null;
   /** Its condition classes, of a lot with how many are in each; null for none written down. */
   readonly condition: string | null;
@@ -51,14 +53,15 @@ function offRows(record: RegisterSource, part: Part, date: IsoDate): readonly Of
   const origin = originAt(record, part.id, date);
   return whereaboutsAt(record, part.id, date)
     .filter(({ where }) => where.at !== 'fitted' && isHere(where))
-    .map(({ where, count, which, since }) => ({ where, count, which, since, stayed: stayedWith(record, part.id, where, date) }))
-    .map(({ where, count, which, since, stayed }) => ({
+    .map((lying) => ({ ...lying, stayed: stayedWith(record, part.id, lying.where, date) }))
+    .map(({ where, count, which, since, last, stayed }) => ({
       part: part.id,
       position: part.position,
       count,
       which,
       where,
       since,
+      last,
       origin,
       condition: conditionInWords(conditionsAt(record, part.id, { where, count, which }, date), count),
       goesWithVehicle: origin === 'original' && where.at !== 'gone' && where.at !== 'missing' && stayed === null,

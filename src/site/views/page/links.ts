@@ -1,6 +1,7 @@
 /** Names that lead to their pages, as markup for cells and lists. */
 import type { ConsumableId, PartId, PositionId, SessionId } from '../../../journal/model.ts';
 import type { Moment } from '../../../journal/record.ts';
+import type { Whereat } from '../../../journal/registers/stays.ts';
 import { html, joined, type Markup, type Piece } from './html.ts';
 import type { Sheet } from './sheet.ts';
 
@@ -33,6 +34,11 @@ export const consumableLinks = (sheet: Sheet, ids: readonly ConsumableId[]): Mar
 export function dayLink(sheet: Sheet, { session, date }: Moment): Markup {
   if (session !== null) return sessionDay(sheet, session, date);
   return html`${date <= sheet.settings.arrived ? 'as found' : sheet.figures.shortDate(date)}`;
+}
+
+/** Since when some lie where they do: the day of the first, and that of the last where they came at different times. */
+export function sinceLinks(sheet: Sheet, { since, last }: Pick<Whereat, 'since' | 'last'>): Markup {
+  return html`${dayLink(sheet, since)}${last.date !== since.date && html`, the last ${dayLink(sheet, last)}`}`;
 }
 
 export const sessionDay = (sheet: Sheet, session: SessionId, date: string): Markup =>

@@ -23,7 +23,7 @@ export interface Present {
   /** `again`: since when it is on the vehicle, where what it stands in was off meanwhile; null where it was not. */
   readonly fitted: readonly (Standing & { readonly since: Moment; readonly again: Moment | null })[];
   /** In its place in something that is off the vehicle, and where that is. */
-  readonly seated: readonly (Standing & { readonly place: Pick<Whereat, 'where' | 'since'> | null })[];
+  readonly seated: readonly (Standing & { readonly place: Pick<Whereat, 'where' | 'since' | 'last'> | null })[];
   readonly items: readonly ItemRow[];
 }
 
@@ -37,7 +37,7 @@ export function presentOf(sheet: RecordSheet, { position, now }: Pick<PositionTi
       many: manyOf(position.count, count, which),
       origin: origin === null ? 'origin not known' : ORIGIN_WORDS[origin],
       condition: conditionWords(sheet, part, place, count),
-      place: place === undefined ? null : { where: place.where, since: place.since },
+      place: place === undefined ? null : { where: place.where, since: place.since, last: place.last },
     };
   };
   return {

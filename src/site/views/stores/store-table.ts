@@ -4,7 +4,7 @@ import { numbersInWords, whereKey } from '../../../journal/replay/words.ts';
 import { hazardMark } from '../cautions/hazard-mark.ts';
 import { cameShortOn, errandOn, hazardsOn, partFacts } from '../page/facts.ts';
 import { html, type Markup } from '../page/html.ts';
-import { dayLink, partLink, sub } from '../page/links.ts';
+import { partLink, sinceLinks, sub } from '../page/links.ts';
 import type { Sheet } from '../page/sheet.ts';
 import { capital, ORIGIN_WORDS } from '../page/words.ts';
 import { type Column, rows, type SetTable, setTable } from '../tables/table.ts';
@@ -83,7 +83,7 @@ export function storeTable(
       { head: 'How many', set: 'num', cell: ({ part, count, which }) => html`${count}${sub(numbersOf(sheet, part, count, which))}` },
       { head: 'Origin', set: 'origin', bare: true, cell: ({ origin }) => (origin === null ? 'not known' : ORIGIN_WORDS[origin]) },
       { head: 'Condition', set: 'condition', cell: ({ condition }) => condition },
-      { head: 'Since', set: 'date', cell: ({ since }) => dayLink(sheet, since) },
+      { head: 'Since', set: 'date', cell: (thing) => sinceLinks(sheet, thing) },
       ...(says === null ? [] : [last[says]]),
       ...(ticked ? [tickBox('Seen')] : []),
     ],
