@@ -1,5 +1,7 @@
 /** The register, the lives of what changed, and every departure from the original, each with its reason. */
+
 import type { PositionId, Verdict } from '../journal/model.ts';
+import { together } from '../journal/registers/occupant.ts';
 import { type RegisterRow, registerAt } from '../journal/registers/register.ts';
 import { type Occupancy, positionTimeline } from '../journal/timelines/position-timeline.ts';
 import { capital, GONE_WORDS, ORIGIN_WORDS, sentence, VERDICT_WORDS } from '../site/views/page/words.ts';
@@ -42,12 +44,8 @@ function decidedWords({ sheet }: BookSetting, row: RegisterRow): string {
 }
 
 function standsWords({ sheet }: BookSetting, row: RegisterRow): string {
-  const counts = new Map<string, number>();
-  for (const { part, count } of row.fitted) counts.set(part, (counts.get(part) ?? 0) + count);
-  const each = [...new Map(row.fitted.map((one) => [one.part, one])).values()];
-  const here = each.map(({ part, origin }) => {
-    const count = counts.get(part) ?? 0;
-    const some = each.length > 1 || count < row.count ? `${count} of ${row.count}: ` : '';
+  const here = together(row.fitted).map(({ part, count, origin }) => {
+    const some = count < row.count ? `${count} of ${row.count}: ` : '';
     return `${some}${origin === null ? 'origin not known' : ORIGIN_WORDS[origin]}${part === row.position ? '' : `, ${sheet.partName(part)}`}`;
   });
   return here.length === 0 ? 'nothing' : here.join('; ');

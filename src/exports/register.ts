@@ -1,4 +1,5 @@
 import type { JournalRecord } from '../journal/record.ts';
+import { together } from '../journal/registers/occupant.ts';
 import { type RegisterRow, registerAt } from '../journal/registers/register.ts';
 import { type At, dateOf } from '../journal/registers/source.ts';
 import { originInWords, whereInWords } from '../journal/replay/words.ts';
@@ -43,7 +44,7 @@ function lineOf(record: JournalRecord, row: RegisterRow, date: string): (string 
     list(row.inForce, ({ decision, count }) => decidedWords(decision.verdict, decision.with, count, row.count)),
     list(row.inForce, ({ decision }) => decision.because ?? ''),
     list(row.inForce, ({ decision }) => decision.date),
-    list(row.fitted, ({ part, count, origin }) => `${count} ${part} (${originInWords(origin)})`),
+    list(together(row.fitted), ({ part, count, origin }) => `${count} ${part} (${originInWords(origin)})`),
     row.empty,
     row.outcome.words,
     row.since.date,

@@ -42,6 +42,14 @@ describe('registers as CSV', () => {
     ]);
   });
 
+  test('some of a lot that came to stand there at different times are of one origin, and counted together', () => {
+    const back = (date: string) =>
+      evening(date, { parts: [did('studs', 'removed', { count: 1 }), did('studs', 'fitted', { count: 1 })] }, date);
+    const lot = soundRecord({ parts: [part('studs', { count: 5 })], evenings: [back('2030-10-01'), back('2030-11-01')] });
+    expect(lot.history.occupants.get('studs')?.filter(({ to }) => to === null).length).toBeGreaterThan(1);
+    expect(read(registerCsv(lot))[0]?.fitted).toBe('5 studs (original)');
+  });
+
   test('the whereabouts of a part add up to its count', () => {
     const rows = read(whereaboutsCsv(of));
     const sum = (id: string) => rows.filter((row) => row.part === id).reduce((total, row) => total + Number(row.count), 0);

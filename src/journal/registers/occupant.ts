@@ -16,3 +16,11 @@ export interface Seated extends Occupant {
   /** The outermost part it is in, which is what is off. */
   readonly carrier: PartId;
 }
+
+/** Of one part and origin as one, whenever each of them came to stand there, in the order of the first. */
+export function together(occupants: readonly Occupant[]): readonly Pick<Occupant, 'part' | 'count' | 'origin'>[] {
+  const alike = Map.groupBy(occupants, ({ part, origin }) => `${part} ${origin}`);
+  return [...alike.values()].flatMap((some) =>
+    some.slice(0, 1).map(({ part, origin }) => ({ part, origin, count: some.reduce((sum, { count }) => sum + count, 0) })),
+  );
+}

@@ -15,7 +15,7 @@ export function wrongState(entry: PartEntry, word: ActionWord, piles: readonly P
     entry,
     `\`${entry.part}\` ${cannotBe(word)}: ${REASONS[code] ?? ''}${whereItIs(piles)}`,
     piles,
-    HINTS[code]?.(entry.part),
+    word === 'acquired' && code === 'A505' ? SCRAPPED : HINTS[code]?.(entry.part),
   );
 }
 
@@ -135,6 +135,10 @@ const REASONS: Partial<Record<Code, string>> = {
   A508: 'it is not out with a firm; ',
   A509: 'it is still fitted; ',
 };
+
+/** To whom it would come back from is not what is wrong: see what can be bought back. */
+const SCRAPPED =
+  'What was scrapped is not bought back. If it was kept after all, say `stored` or `sold` in place of the scrapping; another one of its kind is a part of its own, with `for`.';
 
 const HINTS: Partial<Record<Code, (part: PartId) => string>> = {
   A505: (part) => `If it came back, record \`acquired\` with \`from:\` and who had it: \`- { part: ${part}, did: acquired, from: … }\`.`,

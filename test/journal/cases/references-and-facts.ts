@@ -94,6 +94,13 @@ export const WHEREABOUTS: readonly Case[] = [
     note: 'parts: [{ part: drum-donor, did: cleaned }]',
     files: earlier('parts: [{ part: drum-donor, did: gone, how: scrapped }]'),
   },
+  {
+    shows: 'a scrapped part is not bought back, from whomever',
+    code: 'A505',
+    note: 'parts: [{ part: drum-donor, did: acquired, from: a neighbour }]',
+    files: earlier('parts: [{ part: drum-donor, did: gone, how: scrapped }]'),
+    hint: /was scrapped is not bought back/,
+  },
   { shows: 'a missing part is not cleaned', code: 'A506', note: 'parts: [{ part: splash-plate, did: cleaned }]', says: /missing/ },
   {
     shows: 'a part that is here is not acquired',

@@ -3,6 +3,8 @@
  * change between two dates is the same object in both registers, so what was set for it once is used again:
  * views of every month cost what changed.
  */
+
+import { together } from '../../../journal/registers/occupant.ts';
 import type { Originality } from '../../../journal/registers/originality.ts';
 import type { Occupant, OriginalPlace, RegisterRow } from '../../../journal/registers/register.ts';
 import { keptIn } from '../../../journal/values/once.ts';
@@ -82,11 +84,11 @@ function decided(sheet: Sheet, { inForce, position, count: places, undecided }: 
 function fitted(sheet: Sheet, row: RegisterRow): Markup {
   const nothing = row.fitted.length === 0 ? [html`<span class="zero">nothing</span>`] : [];
   const seated = row.seated.map((one) => html`off with ${partLink(sheet, one.carrier)}: ${standing(sheet, row, one)}`);
-  return lines([...nothing, ...row.fitted.map((one) => standing(sheet, row, one)), ...seated]);
+  return lines([...nothing, ...together(row.fitted).map((one) => standing(sheet, row, one)), ...seated]);
 }
 
-function standing(sheet: Sheet, row: RegisterRow, { part, count, origin }: Occupant): Markup {
-  const some = (row.fitted.length > 1 || count < row.count) && `${count} of ${row.count}: `;
+function standing(sheet: Sheet, row: RegisterRow, { part, count, origin }: Pick<Occupant, 'part' | 'count' | 'origin'>): Markup {
+  const some = count < row.count && `${count} of ${row.count}: `;
   const asDecided = row.inForce.some(({ decision }) => decision.with === part);
   const named = part !== row.position && (asDecided ? ', as decided' : html`, ${partLink(sheet, part)}`);
   return html`${some}${origin === null ? 'origin not known' : ORIGIN_WORDS[origin]}${named}`;
