@@ -175,7 +175,7 @@ function wanted(sheet: RecordSheet, day: IsoDate): readonly string[] {
 }
 
 /** So many places are named in one line. */
-const NAMED = 4;
+const NAMED = 2;
 
 /** `what becomes of the hub, the drum and 3 more`, those with a candidate first */
 function placesWords({ record, positionName }: RecordSheet, places: readonly RegisterRow[]): string {
