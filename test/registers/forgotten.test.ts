@@ -77,6 +77,14 @@ const ROWS: readonly Row[] = [
     line: 5,
   },
   {
+    kind: 'full-bags',
+    before: 'parts: [{ part: studs, did: removed, to: bag 14 }]',
+    fields: (write) => `parts:\n  - { part: studs, did: sent-out, to: the plater, work: plated }\n${write}`,
+    about: { bag: 14 },
+    lacks: 'all that was in it went elsewhere, and no note says that the bag was emptied',
+    line: 5,
+  },
+  {
     kind: 'bills',
     fields: (write) => `bought:\n  - { what: Split pins, from: a merchant, cost: 4.20${inEntry(write)} }`,
     about: { name: 'Split pins, from a merchant' },

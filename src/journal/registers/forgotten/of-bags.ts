@@ -1,5 +1,6 @@
 import type { IsoDate } from '../../model.ts';
 import type { Deed } from '../../record.ts';
+import { compareText } from '../../values/text-order.ts';
 import { type BagRow, bagsAt } from '../bags.ts';
 import type { RegisterSource } from '../source.ts';
 import { deedsOf, whereaboutsAt } from '../stays.ts';
@@ -18,14 +19,26 @@ export function fastenersMissing(record: RegisterSource, date: IsoDate): Missed[
   }));
 }
 
-/** Bags that count as filled though all that came out of them is back on the vehicle. */
+/** Bags that count as filled though all that was in them is back on the vehicle, or went elsewhere. */
 export function bagsNeverEmptied(record: RegisterSource, date: IsoDate): Missed[] {
   return bagsAt(record, date).flatMap((row) => {
-    const back = row.emptied === null && row.parts.length === 0 ? wentBack(record, row, date) : null;
-    if (back === null) return [];
-    const lacks = 'what came off is back, and no note says that the bag was emptied';
-    return [{ about: { bag: row.bag }, lacks, at: back, place: back.entry.place, write: `emptied: [${row.bag}]` }];
+    if (row.emptied !== null || row.parts.length > 0) return [];
+    const back = wentBack(record, row, date);
+    const last = back ?? wentElsewhere(record, row, date);
+    if (last === null) return [];
+    const lacks = `${back ? 'what came off is back' : 'all that was in it went elsewhere'}, and no note says that the bag was emptied`;
+    return [{ about: { bag: row.bag }, lacks, at: last, place: last.entry.place, write: `emptied: [${row.bag}]` }];
   });
+}
+
+/** The last deed that took catalogued parts out of a bag; null where it says that it holds something else besides. */
+function wentElsewhere(record: RegisterSource, { bag, filling, filled, held }: BagRow, date: IsoDate): Deed | null {
+  const parts = [...new Set(held.map(({ part }) => part))];
+  if (filling.holds.length > parts.length) return null;
+  const out = parts
+    .flatMap((part) => deedsOf(record, part))
+    .filter(({ from, date: day }) => from.at === 'bag' && from.bag === bag && day >= filled.date && day <= date);
+  return out.sort((a, b) => compareText(a.date, b.date)).at(-1) ?? null;
 }
 
 /** The last deed by which what was in a bag, or what it came off, went on again; null where some of it is still off. */
