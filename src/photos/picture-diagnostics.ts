@@ -2,6 +2,7 @@
 import { posix } from 'node:path';
 import { type Diagnostic, diagnostic, startOf } from '../journal/diagnostics/diagnostic.ts';
 import type { Journal, Picture, Place, Session } from '../journal/model.ts';
+import { papersNamedIn } from '../journal/registers/named-papers.ts';
 import type { Seal } from './clean-pdf.ts';
 import { kindByName, type PictureFacts } from './facts.ts';
 import type { PictureProblem } from './inspect.ts';
@@ -92,8 +93,7 @@ function mentions(journal: Journal): Map<string, Mention> {
   for (const session of journal.sessions) {
     for (const picture of session.pictures) note('picture', picture.file, picture.place);
     for (const bag of session.bags) note('picture', bag.picture, bag.place);
-    for (const paper of session.papers) note('paper', paper.file, paper.place);
-    for (const bill of session.bills) note('paper', bill.paper, bill.place);
+    for (const paper of papersNamedIn(session)) note('paper', paper.file, paper.place);
   }
   return found;
 }

@@ -34,8 +34,8 @@ async function widthsToOwn(): Promise<Width[]> {
 
 export function fromDisk(bench: Bench): void {
   describe('opened from a disk', () => {
-    it('each kind of page has its styles, faces and pictures, and says nothing on the console', async () => {
-      const context = await bench.browser.newContext();
+    it('each kind of page has its styles, faces and pictures, is no wider than a phone, and says nothing on the console', async () => {
+      const context = await bench.browser.newContext({ viewport: { width: 390, height: 844 }, isMobile: true, hasTouch: true });
       const { page, problems, requests } = await visiting(context);
       const root = `${pathToFileURL(bench.site.folder).href}/`;
       for (const path of oneOfEachKind(bench.site.pages)) {
@@ -47,6 +47,8 @@ export function fromDisk(bench: Bench): void {
         const ink = await page.evaluate(() => getComputedStyle(document.body).getPropertyValue('--ink').trim());
         if (ink === '') problems.push(`${path}: no styles`);
         if (!faces.includes('Source Serif 4') || !faces.includes('Barlow Semi Condensed')) problems.push(`${path}: faces ${faces.join()}`);
+        const width = await page.evaluate(() => document.documentElement.scrollWidth);
+        if (width > 390) problems.push(`${path} is ${width} wide`);
         problems.push(...(await brokenPictures(page)).map((src) => `${path}: no picture ${src}`));
       }
       await context.close();

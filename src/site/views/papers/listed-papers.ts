@@ -1,11 +1,13 @@
 /** Every paper of the record once, by kind and by date. */
+
 import type { IsoDate, PartId, Session } from '../../../journal/model.ts';
+import { NAMED_BESIDE, papersNamedIn } from '../../../journal/registers/named-papers.ts';
 import type { SiteRecord } from '../../record.ts';
 
 export interface ListedPaper {
   /** Path inside the journal. */
   readonly file: string;
-  /** `receipt`, `letter`, … as the note has it; `bill` for the paper of a bill that is named nowhere else. */
+  /** `receipt`, `letter`, … as the note has it; or by what names it, where that is not under `papers`. */
   readonly kind: string;
   readonly what: string | null;
   /** Its own date where that is written down, else that of the session it was laid in. */
@@ -18,11 +20,9 @@ export interface ListedPaper {
 
 type Naming = Omit<ListedPaper, 'sessions'> & { readonly session: Session };
 
-const BILL = 'bill';
-
 /** What tells most of the vehicle comes first, what tells of money last; other kinds stand between, in the order of their first paper. */
 const FIRST: readonly string[] = ['letter', 'photograph', 'build-sheet'];
-const LAST: readonly string[] = ['receipt', BILL];
+const LAST: readonly string[] = ['receipt', NAMED_BESIDE.bill, NAMED_BESIDE.received];
 
 /** @returns kinds in the order of what matters; within each the papers of the latest date first */
 export function papersByKind(record: SiteRecord): readonly (readonly [kind: string, papers: readonly ListedPaper[]])[] {
@@ -38,19 +38,14 @@ function placeOf(kind: string): number {
 }
 
 function namings({ journal }: SiteRecord): Naming[] {
-  return journal.sessions.flatMap((session) => [
-    ...session.papers.map((paper) => ({ ...paper, date: paper.date ?? session.date, dated: paper.date !== null, session })),
-    ...session.bills.flatMap(({ paper: file, from, date, lines }) => {
-      if (file === null) return [];
-      const shows = lines.flatMap(({ charges }) => charges.flatMap(({ charge }) => charge.part ?? []));
-      return [{ file, kind: BILL, what: from === null ? null : `Bill from ${from}`, date, dated: true, shows, session }];
-    }),
-  ]);
+  return journal.sessions.flatMap((session) => papersNamedIn(session).map((paper) => ({ ...paper, session })));
 }
 
-/** One paper of all that is said of it: the words under `papers` before those of a bill. */
+const BESIDE: ReadonlySet<string> = new Set(Object.values(NAMED_BESIDE));
+
+/** One paper of all that is said of it: the words under `papers` before those of a bill or of whatever else names it. */
 function listed(all: readonly Naming[]): ListedPaper {
-  const described = all.find(({ kind }) => kind !== BILL) ?? all[0];
+  const described = all.find(({ kind }) => !BESIDE.has(kind)) ?? all[0];
   if (!described) throw new Error('a paper that nobody names');
   return {
     file: described.file,

@@ -34,6 +34,19 @@ describe('papers in their list', () => {
     ]);
   });
 
+  it('are those that bear out an opinion, a valuation or money received', () => {
+    const notes = {
+      '2031-03-10': 'attributed: [{ part: drum, origin: original, because: As the sheet says., paper: a.pdf }]',
+      '2031-03-11': 'valued: [{ of: vehicle, value: 900.00, basis: for insurance, paper: b.pdf }]',
+      '2031-03-12': 'received: [{ amount: 50.00, from: the client, paper: c.pdf }]\npapers: [{ paper: a.pdf, kind: build-sheet }]',
+    };
+    expect(listed(notes, ['a.pdf', 'b.pdf', 'c.pdf'])).toEqual([
+      'build-sheet a.pdf 2031-03-12 2031-03-10+2031-03-12 drum',
+      'valuation b.pdf 2031-03-11 2031-03-11',
+      'money received c.pdf 2031-03-12 2031-03-12',
+    ]);
+  });
+
   it('are the papers of bills too, each paper once with every session that names it', () => {
     const notes = {
       '2031-03-10': 'bought: [{ what: A drum, as: part, for: drum, cost: 10.00, paper: a.pdf }]',
