@@ -139,6 +139,13 @@ describe('the answer', () => {
     const frame = lineOf(answer(PARTS, welded), 'frame');
     expect(frame?.needs[0]?.grounds[0]?.changed).toEqual([{ session: '2030-10-01-work', date: '2030-10-01', did: 'repaired' }]);
   });
+
+  test('and so is work by a firm of which nobody said what it was', () => {
+    const out = did('frame', ['removed', 'sent-out'], { to: 'a jig shop', work: 'Set true on the jig' });
+    const evenings = [evening('2030-10-01', { parts: [out] }), evening('2030-11-01', { parts: [did('frame', ['returned', 'fitted'])] })];
+    const frame = lineOf(answer(PARTS, ...evenings), 'frame');
+    expect(frame?.needs[0]?.grounds[0]?.changed).toEqual([{ session: '2030-11-01-work', date: '2030-11-01', did: 'worked on' }]);
+  });
 });
 
 describe('another table', () => {

@@ -191,8 +191,24 @@ describe('what comes back from a firm that was sent it to do something', () => {
   ];
   test.each([
     ['as it was decided', [day({ decisions: [decide('wing', 'conserve')] }), ...out('Take the dents out')], 'kept, conserved'],
-    ['into its substance where nothing was decided', out('Take the dents out'), 'kept, repaired'],
+    ['of no kind that anybody said where nothing was decided', out('Nickel plate'), 'kept, worked on'],
+    ['nor where it was only to be kept', [day({ decisions: [decide('wing', 'keep')] }), ...out('Nickel plate')], 'kept, worked on'],
+    [
+      'and repaired where a note says so',
+      [...out('Nickel plate'), day({ parts: [did('wing', 'repaired')] }, '2030-11-02')],
+      'kept, repaired',
+    ],
+    [
+      'beside what is said, which may have been the lesser',
+      [...out('Nickel plate'), day({ parts: [did('wing', 'conserved')] }, '2030-11-02')],
+      'kept, conserved, other work too',
+    ],
     ['not where nothing was to be done', [day({ decisions: [decide('wing', 'keep')] }), ...out(null)], 'kept as found'],
     ['nor from a loan', [day({ decisions: [decide('wing', 'keep')] }), ...out('Show it', 'loan')], 'kept as found'],
   ] as const)('has had it done, %s', (_, evenings, words) => expect(outcome('wing', ...evenings)).toBe(words));
+
+  test('so what was decided is not still to do', () => {
+    const evenings = [day({ decisions: [decide('wing', 'repair')] }), ...out('Take the dents out')];
+    expect([row('wing', ...evenings.slice(0, 2)).pending.length, row('wing', ...evenings).pending.length]).toEqual([1, 0]);
+  });
 });

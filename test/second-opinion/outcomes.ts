@@ -60,10 +60,25 @@ export class Outcomes {
     if (isAdded(own, this.#journal)) return 'added';
     const ours = own.filter((piece) => standing.includes(piece) || isLying(shop.endOf(piece)?.at));
     const did = shop.done.filter(({ pieces }) => pieces.some((piece) => ours.includes(piece))).flatMap(({ entry }) => entry.did);
-    const kept = KEPT_BY.find(([, words]) => words.some((word) => did.includes(word)))?.[0];
+    const byFirms = ours.flatMap((piece) => this.#doneByFirms(piece, shop));
+    const kept = KEPT_BY.find(([kind, words]) => byFirms.includes(kind) || words.some((word) => did.includes(word)))?.[0];
     if (kept !== undefined) return kept;
+    if (byFirms.length > 0) return 'kept-worked-on';
     if (decided.length === 0 && this.#asks(position, shop)) return 'undecided';
     return decided.length > 0 || did.some((word) => !LOOKED_AT.includes(word)) ? 'kept-as-found' : 'untouched';
+  }
+
+  /** What came back from work at a firm, and no word of the note says of what kind: as the decision of that day meant it. */
+  #doneByFirms(piece: Piece, { done }: Workshop): OutcomeKind[] {
+    const entries = done.filter(({ pieces }) => pieces.includes(piece));
+    return entries.flatMap(({ entry, when }, n) => {
+      const sent = entries.slice(0, n).findLast((one) => one.entry.did.includes('sent-out'))?.entry;
+      if (!entry.did.includes('returned') || KEPT_BY.some(([, words]) => words.some((word) => entry.did.includes(word)))) return [];
+      if (!sent?.work || sent.how === 'loan') return [];
+      const decisions = this.#decisions.get(piece.part.position) ?? [];
+      const meant = decisions.findLast((one) => one.part === entry.part && one.date <= when.date)?.verdict;
+      return [meant === 'repair' ? 'kept-repaired' : meant === 'conserve' ? 'kept-conserved' : 'kept-worked-on'];
+    });
   }
 
   /** Off for now is what stood there and is here still. */

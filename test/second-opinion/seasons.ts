@@ -86,6 +86,7 @@ const entry = fc
       ...(numbers ? { which: numbers, count: numbers.length } : several && many !== null ? { count: many } : {}),
       ...(words.includes('fitted') && into !== null && holders ? { into: [holders[into] as string] } : {}),
       ...(words.includes('gone') ? { how } : {}),
+      ...(to?.includes('plater') ? { work: 'Nickel' } : {}),
       ...(words.includes('acquired') && from !== null ? { from } : {}),
     });
   });
@@ -93,7 +94,7 @@ const entry = fc
 const decision = fc
   .record({
     id: fc.constantFrom('engine', 'magneto', 'wheels', 'bolts', 'letters', 'panel'),
-    verdict: fc.constantFrom('keep', 'repair', 'omit', 'defer'),
+    verdict: fc.constantFrom('keep', 'conserve', 'repair', 'omit', 'defer'),
     count: fc.option(fc.integer({ min: 1, max: 4 })),
   } as const)
   .map(({ id, verdict, count }) => {

@@ -52,10 +52,10 @@ function originals({ record, sheet }: BookSetting): string {
   return fitted.length === 0 ? '' : `== What is original\n\n${table}\n\n${rest}`;
 }
 
-/** What was done to originals that are on the vehicle: conserved, refinished, repaired. */
+/** What was done to originals that are on the vehicle: conserved, refinished, repaired, or worked on in a way that nobody stated. */
 function worked({ record, sheet }: BookSetting): string {
   const rows = registerAt(record, null).filter(({ outcome }) =>
-    ['kept-conserved', 'kept-refinished', 'kept-repaired'].includes(outcome.kind),
+    ['kept-conserved', 'kept-refinished', 'kept-repaired', 'kept-worked-on'].includes(outcome.kind),
   );
   const cells = rows.map(({ position, outcome }) => `[${words(sheet.positionName(position))}], [${words(capital(outcome.words))}]`);
   return cells.length === 0

@@ -4,6 +4,7 @@ import { originInWords } from '../replay/words.ts';
 import { type Occupant, type RegisterRow, registerAt } from './register.ts';
 import { type At, dateOf, type RegisterSource } from './source.ts';
 import { deedsOf } from './stays.ts';
+import { workOf } from './work-done.ts';
 
 /** What a line is answered from: one position that carries the component. */
 export interface IdentityGround {
@@ -14,7 +15,7 @@ export interface IdentityGround {
   readonly counts: boolean | null;
   /** Why it does or does not count. */
   readonly words: string;
-  /** Sessions that repaired or machined what is fitted; ask whether that is a modification. */
+  /** Sessions that repaired or machined what is fitted, or had it back from a firm's work of unstated kind; ask whether that is a modification. */
   readonly changed: readonly { readonly session: SessionId; readonly date: IsoDate; readonly did: string }[];
 }
 
@@ -98,8 +99,9 @@ function groundWords(row: RegisterRow, others: readonly Occupant[]): string {
 
 function changesOf(record: RegisterSource, part: PartId, date: IsoDate): IdentityGround['changed'] {
   return deedsOf(record, part)
-    .filter((deed) => (deed.did === 'repaired' || deed.did === 'machined') && deed.date <= date)
-    .map(({ session, date: day, did }) => ({ session, date: day, did }));
+    .map((deed) => ({ ...deed, work: workOf(record, deed) }))
+    .filter(({ work, date: day }) => (work === 'repaired' || work === 'worked-on') && day <= date)
+    .map(({ session, date: day, did, work }) => ({ session, date: day, did: work === 'worked-on' ? 'worked on' : did }));
 }
 
 function sumPoints(answers: readonly IdentityAnswer[]): number {

@@ -5,13 +5,15 @@ import { goneInWords, goneOf } from './gone.ts';
 import type { Occupant, Seated } from './occupant.ts';
 import type { RegisterSource } from './source.ts';
 import { occupantsOf, seatedOf, staysOf, whereaboutsAt } from './stays.ts';
-import { isUntouched, workDone } from './work-done.ts';
+import { isUntouched, type WorkKind, workDone } from './work-done.ts';
 
 export type OutcomeKind =
   | 'kept-as-found'
   | 'kept-conserved'
   | 'kept-repaired'
   | 'kept-refinished'
+  /** A firm had it to do something to, and nobody said of what kind. */
+  | 'kept-worked-on'
   | 'replaced'
   | 'partly-replaced'
   /** The position came with a part that was not on the vehicle as found: something was added. */
@@ -35,12 +37,12 @@ export interface Outcome {
   readonly words: string;
 }
 
-const KEPT: readonly (readonly [OutcomeKind, string])[] = [
-  ['kept-as-found', 'kept as found'],
-  ['kept-conserved', 'kept, conserved'],
-  ['kept-refinished', 'kept, refinished'],
-  ['kept-repaired', 'kept, repaired'],
-];
+const KEPT: Readonly<Record<WorkKind, readonly [OutcomeKind, string]>> = {
+  repaired: ['kept-repaired', 'kept, repaired'],
+  refinished: ['kept-refinished', 'kept, refinished'],
+  conserved: ['kept-conserved', 'kept, conserved'],
+  'worked-on': ['kept-worked-on', 'kept, worked on'],
+};
 
 /** What an outcome is computed from, at the end of a day. */
 export interface Standings {
@@ -111,13 +113,15 @@ function nothingFitted(record: RegisterSource, position: Position, inForce: read
 
 function kept(record: RegisterSource, position: Position, { inForce, inQuestion }: Standings, date: IsoDate, on: string): Outcome {
   const work = workDone(record, position.id, date);
-  if (work.depth === 0 && decidedCount(inForce) === 0) {
-    if (inQuestion) return { kind: 'undecided', words: `undecided${on}` };
-    if (isUntouched(record, position.id, date)) return { kind: 'untouched', words: `untouched${on}` };
+  if (work === null) {
+    const undecided = decidedCount(inForce) === 0;
+    if (undecided && inQuestion) return { kind: 'undecided', words: `undecided${on}` };
+    if (undecided && isUntouched(record, position.id, date)) return { kind: 'untouched', words: `untouched${on}` };
+    return { kind: 'kept-as-found', words: `kept as found${on}` };
   }
-  const [kind, words] = KEPT[work.depth] as readonly [OutcomeKind, string];
-  const some = work.depth > 0 && work.count < position.count ? ` (${work.count} of ${position.count})` : '';
-  return { kind, words: words + some + on };
+  const [kind, words] = KEPT[work.kind];
+  const some = work.count < position.count ? ` (${work.count} of ${position.count})` : '';
+  return { kind, words: words + some + (work.andMore ? ', other work too' : '') + on };
 }
 
 function standIn(record: RegisterSource, position: Position, fitted: readonly Occupant[], on: string): Outcome {

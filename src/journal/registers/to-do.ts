@@ -1,8 +1,9 @@
-import type { ActionWord, Decision, IsoDate, Position, PositionId, Verdict } from '../model.ts';
+import type { Decision, IsoDate, Position, PositionId, Verdict } from '../model.ts';
 import type { Judged, Standing } from './judgement.ts';
 import { goneAgainst } from './mismatch.ts';
 import type { RegisterSource } from './source.ts';
 import { deedsOf } from './stays.ts';
+import { type WorkKind, workOf } from './work-done.ts';
 
 /** A decision in force that has not been carried out, or not on all it speaks of. */
 export interface Pending {
@@ -15,12 +16,8 @@ export interface Pending {
   readonly words: string;
 }
 
-const WORK: Partial<Record<Verdict, readonly ActionWord[]>> = {
-  conserve: ['conserved'],
-  repair: ['repaired', 'machined'],
-  refinish: ['refinished'],
-};
-const DONE: Partial<Record<Verdict, string>> = { conserve: 'conserved', repair: 'repaired', refinish: 'refinished' };
+/** The work that a verdict asks for. */
+const WORK: Partial<Record<Verdict, WorkKind>> = { conserve: 'conserved', repair: 'repaired', refinish: 'refinished' };
 
 /** What of the decisions in force on one position is still to do. */
 export function pendingOf(record: RegisterSource, position: Position, judgement: readonly Judged[], date: IsoDate): readonly Pending[] {
@@ -51,7 +48,7 @@ function todoOf(record: RegisterSource, judged: Judged, gone: number, date: IsoD
       return some(open, 'refit', 'not back on');
     default: {
       const left = count - against - doneOn(record, decision, (day) => day >= decision.date && day <= date);
-      const done = DONE[decision.verdict] ?? '';
+      const done = WORK[decision.verdict] ?? '';
       // What was done before is not said to be undone: the decision may be about doing it again, or have been written down late.
       const words = doneOn(record, decision, (day) => day < decision.date) > 0 ? `not ${done} since that was decided` : `not yet ${done}`;
       return some(left, 'work', words) ?? some(open, 'refit', `${done}, not back on`);
@@ -69,8 +66,7 @@ function laidCount(judged: Judged, standing: Standing): number {
 
 /** On how many the decided work was done, on such days. */
 function doneOn(record: RegisterSource, decision: Decision, such: (day: IsoDate) => boolean): number {
-  const words = WORK[decision.verdict] ?? [];
   return deedsOf(record, decision.part)
-    .filter((deed) => words.includes(deed.did) && such(deed.date))
+    .filter((deed) => such(deed.date) && workOf(record, deed) === WORK[decision.verdict])
     .reduce((sum, deed) => sum + deed.count, 0);
 }

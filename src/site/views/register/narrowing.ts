@@ -11,6 +11,7 @@ const OUTCOME_WORDS: Readonly<Record<OutcomeKind, string>> = {
   'kept-conserved': 'kept, conserved',
   'kept-repaired': 'kept, repaired',
   'kept-refinished': 'kept, refinished',
+  'kept-worked-on': 'kept, worked on',
   replaced: 'replaced',
   'partly-replaced': 'partly replaced',
   added: 'added',
