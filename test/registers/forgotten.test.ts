@@ -1,14 +1,14 @@
 /** What the notes leave out, and that what is offered to write there, written there, makes it good. */
 import { describe, expect, test } from 'vitest';
 import { type ForgottenKind, forgottenAt, type Missed } from '../../src/journal/registers/forgotten/forgotten.ts';
-import { compileFiles, NOTE, note } from '../journal/base.ts';
+import { compileFiles, NOTE, note, PARTS } from '../journal/base.ts';
 
 const ASSETS = ['sessions/2031-03-12-brakes/hub.jpg', 'sessions/2031-03-12-brakes/reel.mp4', 'papers/bill.pdf'];
 const BEFORE = 'sessions/2031-03-01-off.md';
 
-function recordOf(fields: string, prose = '', before = '') {
+function recordOf(fields: string, prose = '', before = '', parts = PARTS) {
   const earlier = before === '' ? {} : { [BEFORE]: `---\ndate: 2031-03-01\ntitle: Off\n${before}\n---\n` };
-  const { record, diagnostics } = compileFiles({ more: { ...earlier, [NOTE]: note(fields, prose) }, assets: ASSETS });
+  const { record, diagnostics } = compileFiles({ parts, more: { ...earlier, [NOTE]: note(fields, prose) }, assets: ASSETS });
   expect(diagnostics.filter(({ severity }) => severity === 'error').map(({ code, message }) => `${code} ${message}`)).toEqual([]);
   if (!record) throw new Error('no record');
   return record;
@@ -21,6 +21,7 @@ function missedOf(kind: ForgottenKind, record: ReturnType<typeof recordOf>): rea
 interface Row {
   readonly kind: ForgottenKind;
   readonly before?: string;
+  readonly parts?: string;
   /** The fields of the note, with what is written into them to make it good. */
   readonly fields: (write: string) => string;
   readonly prose?: (write: string) => string;
@@ -33,6 +34,8 @@ interface Row {
 }
 
 const OFF = 'parts: [{ part: drum, did: removed, to: shelf A1, goes-back: "dot uppermost", marks: C 4417 }]';
+/** One that nobody has brought. */
+const WITH_A_CANDIDATE = `${PARTS}- { id: plate-bought, name: Another plate, origin: new, for: splash-plate }\n`;
 const inEntry = (write: string): string => (write === '' ? '' : `, ${write}`);
 
 const ROWS: readonly Row[] = [
@@ -151,6 +154,16 @@ const ROWS: readonly Row[] = [
     knows: 'shelf B2',
   },
   {
+    kind: 'bought',
+    parts: WITH_A_CANDIDATE,
+    before: 'bought: [{ what: A plate, as: part, for: plate-bought, cost: 42.00, from: a maker }]',
+    fields: (write) => (write === '' ? '' : `parts:\n  ${write}`),
+    about: { part: 'plate-bought' },
+    lacks: 'was bought (A plate), and no note says that it came here',
+    line: null,
+    knows: 'shelf B2',
+  },
+  {
     kind: 'named',
     fields: () => 'hours: [{ by: rh, on: brakes, time: 1h }]',
     prose: (write) => `Looked at it.\n\nThe ${write || 'splash plate'} is still missing.\n`,
@@ -162,12 +175,12 @@ const ROWS: readonly Row[] = [
 ];
 
 describe('what a note leaves out is shown with its place, and what is offered makes it good', () => {
-  test.each(ROWS)('$kind: $lacks', ({ kind, before, fields, prose = () => '', about, lacks, line, knows = '' }) => {
-    const [missed, ...more] = missedOf(kind, recordOf(fields(''), prose(''), before));
+  test.each(ROWS)('$kind: $lacks', ({ kind, before, parts, fields, prose = () => '', about, lacks, line, knows = '' }) => {
+    const [missed, ...more] = missedOf(kind, recordOf(fields(''), prose(''), before, parts));
     expect(more).toEqual([]);
     expect(missed).toMatchObject({ about, lacks, place: line === null ? { file: BEFORE } : { file: NOTE, line } });
     const write = (missed?.write ?? '').replaceAll('…', knows);
-    expect(missedOf(kind, recordOf(fields(write), prose(write), before))).toEqual([]);
+    expect(missedOf(kind, recordOf(fields(write), prose(write), before, parts))).toEqual([]);
   });
 
   test('a candidate that nobody decided on', () => {
@@ -184,6 +197,32 @@ describe('what a note leaves out is shown with its place, and what is offered ma
     const missed = missedOf('undecided', recordOf('decisions: [{ part: drum, verdict: defer, because: After the road test. }]'));
     expect(missed.map(({ about }) => about)).toEqual([{ part: 'studs' }]);
   });
+});
+
+describe('what was bought and never said to have come', () => {
+  const bought = 'bought: [{ what: A plate, as: part, for: plate-bought, cost: 42.00, from: a maker }]';
+  const names = (fields: string, before = bought) =>
+    missedOf('bought', recordOf(fields, '', before, WITH_A_CANDIDATE)).map(({ about }) => about);
+  test.each([
+    ['is told while nothing else is said', 'hours: [{ by: rh, on: brakes, time: 1h }]', 1],
+    [
+      'not while somebody is waited for',
+      'opens: [{ id: plate-comes, kind: waiting, what: The plate, on: plate-bought, from: a maker }]',
+      0,
+    ],
+    [
+      'not once the money came back',
+      'bought: [{ what: A plate, as: part, for: plate-bought, cost: -42.00, from: a maker, refund: Not theirs to sell., refund-of: 2031-03-01 }]',
+      0,
+    ],
+    [
+      'but where only some of it did',
+      'bought: [{ what: A plate, as: part, for: plate-bought, cost: -2.00, from: a maker, refund: Carriage., refund-of: 2031-03-01 }]',
+      1,
+    ],
+    ['not of work on it by a firm', 'hours: [{ by: rh, on: brakes, time: 1h }]', 0, bought.replace('as: part', 'as: outside-work')],
+    ['nor of what lies here from the start', '', 0, bought.replace('plate-bought', 'drum-donor')],
+  ] as const)('%s', (_, fields, count, before = bought) => expect(names(fields, before)).toHaveLength(count));
 });
 
 describe('names in prose', () => {

@@ -5,7 +5,7 @@ import { type At, dateOf, perRecord, type RegisterSource } from '../source.ts';
 import { compareMoments } from '../stays.ts';
 import { bagsNeverEmptied, fastenersMissing } from './of-bags.ts';
 import { billsWithoutPaper, clipsWithoutMarks, named, picturesWithoutWords } from './of-notes.ts';
-import { candidatesUndecided, notConfirmed, pastDue, unrecorded, withoutReason } from './of-parts.ts';
+import { boughtAndNotHere, candidatesUndecided, notConfirmed, pastDue, unrecorded, withoutReason } from './of-parts.ts';
 
 export type Subject =
   | { readonly part: PartId }
@@ -44,6 +44,7 @@ const KINDS = {
   clips: clipsWithoutMarks,
   reasons: withoutReason,
   undecided: candidatesUndecided,
+  bought: boughtAndNotHere,
   'past-due': pastDue,
   named,
 } as const satisfies Record<string, Finder>;

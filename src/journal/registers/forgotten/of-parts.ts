@@ -1,12 +1,12 @@
-import type { IsoDate, Part, PartId, Place } from '../../model.ts';
+import type { BillLine, IsoDate, Part, PartId, Place, Session } from '../../model.ts';
 import type { Deed, Moment } from '../../record.ts';
 import { errandOf } from '../errands.ts';
 import { notConfirmedAt } from '../goes-back.ts';
 import { isCandidate } from '../in-question.ts';
 import { waitingAt } from '../open-items.ts';
 import { undecidedAt } from '../pending.ts';
-import type { RegisterSource } from '../source.ts';
-import { deedsOf, orderedSessions } from '../stays.ts';
+import { groupedBy, type RegisterSource } from '../source.ts';
+import { deedsOf, orderedSessions, whereaboutsAt } from '../stays.ts';
 import { unrecordedAt } from '../unrecorded.ts';
 import type { Missed } from './forgotten.ts';
 
@@ -78,6 +78,46 @@ export function candidatesUndecided(record: RegisterSource, date: IsoDate): Miss
       },
     ];
   });
+}
+
+/** Parts that a bill brings, of which no note says that they came. What was given back, and what others still owe, is not forgotten. */
+export function boughtAndNotHere(record: RegisterSource, date: IsoDate): Missed[] {
+  const waited = new Set(waitingAt(record, date).map(({ on }) => on?.part));
+  const lines = orderedSessions(record).flatMap((session) => (session.date <= date ? linesOfParts(session) : []));
+  return [...groupedBy(lines, ({ part }) => part)].flatMap(([part, bought]) => {
+    const { session, line } = bought.findLast((one) => one.line.refund === null) ?? (bought[0] as LineOfPart);
+    if (waited.has(part) || isGivenBack(bought) || !isOnlyThoughtOf(record, part, date)) return [];
+    return [
+      {
+        about: { part },
+        lacks: `was bought (${line.what}), and no note says that it came here`,
+        at: { date: session.date, session: session.id },
+        place: line.place,
+        write: `- { part: ${part}, did: acquired, to: … }`,
+      },
+    ];
+  });
+}
+
+interface LineOfPart {
+  readonly part: PartId;
+  readonly line: BillLine;
+  readonly session: Session;
+}
+
+function linesOfParts(session: Session): LineOfPart[] {
+  const lines = session.bills.flatMap((bill) => bill.lines).filter(({ as }) => as === 'part');
+  return lines.flatMap((line) => line.charges.flatMap(({ charge: { part } }) => (part === null ? [] : [{ part, line, session }])));
+}
+
+/** As much money came back as went out. */
+function isGivenBack(bought: readonly LineOfPart[]): boolean {
+  const paid = bought.reduce((sum, { line }) => sum + line.gross, 0);
+  return paid <= 0 && bought.some(({ line }) => line.refund !== null);
+}
+
+function isOnlyThoughtOf(record: RegisterSource, part: PartId, date: IsoDate): boolean {
+  return whereaboutsAt(record, part, date).every(({ where }) => where.at === 'considered');
 }
 
 function lastDeed(record: RegisterSource, parts: readonly PartId[], date: IsoDate): Deed | undefined {

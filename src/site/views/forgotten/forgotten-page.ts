@@ -17,7 +17,7 @@ const UNTOLD: Readonly<Partial<Record<LeaveOut, readonly ForgottenKind[]>>> = {
   marks: ['unrecorded'],
   film: ['unrecorded', 'clips'],
   papers: ['bills'],
-  money: ['bills'],
+  money: ['bills', 'bought'],
   stores: ['unrecorded', 'fasteners', 'full-bags'],
 };
 

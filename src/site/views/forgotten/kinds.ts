@@ -20,6 +20,10 @@ export const FORGOTTEN_WORDS: Readonly<Record<ForgottenKind, { readonly head: st
   clips: { head: 'Clips without marks', how: 'The time in the clip, and the parts that it shows from there.' },
   reasons: { head: 'Decisions without a reason', how: 'The reason is what is asked for first, and forgotten first.' },
   undecided: { head: 'Candidates that nobody decided on', how: 'A decision in tonight’s note: replace, keep, or defer with the reason.' },
+  bought: {
+    head: 'Bought, and never said to have come',
+    how: 'The note of the evening it came says acquired, or made, and where it lies.',
+  },
   'past-due': { head: 'Promised for a day that has passed', how: 'Tonight’s note closes it, or tells that the part came back.' },
   named: {
     head: 'Parts that only the prose names',
