@@ -39,6 +39,8 @@ export function part(id: string, fields: PartFields = {}): Part {
     bag: null,
     found: of === undefined ? 'fitted' : 'loose',
     store: null,
+    missing: 0,
+    missingWhich: null,
     hazards: [],
     components: [],
     place: placeAt('parts/brakes.yaml'),

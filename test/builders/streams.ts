@@ -11,7 +11,7 @@ export const PARTS = [
   part('drum-spare', { for: 'drum', store: 'shelf B2' }),
   part('drum-new', { for: 'drum', origin: 'reproduction', acquired: '2030-10-05', store: 'loft' }),
   part('drum-heard-of', { for: 'drum', origin: 'period', found: 'considered' }),
-  part('studs', { count: 5 }),
+  part('studs', { count: 6, missing: 1 }),
   part('studs-new', { for: 'studs', origin: 'new', count: 4, found: 'considered' }),
   part('plate', { found: 'missing', subsystem: 'frame' }),
   part('tickets', { found: 'loose', store: 'loft', count: 3, subsystem: 'frame' }),

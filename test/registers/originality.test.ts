@@ -31,6 +31,12 @@ describe('the originality share is weight × originals at home, of weight × pla
     expect(numbers('2030-10-10')).toEqual(['23/5', '5', '23/25', 5, 7]);
   });
 
+  test('of a lot those that were missing as found are places without an original: 3 + 2 of 3 + 5', () => {
+    const lots = [part('panel', { weight: new Fraction(3) }), part('trays', { count: 5, missing: 3 })];
+    const { overall } = originalityAsFound(soundRecord({ parts: lots }));
+    expect([overall.originals.toFraction(), overall.of.toFraction(), overall.fitted, overall.places]).toEqual(['5', '8', 3, 6]);
+  });
+
   test('each subsystem has its own, and they add up', () => {
     const { bySubsystem } = originalityAt(of, null);
     expect([...bySubsystem].map(([id, { originals, of: all }]) => [id, originals.toFraction(), all.toFraction()])).toEqual([

@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import type { ActionWord } from '../../src/journal/model.ts';
 import { registerRowAt } from '../../src/journal/registers/register.ts';
+import { whereaboutsAt } from '../../src/journal/registers/stays.ts';
 import { decide, did, type Evening, evening, part, soundRecord } from '../builders/journal.ts';
 import { measured } from '../builders/observed.ts';
 
@@ -166,7 +167,46 @@ describe('the outcome of a position is computed from what is there and what was 
       parts: [part('runners', { found: 'missing', count: 3 })],
       evenings: [day({ parts: [did('runners', 'acquired', { count: 1, to: 'loft' })] })],
     });
-    expect(registerRowAt(runners, 'runners', null).outcome.words).toBe('off for now');
+    expect(registerRowAt(runners, 'runners', null).outcome.words).toBe('off for now, 2 of 3 missing');
+  });
+
+  describe('a lot of which some were missing as found', () => {
+    const lots = [part('trays', { count: 5, missing: 2 }), part('slats', { count: 4, numbered: '1 to 4', missing: 1, missingWhich: [3] })];
+    const rowOf = (id: string, ...evenings: Evening[]) => registerRowAt(soundRecord({ parts: lots, evenings }), id, null);
+    const wordsOf = (id: string, ...evenings: Evening[]) => rowOf(id, ...evenings).outcome.words;
+    const keep = day({ decisions: [decide('trays', 'keep')] });
+
+    test('stands there with the others, and the row says how many are missing', () => {
+      expect(wordsOf('trays')).toBe('untouched, 3 of 5 on, 2 missing');
+      expect(rowOf('trays').empty).toBe(2);
+      const slats = whereaboutsAt(soundRecord({ parts: lots }), 'slats', '2030-10-01');
+      expect(slats.map(({ where, which }) => [where.at, which])).toEqual([
+        ['fitted', [1, 2, 4]],
+        ['missing', [3]],
+      ]);
+    });
+
+    test('what is said of it is said of those that are there', () => {
+      const off = day({ parts: [did('trays', 'removed')] });
+      expect(wordsOf('trays', off)).toBe('off for now, 2 of 5 missing');
+      expect(wordsOf('trays', off, day({ parts: [did('trays', 'fitted')] }, '2030-10-02'))).toBe('undecided, 3 of 5 on, 2 missing');
+      expect(wordsOf('trays', day({ parts: [did('trays', ['removed', 'gone'], { how: 'scrapped' })] }))).toBe(
+        'gone (scrapped), 2 of 5 missing',
+      );
+    });
+
+    test('to be kept, the missing ones are not still to be put back', () => {
+      expect(rowOf('trays', keep).pending).toEqual([]);
+      const off = day({ parts: [did('trays', 'removed', { count: 1 })] }, '2030-10-02');
+      expect(rowOf('trays', keep, off).pending.map(({ words }) => words)).toEqual(['not back on (1 of 5)']);
+    });
+
+    test('one that turns up is acquired, and is then on like the others', () => {
+      const found = day({ parts: [did('trays', ['acquired', 'fitted'], { count: 1 })] });
+      expect(wordsOf('trays', found)).toMatch(/, 4 of 5 on, 1 missing$/);
+      const third = day({ parts: [did('slats', ['acquired', 'fitted'], { which: [3], count: 1 })] });
+      expect(rowOf('slats', third).empty).toBe(0);
+    });
   });
 
   test('a part that came later and has a position of its own is added, not replaced', () => {

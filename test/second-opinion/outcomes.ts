@@ -92,7 +92,7 @@ export class Outcomes {
     const ends = shop.of(id).map((piece) => shop.endOf(piece)?.at);
     if (ends.every((end) => end === 'not-yet' || end === 'considered')) return 'not-yet';
     if (ends.every((end) => end === 'missing')) return 'missing';
-    return ends.every((end) => end === 'gone') ? 'gone' : 'off-for-now';
+    return ends.every((end) => end === 'gone' || end === 'missing') ? 'gone' : 'off-for-now';
   }
 
   /** Of how many nobody has decided, where something asks for it. */

@@ -64,8 +64,11 @@ export class Workshop {
   constructor(journal: Journal, start: When) {
     this.#journal = journal;
     for (const part of journal.parts.values()) {
-      const spot = asFound(part, journal);
-      const all = Array.from({ length: part.count }, (_, n): Piece => ({ part, number: n + 1, spot, since: start, chain: null }));
+      const spotOf = (number: number) => (wasMissing(part, number) ? { at: 'missing' as const } : asFound(part, journal));
+      const all = Array.from(
+        { length: part.count },
+        (_, n): Piece => ({ part, number: n + 1, spot: spotOf(n + 1), since: start, chain: null }),
+      );
       this.#pieces.set(part.id, all);
       if (part.makesPosition && part.count === 1) this.#stoodLast.set(part.id, part.id);
     }
@@ -253,6 +256,11 @@ export class Workshop {
     const most = this.#journal.positions.get(position)?.count ?? 1;
     for (const those of standing.values()) if (those.length > most) this.#refuse(entry, `${those.length} at ${position}`);
   }
+}
+
+/** Of a lot that is only counted the last ones. */
+function wasMissing({ count, missing, missingWhich }: Part, number: number): boolean {
+  return missingWhich === null ? number > count - missing : missingWhich.includes(number);
 }
 
 function asFound(part: Part, { settings }: Journal): Spot {

@@ -8,6 +8,7 @@ import type { WrittenEntry } from '../read/written-entry.ts';
 import { given } from './believed.ts';
 import type { Catalogues } from './context.ts';
 import { componentWords } from './identity.ts';
+import { missingAsFound } from './missing-as-found.ts';
 
 type PartEntry = WrittenEntry<PartFields>;
 
@@ -25,7 +26,10 @@ export function compileParts(files: readonly PartsFile[], catalogues: Catalogues
     const position = positionOf(entry, makes, out);
     const inside = given(says.in, (id) => insideOf(id, entry, makes, out));
     checkComponents(entry, words, out);
-    catalogues.parts.set(says.id, partOf(entry, { subsystem, position, inside, ...lyingPlace(entry, catalogues, out) }));
+    catalogues.parts.set(
+      says.id,
+      partOf(entry, { subsystem, position, inside, ...lyingPlace(entry, catalogues, out), ...missingAsFound(entry, out) }),
+    );
   }
   addPositions(nestedSoundly(catalogues.parts, out), catalogues.positions);
 }
@@ -134,7 +138,9 @@ function storeNamed(name: string, { stores }: Catalogues, place: Place, out: Rep
   return null;
 }
 
-function partOf({ says, placeOf }: PartEntry, placed: Pick<Part, 'subsystem' | 'position' | 'inside' | 'store' | 'bag'>): Part {
+type Resolved = Pick<Part, 'subsystem' | 'position' | 'inside' | 'store' | 'bag' | 'missing' | 'missingWhich'>;
+
+function partOf({ says, placeOf }: PartEntry, placed: Resolved): Part {
   const { for: other, in: outer, at, hazard, component, ...rest } = says;
   const more = { makesPosition: other === null, found: says.found ?? foundOf(says), hazards: hazard, components: component };
   return { ...rest, ...more, ...placed, place: placeOf('id') };

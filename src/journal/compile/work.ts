@@ -1,5 +1,5 @@
 /** Hours, parts touched, decisions, methods and measurements of a note. */
-import type { Attribution, Decision, Measurement, Method, Part, PartEntry, PersonId, Place, WorkedTime } from '../model.ts';
+import type { Attribution, Decision, Measurement, Method, PartEntry, PersonId, Place, WorkedTime } from '../model.ts';
 import type { NoteFields } from '../read/journal-source.ts';
 import type { WrittenEntry } from '../read/written-entry.ts';
 import { destinationOf } from '../schema/fields.ts';
@@ -9,6 +9,7 @@ import { believed, given, known, partsNamed } from './believed.ts';
 import { UNDER_GENERAL } from './context.ts';
 import { paperNamed } from './media.ts';
 import type { NoteAtHand } from './session.ts';
+import { whichOf } from './which-of.ts';
 
 export function hoursOf(list: NoteFields['hours'], context: NoteAtHand): WorkedTime[] {
   const { names, out, catalogues, date } = context;
@@ -48,7 +49,7 @@ export function touchedOf(list: NoteFields['parts'], context: NoteAtHand): PartE
     const bags = wrote.filter(({ name }) => isMeantAsBag(name));
     for (const bag of bags) reportBag(bag.name ?? '', bag.at, context);
     if (part === null || (says.at !== null && at === null) || bags.length > 0) return null;
-    const which = whichOf(says, part, placeOf('which'), context);
+    const which = whichOf(says, part, placeOf('which'), context.out);
     const into = partsNamed(says.into, entry, context, 'into');
     if (says.did.includes('fitted') && says.into.length > 1) {
       context.out.report('A303', placeOf('into', 1), 'One part was expected, a second stands here.', {
@@ -71,32 +72,6 @@ export function touchedOf(list: NoteFields['parts'], context: NoteAtHand): PartE
     }
     return { ...says, ...more, part: part.id, at, which, into, count: says.count ?? which?.length ?? null, place };
   });
-}
-
-/** Which of a numbered lot, each once, smallest first; null where that is not said or cannot be. */
-function whichOf(
-  { which, count }: { readonly which: readonly number[]; readonly count: number | null },
-  part: Part,
-  at: Place,
-  { out }: NoteAtHand,
-): readonly number[] | null {
-  if (which.length === 0) return null;
-  const related = [{ place: part.place, message: `\`${part.id}\` is in the catalogue here.` }];
-  if (part.numbered === null) {
-    const hint = 'Say `numbered:` and how they are told apart in its catalogue entry, or `count` here.';
-    out.report('A518', at, `The parts of \`${part.id}\` are not numbered: they are only counted.`, { hint, related });
-    return null;
-  }
-  const beyond = which.find((one) => one > part.count);
-  const all = [...new Set(which)].sort((a, b) => a - b);
-  if (beyond === undefined && (count === null || count === all.length)) return all;
-  const message =
-    beyond === undefined
-      ? `\`which\` names ${all.length} of \`${part.id}\`, and \`count\` says ${count}.`
-      : `There is no number ${beyond} of \`${part.id}\`: it has ${part.count}.`;
-  const hint = beyond === undefined ? 'Leave `count` out.' : `Numbers of \`${part.id}\` go from 1 to ${part.count}.`;
-  out.report('A518', at, message, { hint, related });
-  return null;
 }
 
 /** `from`: the parts that something was made from, else the one place that it was taken from. */
@@ -142,7 +117,7 @@ export function decisionsOf(list: NoteFields['decisions'], context: NoteAtHand):
     const other = given(says.with, (id) => names.part(id, placeOf('with')));
     if (part === null || (says.with !== null && other === null)) return null;
     const { position } = part;
-    const which = part && whichOf(says, part, placeOf('which'), context);
+    const which = part && whichOf(says, part, placeOf('which'), context.out);
     const count = says.count ?? which?.length ?? catalogues.positions.get(position)?.count ?? 1;
     return { ...says, part: part.id, with: other?.id ?? null, id: `${id}#${i + 1}`, session: id, date, position, which, count, place };
   });

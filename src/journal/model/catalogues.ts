@@ -118,7 +118,8 @@ export type Whereabouts =
   /** A candidate that nobody has brought: it was only thought of. */
   | { readonly at: 'considered' };
 
-export interface Part extends Placed<Omit<PartSource, 'for' | 'in' | 'found' | 'at' | 'hazard' | 'component'>> {
+export interface Part
+  extends Placed<Omit<PartSource, 'for' | 'in' | 'found' | 'missing' | 'missingWhich' | 'at' | 'hazard' | 'component'>> {
   readonly subsystem: SubsystemId;
   /** The position it belongs to: its own, or the one it is a candidate for. */
   readonly position: PositionId;
@@ -127,6 +128,10 @@ export interface Part extends Placed<Omit<PartSource, 'for' | 'in' | 'found' | '
   readonly inside: PositionId | null;
   /** A candidate that was only considered is not here until a note brings it. */
   readonly found: NonNullable<PartSource['found']> | 'considered';
+  /** How many of a lot were not there as found, while the others were. */
+  readonly missing: number;
+  /** Which of a numbered lot; null where they cannot be told apart, or none were missing. */
+  readonly missingWhich: readonly number[] | null;
   /** Where it lay at the start, or where it was put when acquired. */
   readonly store: string | null;
   /** The bag it was in at the start. */

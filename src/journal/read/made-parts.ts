@@ -23,7 +23,18 @@ export function catalogueOf(notes: readonly NoteSource[], parts: readonly PartsF
 }
 
 function candidateOf({ id, name, origin, for: position, count }: Bought['says']): PartFields {
-  const nothing = { evidence: null, numbered: null, in: null, found: null, at: null, acquired: null, marks: null, finish: null };
+  const nothing = {
+    evidence: null,
+    numbered: null,
+    in: null,
+    found: null,
+    missing: null,
+    missingWhich: [],
+    at: null,
+    acquired: null,
+    marks: null,
+    finish: null,
+  };
   const none = { condition: null, hazard: [], component: [], weight: new Fraction(1), private: null, note: null };
   return { ...nothing, ...none, id, name, origin, count, for: position };
 }

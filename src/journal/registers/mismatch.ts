@@ -62,11 +62,22 @@ function fittedWords(record: RegisterSource, position: Position, { occupant: { p
 const KEEPING: readonly Verdict[] = ['keep', 'conserve', 'repair', 'refinish'];
 
 /** How many of those that a decision keeps are gone for good, so that fewer are left than it speaks of. */
-export function goneAgainst(record: RegisterSource, { decision, count }: InForce, date: IsoDate): number {
+export function goneAgainst(record: RegisterSource, inForce: InForce, date: IsoDate): number {
+  return tooFewBy(record, inForce, goneOf(record, inForce.decision.part, date).count);
+}
+
+/** How many of those that a decision keeps cannot be worked on or put back: gone for good, or missing as found. */
+export function lackingFor(record: RegisterSource, inForce: InForce, date: IsoDate): number {
+  const missing = whereaboutsAt(record, inForce.decision.part, date).filter(({ where }) => where.at === 'missing');
+  const lost = missing.reduce((sum, { count }) => sum + count, goneOf(record, inForce.decision.part, date).count);
+  return tooFewBy(record, inForce, lost);
+}
+
+/** By how many a decision to keep speaks of more than are left when so many are lost. */
+function tooFewBy(record: RegisterSource, { decision, count }: InForce, lost: number): number {
   const part = record.journal.parts.get(decision.part);
   if (!part || !KEEPING.includes(decision.verdict)) return 0;
-  const gone = goneOf(record, part.id, date).count;
-  return Math.min(gone, Math.max(0, count - (part.count - gone)));
+  return Math.min(lost, Math.max(0, count - (part.count - lost)));
 }
 
 function goneWords(record: RegisterSource, position: Position, part: PartId, count: number, date: IsoDate): string {

@@ -63,7 +63,7 @@ export function outcomeOf(record: RegisterSource, position: Position, standings:
   const total = standing.reduce(sumCount, 0);
   if (total === 0) return nothingFitted(record, position, inForce, date);
   const here = seated.length > 0 ? 'in place' : 'on';
-  const some = total < position.count ? `, ${total} of ${position.count} ${here}${goneToo(record, position, total, date)}` : '';
+  const some = total < position.count ? `, ${total} of ${position.count} ${here}${lostToo(record, position, total, date)}` : '';
   const on = some + offWith(record, seated);
   if (asFound === total) return kept(record, position, standings, date, on);
   if (asFound > 0) {
@@ -89,10 +89,17 @@ function offWith(record: RegisterSource, seated: readonly Seated[]): string {
   return names.length === 0 ? '' : `, off with ${names.join(', ')}`;
 }
 
-/** How many of those that are not on are gone: `, 2 gone`. */
-function goneToo(record: RegisterSource, position: Position, on: number, date: IsoDate): string {
-  const gone = Math.min(goneOf(record, position.id, date).count, position.count - on);
-  return gone > 0 ? `, ${gone} gone` : '';
+/** How many of those that are not on are gone, and how many are missing: `, 2 gone, 1 missing`; `of` says of how many. */
+function lostToo(record: RegisterSource, position: Position, on: number, date: IsoDate, of = ''): string {
+  const off = position.count - on;
+  const gone = Math.min(goneOf(record, position.id, date).count, off);
+  return (gone > 0 ? `, ${gone}${of} gone` : '') + missingToo(record, position, off - gone, date, of);
+}
+
+function missingToo(record: RegisterSource, position: Position, most: number, date: IsoDate, of = ''): string {
+  const lost = whereaboutsAt(record, position.id, date).filter(({ where }) => where.at === 'missing');
+  const missing = Math.min(lost.reduce(sumCount, 0), most);
+  return missing > 0 ? `, ${missing}${of} missing` : '';
 }
 
 function nothingFitted(record: RegisterSource, position: Position, inForce: readonly InForce[], date: IsoDate): Outcome {
@@ -103,12 +110,12 @@ function nothingFitted(record: RegisterSource, position: Position, inForce: read
   const places = parts.flatMap((part) => whereaboutsAt(record, part, date)).filter(({ where }) => isHere(where));
   if (places.length === 0) return { kind: 'not-yet', words: 'not yet fitted' };
   if (places.every(({ where }) => where.at === 'missing')) return { kind: 'missing', words: 'missing' };
-  const { count, how } = goneOf(record, position.id, date);
-  if (places.every(({ where }) => where.at === 'missing' || where.at === 'gone')) return { kind: 'gone', words: goneInWords(how) };
-  return {
-    kind: 'off-for-now',
-    words: count > 0 && position.count > 1 ? `off for now, ${count} of ${position.count} gone` : 'off for now',
-  };
+  const { how } = goneOf(record, position.id, date);
+  const of = ` of ${position.count}`;
+  if (places.every(({ where }) => where.at === 'missing' || where.at === 'gone')) {
+    return { kind: 'gone', words: goneInWords(how) + missingToo(record, position, position.count, date, of) };
+  }
+  return { kind: 'off-for-now', words: `off for now${position.count > 1 ? lostToo(record, position, 0, date, of) : ''}` };
 }
 
 function kept(record: RegisterSource, position: Position, { inForce, inQuestion }: Standings, date: IsoDate, on: string): Outcome {
@@ -136,6 +143,6 @@ export function wasHere(record: RegisterSource, part: PartId): boolean {
   return first !== undefined && isHere(first.where);
 }
 
-function sumCount(sum: number, occupant: Occupant): number {
-  return sum + occupant.count;
+function sumCount(sum: number, { count }: Pick<Occupant, 'count'>): number {
+  return sum + count;
 }

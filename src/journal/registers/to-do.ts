@@ -1,6 +1,6 @@
 import type { Decision, IsoDate, Position, PositionId, Verdict } from '../model.ts';
 import type { Judged, Standing } from './judgement.ts';
-import { goneAgainst } from './mismatch.ts';
+import { lackingFor } from './mismatch.ts';
 import type { RegisterSource } from './source.ts';
 import { deedsOf } from './stays.ts';
 import { type WorkKind, workOf } from './work-done.ts';
@@ -22,7 +22,7 @@ const WORK: Partial<Record<Verdict, WorkKind>> = { conserve: 'conserved', repair
 /** What of the decisions in force on one position is still to do. */
 export function pendingOf(record: RegisterSource, position: Position, judgement: readonly Judged[], date: IsoDate): readonly Pending[] {
   return judgement.flatMap((judged) => {
-    const found = todoOf(record, judged, goneAgainst(record, judged.inForce, date), date);
+    const found = todoOf(record, judged, lackingFor(record, judged.inForce, date), date);
     if (found === null) return [];
     const { decision } = judged.inForce;
     const some = found.count < position.count ? ` (${found.count} of ${position.count})` : '';
@@ -32,9 +32,9 @@ export function pendingOf(record: RegisterSource, position: Position, judgement:
 
 type Todo = Pick<Pending, 'count' | 'todo' | 'words'>;
 
-function todoOf(record: RegisterSource, judged: Judged, gone: number, date: IsoDate): Todo | null {
+function todoOf(record: RegisterSource, judged: Judged, lacking: number, date: IsoDate): Todo | null {
   const { decision } = judged.inForce;
-  const count = judged.inForce.count - gone;
+  const count = judged.inForce.count - lacking;
   const against = laidCount(judged, 'against');
   const open = count - against - laidCount(judged, 'as-decided');
   switch (decision.verdict) {

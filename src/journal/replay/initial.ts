@@ -26,14 +26,19 @@ export function asFound(journal: Journal, sessions: readonly Session[]): Initial
   const from: Moment = { date: arrived, session: null };
   for (const part of outermostFirst(journal)) {
     const order = state.nextOrder();
-    const seat = part.found === 'fitted' && !isLater(part, arrived) ? seatAsFound(journal, state, part) : null;
+    const there = part.count - part.missing;
+    const isOn = part.found === 'fitted' && there > 0 && !isLater(part, arrived);
+    const seat = isOn ? seatAsFound(journal, state, part) : null;
     const problem = seat ? overfilled(journal, state, part, seat) : null;
     if (problem) diagnostics.push(problem);
     const seated = seat && !problem ? { ...seat, since: order } : null;
     const where = seated ? whereSeated(seated, seated.carrier === null ? null : state.whereOf(seated.carrier)) : whereFound(part, arrived);
-    state.commit(part.id, [
-      { part: part.id, count: part.count, which: numbersOf(part), where, seat: seated, from, cause: part.place, order },
-    ]);
+    const pile = { part: part.id, count: there, which: numbersThere(part), where, seat: seated, from, cause: part.place, order };
+    const lacking = { ...pile, count: part.missing, which: part.missingWhich, where: MISSING, seat: null, order: state.nextOrder() };
+    state.commit(
+      part.id,
+      [pile, lacking].filter(({ count }) => count > 0),
+    );
   }
   const brought = broughtOn(sessions);
   const arrivals = [...journal.parts.values()]
@@ -63,12 +68,16 @@ function seatAsFound(journal: Journal, state: State, { position }: Part): Omit<S
   return { position, carrier: outer === null || outer === position ? null : (state.holderAt(outer) ?? outer) };
 }
 
-function numbersOf({ numbered, count }: Part): readonly number[] | null {
-  return numbered === null ? null : Array.from({ length: count }, (_, index) => index + 1);
+const MISSING: Whereabouts = { at: 'missing' };
+
+/** Which of a numbered lot were there as found. */
+function numbersThere({ numbered, count, missingWhich }: Part): readonly number[] | null {
+  if (numbered === null) return null;
+  return Array.from({ length: count }, (_, index) => index + 1).filter((one) => !missingWhich?.includes(one));
 }
 
 function whereFound(part: Part, arrived: IsoDate): Whereabouts {
-  if (part.found === 'missing') return { at: 'missing' };
+  if (part.found === 'missing') return MISSING;
   if (isLater(part, arrived)) return { at: 'not-yet' };
   if (part.found === 'considered') return { at: 'considered' };
   return part.bag === null ? { at: 'stores', store: part.store } : { at: 'bag', bag: part.bag };
@@ -93,9 +102,10 @@ function overfilled(journal: Journal, state: State, part: Part, seat: Omit<Seat,
   const position = journal.positions.get(part.position);
   const others = state.standingIn(seat);
   const taken = others.reduce((sum, { count }) => sum + count, 0);
-  if (!position || taken + part.count <= position.count) return null;
+  const all = taken + part.count - part.missing;
+  if (!position || all <= position.count) return null;
   const related = others.map(({ part: id, cause }) => ({ place: cause, message: `${id} is fitted there as found.` }));
-  const message = `As found, ${taken + part.count} are fitted at \`${position.id}\`, which takes ${position.count}.`;
+  const message = `As found, ${all} are fitted at \`${position.id}\`, which takes ${position.count}.`;
   const hint = 'Say `found: loose` or `found: missing` for what was not on the vehicle, or correct `count`.';
   return diagnostic('A512', part.place, message, { hint, related });
 }

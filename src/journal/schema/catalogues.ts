@@ -28,6 +28,9 @@ export const partSchema = fields({
   /** The position that the one it makes is a place in. */
   in: decisive(maybe(positionName)),
   found: maybe(oneOf(['fitted', 'loose', 'missing'])),
+  /** How many of a lot were not there as found; of a numbered one `missing-which`. */
+  missing: decisive(maybe(count)),
+  'missing-which': decisive(manyOf(count)),
   at: maybe(lyingPlace),
   /** From this day it is here; without it, it was here from the start or only a session can bring it. */
   acquired: maybe(date),
