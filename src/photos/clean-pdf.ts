@@ -6,18 +6,18 @@
  */
 import type { PDFContext, PDFDict, PDFDocument, PDFObject, PDFRef } from '@cantoo/pdf-lib';
 import { cleanJpeg } from './clean-jpeg.ts';
-import { unpackedOf } from './packed-objects.ts';
+import { isBeyondBounds } from './packed-streams.ts';
 
 type PdfLibrary = typeof import('@cantoo/pdf-lib');
 
 /**
  * Why a PDF is left as it is: a change would break its signature, it is locked, it is too large to be taken into
- * memory, or it cannot be followed well enough to be written again. `parts`: it is cleaned, and there are files or
- * pictures in it that cannot be looked into.
+ * memory, it unpacks to more than any paper holds, or it cannot be followed well enough to be written again. `parts`: it
+ * is cleaned, and there are files or pictures in it that cannot be looked into.
  */
-export type Seal = 'signed' | 'locked' | 'large' | 'unread' | 'parts';
+export type Seal = 'signed' | 'locked' | 'large' | 'unpacks' | 'unread' | 'parts';
 
-/** In bytes, as it lies and with its objects unpacked; a scanned book is smaller. */
+/** In bytes; a scanned book is smaller. */
 export const LARGEST_PDF = 128 * 1024 * 1024;
 
 /** In digits: the reader tries a number anew from each of them, and no number of a PDF is longer (ISO 32000-1, annex C). */
@@ -64,7 +64,8 @@ export async function cleanPdf(bytes: Uint8Array): Promise<Uint8Array> {
 }
 
 async function open(bytes: Uint8Array): Promise<PDFDocument | Seal> {
-  if (bytes.length > LARGEST_PDF || unpackedOf(bytes) > LARGEST_PDF) return 'large';
+  if (bytes.length > LARGEST_PDF) return 'large';
+  if (isBeyondBounds(bytes)) return 'unpacks';
   if (longestNumberIn(bytes) > LONGEST_NUMBER) return 'unread';
   const library = await import('@cantoo/pdf-lib');
   try {

@@ -6,7 +6,20 @@ import { parentPort } from 'node:worker_threads';
 import type { PDFiumDocument, PDFiumLibrary } from '@hyzyla/pdfium';
 import type { DecodeJob, DecodeReply, RawPicture } from './decoder.ts';
 
+/** In bytes. What asks for more fails, as on a machine that has no more; a page with 100 megapixels on it takes half of it. */
+const MOST_FOR_PDF = 1024 ** 3;
+/** Both libraries end at this by themselves. */
+const MOST_FOR_HEIC = 2 * 1024 ** 3;
+const PAGE = 64 * 1024;
+
 let pdfium: Promise<PDFiumLibrary> | null = null;
+let most = MOST_FOR_HEIC;
+
+const { grow } = WebAssembly.Memory.prototype;
+WebAssembly.Memory.prototype.grow = function (this: WebAssembly.Memory, pages: number): number {
+  if (this.buffer.byteLength + pages * PAGE > most) throw new RangeError('more memory than a page may take');
+  return grow.call(this, pages);
+};
 
 parentPort?.on('message', (job: DecodeJob) => {
   run(job).then(
@@ -16,6 +29,7 @@ parentPort?.on('message', (job: DecodeJob) => {
 });
 
 async function run(job: DecodeJob): Promise<DecodeReply> {
+  most = job.what === 'heic' ? MOST_FOR_HEIC : MOST_FOR_PDF;
   if (job.what === 'heic') return { raw: await unpackHeic(job.bytes), pages: null };
   return await withDocument(job.bytes, (document) => ('edge' in job ? drawPage(document, job.edge) : measure(document)));
 }
@@ -53,13 +67,18 @@ async function withDocument<T>(bytes: Uint8Array, use: (document: PDFiumDocument
 }
 
 function measure(document: PDFiumDocument): DecodeReply {
-  const { originalWidth, originalHeight } = document.getPage(0).getOriginalSize();
-  return { raw: null, pages: { count: document.getPageCount(), width: originalWidth, height: originalHeight } };
+  const { originalWidth: width, originalHeight: height } = document.getPage(0).getOriginalSize();
+  // A tree of pages without a page, as one that names itself, is answered by one without a size.
+  if (!isSize(width) || !isSize(height)) throw new Error('its first page has no size');
+  return { raw: null, pages: { count: document.getPageCount(), width, height } };
 }
 
+const isSize = (side: number): boolean => side > 0 && Number.isFinite(side);
+
 async function drawPage(document: PDFiumDocument, edge: number): Promise<DecodeReply> {
-  const page = document.getPage(0);
-  const { originalWidth, originalHeight } = page.getOriginalSize();
-  const drawn = await page.render({ scale: edge / Math.max(originalWidth, originalHeight), renderFormFields: true });
+  const { pages } = measure(document);
+  const longer = Math.max(pages?.width ?? 0, pages?.height ?? 0);
+  const drawn = await document.getPage(0).render({ scale: edge / longer, renderFormFields: true });
+  if (!isSize(drawn.width) || !isSize(drawn.height)) throw new Error('its first page is thinner than a pixel');
   return { raw: { width: drawn.width, height: drawn.height, data: Uint8Array.from(drawn.data) }, pages: null };
 }

@@ -26,8 +26,9 @@ export interface DecodeReply {
 export interface Decoder {
   /** Upright pixels of a HEIC file. Rejects with an `Error` when they cannot be unpacked. */
   heic(bytes: Uint8Array): Promise<RawPicture>;
+  /** Rejects as `drawPdf` does. */
   measurePdf(bytes: Uint8Array): Promise<PdfPages>;
-  /** The first page, its longer edge `edge` pixels. */
+  /** The first page, its longer edge `edge` pixels. Rejects with an `Error` when it has no size, or takes too long or too much memory. */
   drawPdf(bytes: Uint8Array, edge: number): Promise<RawPicture>;
   /** Ends the workers. Jobs under way are given up. */
   close(): Promise<void>;
@@ -38,6 +39,8 @@ const WORKERS = 2;
 /** WebAssembly memory only grows; a worker is replaced after so many jobs. */
 const JOBS_A_WORKER = 50;
 const PATIENCE_MS = 120_000;
+/** A page with 100 megapixels on it is drawn in a few seconds. */
+const PATIENCE_FOR_PDF_MS = 20_000;
 
 export function openDecoder(patience: number = PATIENCE_MS): Decoder {
   const lanes = Array.from({ length: WORKERS }, () => lane(patience));
@@ -74,10 +77,11 @@ function lane(patience: number): Lane {
   };
   const turn = async (job: DecodeJob): Promise<DecodeReply> => {
     if (jobs >= JOBS_A_WORKER) await end();
-    worker ??= new Worker(new URL('./decode-worker.ts', import.meta.url));
+    // What the libraries say of a file that is odd is for nobody.
+    worker ??= new Worker(new URL('./decode-worker.ts', import.meta.url), { stdout: true, stderr: true });
     jobs += 1;
     try {
-      return await ask(worker, job, patience);
+      return await ask(worker, job, job.what === 'heic' ? patience : Math.min(patience, PATIENCE_FOR_PDF_MS));
     } catch (error) {
       await end();
       throw error;

@@ -73,13 +73,15 @@ function isEnough(finding: Finding, depth: InspectOptions['depth']): boolean {
   return depth === 'header' || finding.facts === null || finding.facts.digest !== null;
 }
 
-/** Adds what only the whole file tells. A PDF that cannot be opened, with a password say, has no known pages. */
+/** Adds what only the whole file tells. A PDF that cannot be opened, with a password say, or is not to be, has no known pages. */
 async function deepened(finding: Finding, file: string, depth: InspectOptions['depth'], decoder: Decoder): Promise<Finding> {
   if (depth === 'header' || finding.facts === null) return finding;
   const digest = await digestOf(file);
   const facts = { ...finding.facts, digest };
-  if (facts.kind !== 'pdf') return { facts, problem: null };
-  const pages = await decoder.measurePdf(await readFile(file)).catch(() => null);
+  if (facts.kind !== 'pdf' || facts.seal === 'unpacks') return { facts, problem: null };
+  const pages = await readFile(file)
+    .then((bytes) => decoder.measurePdf(bytes))
+    .catch(() => null);
   if (pages === null || pages.count < 1) return { facts, problem: null };
   return { facts: { ...facts, pages: pages.count, width: pages.width, height: pages.height }, problem: null };
 }

@@ -57,6 +57,7 @@ const SEALS: Readonly<Record<Seal, readonly [why: string, hint: string]>> = {
   signed: ['is signed, so it is published as it is', `${GOES_ALONG} A scan of the printed page says nothing.`],
   locked: ['is locked with a password, so it is published as it is', `${GOES_ALONG} Save it without the password.`],
   large: ['is very large, so it is published as it is', `${GOES_ALONG} Scan it at a lower resolution.`],
+  unpacks: ['unpacks to more than any paper holds, so it is published as it is', `${GOES_ALONG} Print it into a new PDF.`],
   unread: ['cannot be followed well enough to be written again, so it is published as it is', `${GOES_ALONG} Print it into a new PDF.`],
   parts: [
     'holds files or pictures that cannot be looked into; they are published as they are',
@@ -73,6 +74,23 @@ export function sealedPapers(journal: Journal, facts: ReadonlyMap<string, Pictur
     return [diagnostic('A910', place, `${path} ${why}.`, { hint })];
   });
 }
+
+/** A917: PDFs whose first page cannot be drawn, however well the rest of them can be followed. */
+export function undrawnPapers(journal: Journal, paths: readonly string[]): Diagnostic[] {
+  const places = mentions(journal);
+  return paths.map((path) => {
+    const message = `The first page of ${path} cannot be drawn, so the paper is published without a picture of it.`;
+    return diagnostic('A917', places.get(path)?.place ?? startOf(path), message, { hint: 'Print it into a new PDF.' });
+  });
+}
+
+/** PDFs that were opened to no avail, of which nothing else tells that. */
+export function neverDrawn(facts: ReadonlyMap<string, PictureFacts>): string[] {
+  const opened = [...facts.values()].filter(({ kind, digest, pages }) => kind === 'pdf' && digest !== null && pages === null);
+  return opened.filter(({ seal }) => seal === null || !UNREADABLE.includes(seal)).map(({ path }) => path);
+}
+
+const UNREADABLE: readonly Seal[] = ['locked', 'unpacks', 'unread'];
 
 /** Every file that the pages of a journal show or link as a picture or paper, each once, in order of mention. */
 export function picturesOf(journal: Journal): string[] {

@@ -9,7 +9,15 @@ import type { Journal } from '../journal/model.ts';
 import { checkClips } from './clips.ts';
 import type { PictureFacts } from './facts.ts';
 import { inspectPictures } from './inspect.ts';
-import { notPictures, picturesOf, picturesOfOtherDays, sealedPapers, unusablePictures } from './picture-diagnostics.ts';
+import {
+  neverDrawn,
+  notPictures,
+  picturesOf,
+  picturesOfOtherDays,
+  sealedPapers,
+  undrawnPapers,
+  unusablePictures,
+} from './picture-diagnostics.ts';
 import type { PicturePlan } from './plan.ts';
 import { planPictures } from './plan-pictures.ts';
 import { type RenderOptions, renderAll } from './render-all.ts';
@@ -45,7 +53,7 @@ export async function checkPictures(journal: Journal | null, paths: readonly str
  * The plan of everything that a journal shows, and of nothing else in its folder. Nothing is rendered; mean
  * colours are known of what was rendered before.
  *
- * @returns the plan, and A907 to A910
+ * @returns the plan, and A907 to A910 and A917
  */
 export async function preparePictures(journal: Journal, places: PicturePlaces): Promise<Pick<BuiltPictures, 'plan' | 'diagnostics'>> {
   const { facts, problems } = await inspectPictures(picturesOf(journal), { ...places, depth: 'full' });
@@ -56,13 +64,14 @@ export async function preparePictures(journal: Journal, places: PicturePlaces): 
 }
 
 function saidOf(journal: Journal, facts: ReadonlyMap<string, PictureFacts>): Diagnostic[] {
-  return [...notPictures(journal), ...picturesOfOtherDays(journal, facts), ...sealedPapers(journal, facts)];
+  const undrawn = undrawnPapers(journal, neverDrawn(facts));
+  return [...notPictures(journal), ...picturesOfOtherDays(journal, facts), ...sealedPapers(journal, facts), ...undrawn];
 }
 
 /** Renders a plan into a site; see `renderAll`. */
 export async function buildPictures(journal: Journal, plan: PicturePlan, site: string, options: RenderOptions): Promise<BuiltPictures> {
   const result = await renderAll(plan, site, options);
-  return { ...result, diagnostics: unusablePictures(result.problems, journal) };
+  return { ...result, diagnostics: [...unusablePictures(result.problems, journal), ...undrawnPapers(journal, result.undrawn)] };
 }
 
 function knownColours(plan: PicturePlan, cache: string): Map<string, string> {

@@ -38,6 +38,8 @@ export interface Rendered {
   /** The plan with mean colours, and without what could not be rendered. */
   readonly plan: PicturePlan;
   readonly problems: readonly PictureProblem[];
+  /** PDFs that are published without a picture of their first page, which cannot be drawn. */
+  readonly undrawn: readonly string[];
   /** Pictures that were unpacked, and those that came from the cache. */
   readonly rendered: number;
   readonly reused: number;
@@ -55,17 +57,20 @@ export async function renderAll(plan: PicturePlan, site: string, options: Render
   const cache = openEntryCache(options.cache, 'pictures');
   const { entries, missing } = lookUp(plan, cache);
   const reused = entries.size;
-  const problems = await renderMissing(missing, entries, cache, options);
-  const failed = problems.length;
+  const failed = await renderMissing(missing, entries, cache, options);
   for (const rendition of plan.data.renditions) {
     const entry = entries.get(rendition.key);
     if (entry) await place(rendition, entry, site, cache, options);
   }
-  problems.push(...(await placePapers(plan.data.papers, site, cache, options)));
+  const unplaced = await placePapers(plan.data.papers, site, cache, options);
   pruneSite(plan, site);
   if (missing.length > 0) cache.sweep(options.mostCacheBytes ?? MOST_CACHE_BYTES);
-  return { plan: asRendered(plan, entries, site), problems, rendered: missing.length - failed, reused };
+  const papers = failed.filter(isPaper).map(({ path }) => path);
+  const problems = [...failed.filter((one) => !isPaper(one)), ...unplaced];
+  return { plan: asRendered(plan, entries, site), problems, undrawn: papers, rendered: missing.length - failed.length, reused };
 }
+
+const isPaper = ({ path }: PictureProblem): boolean => kindByName(path) === 'pdf';
 
 /** One rendition for each key: pictures of the same bytes are rendered once. */
 function lookUp(plan: PicturePlan, cache: EntryCache): { entries: Map<string, CacheEntry>; missing: Rendition[] } {
@@ -80,10 +85,7 @@ function lookUp(plan: PicturePlan, cache: EntryCache): { entries: Map<string, Ca
   return { entries, missing: [...missing.values()] };
 }
 
-/**
- * One picture a core at a time: memory stays what that takes, however many pictures there are. A PDF whose first
- * page cannot be drawn is published without a picture of it.
- */
+/** One picture a core at a time: memory stays what that takes, however many pictures there are. */
 async function renderMissing(
   missing: readonly Rendition[],
   entries: Map<string, CacheEntry>,
@@ -99,7 +101,7 @@ async function renderMissing(
       options.signal?.throwIfAborted();
       const result = await renderInto(rendition, cache, options.root, decoder);
       if ('folder' in result) entries.set(rendition.key, result);
-      else if (kindByName(rendition.path) !== 'pdf') problems.push(result);
+      else problems.push(result);
       done += 1;
       const pace = (performance.now() - started) / 1000 / done;
       options.onProgress?.({ done, total: missing.length, secondsLeft: done < 3 ? null : Math.ceil(pace * (missing.length - done)) });

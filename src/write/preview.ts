@@ -13,7 +13,7 @@ export async function previewOf(file: string): Promise<Buffer | null> {
   const kind = kindByName(file);
   if (kind === null) return null;
   const { facts } = await inspectFile(file, file);
-  if (facts === null) return null;
+  if (facts === null || facts.seal === 'unpacks') return null;
   const decoder = openDecoder();
   try {
     const bytes = await readFile(file);

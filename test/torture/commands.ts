@@ -22,7 +22,7 @@ export interface Writing {
 /** What is the program's own, wherever it writes: a cache, and what it lays down outside while it works. */
 const OWN = /^(cache|tmp)(\/|$)/;
 const SITE = /^(cache|tmp|dist|\.asfound-work-dist)(\/|$)/;
-const NOTE = /^van\/sessions\/(2031-03-12-[a-z-]+(-\d+)?(\/|$)|\.unfinished-)/;
+const NOTE = /^van\/sessions\/(2031-03-12-[a-z0-9-]+(\/|$)|\.unfinished-)/;
 
 const command =
   (...argv: readonly string[]): Writing['run'] =>

@@ -168,7 +168,7 @@ export const CATALOGUE = {
   A909: error('Paper cannot be used', 'The PDF is empty, cut short, or is something else than its name says.'),
   A910: warning(
     'Paper published as it is',
-    'The PDF is signed, locked, odd or very large, or holds files, so what it says of who made it cannot all be taken out.',
+    'The PDF is signed, locked, odd or very large, unpacks to more than any paper, or holds files, so what it says of who made it cannot all be taken out.',
   ),
   A911: error('Clip cannot be used', 'A clip that lies in the journal is a film by its bytes and by its ending; this is none.'),
   A912: warning(
@@ -182,6 +182,7 @@ export const CATALOGUE = {
     'Prose cannot be read',
     'The prose of the note is over 128 kB, nested too deep, made of marks, or without blanks; the parser would not come to an end.',
   ),
+  A917: warning('Paper without its picture', 'The first page of the PDF has no size, or takes too long or too much memory to be drawn.'),
 } as const satisfies Record<string, Row>;
 
 export type Code = keyof typeof CATALOGUE;

@@ -2,7 +2,9 @@
 import { inflateSync } from 'node:zlib';
 import { unzipSync } from 'fflate';
 import { folded } from '../../journal/copy/withheld.ts';
-import { textOfPdf } from './text-of-pdf.ts';
+import { isBeyondBounds } from '../../photos/packed-streams.ts';
+import { PAPERS_FOLDER } from '../../photos/plan-pictures.ts';
+import { textOfPdf, Unproved } from './text-of-pdf.ts';
 
 const ENTITIES: Readonly<Record<string, string>> = { amp: '&', lt: '<', gt: '>', quot: '"', apos: "'", nbsp: '\u00a0' };
 
@@ -38,8 +40,10 @@ async function* unfolded(path: string, bytes: Uint8Array): AsyncGenerator<Publis
   else {
     for (const text of raw(bytes)) yield { text, kind: 'bytes' };
     if (ending === 'pdf') {
+      if (path.startsWith(`${PAPERS_FOLDER}/`) && isBeyondBounds(bytes))
+        throw new Unproved(path, 'it unpacks to more than any paper holds');
       for await (const text of textOfPdf(path, bytes)) yield { text, kind: 'prose' };
-      for (const text of attachedTexts(bytes)) yield { text, kind: 'marked' };
+      for (const text of attachedTexts(path, bytes)) yield { text, kind: 'marked' };
     }
   }
 }
@@ -101,7 +105,7 @@ function* raw(bytes: Uint8Array): Generator<string> {
 }
 
 /** Files attached to a PDF: streams that are packed, each with what kind it is (ISO 32000-2, 7.11.4). */
-function* attachedTexts(bytes: Uint8Array): Generator<string> {
+function* attachedTexts(path: string, bytes: Uint8Array): Generator<string> {
   const buffer = Buffer.from(bytes.buffer, bytes.byteOffset, bytes.byteLength);
   for (let at = buffer.indexOf('/EmbeddedFile'); at >= 0; at = buffer.indexOf('/EmbeddedFile', at + 1)) {
     const begin = buffer.indexOf('stream', at);
@@ -109,14 +113,18 @@ function* attachedTexts(bytes: Uint8Array): Generator<string> {
     const start = begin + 'stream'.length + (buffer[begin + 'stream'.length] === 13 ? 2 : 1);
     // The list of all attached files has the same name, and no stream of its own.
     if (begin < 0 || end < 0 || buffer.subarray(at, begin).includes('endobj')) continue;
-    yield* codings(unpacked(buffer.subarray(start, end)).toString('utf8'));
+    yield* codings(unpacked(path, buffer.subarray(start, end)).toString('utf8'));
   }
 }
 
-function unpacked(packed: Buffer): Buffer {
+/** In bytes; what is attached to a paper is a bill in another format, or a table. */
+const MOST_ATTACHED = 256 * 1024 * 1024;
+
+function unpacked(path: string, packed: Buffer): Buffer {
   try {
-    return inflateSync(packed);
-  } catch {
+    return inflateSync(packed, { maxOutputLength: MOST_ATTACHED });
+  } catch (error) {
+    if ((error as { code?: string }).code === 'ERR_BUFFER_TOO_LARGE') throw new Unproved(path, 'a file in it unpacks to too much');
     return packed;
   }
 }
