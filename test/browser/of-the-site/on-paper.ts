@@ -86,5 +86,23 @@ export function onPaper(bench: Bench): void {
       expect(await visible()).toEqual(folded.map(() => true));
       await page.close();
     });
+
+    it('what the drawings show stands beside them in words, and the name of each lane of a life is on the sheet', async () => {
+      const page = await bench.browser.newPage();
+      await page.goto(`${bench.served.address}drawings.html`);
+      const words = page.locator('details.in-words');
+      const seen = () =>
+        words.evaluateAll((all) => all.map((one) => one.lastElementChild?.checkVisibility({ contentVisibilityAuto: true })));
+      expect(await seen()).toEqual([false, false]);
+      await page.emulateMedia({ media: 'print' });
+      expect(await seen()).toEqual([true, true]);
+      await page.goto(`${bench.served.address}parts/front-drum-near.html`);
+      const names = page.locator('.life .for-page > text');
+      const left = await names.evaluateAll((all) => all.map((name) => name.getBoundingClientRect().left));
+      const edge = await page.locator('main').evaluate((main) => main.getBoundingClientRect().left);
+      expect(left.length).toBeGreaterThan(2);
+      expect(Math.min(...left)).toBeGreaterThanOrEqual(edge);
+      await page.close();
+    });
   });
 }

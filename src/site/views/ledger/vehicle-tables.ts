@@ -6,10 +6,10 @@ import { linked } from '../page/links.ts';
 import type { RecordSheet, Sheet } from '../page/sheet.ts';
 import { rows, type SetTable, setTable } from '../tables/table.ts';
 
-/** Entries one a line, with their sum: the price of the vehicle itself, or what may be deducted. Null where there is none. */
+/** Entries one a line, with their sum: the price of the vehicle itself, or what may be deducted. Null where there is none, or no money. */
 export function entryList(sheet: Sheet, entries: readonly Entry[], label: string): SetTable | null {
-  if (entries.length === 0) return null;
   const { figures } = sheet;
+  if (entries.length === 0 || !figures.hasMoney) return null;
   const total = entries.reduce((sum, { gross }) => sum + gross, 0);
   return setTable<Entry, number>({
     label,
@@ -22,7 +22,7 @@ export function entryList(sheet: Sheet, entries: readonly Entry[], label: string
       { head: 'Gross', set: 'num', cell: ({ gross }) => figures.amount(gross), sum: (sum) => figures.amount(sum) },
     ],
     groups: rows<Entry, number>(entries),
-    foot: [{ words: 'Together', sum: total }],
+    foot: [{ words: 'Total', sum: total }],
   });
 }
 

@@ -197,6 +197,27 @@ export function someInWords(count: number, of: number, which: readonly number[] 
 /** Whether a copy has no hours, and with them no labour in any figure. */
 export const leavesHoursOut = ({ leavesOut }: Pick<Copy, 'leavesOut'>): boolean => leavesOut.includes('hours');
 
+/** What a copy keeps account of. */
+export type AccountName = 'Hours and money' | 'Hours' | 'Money';
+
+/** @returns null where the copy leaves out both */
+export function accountName({ copy, figures: { hasMoney } }: Kept): AccountName | null {
+  if (leavesHoursOut(copy)) return hasMoney ? 'Money' : null;
+  return hasMoney ? 'Hours and money' : 'Hours';
+}
+
+interface Kept {
+  readonly copy: Pick<Copy, 'leavesOut'>;
+  readonly figures: { readonly hasMoney: boolean };
+}
+
+/** The first words of a sentence on what nothing is told of; what a copy leaves out may well have been charged. */
+export const NOTHING_CHARGED: Readonly<Record<AccountName, string>> = {
+  'Hours and money': 'Nothing was charged',
+  Hours: 'No hours were charged',
+  Money: 'No money was charged',
+};
+
 /** Where hours would stand: nobody wrote any down, or the copy leaves them out. */
 export function whyNoHours({ leavesOut }: Copy): string {
   return leavesHoursOut({ leavesOut }) ? 'this copy leaves hours out.' : 'no hours are written down yet. Hours in a session fill this.';

@@ -2,7 +2,9 @@
 import { costByDecision } from '../../../journal/ledger/of-position.ts';
 import type { Decision, PositionId } from '../../../journal/model.ts';
 import type { Entry, JournalRecord } from '../../../journal/record.ts';
-import { listed } from '../page/words.ts';
+import type { Figures } from '../page/figures.ts';
+import type { Sheet } from '../page/sheet.ts';
+import { accountName, listed, NOTHING_CHARGED } from '../page/words.ts';
 
 export interface DecisionAccount {
   /** Its anchor on the page of the position. */
@@ -28,6 +30,11 @@ export function decisionAccounts(record: JournalRecord, position: PositionId, de
   }));
 }
 
+/** The hours and money of an account; '' where the copy tells of neither. */
+function figuresIn({ time, money, hasMoney }: Figures, { minutes, cost, entries }: DecisionAccount): string {
+  return [minutes > 0 && time(minutes), hasMoney && entries.length > 0 && money(cost)].filter((words) => words !== false).join(', ');
+}
+
 /** What is said of the cost of a decision. */
 export interface FollowedWords {
   readonly before: string;
@@ -37,19 +44,22 @@ export interface FollowedWords {
   readonly account: DecisionAccount | undefined;
 }
 
-/** @param figuresIn the hours and money of an account as the page writes them */
+/** @returns null where the copy keeps account of nothing */
 export function followedWords(
+  sheet: Pick<Sheet, 'copy' | 'figures'>,
   accounts: readonly DecisionAccount[],
   decision: Decision,
-  figuresIn: (account: DecisionAccount) => string,
-): FollowedWords {
+): FollowedWords | null {
+  const kept = accountName(sheet);
+  if (kept === null) return null;
   const account = accounts.find(({ decisions }) => decisions.includes(decision));
-  if (account === undefined || account.entries.length === 0) {
+  const said = account && figuresIn(sheet.figures, account);
+  if (account === undefined || !said) {
     const until = account === accounts.at(-1) ? 'since' : 'before the next decision';
-    return { before: `Nothing was charged to it ${until}.`, figures: '', after: '', account };
+    return { before: `${NOTHING_CHARGED[kept]} to it ${until}.`, figures: '', after: '', account };
   }
   const others = account.numbers.filter((_, n) => account.decisions[n] !== decision).map(String);
   const together = others.length === 0 ? '' : `, together with decision ${listed(others)}`;
   const against = account.entries.some(({ kind }) => kind === 'sale') ? ', what was sold set against it' : '';
-  return { before: 'What followed took ', figures: figuresIn(account), after: `${together}${against}.`, account };
+  return { before: 'What followed took ', figures: said, after: `${together}${against}.`, account };
 }

@@ -13,7 +13,7 @@ import { keeperName } from '../keepers/keepers.ts';
 import { worksQuotedOn } from '../ledger/quoted-table.ts';
 import type { Markup } from '../page/html.ts';
 import type { RecordSheet, Sheet } from '../page/sheet.ts';
-import { capital, counted, sentence } from '../page/words.ts';
+import { type AccountName, accountName, capital, counted, sentence } from '../page/words.ts';
 import { type CloseUp, closeUps } from '../pictures/points.ts';
 import { shortWords } from '../stores/short-words.ts';
 import { type ChronicleDay, chronicleOf, picturesIn } from './chronicle.ts';
@@ -117,7 +117,13 @@ function pageOf(sheet: RecordSheet, id: PositionId): PositionPage {
     stayed: position.parts.flatMap((part) => stayedLines(sheet, id, part)),
     contents:
       chronicle.length > SOON_SEEN
-        ? contentsOf(decisions.length + life.now.undecided > 0, pictured.length > 0, life.measurements.length > 0, parts.length)
+        ? contentsOf(
+            decisions.length + life.now.undecided > 0,
+            pictured.length > 0,
+            life.measurements.length > 0,
+            parts.length,
+            accountName(sheet),
+          )
         : [],
   };
 }
@@ -128,14 +134,20 @@ const uneventful = ({ gaps, occupancies, unused }: PositionTimeline, events: rea
 /** Where a picture of the position stands on its page, by its place among them. */
 export const pictureAnchor = (n: number): string => `picture-${n + 1}`;
 
-function contentsOf(decided: boolean, pictures: boolean, measured: boolean, parts: number): PositionPage['contents'] {
+function contentsOf(
+  decided: boolean,
+  pictures: boolean,
+  measured: boolean,
+  parts: number,
+  kept: AccountName | null,
+): PositionPage['contents'] {
   return [
     ['life', 'Its life'],
     ...(decided ? [['decisions', 'Decisions'] as const] : []),
     ['chronicle', 'Everything in order'],
     ...(pictures ? [['pictures', 'Pictures'] as const] : []),
     ...(measured ? [['measured', 'Measured'] as const] : []),
-    ['account', 'Hours and money'],
+    ...(kept === null ? [] : [['account', kept] as const]),
     ['parts', parts === 1 ? 'The part' : 'Parts that belong here'],
   ];
 }
