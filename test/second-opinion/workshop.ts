@@ -180,6 +180,9 @@ export class Workshop {
       else if (new Set(wanted.map((piece) => this.whereIs(piece))).size > 1) this.leftOpen.push({ part, place: entry.place, of: 'places' });
       else if (new Set(wanted.map((piece) => this.#workOn(piece))).size > 1) this.leftOpen.push({ part, place: entry.place, of: 'work' });
     }
+    // Uncounted, what comes from somebody may be what never was here, or what had gone.
+    const had = new Set(wanted.map(({ spot }) => spot.at === 'gone'));
+    if (count === null && which === null && had.size > 1) this.leftOpen.push({ part, place: entry.place, of: 'places' });
     return wanted.slice(0, many);
   }
 
