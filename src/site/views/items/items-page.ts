@@ -1,4 +1,5 @@
-import type { Milestone, SubsystemId } from '../../../journal/model.ts';
+import type { Milestone, MilestoneId, SubsystemId } from '../../../journal/model.ts';
+import { stillToDoAt } from '../../../journal/registers/at-milestone.ts';
 import { type CameShort, cameShortAt } from '../../../journal/registers/came-short.ts';
 import {
   type Gate,
@@ -14,6 +15,7 @@ import {
 import { countOf, forgottenOf } from '../forgotten/forgotten-page.ts';
 import { hasPage } from '../frame/contents.ts';
 import type { RecordSheet } from '../page/sheet.ts';
+import { stillToDoWords } from '../register/still-to-do.ts';
 import { shortWords } from '../stores/short-words.ts';
 
 export interface ItemsPage {
@@ -33,6 +35,8 @@ export interface ItemsPage {
   readonly bySubsystem: ReadonlyMap<SubsystemId, readonly ItemRow[]>;
   /** The first milestone that is not reached. */
   readonly next: Milestone | null;
+  /** What was still to be done when a milestone was reached, for those where something was. */
+  readonly stillToDo: ReadonlyMap<MilestoneId, string>;
   /** How many things the notes leave out; none are told where the copy has no page of them. */
   readonly forgotten: number;
 }
@@ -55,7 +59,13 @@ export function itemsPage(sheet: RecordSheet): ItemsPage {
     waiting: waitingAt(record, null),
     short: cameShortAt(record, null).map((of) => ({ of, words: shortWords(sheet, of) })),
     bySubsystem: openItemsBySubsystem(record, null),
+    stillToDo: new Map(gates.flatMap((gate) => stillToDoWhen(record, gate))),
     next: gates.find(({ reached }) => reached === null)?.milestone ?? null,
     forgotten: hasPage(record, 'forgotten') ? countOf(forgottenOf(record)) : 0,
   };
+}
+
+function stillToDoWhen(record: RecordSheet['record'], { milestone, reached }: Gate): [MilestoneId, string][] {
+  const words = reached && stillToDoWords(stillToDoAt(record, reached.date));
+  return words === null ? [] : [[milestone.id, words]];
 }

@@ -1,5 +1,6 @@
 /** The register: now, and as it stood at the end of a past day. */
 import type { IsoDate, SubsystemId } from '../../../journal/model.ts';
+import { stillToDoAt } from '../../../journal/registers/at-milestone.ts';
 import { type Changes, changesBetween } from '../../../journal/registers/changes.ts';
 import type { Mismatch } from '../../../journal/registers/mismatch.ts';
 import { type Originality, originalityAsFound, originalityAt, originalitySeries } from '../../../journal/registers/originality.ts';
@@ -12,6 +13,7 @@ import { shownThen } from '../../kept/shown-then.ts';
 import type { SiteRecord } from '../../record.ts';
 import { shownDates } from '../frame/shown-dates.ts';
 import type { RecordSheet, Sheet } from '../page/sheet.ts';
+import { stillToDoWords } from './still-to-do.ts';
 
 export interface RegisterPage {
   readonly rows: readonly RegisterRow[];
@@ -82,6 +84,7 @@ const DAY = lookup('shown day', ({ record }, date: IsoDate) => {
 const THEN = shownThen('register then', (sheet, date: IsoDate, before: IsoDate | null) => ({
   ...registerThen(sheet, date, before),
   originality: originalityOn(sheet.record, date),
+  stillToDo: stillToDoWords(stillToDoAt(sheet.record, date)),
 }));
 
 export const REGISTER_QUESTIONS: readonly AnyQuestion[] = [DAY, THEN];
