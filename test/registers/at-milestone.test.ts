@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { stillToDoAt } from '../../src/journal/registers/at-milestone.ts';
-import { stillToDoWords } from '../../src/site/views/register/still-to-do.ts';
+import { stillToDoWords } from '../../src/site/views/items/still-to-do.ts';
 import { decide, did, type Evening, evening, part, soundRecord } from '../builders/journal.ts';
 
 const parts = [

@@ -15,8 +15,8 @@ import {
 import { countOf, forgottenOf } from '../forgotten/forgotten-page.ts';
 import { hasPage } from '../frame/contents.ts';
 import type { RecordSheet } from '../page/sheet.ts';
-import { stillToDoWords } from '../register/still-to-do.ts';
 import { shortWords } from '../stores/short-words.ts';
+import { stillToDoWords } from './still-to-do.ts';
 
 export interface ItemsPage {
   readonly items: readonly ItemRow[];

@@ -12,8 +12,8 @@ import { type AnyQuestion, lookup } from '../../kept/question.ts';
 import { shownThen } from '../../kept/shown-then.ts';
 import type { SiteRecord } from '../../record.ts';
 import { shownDates } from '../frame/shown-dates.ts';
+import { stillToDoWords } from '../items/still-to-do.ts';
 import type { RecordSheet, Sheet } from '../page/sheet.ts';
-import { stillToDoWords } from './still-to-do.ts';
 
 export interface RegisterPage {
   readonly rows: readonly RegisterRow[];
