@@ -14,11 +14,20 @@ export class IsThere extends Error {
 }
 
 /**
+ * Takes away what stopped processes had begun beside a file that is to be written.
+ *
+ * @throws IsThere
+ */
+export function makeWay(path: string): void {
+  if (lstatSync(dirname(path), { throwIfNoEntry: false })?.isDirectory()) removeLeftOvers(dirname(path));
+  if (lstatSync(path, { throwIfNoEntry: false })) throw new IsThere(path);
+}
+
+/**
  * @throws IsThere; the file system's error; and then nothing has changed
  */
 export function writeNewFile(path: string, bytes: string | Uint8Array): void {
-  if (lstatSync(dirname(path), { throwIfNoEntry: false })?.isDirectory()) removeLeftOvers(dirname(path));
-  if (lstatSync(path, { throwIfNoEntry: false })) throw new IsThere(path);
+  makeWay(path);
   const made = makeFolder(dirname(path));
   const unfinished = hiddenBeside(path);
   try {

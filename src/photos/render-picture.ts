@@ -1,6 +1,6 @@
 /** Renders one picture into a folder: every size and format of the recipe from one decoding. */
 import { createHash } from 'node:crypto';
-import { readFile } from 'node:fs/promises';
+import { readFile, writeFile } from 'node:fs/promises';
 import { basename, join } from 'node:path';
 import type { EntryFacts } from '../disk/entry-cache.ts';
 import type { Decoder } from './decoder.ts';
@@ -34,14 +34,15 @@ export function filesOf(rendition: Rendition): RenderedFile[] {
  * @param rendition what to make
  * @param file where the picture lies
  * @param folder where the files go, by their base names
- * @throws `CannotRender` when its bytes are not those of the plan, or cannot be unpacked
+ * @throws `CannotRender` when its bytes are not those of the plan, or cannot be unpacked; the file system's error
  */
 export async function renderPicture(rendition: Rendition, file: string, folder: string, decoder: Decoder): Promise<EntryFacts> {
   const bytes = await readUnchanged(file, rendition.key);
   let pixels = await unpack(bytes, kindByName(rendition.path) ?? 'jpeg', rendition.full, decoder).catch(cannotUnpack);
   for (const wanted of filesOf(rendition)) {
     if (wanted.width !== pixels.width || wanted.height !== pixels.height) pixels = await scaled(pixels, wanted.width, wanted.height);
-    await encoded(fromPixels(pixels), wanted.file).toFile(join(folder, basename(wanted.file)));
+    // What the disk says of a write of sharp's own is no error of the file system.
+    await writeFile(join(folder, basename(wanted.file)), await encoded(fromPixels(pixels), wanted.file).toBuffer());
   }
   return { colour: await meanColour(pixels) };
 }

@@ -1,5 +1,5 @@
 /** A statement that was sent, set again: the same paper, whatever the notes and journal.yaml come to say. */
-import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { existsSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { parseHTML } from 'linkedom';
 import { describe, expect, test } from 'vitest';
@@ -125,5 +125,42 @@ describe('a statement that was closed', () => {
     writeFileSync(join(cwd, 'van/journal.yaml'), moved);
     expect(await write('again.html', '--number', '1')).toBe(sent);
     expect(await write('again.csv', '--number', '1')).toBe(sentCsv);
+  });
+});
+
+describe('a statement that cannot be written', () => {
+  const opened = () =>
+    folderWith({ ...JOURNAL, 'van/journal.yaml': SETTINGS, 'van/sessions/2031-03-05-pin.md': note('2031-03-05', FIELDS) });
+  const CLOSE = ['statement', '--content', 'van', '--close', '--out'];
+
+  test('where a file of that name is, is not closed either', async () => {
+    const cwd = opened();
+    writeFileSync(join(cwd, 'sent.pdf'), 'mine');
+    expect(await run([...CLOSE, 'sent.pdf'], { cwd })).toMatchObject({ exit: 3, out: '' });
+    expect(readFileSync(join(cwd, 'sent.pdf'), 'utf8')).toBe('mine');
+    expect(existsSync(join(cwd, 'van/statements'))).toBe(false);
+  });
+
+  test('for its place, is not closed either', async () => {
+    const cwd = opened();
+    writeFileSync(join(cwd, 'file'), '');
+    expect(await run([...CLOSE, 'file/sent.pdf'], { cwd })).toMatchObject({ exit: 3, out: '' });
+    expect(existsSync(join(cwd, 'van/statements'))).toBe(false);
+  });
+
+  test('for the disk, stays closed, and is told how it is set again', async () => {
+    const cwd = opened();
+    const { exit, err } = await run([...CLOSE, '/proc/sent.pdf'], { cwd });
+    expect(exit).toBe(3);
+    expect(err).toMatch(/cannot be written: .* The statement is closed: `statement --number 1 --out \/proc\/sent\.pdf` sets it\.\n$/);
+    expect(readdirSync(join(cwd, 'van/statements'))).toEqual(['0001.yaml']);
+  });
+
+  test('leaves nothing about of what was begun by one that was stopped', async () => {
+    const cwd = opened();
+    await writer(cwd)('sent.html', '--close');
+    writeFileSync(join(cwd, '.unfinished-999999999-0123456789ab'), 'half of it');
+    expect(await run([...CLOSE, 'again.html'], { cwd })).toMatchObject({ exit: 2 });
+    expect(readdirSync(cwd).filter((name) => name.startsWith('.unfinished'))).toEqual([]);
   });
 });

@@ -5,7 +5,9 @@ import { join } from 'node:path';
 import type { Readable } from 'node:stream';
 import { describe, expect, it } from 'vitest';
 import { openEntryCache } from '../../src/disk/entry-cache.ts';
+import { openDecoder } from '../../src/photos/decoder.ts';
 import type { Progress } from '../../src/photos/render-all.ts';
+import { renderPicture } from '../../src/photos/render-picture.ts';
 import { type DarkRoom, darkRoom } from './dark-room.ts';
 import { onePagePdf } from './one-page-pdf.ts';
 import { jpegTaken, orientedJpeg, SCENE } from './sample-pictures.ts';
@@ -91,6 +93,19 @@ describe('a rendering is used again', () => {
     writeFileSync(room.at(name), 'spoilt');
     expect(await room.build()).toMatchObject({ rendered: 1, reused: 0 });
     expect(published(room)).toEqual(before);
+  });
+});
+
+describe('a disk that takes no more', () => {
+  it('is told as what it is by what writes pictures, and not as a fault of the program', async () => {
+    using room = darkRoom();
+    await fill(room, 1);
+    const [rendition] = (await room.plan()).data.renditions;
+    if (!rendition) throw new Error('there is no picture');
+    const decoder = openDecoder();
+    const written = renderPicture(rendition, join(room.root, rendition.path), join(room.cache, 'no/such/folder'), decoder);
+    await expect(written).rejects.toMatchObject({ code: 'ENOENT', syscall: 'open' });
+    await decoder.close();
   });
 });
 

@@ -109,7 +109,7 @@ export const WRITING: readonly Writing[] = [
     prepare: journalIn,
     run: command('statement', '--content', 'van', '--close', '--out', 'sent.pdf'),
     writes: either(OWN, /^(sent\.pdf$|\.unfinished-|van\/statements(\/|$)|van$)/),
-    done: /nothing to close/,
+    done: /nothing to close|is there already/,
     check: (cwd) => endFault(cwd, 'van/statements/0001.yaml', /\n$/) ?? endFault(cwd, 'sent.pdf', /%%EOF\s*$/),
   },
   {

@@ -44,7 +44,11 @@ async function sendAll(address: URL): Promise<void> {
   await ask('PUT', `drafts/${KEY}/picture?name=drum.jpg`, new Uint8Array(await pictureAt('2031:03:12 20:00:00', 300)));
   await ask('PUT', `drafts/${KEY}/picture?name=hub.jpg`, new Uint8Array(await pictureAt('2031:03:12 20:05:00', 310)));
   await ask('PUT', `drafts/${KEY}/paper?name=seller.pdf`, new Uint8Array(onePagePdf('A seller')));
-  await ask('PUT', `drafts/${KEY}`, JSON.stringify({ ...draft, fields: { ...fields, papers: [{ paper: 'seller.pdf' }] } }));
+  await ask(
+    'PUT',
+    `drafts/${KEY}`,
+    JSON.stringify({ ...draft, fields: { ...fields, papers: [{ paper: 'seller.pdf', kind: 'receipt' }] } }),
+  );
   await ask('POST', `drafts/${KEY}/note`);
   const { digest, says } = JSON.parse(await ask('GET', `note?path=${FIXED}`));
   const fix = { ...draft, key: FIX, corrects: { path: FIXED, digest }, fields: says.fields, prose: CORRECTION };

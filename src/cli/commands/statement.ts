@@ -1,4 +1,5 @@
 import { join, relative, resolve } from 'node:path';
+import { makeWay } from '../../disk/write-new.ts';
 import { tableToCsv } from '../../exports/csv.ts';
 import { frozenStatement } from '../../exports/frozen-statement.ts';
 import { statementTable } from '../../exports/statement.ts';
@@ -18,7 +19,7 @@ import { dayOption } from '../day-option.ts';
 import { EXIT, Refusal } from '../exit-codes.ts';
 import { reportProblems } from '../report.ts';
 import { journalFolder, openJournal } from '../the-journal.ts';
-import { writeNew } from '../write-new.ts';
+import { refusing, writeNew } from '../write-new.ts';
 
 /** What a client is asked for, of a time. */
 export const statement: Command = {
@@ -50,18 +51,32 @@ export const statement: Command = {
     }
     const { record, closedLater } = opened;
     const closed = [...record.journal.statements, ...closedLater];
+    const out = asked.out === null ? null : resolve(effects.cwd, asked.out);
+    // A paper that could not be written would be of a statement that is closed already.
+    if (out !== null) refusing(out, () => makeWay(out));
     const made = asked.number === null ? openStatement(record, closed, given) : numbered(record, closed, asked.number);
-    const files: (readonly [path: string, bytes: string | Uint8Array])[] = [];
     const sent = asked.close ? asSent(made, nextNumber(record), record) : made;
-    if (asked.close) files.push(closing(sent, record, resolve(effects.cwd, folder)));
-    if (asked.out !== null) files.push([resolve(effects.cwd, asked.out), rendered(sent, record, asked.out)]);
-    for (const [path, bytes] of files) {
+    const paper = out === null ? null : rendered(sent, record, out);
+    const write = (path: string, bytes: string | Uint8Array): void => {
       writeNew(path, bytes);
       effects.out(`${relative(effects.cwd, path)}\n`);
-    }
+    };
+    if (asked.close) write(...closing(sent, record, resolve(effects.cwd, folder)));
+    if (out !== null && paper !== null) tellingWhatIsClosed(asked, sent, () => write(out, paper));
     return EXIT.done;
   },
 };
+
+/** What was closed stays so when its paper cannot be written: the refusal says how to set it again. */
+function tellingWhatIsClosed({ close, out }: Asked, { number }: Statement, write: () => void): void {
+  try {
+    write();
+  } catch (error) {
+    if (!close || !(error instanceof Refusal)) throw error;
+    const again = `The statement is closed: \`statement --number ${number} --out ${out}\` sets it.`;
+    throw new Refusal(error.exit, `${error.message} ${again}`);
+  }
+}
 
 interface Asked {
   readonly out: string | null;
