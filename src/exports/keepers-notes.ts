@@ -2,8 +2,9 @@
  * The notes and catalogues as they go on with the vehicle: each as it was written, but for the fields `private` that the
  * copy does not have. Nothing else is touched: not a comment, not a blank. Pure.
  */
-import { isMap, isScalar, isSeq, type Node, type Pair, parseDocument, type YAMLMap } from 'yaml';
+import { isMap, isScalar, isSeq, type Node, type Pair, type YAMLMap } from 'yaml';
 import type { Journal } from '../journal/model.ts';
+import { parsedYaml } from '../journal/read/source/parsed-yaml.ts';
 
 /** A file of the journal, as text. */
 export interface NoteFile {
@@ -40,14 +41,14 @@ const FRONT = /^(\uFEFF?---[ \t]*\r?\n)([\s\S]*?^)---[ \t]*(?:\r?\n|$)/m;
 function cleanedNote(path: string, text: string): string {
   const found = FRONT.exec(text);
   const [, open = '', yaml = ''] = found?.index === 0 ? found : [];
-  const map = parseDocument(yaml).contents;
+  const map = parsedYaml(yaml, {}).contents;
   const cut = isMap(map) ? cutOf(map, yaml) : null;
   if (cut === null) throw new NotCleaned(path);
   return without(text, [{ start: open.length + cut.start, end: open.length + cut.end }]);
 }
 
 function cleanedCatalogue(path: string, text: string, ids: ReadonlySet<string>): string {
-  const { contents } = parseDocument(text);
+  const { contents } = parsedYaml(text, {});
   const entries = isSeq(contents) ? contents.items : [contents];
   const cuts = entries.flatMap((entry) => {
     if (!isMap(entry) || !ids.has(String(scalarOf(entry, 'id')))) return [];

@@ -1,8 +1,9 @@
 /** The text of a note to what its form shows, and what the form says back into the text. */
-import { isMap, parseDocument, type YAMLMap } from 'yaml';
+import { isMap, type YAMLMap } from 'yaml';
 import { proseAlone } from '../journal/read/prose-alone.ts';
 import { sessionIdOf } from '../journal/read/read-files.ts';
 import { cutFrontMatter } from '../journal/read/source/front-matter.ts';
+import { parsedYaml } from '../journal/read/source/parsed-yaml.ts';
 import { sourceText } from '../journal/read/source/text.ts';
 import type { FormField } from './form.ts';
 import { asForm, fits, sameValue, type Value, type Values, withoutEmpty } from './values.ts';
@@ -97,7 +98,7 @@ function withFields(cut: Cut, after: Values, form: readonly FormField[]): string
 }
 
 function changedFields(cut: Cut, before: Values, after: Values, form: readonly FormField[]): string {
-  const document = parseDocument(cut.yaml, PARSING);
+  const document = parsedYaml(cut.yaml, PARSING);
   const editing = { text: cut.yaml, edits: [] };
   editTop(editing, isMap(document.contents) ? (document.contents as YAMLMap) : null, withoutEmpty(before), after, form);
   const changed = edited(editing);
@@ -120,7 +121,7 @@ function inItsLineEnds(text: string, changed: string): string {
 const PARSING = { schema: 'failsafe', uniqueKeys: true, keepSourceTokens: false } as const;
 
 function valuesOf(yaml: string): Values | null {
-  const document = parseDocument(yaml, PARSING);
+  const document = parsedYaml(yaml, PARSING);
   if (document.errors.length > 0 || document.warnings.length > 0) return null;
   if (document.contents === null) return {};
   if (!isMap(document.contents)) return null;

@@ -1,7 +1,8 @@
 /** What `check` says of a draft, each at the field it is about. */
-import { isMap, isScalar, isSeq, type Node, parseDocument } from 'yaml';
+import { isMap, isScalar, isSeq, type Node } from 'yaml';
 import { type Diagnostic, inFileOrder } from '../journal/diagnostics/diagnostic.ts';
 import { cutFrontMatter } from '../journal/read/source/front-matter.ts';
+import { parsedYaml } from '../journal/read/source/parsed-yaml.ts';
 import { sourceText } from '../journal/read/source/text.ts';
 import type { DraftChecked } from './desk.ts';
 import type { FormField } from './form.ts';
@@ -50,7 +51,7 @@ const NOWHERE = {
 function wayFinder(path: string, text: string, form: readonly FormField[]): (line: number, column: number) => (string | number)[] | null {
   const { cut } = cutFrontMatter(sourceText(path, text));
   if (cut === null) return () => [];
-  const document = parseDocument(text.slice(cut.yaml.start, cut.yaml.end), { schema: 'failsafe' });
+  const document = parsedYaml(text.slice(cut.yaml.start, cut.yaml.end), { schema: 'failsafe' });
   const starts = [0, ...[...text.matchAll(/\n/g)].map(({ index }) => index + 1)];
   return (line, column) => {
     const at = (starts[line - 1] ?? 0) + column - 1;

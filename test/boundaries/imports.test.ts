@@ -119,6 +119,13 @@ describe('the layers of the core', () => {
   });
 });
 
+test('YAML is parsed in two places, each of which knows how deep it may be', () => {
+  const readers = /\bimport\s*(?:type\s*)?\{[^}]*\b(?:parse\w*|Parser|Composer|Lexer|load\w*)\b[^}]*\}\s*from '(?:yaml|js-yaml)'/;
+  const whole = /\bimport\s+(?:\* as )?\w+\s+from '(?:yaml|js-yaml)'|\bimport\('(?:yaml|js-yaml)'\)|\bexport\b[^;]*from '(?:yaml|js-yaml)'/;
+  const parsing = FILES.filter(({ text }) => readers.test(text) || whole.test(text)).map(({ path }) => path);
+  expect(parsing.sort()).toEqual(['journal/read/source/parsed-yaml.ts', 'journal/read/source/quick-yaml.ts']);
+});
+
 test('the core touches no disk, framework or process', () => {
   const core = FILES.filter(({ path }) => folderOf(path) === 'journal');
   expect(core.length).toBeGreaterThan(20);

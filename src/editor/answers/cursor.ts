@@ -1,5 +1,6 @@
 /** Where in the YAML one is writing, though it is not finished there. */
-import { isMap, isPair, isScalar, isSeq, type Node, type Pair, parseDocument, type Scalar, visit } from 'yaml';
+import { isMap, isPair, isScalar, isSeq, type Node, type Pair, type Scalar, visit } from 'yaml';
+import { parsedYaml } from '../../journal/read/source/parsed-yaml.ts';
 import type { Path, Span } from '../../journal/read/source/tree.ts';
 
 export interface Cursor {
@@ -40,7 +41,7 @@ function closed(before: string) {
   const line = before.slice(before.lastIndexOf('\n') + 1);
   const startsField = open === '' && /^\s*(?:-\s+)*[\w-]*$/.test(line);
   const whole = `${before}${HERE}${open === '' ? (startsField ? ':' : '') : open}`;
-  return { doc: parseDocument(whole, { schema: 'failsafe', strict: false, uniqueKeys: false, logLevel: 'silent' }), offset: 0 };
+  return { doc: parsedYaml(whole, { schema: 'failsafe', strict: false, uniqueKeys: false, logLevel: 'silent' }), offset: 0 };
 }
 
 const CLOSING: Readonly<Record<string, string>> = { '{': '}', '[': ']' };

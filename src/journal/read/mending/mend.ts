@@ -2,7 +2,7 @@
  * YAML as it was meant: wherever the parser stumbles over a slip on a line, the slip is told and mended, and what
  * comes after is read as if it had been typed so. A mend stands only when the parser stumbles less for it.
  */
-import { type Document, parseDocument } from 'yaml';
+import { type ParsedYaml, parsedYaml, tooDeepAt } from '../source/parsed-yaml.ts';
 import { type Complaint, complaintsOf } from './complaints.ts';
 import { continuationSlip, indentationSlip } from './indentation.ts';
 import { type Line, lineSlips } from './line-slips.ts';
@@ -11,7 +11,7 @@ import { isLost } from './not-mended.ts';
 import type { FieldNames, Slip } from './slip.ts';
 
 interface Parsed {
-  readonly document: Document;
+  readonly document: ParsedYaml;
   readonly text: MendedText;
   readonly complaints: readonly Complaint[];
 }
@@ -31,12 +31,13 @@ const MOST_ON_A_LINE = 4;
 
 /**
  * @param known names that fields have
- * @throws RangeError when it is nested too deeply for the parser
+ * @returns what is nested too deep as the parser left it, see `tooDeepAt`
  */
 export function mend(written: string, known: FieldNames): Mended {
   const slips: Slip[] = [];
   let left = MOST_PARSED;
   let now = parse(new MendedText(written));
+  if (tooDeepAt(now.document) !== null) return { ...now, slips };
   for (let better = mended(now); better !== null; better = mended(better)) now = better;
   return { ...now, slips };
 
@@ -67,12 +68,13 @@ function lineAt(text: string, offset: number): number {
 }
 
 function parse(text: MendedText): Parsed {
-  const document = parseDocument(text.text, { schema: 'failsafe', uniqueKeys: false, prettyErrors: false, logLevel: 'silent' });
+  const document = parsedYaml(text.text, { schema: 'failsafe', uniqueKeys: false, logLevel: 'silent' });
   return { document, text, complaints: complaintsOf(document, text.text) };
 }
 
 /** What is mended lets the parser see more, and so complain of more: it is better when the first complaint has gone. */
 function isBetter(tried: Parsed, now: Parsed): boolean {
+  if (tooDeepAt(tried.document) !== null) return false;
   if (tried.complaints.length < now.complaints.length) return true;
   if (openQuotes(tried) < openQuotes(now)) return true;
   const [before] = now.complaints;

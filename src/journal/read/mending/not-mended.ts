@@ -26,7 +26,6 @@ const ROWS: readonly Row[] = [
     'A backslash between double quotes means something to YAML.',
     'Write it twice, or put the value in single quotes.',
   ],
-  [({ said }) => /call stack/i.test(said), 'A201', 'The YAML is nested too deeply to be read.', 'An entry is three or four levels deep.'],
   [({ said }) => said.includes('quote'), 'A201', 'A quotation mark that was opened is not closed.', 'Close it on the same line.'],
   [
     ({ said }) => /flow (?:map|sequence|coll)/i.test(said),

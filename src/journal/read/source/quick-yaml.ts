@@ -27,7 +27,7 @@ export function quickTree(source: SourceText, start: number, end: number, expect
   const text = source.text.slice(start, end);
   if (UNUSUAL.test(text)) return null;
   try {
-    const events = parseEvents(text, {});
+    const events = parseEvents(text, { maxDepth: MOST_NESTED });
     const top = events[1];
     if (top?.type !== (expects === 'list' ? EVENT_ID.SEQUENCE : EVENT_ID.MAPPING)) return null;
     const { value, spot } = new Composer(events, text, start).whole();

@@ -6,10 +6,11 @@ import { isAlias, isMap, isScalar, isSeq, type Node, type Pair, type YAMLMap, ty
 import { type Diagnostic, diagnostic } from '../../diagnostics/diagnostic.ts';
 import type { Place } from '../../diagnostics/place.ts';
 import type { SureRepair } from '../../diagnostics/repair.ts';
-import { mend } from '../mending/mend.ts';
+import { type Mended, mend } from '../mending/mend.ts';
 import type { MendedText } from '../mending/mended-text.ts';
 import { describeYamlError, isLost } from '../mending/not-mended.ts';
 import type { FieldNames } from '../mending/slip.ts';
+import { tooDeepAt } from './parsed-yaml.ts';
 import type { SourceText } from './text.ts';
 import { MOST_NESTED, type Span, type Spot, type Tree, treeOf, type Value } from './tree.ts';
 
@@ -47,20 +48,11 @@ export function readYaml(
   known: FieldNames = NO_NAMES,
 ): { tree: Tree | null; diagnostics: Diagnostic[]; mended: readonly Place[]; repairs: readonly SureRepair[] } {
   const progress: Progress = { source, base: start, known, text: null, diagnostics: [], mended: [], repairs: [] };
-  let contents: Node | null = null;
-  let deep: Span | null = null;
-  try {
-    contents = parsed(source.text.slice(start, end), progress);
-    deep = tooDeepIn(contents, progress);
-  } catch {
-    deep = [start, start];
-  }
-  if (deep !== null) {
-    const message = `The YAML is nested more than ${MOST_NESTED} deep, which no file of a journal is.`;
-    const hint = 'An entry is three or four levels deep: take out the braces and brackets that are too many.';
-    const told = [...progress.diagnostics, diagnostic('A201', source.place(...deep), message, { hint })];
-    return { tree: null, diagnostics: told, mended: progress.mended, repairs: progress.repairs };
-  }
+  const mended = mend(source.text.slice(start, end), known);
+  const deep = tooDeepAt(mended.document);
+  if (deep !== null)
+    return { tree: null, diagnostics: [nestedTooDeep(source.place(start + deep, start + deep + 1))], mended: [], repairs: [] };
+  const contents = parsed(mended, progress);
   const fits = expects === 'fields' ? isMap(contents) : isSeq(contents);
   const read = fits ? convert(contents, null, progress) : undefined;
   if (read === undefined) {
@@ -75,15 +67,10 @@ export function readYaml(
   };
 }
 
-/** @returns where the first value stands that lies too deep */
-function tooDeepIn(contents: Node | null, progress: Progress): Span | null {
-  const left: [node: unknown, depth: number][] = [[contents, 0]];
-  for (let [node, depth] = left.pop() ?? []; depth !== undefined; [node, depth] = left.pop() ?? []) {
-    if (depth > MOST_NESTED) return spanOf(node as Node, progress);
-    if (isSeq(node)) for (const item of node.items.toReversed()) left.push([item, depth + 1]);
-    if (isMap(node)) for (const { value } of node.items.toReversed()) left.push([value, depth + 1]);
-  }
-  return null;
+function nestedTooDeep(place: Place): Diagnostic {
+  const message = `The YAML is nested more than ${MOST_NESTED} deep, which no file of a journal is.`;
+  const hint = 'An entry is three or four levels deep: take out the braces, brackets and indentation that are too many.';
+  return diagnostic('A201', place, message, { hint });
 }
 
 /** Where the parser is lost, what it says after the first few errors tells nothing. */
@@ -94,8 +81,7 @@ function placeOf(start: number, end: number, text: MendedText, { source, base }:
 }
 
 /** Tells of what was mended and what could not be, and keeps the parser's document. */
-function parsed(written: string, progress: Progress): Node | null {
-  const mended = mend(written, progress.known);
+function parsed(mended: Mended, progress: Progress): Node | null {
   progress.text = mended.text;
   const placeAt = ({ start, end }: { start: number; end: number }) => progress.source.place(progress.base + start, progress.base + end);
   for (const { code, start, end, message, hint, edits, quiet, sure } of mended.slips) {
