@@ -1,7 +1,16 @@
 /** A client statement in words and tables, before it becomes a page or a typeset sheet. Pure. */
 import { dueDay } from '../journal/ledger/due-day.ts';
 import type { Statement, StatementGroup, StatementLine, StatementSum } from '../journal/ledger/statement.ts';
-import type { EntryKind, HeadLine, IsoDate, Journal, Minor, PaidAtTax, Settings } from '../journal/model.ts';
+import {
+  type EntryKind,
+  HEAD_NAMES,
+  type HeadLine,
+  type IsoDate,
+  type Journal,
+  type Minor,
+  type PaidAtTax,
+  type Settings,
+} from '../journal/model.ts';
 import { formatMinutes, formatMoney } from '../journal/values/money.ts';
 import { keptIn } from '../journal/values/once.ts';
 import { soldWords, standingWords } from './tax-words.ts';
@@ -109,13 +118,13 @@ export function headOf({ head, to, account }: Statement, { title, vehicle, works
   if (head !== null) return head;
   const due = account.owed > 0 ? dueDay(client.terms, to) : null;
   const lines: readonly (readonly [string, string | null])[] = [
-    ['From', joined([workshop.name, workshop.address])],
-    ['Tax number', workshop.taxNumber],
-    ['To', joined([client.name, client.address])],
-    ['Reference', client.reference],
-    ['For', joined([title, joined([vehicle.year, vehicle.make, vehicle.model], ' ')])],
-    ['Terms', client.terms],
-    ['To pay by', due && dayWords(due, locale)],
+    [HEAD_NAMES.from, joined([workshop.name, workshop.address])],
+    [HEAD_NAMES.taxNumber, workshop.taxNumber],
+    [HEAD_NAMES.to, joined([client.name, client.address])],
+    [HEAD_NAMES.reference, client.reference],
+    [HEAD_NAMES.vehicle, joined([title, joined([vehicle.year, vehicle.make, vehicle.model], ' ')])],
+    [HEAD_NAMES.terms, client.terms],
+    [HEAD_NAMES.due, due && dayWords(due, locale)],
   ];
   return lines.flatMap(([name, words]) => (words === null ? [] : [{ name, words }]));
 }

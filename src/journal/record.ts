@@ -142,6 +142,8 @@ export interface Entry {
   readonly what: string;
   /** Labour only. */
   readonly minutes: number | null;
+  /** Labour only: what an hour of it is charged at. */
+  readonly perHour: Minor | null;
   /** gross = net + tax; negative for money that came in. */
   readonly net: Minor;
   readonly tax: Minor;

@@ -56,7 +56,11 @@ describe('a caution comes up for a note that touches the part in any field', () 
     ['a decision on it', { decisions: [decide('shoes', 'keep')] }, []],
     ['a decision for it', { decisions: [decide('drum', 'replace', { with: 'shoes-old' })] }, []],
     ['a method tried on it', { methods: [method('wiped', ['shoes'])] }, []],
-    ['hours charged to it', { hours: [{ by: 'rh', on, minutes: 60, days: [], span: null, text: '1h', unpaid: null, place }] }, []],
+    [
+      'hours charged to it',
+      { hours: [{ by: 'rh', on, minutes: 60, days: [], span: null, text: '1h', unpaid: null, perHour: null, place }] },
+      [],
+    ],
     ['a bill laid to it', bill({ charges: [{ charge: on, weight: new Fraction(1) }] }), []],
     ['stuff used up on it', { used: [{ consumable: 'water', amount: quantity, on, notCharged: null, place }] }, []],
     ['what was sold', sold, []],

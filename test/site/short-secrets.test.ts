@@ -51,6 +51,14 @@ test.each([
   expect([exit, err]).toEqual([1, expect.stringContaining(`evening.html: “${told}” is withheld`)]);
 });
 
+test('a sum that came in is another one than what went out, and lines of a drawing hold no lengths of time', async () => {
+  const withheld = [{ text: '£104.00', what: 'labour' }, { text: '4h', what: 'hours', as: 'number' } as const];
+  const leaks = async (text: string) =>
+    (await leaksOfFile('any-day/record.js', new TextEncoder().encode(text), withheld)).map((leak) => leak.withheld.text);
+  expect(await leaks('["−£104.00","M-129.4 138.8q6 -4 8 -12h-1.6a4 4 0 0 1 -4 4h-38"]')).toEqual([]);
+  expect(await leaks('["£104.00","My 4h there"]')).toEqual(['£104.00', '4h']);
+});
+
 test('a name that is a word of these pages as well, and a number, are told and published', async () => {
   const { exit, err } = await build('Will was here; it will do. 4417 on the plate.');
   expect(exit).toBe(0);

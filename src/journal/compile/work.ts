@@ -20,7 +20,7 @@ export function hoursOf(list: NoteFields['hours'], context: NoteAtHand): WorkedT
     if (by === null || on === null || time === null) return null;
     const { minutes, span } = time;
     const days = span ? byDay(span, date, catalogues.settings.timeZone) : [{ date, minutes }];
-    return { by, on, minutes, days, span, text: says.time, unpaid: says.unpaid, place };
+    return { by, on, minutes, days, span, text: says.time, unpaid: says.unpaid, perHour: null, place };
   });
 }
 

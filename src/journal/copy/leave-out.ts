@@ -2,7 +2,22 @@
  * What each kind of matter is, and how a journal is without it. A copy is a smaller journal: what is taken out here no
  * page, figure, index or file made from it can know.
  */
-import type { Bill, Destination, FrozenStatement, HandedOver, Journal, LeaveOut, PartEntry, PersonId, Session } from '../model.ts';
+
+import { perHourOf } from '../ledger/labour.ts';
+import {
+  type Bill,
+  type Destination,
+  type FrozenStatement,
+  type HandedOver,
+  HEAD_OF_PEOPLE,
+  type HeadLine,
+  type Journal,
+  type LeaveOut,
+  type PartEntry,
+  type Person,
+  type PersonId,
+  type Session,
+} from '../model.ts';
 import { keepingsOf } from '../replay/keepers.ts';
 import { withoutFormerPrivate } from './former-private.ts';
 
@@ -61,19 +76,23 @@ function withoutPapers(journal: Journal): Journal {
   }));
 }
 
+/** Of somebody whose hours cost nothing, or say themselves what they cost. */
+const NO_RATE: Person['rates'] = [{ from: null, perHour: 0 }];
+
 /** Who is meant where nobody is named. */
 const SOMEBODY = 'somebody';
 const A_FIRM = 'a firm';
 const CLIENT = 'the client';
 
 /**
- * Everybody is one and the same somebody, so that no figure tells them apart; firms, sellers and buyers are a firm.
- * What people are called in prose is theirs who wrote it.
+ * Everybody is one and the same somebody, so that no figure tells them apart; what an hour cost stands with the hour.
+ * Firms, sellers and buyers are a firm. What people are called in prose is theirs who wrote it.
  */
 function withoutPeople(journal: Journal): Journal {
   const one = journal.people.values().next().value;
   const keeper = numbered(journal);
-  const people: Journal['people'] = one === undefined ? new Map() : new Map([[SOMEBODY, { ...one, id: SOMEBODY, name: 'The workshop' }]]);
+  const people: Journal['people'] =
+    one === undefined ? new Map() : new Map([[SOMEBODY, { id: SOMEBODY, name: 'The workshop', rates: NO_RATE }]]);
   const of = ({ settings }: Journal) => ({
     ...settings,
     keeper: keeper(settings.keeper),
@@ -84,7 +103,11 @@ function withoutPeople(journal: Journal): Journal {
   const firm = (to: Destination | null, away: boolean): Destination | null =>
     away && to !== null && to.name !== null && !known.has(to.name) ? { bag: null, name: A_FIRM } : to;
   const bare = withSessions(journal, (session) => ({
-    hours: session.hours.map((entry) => ({ ...entry, by: SOMEBODY })),
+    hours: session.hours.map((entry) => ({
+      ...entry,
+      by: SOMEBODY,
+      perHour: perHourOf(entry, session.date, journal.people.get(entry.by)),
+    })),
     parts: session.parts.map((entry) => withoutFirms(entry, firm)),
     bills: session.bills.map((bill) => ({ ...bill, from: bill.from === null ? null : A_FIRM })),
     sold: session.sold.map((sale) => ({ ...sale, to: null })),
@@ -97,6 +120,9 @@ function withoutPeople(journal: Journal): Journal {
   return { ...bare, people, settings: of(journal), statements: journal.statements.map(withoutNames) };
 }
 
+const unnamed = (head: readonly HeadLine[] | null): readonly HeadLine[] | null =>
+  head?.filter(({ name }) => !HEAD_OF_PEOPLE.has(name)) ?? null;
+
 /** A statement that was sent, without whom it was from and to, who worked and who bought. */
 function withoutNames(statement: FrozenStatement): FrozenStatement {
   const { sentWith } = statement;
@@ -108,7 +134,11 @@ function withoutNames(statement: FrozenStatement): FrozenStatement {
       person: line.person === null ? null : SOMEBODY,
       what: line.kind === 'sale' ? unsold(line.what) : line.what,
     })),
-    sentWith: sentWith && { ...sentWith, head: null, received: sentWith.received.map((one) => ({ ...one, from: CLIENT })) },
+    sentWith: sentWith && {
+      ...sentWith,
+      head: unnamed(sentWith.head),
+      received: sentWith.received.map((one) => ({ ...one, from: CLIENT })),
+    },
   };
 }
 
@@ -146,16 +176,12 @@ function withoutHours(journal: Journal): Journal {
 /** What anything cost, was paid, is priced or worth; the papers that say so; what was bought stays, without its price. */
 function withoutMoney(journal: Journal): Journal {
   const subsystems = new Map([...journal.subsystems].map(([id, one]) => [id, { ...one, budgetMoney: null }]));
-  const people = new Map(
-    [...journal.people].map(([id, person]) => [
-      id,
-      { ...person, rates: person.rates.slice(0, 1).map((rate) => ({ ...rate, perHour: 0 })) },
-    ]),
-  );
+  const people = new Map([...journal.people].map(([id, person]) => [id, { ...person, rates: NO_RATE }]));
   const consumables = new Map(
     [...journal.consumables].map(([id, one]) => [id, { ...one, opening: one.opening && { ...one.opening, value: 0 } }]),
   );
   const bare = withSessions(journal, (session) => ({
+    hours: session.hours.map((entry) => ({ ...entry, perHour: null })),
     bills: session.bills.map(withoutPrices),
     sold: [],
     received: [],

@@ -1,4 +1,5 @@
 /** What a copy withholds, as texts to look for: whatever the whole says in a field and the copy says in none. */
+import { WORK } from '../ledger/ledger.ts';
 import type { JournalRecord } from '../record.ts';
 import { bareIn, sumsOf } from './withheld-sums.ts';
 
@@ -17,7 +18,7 @@ export interface Withheld {
 /** Shorter texts are looked for as words; single words in small letters are words of any page, and so are numbers of one or two figures. */
 const SHORTEST = 5;
 const ANY_PAGE = /^(?:\p{Ll}+|\d{1,2}|[^\p{L}\p{N}]+)$/u;
-/** What the head of a statement calls its lines is the program's. */
+/** What the head of a statement calls its lines is the program's, and so is what it calls labour. */
 const A_FIELD = /^statements .* head \/ \d+ \/ name$/u;
 /** A number alone, or a length of time as a note writes it. */
 const A_NUMBER = /^\d+[hm]?$/u;
@@ -82,7 +83,7 @@ function* proseOf(journal: JournalRecord['journal']): Generator<string> {
 function lookedFor({ text, what }: Withheld): readonly Withheld[] {
   if (ANY_PAGE.test(text)) return [];
   if (text.length >= SHORTEST) return [{ text, what }];
-  if (A_FIELD.test(what)) return [];
+  if (A_FIELD.test(what) || text === WORK) return [];
   return [{ text, what, as: A_NUMBER.test(text) ? 'number' : 'word' }];
 }
 

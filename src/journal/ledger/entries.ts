@@ -24,6 +24,7 @@ import { lineId } from './refunds.ts';
 const PLAIN = {
   person: null,
   minutes: null,
+  perHour: null,
   standing: 'unsaid',
   taxRate: null,
   foreign: null,

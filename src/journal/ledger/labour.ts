@@ -15,20 +15,17 @@ export function costOfTime(minutes: number, perHour: Minor): Minor {
   return roundHalfAway(new Fraction(perHour).mul(minutes, 60));
 }
 
-/**
- * What time worked is charged at, at the rate of its note's day, after midnight too: nothing when it is unpaid, or when
- * the person has no rate yet (A810).
- */
-export function chargeOf(
-  { unpaid, minutes, place }: WorkedTime,
-  date: IsoDate,
-  person: Person | undefined,
-  diagnostics: Diagnostic[],
-): Minor {
-  if (unpaid !== null || !person) return 0;
-  const rate = rateOn(person, date);
-  if (rate === null) diagnostics.push(noRate(person, date, place));
-  return costOfTime(minutes, rate ?? 0);
+/** What an hour of time worked is charged at: the rate of its note's day, after midnight too; null when there is none yet. */
+export function perHourOf({ perHour }: WorkedTime, date: IsoDate, person: Person | undefined): Minor | null {
+  return perHour ?? (person ? rateOn(person, date) : null);
+}
+
+/** What time worked is charged at: nothing when it is unpaid, or when the person has no rate yet (A810). */
+export function chargeOf(worked: WorkedTime, date: IsoDate, person: Person | undefined, diagnostics: Diagnostic[]): Minor {
+  if (worked.unpaid !== null || !person) return 0;
+  const rate = perHourOf(worked, date, person);
+  if (rate === null) diagnostics.push(noRate(person, date, worked.place));
+  return costOfTime(worked.minutes, rate ?? 0);
 }
 
 function noRate(person: Person, date: IsoDate, place: Place): Diagnostic {

@@ -5,7 +5,7 @@ import { entryId } from '../model/entry-id.ts';
 import { type BillLine, type ConsumableId, GENERAL, type Journal, type Session } from '../model.ts';
 import type { Entry, Ledger, StockAccount } from '../record.ts';
 import { billEntries, entryOf, handOverEntries, saleEntry, untaxed } from './entries.ts';
-import { chargeOf } from './labour.ts';
+import { chargeOf, perHourOf } from './labour.ts';
 import { lineId, type Settled, settleRefunds } from './refunds.ts';
 import { type Shelf, shelfOf } from './shelf.ts';
 import type { Worth } from './worth.ts';
@@ -61,13 +61,18 @@ function entriesOf(session: Session, posting: Posting): Entry[] {
   ];
 }
 
+/** What an entry of labour is called. */
+export const WORK = 'Work';
+
 function labourEntries(session: Session, { journal, diagnostics }: Posting): Entry[] {
   return session.hours.map((worked, i) => {
-    const charge = chargeOf(worked, session.date, journal.people.get(worked.by), diagnostics);
-    const what = `Work${between(worked.text)}${worked.unpaid === null ? '' : `; not charged: ${worked.unpaid}`}`;
+    const worker = journal.people.get(worked.by);
+    const charge = chargeOf(worked, session.date, worker, diagnostics);
+    const perHour = perHourOf(worked, session.date, worker);
+    const what = `${WORK}${between(worked.text)}${worked.unpaid === null ? '' : `; not charged: ${worked.unpaid}`}`;
     const { by: person, unpaid: notCharged, minutes, place } = worked;
     const id = entryId(session.id, 'hours', i);
-    const own = { id, kind: 'labour', what, person, minutes, notCharged, paid: false, cost: true, place } as const;
+    const own = { id, kind: 'labour', what, person, minutes, perHour, notCharged, paid: false, cost: true, place } as const;
     return entryOf(session, worked.on, untaxed(charge), own, journal);
   });
 }

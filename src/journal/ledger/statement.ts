@@ -20,7 +20,6 @@ import { compareText } from '../values/text-order.ts';
 import { chargeFor } from './charges.ts';
 import { clientAccount } from './client-account.ts';
 import { lastClosed, statedAlready, unlistedReceipts } from './frozen.ts';
-import { rateOn } from './labour.ts';
 import { paidAtTax } from './tax-standing.ts';
 
 /** One entry as it is charged. */
@@ -164,9 +163,7 @@ function statementFrom(
 }
 
 function lineOf(entry: Entry, { journal }: Books, closed: FrozenStatement | null): StatementLine {
-  const { id, session, date, kind, what, subsystem, person, minutes, gross: cost, notCharged } = entry;
-  const worker = journal.people.get(person ?? '');
-  const perHour = kind === 'labour' && worker ? rateOn(worker, date) : null;
+  const { id, session, date, kind, what, subsystem, person, minutes, perHour, gross: cost, notCharged } = entry;
   const title = kind === 'labour' ? (titlesOf(journal).get(session) ?? null) : null;
   const said = { entry: id, date, kind, what, title, subsystem, person, minutes, perHour, cost, notCharged };
   return { ...said, late: isLate(date, closed), ...chargeFor(entry, journal.settings) };

@@ -34,6 +34,8 @@ export interface WorkedTime extends Placed<Omit<EntryOf<'hours'>, 'by' | 'on' | 
   readonly span: { readonly start: number; readonly end: number } | null;
   /** As written. */
   readonly text: string;
+  /** What an hour of it is charged at where `by` does not say: in a copy that names nobody. */
+  readonly perHour: Minor | null;
 }
 
 /** One entry under `parts`: a part touched. */

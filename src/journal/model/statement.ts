@@ -60,6 +60,20 @@ export interface ClientAccount {
   readonly since: IsoDate | null;
 }
 
+/** What the lines at the head of a statement are called. */
+export const HEAD_NAMES = {
+  from: 'From',
+  taxNumber: 'Tax number',
+  to: 'To',
+  reference: 'Reference',
+  vehicle: 'For',
+  terms: 'Terms',
+  due: 'To pay by',
+} as const;
+
+/** Those that tell who the two are. */
+export const HEAD_OF_PEOPLE: ReadonlySet<string> = new Set([HEAD_NAMES.from, HEAD_NAMES.taxNumber, HEAD_NAMES.to, HEAD_NAMES.reference]);
+
 /** A line at the head of a statement: `To`, and who that is. */
 export interface HeadLine {
   readonly name: string;

@@ -105,8 +105,8 @@ class Proof {
 }
 
 const HAS_DIGIT = /\d/u;
-/** Attributes of markup that hold lines of a drawing and codes. */
-const NO_WORDS = /\s(?:d|points|transform|viewBox|style|lang|integrity)="[^"]*"/gu;
+/** Attributes of markup that hold lines of a drawing and codes; lines of a drawing in a script. */
+const NO_WORDS = /\s(?:d|points|transform|viewBox|style|lang|integrity)="[^"]*"|"[Mm] ?-?[\d.][-\d.,\sMmLlHhVvCcSsQqTtAaZzEe]*"/gu;
 
 const WORD = String.raw`[\p{L}\p{N}\p{M}]`;
 const BEGINS_IN_WORD = new RegExp(`${WORD}$`, 'u');
@@ -123,12 +123,17 @@ function anyOf(withheld: readonly Withheld[]): RegExp {
   return new RegExp(patterns.join('|'), 'gu');
 }
 
+/** A sum that came in stands with it before it, as a page writes it, and is another one. */
+const MINUS = '\u2212';
+
 /** Each place where one of the texts stands, and not as the end of a longer word or number. */
 function* standing(text: string, pattern: RegExp): Generator<readonly [match: string, index: number]> {
   pattern.lastIndex = 0;
   for (let found = pattern.exec(text); found !== null; found = pattern.exec(text)) {
     const [{ 0: match, index }, before] = [found, text.slice(Math.max(0, found.index - 2), found.index)];
-    const continued = IN_WORD.test(match) && (BEGINS_IN_WORD.test(before) || (HAS_DIGIT.test(match[0] ?? '') && /\d[.,]$/u.test(before)));
+    const isOther = HAS_DIGIT.test(match) && before.endsWith(MINUS);
+    const continued =
+      isOther || (IN_WORD.test(match) && (BEGINS_IN_WORD.test(before) || (HAS_DIGIT.test(match[0] ?? '') && /\d[.,]$/u.test(before))));
     if (continued) pattern.lastIndex = index + 1;
     else yield [match, index];
   }

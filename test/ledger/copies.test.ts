@@ -1,0 +1,97 @@
+/** What a copy keeps stands in it as it stands in the whole: nothing that is left out changes a figure that is not. */
+import { fileURLToPath } from 'node:url';
+import * as fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { copyOf } from '../../src/journal/copy/copy.ts';
+import { withheldTexts } from '../../src/journal/copy/withheld.ts';
+import { openStatement } from '../../src/journal/ledger/statement.ts';
+import { LEAVE_OUT, type LeaveOut } from '../../src/journal/model.ts';
+import { compileJournal } from '../../src/journal/pipeline.ts';
+import type { Entry, JournalRecord } from '../../src/journal/record.ts';
+import { registerAt } from '../../src/journal/registers/register.ts';
+import { loadJournal } from '../../src/load/load.ts';
+import { recordOf } from '../arbitraries/compiled.ts';
+import { filesOf, rawJournal } from '../arbitraries/raw-journal.ts';
+
+/** The record without so much. */
+function without(whole: JournalRecord, ...leaveOut: LeaveOut[]): JournalRecord {
+  const copies = new Map([['copy', { leaveOut, maySay: [] }]]);
+  const { journal } = whole;
+  return copyOf({ ...whole, journal: { ...journal, settings: { ...journal.settings, copies } } }, 'copy');
+}
+
+const money = ({ net, tax, gross, standing, perHour }: Entry) => ({ net, tax, gross, standing, perHour });
+const worked = ({ minutes }: Entry) => ({ minutes });
+
+/** Entries by what a copy keeps of them. */
+function entriesOf({ ledger }: JournalRecord, of: readonly ((entry: Entry) => object)[], some: (entry: Entry) => boolean = () => true) {
+  return ledger.entries.filter(some).map((entry) => {
+    const { id, date, session, subsystem, part, kind, paid, cost } = entry;
+    return Object.assign({ id, date, session, subsystem, part, kind, paid, cost }, ...of.map((one) => one(entry)));
+  });
+}
+
+/** What is told of every place, whatever is left out of how it came to be so. */
+const outcomesOf = (record: JournalRecord) => registerAt(record, null).map(({ position, outcome }) => [position, outcome]);
+
+function holds(whole: JournalRecord): void {
+  for (const kind of LEAVE_OUT) {
+    const copy = without(whole, kind);
+    expect(outcomesOf(copy), kind).toEqual(outcomesOf(whole));
+    if (kind === 'hours') expect(entriesOf(copy, [money])).toEqual(entriesOf(whole, [money], (entry) => entry.kind !== 'labour'));
+    else if (kind === 'money') {
+      const isLabour = (entry: Entry): boolean => entry.kind === 'labour';
+      expect(entriesOf(copy, [worked], isLabour)).toEqual(entriesOf(whole, [worked], isLabour));
+      for (const { net, tax, gross, perHour } of copy.ledger.entries) expect([net, tax, gross, perHour ?? 0]).toEqual([0, 0, 0, 0]);
+    } else {
+      expect(entriesOf(copy, [money, worked]), kind).toEqual(entriesOf(whole, [money, worked]));
+      const [own, all] = [copy, whole].map((record) => openStatement(record, record.day));
+      expect([own?.sum, own?.taxes], kind).toEqual([all?.sum, all?.taxes]);
+    }
+  }
+}
+
+const { record: DEMO } = compileJournal(loadJournal(fileURLToPath(new URL('../../content', import.meta.url))), { today: '2026-11-26' });
+if (DEMO === null) throw new Error('the demo does not compile');
+
+test('what the program calls labour is no secret of a copy without hours, though a statement that was sent says it', () => {
+  expect(DEMO.journal.statements.length).toBeGreaterThan(0);
+  const withheld = withheldTexts(DEMO, without(DEMO, 'hours')).map(({ text }) => text);
+  expect(withheld).toContain('Work, 14:40–16:10');
+  expect(withheld).not.toContain('Work');
+});
+
+test('a statement without names still says for which vehicle it was, and what was agreed', () => {
+  const heads = without(DEMO, 'people').journal.statements.map(({ sentWith }) => sentWith?.head?.map(({ name }) => name));
+  expect(heads).toContainEqual(['For', 'Terms']);
+});
+
+describe('a copy has the figures of the whole, but for those that it leaves out', () => {
+  test('of generated journals', () => {
+    fc.assert(
+      fc.property(rawJournal(8), (raw) => holds(recordOf(filesOf(raw)))),
+      { numRuns: 30 },
+    );
+  });
+
+  test('of the demo', () => holds(DEMO));
+
+  test('without people and money nothing of what an hour cost is left in it', () => {
+    const files = filesOf({
+      method: 'fifo',
+      opening: { ml: 1, pence: 0 },
+      sessions: [
+        {
+          day: 1,
+          hours: [{ by: 'jm', on: 'drum', minutes: 60, unpaid: false }],
+          lines: [],
+          sold: [],
+          stock: { bought: [], used: [], countedPerMille: null },
+        },
+      ],
+    });
+    expect(JSON.stringify(without(recordOf(files), 'people').journal.sessions)).toContain('2800');
+    for (const both of [without(recordOf(files), 'people', 'money'), without(recordOf(files), 'money')])
+      expect(JSON.stringify([both.journal.sessions, [...both.journal.people.values()]])).not.toMatch(/2800|3055/);
+  });
+});
