@@ -23,7 +23,7 @@ export function packed(data: unknown): Packed {
   const fields: string[][] = [];
   const known = new Map<string, number>();
   const kindOf = (names: string[]): number => {
-    const key = names.join('\n');
+    const key = JSON.stringify(names);
     const before = known.get(key);
     if (before !== undefined) return before;
     const kind = OBJECTS + fields.push(names) - 1;

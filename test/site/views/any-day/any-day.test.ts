@@ -100,6 +100,13 @@ describe('packing', () => {
     );
   });
 
+  test.each([[[{ '': 1 }, {}]], [[{ 'a\nb': 1 }, { a: 1, b: 2 }]]])(
+    'fields of no name, and of names over two lines, are no others',
+    (one) => {
+      expect(unpacked(packed(one))).toEqual(one);
+    },
+  );
+
   test('keeps fractions exact, and refuses what is no data', () => {
     expect((unpacked(packed([new Fraction('453.592').div(3)])) as Fraction[])[0]?.equals(new Fraction('453.592').div(3))).toBe(true);
     expect(() => packed({ a: () => 1 })).toThrow('a function is no data');
