@@ -4,10 +4,12 @@ import { ledgerAt } from '../journal/ledger/ledger-at.ts';
 import { NO_TOTALS } from '../journal/ledger/totals.ts';
 import type { PartId } from '../journal/model.ts';
 import { hazardsOfPart, hazardsOfParts } from '../journal/registers/hazards.ts';
+import { unsafePlaces } from '../journal/registers/made-safe.ts';
 import { methodsIndex } from '../journal/registers/methods.ts';
 import { temporaryMeasuresAt } from '../journal/registers/open-items.ts';
 import { goesWithVehicleAt, offVehicleAt } from '../journal/registers/stores.ts';
 import { CAUTIONS, COMPETENT_FIRST, standingWords } from '../site/views/cautions/cautions.ts';
+import { stillDangerous } from '../site/views/cautions/still-dangerous.ts';
 import { keepingLines, stayedBehind } from '../site/views/keepers/keepers.ts';
 import { capital, HAZARD_WORDS, listed, listedNames, RESULT_WORDS, sentence } from '../site/views/page/words.ts';
 import { papersByKind } from '../site/views/papers/listed-papers.ts';
@@ -112,9 +114,11 @@ export function temporary({ sheet, record }: BookSetting): string {
 
 /** The hazards of what is still here, with where it lies. */
 export function cautions({ record, sheet }: BookSetting): string {
-  const off = Map.groupBy(offVehicleAt(record, null), ({ part }) => part);
   const named = (id: PartId): string => {
-    const places = new Set((off.get(id) ?? []).map(({ where }) => placeWords(sheet, where)));
+    const still = stillDangerous(sheet, id);
+    if (still !== null) return `${sheet.partName(id)} (${still})`;
+    const off = unsafePlaces(record, id, record.day).filter(({ where }) => where.at !== 'fitted');
+    const places = new Set(off.map(({ where }) => placeWords(sheet, where)));
     return `${sheet.partName(id)}${places.size === 0 ? '' : ` (${[...places].join(' and ')})`}`;
   };
   const ids = [...record.journal.parts.keys()];

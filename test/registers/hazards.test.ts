@@ -8,6 +8,7 @@ import {
   hazardsOfParts,
   hazardsOfSession,
 } from '../../src/journal/registers/hazards.ts';
+import { unsafePlaces } from '../../src/journal/registers/made-safe.ts';
 import { decide, did, type Evening, evening, journal, part, placeAt, record } from '../builders/journal.ts';
 import { clip, measured, method, picture } from '../builders/observed.ts';
 
@@ -220,5 +221,35 @@ describe('what lies at one place', () => {
   test('has it where some of it was not, or where others came', () => {
     expect(hazardsThere([off], [safe(2)])).toEqual(['asbestos']);
     expect(hazardsThere([off], [safe(3)], [did('linings', 'removed', { count: 1, to: 'bag 3' })])).toEqual(['asbestos']);
+  });
+
+  test('has it where some went since, and those may have been the safe ones', () => {
+    const two = did('linings', 'stored', { count: 2, from: 'bag 3', to: 'loft' });
+    expect(hazardsThere([off], [safe(2)], [two])).toEqual(['asbestos']);
+    expect(hazardsThere([off], [safe(3)], [two])).toEqual([]);
+    const [old, came] = [did('linings', 'removed', { count: 2, to: 'bag 3' }), did('linings', 'removed', { count: 2, to: 'bag 3' })];
+    expect(hazardsThere([old], [{ ...came, how: 'made-safe' }], [two])).toEqual(['asbestos']);
+  });
+
+  test('a part has it no longer once it is safe wherever it lies', () => {
+    const out = (firm: string) => did('linings', ['removed', 'sent-out'], { count: 2, to: firm });
+    const back = (firm: string) => did('linings', 'returned', { count: 2, from: firm, to: 'loft', how: 'made-safe' });
+    const evenings = [[out('a works'), out('another')], [back('a works')], [back('another')]].map((entries, index) =>
+      evening(`2030-10-0${index + 1}`, { parts: entries }, `n${index}`),
+    );
+    const of = record(journal({ parts: four, evenings }));
+    expect(['2030-10-02', '2030-10-03'].map((date) => hazardsOfPart(of, 'linings', date))).toEqual([['asbestos'], []]);
+  });
+
+  test('and of how many it may still be said is told place by place', () => {
+    const two = did('linings', 'removed', { count: 2, to: 'bag 4' });
+    const evenings = [[off], [safe(2)]].map((entries, index) => evening(`2030-10-0${index + 1}`, { parts: entries }, `n${index}`));
+    const left = (of: Evening[], date: string) =>
+      unsafePlaces(record(journal({ parts: four, evenings: of })), 'linings', date).map(({ where, count }) => [where.at, count]);
+    const on = ['fitted', 1];
+    expect(left(evenings, '2030-10-01')).toEqual([on, ['bag', 3]]);
+    expect(left(evenings, '2030-10-02')).toEqual([on, ['bag', 1]]);
+    const safely = evening('2030-10-01', { parts: [{ ...two, how: 'made-safe' }] });
+    expect(left([safely], '2030-10-01')).toEqual([['fitted', 2]]);
   });
 });

@@ -7,6 +7,7 @@ import { covers } from './stays.ts';
 export interface Inside {
   readonly part: PartId;
   readonly position: PositionId;
+  readonly where: Whereabouts;
   readonly count: number;
   /** Since when it is where it is: what the whole does moves it too. */
   readonly since: Moment;
@@ -28,6 +29,7 @@ export function insideAt(record: RegisterSource, part: PartId, at: At): readonly
   return (staysByCarrier(record).get(part) ?? []).flatMap((stay) => {
     const place = stay.where;
     if (!covers(stay, date) || (place.at !== 'in' && place.at !== 'fitted')) return [];
-    return [{ part: stay.part, position: place.position, count: stay.count, since: stay.from, holds: insideAt(record, stay.part, date) }];
+    const { part: id, count, from: since } = stay;
+    return [{ part: id, position: place.position, where: place, count, since, holds: insideAt(record, id, date) }];
   });
 }

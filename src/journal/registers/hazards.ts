@@ -1,11 +1,10 @@
 import { type Consumable, HAZARDS, type Hazard, type IsoDate, type PartId, type Session } from '../model.ts';
-import { isHere } from '../replay/words.ts';
+import { whereKey } from '../replay/words.ts';
 import { addDays } from '../values/date.ts';
 import { insideAt } from './assemblies.ts';
-import { isMadeSafe, isMadeSafeThere } from './made-safe.ts';
+import { unsafePlaces } from './made-safe.ts';
 import { consumablesNamedIn, partsNamedIn } from './named-in.ts';
 import type { RegisterSource } from './source.ts';
-import { whereaboutsAt } from './stays.ts';
 
 /** A hazard as a label prints it: `lead paint`. */
 export function hazardInWords(hazard: Hazard): string {
@@ -15,9 +14,7 @@ export function hazardInWords(hazard: Hazard): string {
 /** The hazards that a part carries at the end of a day: none once all of it is gone or made safe, and none before it is here. */
 export function hazardsOfPart(record: RegisterSource, part: PartId, date: IsoDate): readonly Hazard[] {
   const { hazards = [] } = record.journal.parts.get(part) ?? {};
-  if (hazards.length === 0 || isMadeSafe(record, part, date)) return [];
-  const places = whereaboutsAt(record, part, date);
-  return places.some(({ where }) => isHere(where) && where.at !== 'gone' && where.at !== 'missing') ? hazards : [];
+  return hazards.length > 0 && unsafePlaces(record, part, date).length > 0 ? hazards : [];
 }
 
 /** Something of a part that lies at one place, `place` being its `whereKey`. */
@@ -28,19 +25,14 @@ export interface Lying {
 
 /** The hazards of what lies at certain places at the end of a day, and of what is in it: none of pieces that were surely made safe. */
 export function hazardsOfLying(record: RegisterSource, things: Iterable<Lying>, date: IsoDate): readonly Hazard[] {
-  return inOrder(
-    [...things].flatMap(({ part, place }) => {
-      const own = isMadeSafeThere(record, part, place, date) ? [] : hazardsOfPart(record, part, date);
-      return [
-        ...own,
-        ...hazardsOfParts(
-          record,
-          insideAt(record, part, date).map((one) => one.part),
-          date,
-        ),
-      ];
-    }),
-  );
+  return inOrder([...things].flatMap((thing) => hazardsThere(record, thing, date)));
+}
+
+function hazardsThere(record: RegisterSource, { part, place }: Lying, date: IsoDate): readonly Hazard[] {
+  const { hazards = [] } = record.journal.parts.get(part) ?? {};
+  const isUnsafe = hazards.length > 0 && unsafePlaces(record, part, date).some(({ where }) => whereKey(where) === place);
+  const inside = insideAt(record, part, date).map((one) => ({ part: one.part, place: whereKey(one.where) }));
+  return [...(isUnsafe ? hazards : []), ...hazardsOfLying(record, inside, date)];
 }
 
 /** The hazards of several parts and of what is in them at the end of a day, each once, in the order of the list. */

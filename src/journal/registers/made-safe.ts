@@ -2,37 +2,46 @@ import type { IsoDate, PartId } from '../model.ts';
 import type { Deed, Stay } from '../record.ts';
 import { isHere, whereKey } from '../replay/words.ts';
 import type { RegisterSource } from './source.ts';
-import { covers, deedsOf, staysOf, whereaboutsAt } from './stays.ts';
+import { covers, deedsOf, staysOf, type Whereat, whereaboutsAt } from './stays.ts';
+
+/** So many of a part at one place that may still be dangerous. */
+export type Unsafe = Pick<Whereat, 'where' | 'count' | 'which'>;
 
 /**
- * True when all of a part that is here was made safe by the end of a day. What is said of some of a lot is said of that
- * many: of pieces that can be told apart, of those that were named; of others, of no more than lay where it was done, and
- * of no others where some were moved in between, so that the same ones may have been meant twice.
+ * Where a part is here at the end of a day, without what was surely made safe by then. What is said of some of a lot is
+ * said of that many: of pieces that can be told apart, of those that were named; of others, of those that the entry brought
+ * to where they lie, or that lay where it was done and lie there still. Where others might be meant, they are not safe.
  */
-export function isMadeSafe(record: RegisterSource, part: PartId, date: IsoDate): boolean {
+export function unsafePlaces(record: RegisterSource, part: PartId, date: IsoDate): readonly Unsafe[] {
+  const here = whereaboutsAt(record, part, date).filter(({ where }) => isHere(where) && where.at !== 'gone' && where.at !== 'missing');
   const deeds = madeSafe(record, part, date);
-  if (deeds.length === 0) return false;
-  const all = record.journal.parts.get(part)?.count ?? 1;
-  if (deeds.some(({ count }) => count >= all)) return true;
-  const here = whereaboutsAt(record, part, date).filter(({ where }) => isHere(where) && where.at !== 'gone');
+  if (deeds.length === 0) return here;
+  if (isWhollySafe(record, part, deeds)) return [];
   const named = new Set(deeds.flatMap(({ which }) => which ?? []));
-  if (here.every(({ which }) => which !== null)) return here.every(({ which }) => which?.every((number) => named.has(number)));
-  return safeByPlace(record, part, deeds) >= all;
+  return here.flatMap((place) => {
+    const which = place.which?.filter((number) => !named.has(number)) ?? null;
+    const count = which?.length ?? place.count - safeAt(record, part, whereKey(place.where), deeds, date);
+    return count > 0 ? [{ where: place.where, count, which }] : [];
+  });
 }
 
-/**
- * True when all of a part that lies at one place was surely made safe by the end of a day: each of its pieces by the entry
- * that brought it there, or where it lies since the last of them came. Where others of the lot might be meant, it is not.
- *
- * @param place see `whereKey`
- */
-export function isMadeSafeThere(record: RegisterSource, part: PartId, place: string, date: IsoDate): boolean {
-  const deeds = madeSafe(record, part, date);
-  if (deeds.length === 0) return false;
-  const lying = staysOf(record, part).filter((stay) => whereKey(stay.where) === place && covers(stay, date));
-  const named = new Set(deeds.flatMap(({ which }) => which ?? []));
-  if (lying.every(({ which }) => which !== null)) return lying.every(({ which }) => which?.every((number) => named.has(number)));
-  return lying.every((stay) => deeds.some((deed) => broughtSafe(deed, stay))) || safeWhereItLies(record, part, deeds, lying);
+/** As many as there are of a lot that is only counted, whichever of them were meant each time. */
+function isWhollySafe(record: RegisterSource, part: PartId, deeds: readonly Deed[]): boolean {
+  const { count = 1, numbered = null } = record.journal.parts.get(part) ?? {};
+  if (deeds.some((deed) => deed.count >= count)) return true;
+  return numbered === null && safeByPlace(record, part, deeds) >= count;
+}
+
+/** How many of what lies at one place are surely safe: as it came, or where it lies. */
+function safeAt(record: RegisterSource, part: PartId, place: string, deeds: readonly Deed[], date: IsoDate): number {
+  const stays = staysOf(record, part).filter((stay) => whereKey(stay.where) === place && stay.from.date <= date);
+  const lying = stays.filter((stay) => covers(stay, date));
+  const cameSafe = (stay: Stay) => deeds.some((deed) => broughtSafe(deed, stay));
+  // What went since from among others might have been what came safe.
+  const others = stays.filter((stay) => !cameSafe(stay));
+  const mayHaveGone = (came: Stay) => others.some(({ to }) => to !== null && to.date >= came.from.date && to.date <= date);
+  const asItCame = sumOf(lying.filter((stay) => cameSafe(stay) && !mayHaveGone(stay)));
+  return Math.min(sumOf(lying), Math.max(asItCame, safeWhereItLies(stays, deeds, place, date)));
 }
 
 /** The whole of what came so was made safe as it came. */
@@ -40,16 +49,19 @@ function broughtSafe({ session, date, count, to }: Deed, { from, where, count: c
   return session === from.session && date === from.date && whereKey(to) === whereKey(where) && count >= came;
 }
 
-/** What was done to as many as lie there, while none came and none went. */
-function safeWhereItLies(record: RegisterSource, part: PartId, deeds: readonly Deed[], lying: readonly Stay[]): boolean {
-  const place = whereKey(lying[0]?.where ?? { at: 'missing' });
+/** What was done to so many where they lie, while none came and none went. Those that went since might all have been safe ones. */
+function safeWhereItLies(stays: readonly Stay[], deeds: readonly Deed[], place: string, date: IsoDate): number {
   const there = deeds.filter(({ from, to }) => whereKey(from) === place && whereKey(to) === place);
   const [first, last] = [there[0]?.date ?? '', there.at(-1)?.date ?? ''];
-  const moved = staysOf(record, part)
-    .filter(({ where }) => whereKey(where) === place)
-    .some(({ from, to }) => from.date >= first || (to !== null && to.date >= first && to.date <= last));
-  const sum = (some: readonly { readonly count: number }[]): number => some.reduce((all, { count }) => all + count, 0);
-  return !moved && sum(there) >= sum(lying);
+  const left = stays.filter(({ to }) => to !== null && to.date >= first && to.date <= date);
+  if (stays.some(({ from }) => from.date >= first) || left.some(({ to }) => (to?.date ?? '') <= last)) return 0;
+  const lying = sumOf(stays.filter((stay) => covers(stay, date)));
+  const notDone = Math.max(0, lying + sumOf(left) - sumOf(there));
+  return Math.max(0, lying - notDone);
+}
+
+function sumOf(some: readonly { readonly count: number }[]): number {
+  return some.reduce((all, { count }) => all + count, 0);
 }
 
 /** An entry of several actions is one. */

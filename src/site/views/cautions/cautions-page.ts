@@ -1,15 +1,18 @@
 /** Who and what touches each hazard, and the hazard statements of what is used here. */
-import { type Consumable, type ConsumableId, HAZARDS, type Hazard, type Part, type Session } from '../../../journal/model.ts';
+import { type Consumable, type ConsumableId, HAZARDS, type Hazard, type Part, type PartId, type Session } from '../../../journal/model.ts';
 import { hazardsOfConsumable, hazardsOfPart, hazardsOfSession } from '../../../journal/registers/hazards.ts';
 import { type AnyQuestion, shown } from '../../kept/question.ts';
 import { hazardStatements } from '../page/facts.ts';
 import { byKey } from '../page/record-index.ts';
 import type { Sheet } from '../page/sheet.ts';
+import { stillDangerousOf } from './still-dangerous.ts';
 
 export interface CautionsPage {
   readonly sessions: ReadonlyMap<string, readonly Session[]>;
   /** Parts that carry it now. */
   readonly parts: ReadonlyMap<string, readonly Part[]>;
+  /** Of those of which some was made safe, what is left: `2 of 4: bag 14`. */
+  readonly still: ReadonlyMap<PartId, string>;
   readonly consumables: ReadonlyMap<string, readonly Consumable[]>;
   /** By code of the statement. */
   readonly statements: ReadonlyMap<string, readonly Consumable[]>;
@@ -17,7 +20,8 @@ export interface CautionsPage {
   readonly others: readonly Hazard[];
 }
 
-const CAUTIONS_PAGE = shown('cautions', ({ record }): CautionsPage => {
+const CAUTIONS_PAGE = shown('cautions', (sheet): CautionsPage => {
+  const { record } = sheet;
   const { journal, day } = record;
   const sessions = byKey(journal.sessions, (session) => hazardsOfSession(record, session));
   const parts = byKey(journal.parts.values(), ({ id }) => hazardsOfPart(record, id, day));
@@ -26,6 +30,10 @@ const CAUTIONS_PAGE = shown('cautions', ({ record }): CautionsPage => {
   return {
     sessions,
     parts,
+    still: stillDangerousOf(
+      sheet,
+      [...parts.values()].flatMap((list) => list.map(({ id }) => id)),
+    ),
     consumables,
     statements: byKey(journal.consumables.values(), ({ statements }) => statements),
     touched,

@@ -1,13 +1,14 @@
 /** A position's page: its life, what is shown of it, and what it took. */
 import type { Hazard, Part, PartId, PositionId, Session } from '../../../journal/model.ts';
 import { type CameShort, cameShortOf } from '../../../journal/registers/came-short.ts';
-import { hazardsOfParts } from '../../../journal/registers/hazards.ts';
+import { hazardsOfPart, hazardsOfParts } from '../../../journal/registers/hazards.ts';
 import { stayedWith } from '../../../journal/registers/keepers.ts';
 import type { QuotedWork } from '../../../journal/registers/quoted.ts';
 import { whereaboutsAt } from '../../../journal/registers/stays.ts';
 import { type PositionTimeline, positionTimeline } from '../../../journal/timelines/timelines.ts';
 import { lastDayOf, monthOf } from '../../../journal/values/date.ts';
 import { type AnyQuestion, shown } from '../../kept/question.ts';
+import { stillDangerousOf } from '../cautions/still-dangerous.ts';
 import { wherever } from '../drawings/drawn.ts';
 import { keeperName } from '../keepers/keepers.ts';
 import { worksQuotedOn } from '../ledger/quoted-table.ts';
@@ -61,6 +62,8 @@ export interface PositionPage {
   /** How many places, and the note of the catalogue; '' where neither is said. */
   readonly said: string;
   readonly hazards: readonly Hazard[];
+  /** Of parts of which some was made safe, what is left: `Brake shoes, 2 of 4: bag 14`. */
+  readonly still: readonly string[];
   /** How what belongs here goes back: the last that was written of each part. */
   readonly ways: readonly Markup[];
   /** What came back short and is still owed, a line each. */
@@ -112,6 +115,7 @@ function pageOf(sheet: RecordSheet, id: PositionId): PositionPage {
     untouched: decisions.length === 0 && chronicle.length === 0 && accounts.every(({ entries }) => entries.length === 0),
     said: saidOf(position.count, parts.find((part) => part.id === id)?.note ?? null),
     hazards: hazardsOfParts(record, position.parts, record.day),
+    still: [...stillDangerousOf(sheet, carrying(record, position.parts))].map(([part, words]) => `${sheet.partName(part)}, ${words}`),
     ways: parts.flatMap((part) => wayLines(sheet, part).slice(-1)),
     short: position.parts.flatMap((part) => cameShortOf(record, part, null).map((one) => shortLine(sheet, id, one))),
     stayed: position.parts.flatMap((part) => stayedLines(sheet, id, part)),
@@ -127,6 +131,10 @@ function pageOf(sheet: RecordSheet, id: PositionId): PositionPage {
         : [],
   };
 }
+
+/** Those of some parts that carry a hazard. */
+const carrying = (record: RecordSheet['record'], parts: readonly PartId[]): readonly PartId[] =>
+  parts.filter((id) => hazardsOfPart(record, id, record.day).length > 0);
 
 const uneventful = ({ gaps, occupancies, unused }: PositionTimeline, events: readonly LifeEvent[]): boolean =>
   events.length === 0 && gaps.length === 0 && unused.length === 0 && occupancies.length === 1;
