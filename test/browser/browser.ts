@@ -1,4 +1,5 @@
 /** Starts the browser that comes from a package; nothing is taken from the system. */
+import { existsSync, statfsSync } from 'node:fs';
 import chromium from '@sparticuz/chromium';
 import { type Browser, chromium as driver } from 'playwright-core';
 
@@ -11,8 +12,25 @@ const PLAYED_GRAPHICS = /^--(use-gl|use-angle|enable-unsafe-swiftshader|ignore-g
 /** Milliseconds that only what hangs can take, on however busy a machine. */
 const LIMIT = 200_000;
 
+/** The driver has what the processes of the browser share lie on the disk, for machines with little room in memory: others need not. */
+const ON_DISK = '--disable-dev-shm-usage';
+const SHARED_MEMORY = '/dev/shm';
+const ROOM = 2 ** 30;
+
+function hasRoomInMemory(): boolean {
+  if (!existsSync(SHARED_MEMORY)) return false;
+  const { bavail, bsize } = statfsSync(SHARED_MEMORY);
+  return bavail * bsize > ROOM;
+}
+
 export async function startBrowser(): Promise<Browser> {
   const args = chromium.args.filter((arg) => !NOT_OURS.test(arg) && !PLAYED_GRAPHICS.test(arg)).concat('--disable-gpu');
-  const browser = await driver.launch({ executablePath: await chromium.executablePath(), args, headless: true, timeout: LIMIT });
+  const browser = await driver.launch({
+    executablePath: await chromium.executablePath(),
+    args,
+    ignoreDefaultArgs: hasRoomInMemory() ? [ON_DISK] : [],
+    headless: true,
+    timeout: LIMIT,
+  });
   return browser.on('context', (context) => context.setDefaultTimeout(LIMIT));
 }

@@ -1,5 +1,5 @@
-/** The demo site by axe-core: the other half of its kinds of pages, and pictures that are laid over each other. */
-import { accessibleKinds, accessiblePictures } from './of-the-site/accessibility.ts';
+/** The other half of the kinds of pages of the demo site, and pictures that are laid over each other by axe-core. */
+import { accessiblePictures, kindsOfPages } from './of-the-site/accessibility.ts';
 import { onTheDemo } from './on-the-demo.ts';
 
-onTheDemo(accessibleKinds(1), accessiblePictures);
+onTheDemo(kindsOfPages(1), accessiblePictures);

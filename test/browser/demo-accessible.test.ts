@@ -1,5 +1,5 @@
-/** The demo site by axe-core: one half of its kinds of pages. */
-import { accessibleKinds } from './of-the-site/accessibility.ts';
+/** One half of the kinds of pages of the demo site, each opened once: that it loads whole, and by axe-core. */
+import { kindsOfPages } from './of-the-site/accessibility.ts';
 import { onTheDemo } from './on-the-demo.ts';
 
-onTheDemo(accessibleKinds(0));
+onTheDemo(kindsOfPages(0));

@@ -3,6 +3,7 @@ import { afterAll, beforeAll, describe } from 'vitest';
 import type { Bench } from './bench.ts';
 import { startBrowser } from './browser.ts';
 import { builtDemo } from './built-site.ts';
+import { openingIn } from './readers.ts';
 import { serveFolder } from './static-server.ts';
 
 /** Gives groups of tests the demo, a browser and a server of their own. */
@@ -12,6 +13,7 @@ export function onTheDemo(...groups: readonly ((bench: Bench) => void)[]): void 
     beforeAll(async () => {
       bench.site = builtDemo();
       bench.browser = await startBrowser();
+      bench.page = openingIn(bench.browser);
       bench.served = await serveFolder(bench.site.folder, '/some/where/');
     });
     afterAll(async () => {

@@ -1,4 +1,5 @@
 /** Pages of many pictures as a telephone meets them. */
+import type { Page, Route } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { Bench } from './bench.ts';
 import { startBrowser } from './browser.ts';
@@ -6,6 +7,7 @@ import { links } from './of-the-site/links.ts';
 import { validity } from './of-the-site/validity.ts';
 import { brokenPictures } from './of-the-site/visiting.ts';
 import { BUSY, buildPictureJournal, IN_PROSE, PICTURES, UNDER_PICTURES, UNMENTIONED } from './picture-journal.ts';
+import { openingIn } from './readers.ts';
 import { serveFolder } from './static-server.ts';
 import { type Weight, weigh } from './weigh.ts';
 
@@ -17,6 +19,7 @@ describe('a journal of many pictures', () => {
   beforeAll(async () => {
     bench.site = await buildPictureJournal();
     bench.browser = await startBrowser();
+    bench.page = openingIn(bench.browser);
     bench.served = await serveFolder(bench.site.folder);
   });
   afterAll(async () => {
@@ -34,35 +37,37 @@ describe('a journal of many pictures', () => {
   });
 
   describe('a picture on a page', () => {
-    /** The places of all pictures and captions of a page, with or without the pictures having come. */
-    const places = async (session: string, come: boolean): Promise<number[][]> => {
-      const context = await bench.browser.newContext({ viewport: { width: 390, height: 844 } });
-      const page = await context.newPage();
-      if (!come) await page.route(/\.(?:webp|jpg)$/, (route) => route.abort());
-      await page.goto(`${bench.served.address}sessions/${session}.html`);
-      if (come) expect(await brokenPictures(page)).toEqual([]);
-      await page.evaluate(() => document.fonts.ready);
-      const boxes = await page.locator('main img, main figcaption').evaluateAll((all) =>
+    /** The places of all pictures and captions of a page. */
+    const places = (page: Page): Promise<number[][]> =>
+      page.locator('main img, main figcaption').evaluateAll((all) =>
         all.map((one) => {
           const { x, y, width, height } = one.getBoundingClientRect();
           return [x, y, width, height];
         }),
       );
-      await context.close();
-      return boxes;
-    };
 
     it.each([IN_PROSE, UNMENTIONED])('keeps its place before it has come, and moves nothing when it does, in %s', async (session) => {
-      const before = await places(session, false);
+      const page = await bench.page({ viewport: { width: 390, height: 844 } });
+      const held: Route[] = [];
+      let hold = true;
+      await page.route(/\.(?:webp|jpg)$/, (route) => (hold ? void held.push(route) : route.continue()));
+      await page.goto(`${bench.served.address}sessions/${session}.html`, { waitUntil: 'domcontentloaded' });
+      await page.evaluate(async () => void (await document.fonts.ready));
+      const before = await places(page);
       expect(before.length).toBe(2 * PICTURES);
-      const after = await places(session, true);
+      expect(held.length).toBeGreaterThan(0);
+      hold = false;
+      await Promise.all(held.map((route) => route.continue()));
+      expect(await brokenPictures(page)).toEqual([]);
+      const after = await places(page);
       // The sides of a rendering are whole pixels, so its proportions may differ by less than one from those of the picture.
       const moved = before.flatMap((box, n) => box.map((value, side) => Math.abs(value - (after[n]?.[side] ?? Number.NaN))));
       expect(Math.max(...moved)).toBeLessThan(1);
+      await page.close();
     });
 
     it('has its mean colour in its place', async () => {
-      const page = await bench.browser.newPage();
+      const page = await bench.page();
       await page.route(/\.(?:webp|jpg)$/, (route) => route.abort());
       await page.goto(`${bench.served.address}sessions/${IN_PROSE}.html`);
       const image = page.locator('main img').first();
@@ -73,7 +78,7 @@ describe('a journal of many pictures', () => {
     });
 
     it('that nobody mentions is told from the others by its number and its time', async () => {
-      const page = await bench.browser.newPage();
+      const page = await bench.page();
       await page.goto(`${bench.served.address}sessions/${UNMENTIONED}.html`);
       const alts = await page.locator('main img').evaluateAll((all) => all.map((one) => one.getAttribute('alt')));
       const captions = await page.locator('main figcaption').allTextContents();
@@ -97,10 +102,14 @@ describe('a journal of many pictures', () => {
     });
 
     it('lead from the newest to the oldest, page by page', async () => {
-      const page = await bench.browser.newPage();
+      const page = await bench.page();
       await page.goto(`${bench.served.address}pictures.html`);
       let steps = 0;
-      for (; (await page.locator('a[rel=next]').count()) > 0; steps += 1) await page.locator('a[rel=next]').click();
+      for (const next = page.locator('a[rel=next]'); (await next.count()) > 0; steps += 1) {
+        const to = new URL((await next.getAttribute('href')) ?? '', page.url()).href;
+        await next.click();
+        await page.waitForURL(to);
+      }
       expect(steps).toBe(pages().filter((one) => one.startsWith('pictures-by-date/')).length);
       expect(await page.locator('main h2').last().textContent()).toBe('February 2026');
       await page.close();

@@ -1,4 +1,4 @@
-/** Serves a folder as any plain web server would, below a path of its own: the site must not care where it lies. */
+/** Serves a folder as any plain web server would, below a path of its own: the site must not care where it lies. A browser may keep what is no page. */
 import { createReadStream, statSync } from 'node:fs';
 import { createServer, type Server } from 'node:http';
 import type { AddressInfo } from 'node:net';
@@ -33,7 +33,8 @@ export async function serveFolder(folder: string, below = '/'): Promise<Served> 
       response.writeHead(404).end();
       return;
     }
-    response.writeHead(200, { 'content-type': TYPES[extname(file)] ?? 'application/octet-stream' });
+    const kept = extname(file) === '.html' ? 'no-cache' : 'max-age=600';
+    response.writeHead(200, { 'content-type': TYPES[extname(file)] ?? 'application/octet-stream', 'cache-control': kept });
     createReadStream(file).pipe(response);
   });
   await new Promise<void>((ready) => server.listen(0, '127.0.0.1', ready));

@@ -14,8 +14,8 @@ const saidOn = (page: Page): Promise<string[]> =>
 export function anyDay(bench: Bench): void {
   describe('any day', () => {
     it('from a disk, says of a shown day what its three pages say', async () => {
-      const context = await bench.browser.newContext();
-      const { page, problems } = await visiting(context);
+      const page = await bench.page();
+      const { problems } = visiting(page);
       const open = (path: string) => page.goto(pathToFileURL(`${bench.site.folder}/`).href + path);
       const shown = bench.site.pages.flatMap((path) => /^register\/(.+)\.html$/.exec(path)?.[1] ?? []);
       expect(shown.length).toBeGreaterThan(12);
@@ -30,12 +30,12 @@ export function anyDay(bench: Bench): void {
         expect(await saidOn(page)).toEqual(said);
       }
       expect(problems).toEqual([]);
-      await context.close();
+      await page.close();
     });
 
     it('any other day is asked for by its date, stands in the address, and its links lead somewhere', async () => {
-      const context = await bench.browser.newContext();
-      const { page, problems } = await visiting(context);
+      const page = await bench.page();
+      const { problems } = visiting(page);
       await page.goto(`${bench.served.address}any-day.html`);
       expect(await page.locator('#shown').textContent()).toBe('');
       await page.locator('#day').fill('2025-04-05');
@@ -52,26 +52,24 @@ export function anyDay(bench: Bench): void {
       await page.reload();
       expect(await page.locator('h1').textContent()).toBe('As it stood on 5 April 2025');
       expect(problems).toEqual([]);
-      await context.close();
+      await page.close();
     });
 
     it('a day before the vehicle arrived, or after the last note, is told as none', async () => {
-      const context = await bench.browser.newContext();
-      const page = await context.newPage();
+      const page = await bench.page();
       await page.goto(`${bench.served.address}any-day.html#2025-04-05`);
       await page.locator('#day').fill('1999-01-01');
       expect(await page.locator('#shown').textContent()).toBe('');
       expect(await page.locator('#said').textContent()).not.toBe('');
-      await context.close();
+      await page.close();
     });
 
     it('without a script, the days that have pages are listed', async () => {
-      const context = await bench.browser.newContext({ javaScriptEnabled: false });
-      const page = await context.newPage();
+      const page = await bench.page({ javaScriptEnabled: false });
       await page.goto(`${bench.served.address}any-day.html`);
       expect(await page.locator('#any-day').isVisible()).toBe(false);
       expect(await page.locator('#without-script a').count()).toBeGreaterThan(12);
-      await context.close();
+      await page.close();
     });
   });
 }

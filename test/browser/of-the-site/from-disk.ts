@@ -2,6 +2,7 @@ import { pathToFileURL } from 'node:url';
 import { describe, expect, it } from 'vitest';
 import type { Bench } from '../bench.ts';
 import { oneOfEachKind } from '../built-site.ts';
+import { ON_A_PHONE } from '../readers.ts';
 import { brokenPictures, visiting } from './visiting.ts';
 
 interface Width {
@@ -35,8 +36,8 @@ async function widthsToOwn(): Promise<Width[]> {
 export function fromDisk(bench: Bench): void {
   describe('opened from a disk', () => {
     it('each kind of page has its styles, faces and pictures, is no wider than a phone, and says nothing on the console', async () => {
-      const context = await bench.browser.newContext({ viewport: { width: 390, height: 844 }, isMobile: true, hasTouch: true });
-      const { page, problems, requests } = await visiting(context);
+      const page = await bench.page(ON_A_PHONE);
+      const { problems, requests } = visiting(page);
       const root = `${pathToFileURL(bench.site.folder).href}/`;
       for (const path of oneOfEachKind(bench.site.pages)) {
         await page.goto(root + path);
@@ -51,17 +52,16 @@ export function fromDisk(bench: Bench): void {
         if (width > 390) problems.push(`${path} is ${width} wide`);
         problems.push(...(await brokenPictures(page)).map((src) => `${path}: no picture ${src}`));
       }
-      await context.close();
+      await page.close();
       expect(problems).toEqual([]);
       expect(requests.filter((url) => !url.startsWith(root) && !url.startsWith('data:'))).toEqual([]);
     });
 
     it('texts and tables are set in the faces of the record, not only loaded with them', async () => {
-      const context = await bench.browser.newContext();
-      const page = await context.newPage();
+      const page = await bench.page();
       await page.goto(pathToFileURL(`${bench.site.folder}/register.html`).href);
       await page.evaluate(() => document.fonts.ready);
-      const devtools = await context.newCDPSession(page);
+      const devtools = await page.context().newCDPSession(page);
       await devtools.send('DOM.enable');
       await devtools.send('CSS.enable');
       const { root } = await devtools.send('DOM.getDocument');
@@ -71,23 +71,21 @@ export function fromDisk(bench: Bench): void {
       };
       expect(await faceOf('h1')).toEqual([expect.stringContaining('Source Serif 4')]);
       expect(await faceOf('.register tbody td')).toEqual([expect.stringContaining('Barlow')]);
-      await context.close();
+      await page.close();
     });
 
     it('until its faces have come it is set in others that are as wide', async ({ skip }) => {
-      const context = await bench.browser.newContext();
-      const page = await context.newPage();
+      const page = await bench.page();
       await page.goto(pathToFileURL(`${bench.site.folder}/register.html`).href);
       const widths = await page.evaluate(widthsToOwn);
-      await context.close();
+      await page.close();
       // A machine without any of them sets nothing in them.
       if (widths.length === 0) skip();
       expect(widths.filter(({ share }) => Math.abs(share - 1) > 0.03)).toEqual([]);
     });
 
     it('one can walk from home to a session, to a part, to the ledger and home again', async () => {
-      const context = await bench.browser.newContext();
-      const page = await context.newPage();
+      const page = await bench.page();
       await page.goto(pathToFileURL(`${bench.site.folder}/index.html`).href);
       await page.locator('.evenings h3 a').first().click();
       expect(page.url()).toContain('/sessions/');
@@ -99,7 +97,7 @@ export function fromDisk(bench: Bench): void {
       expect(page.url()).toContain('/ledger/entries/');
       await page.locator('.masthead .name').click();
       expect(page.url()).toMatch(/index\.html$/);
-      await context.close();
+      await page.close();
     });
   });
 }

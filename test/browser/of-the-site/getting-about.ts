@@ -76,7 +76,7 @@ export function gettingAbout(bench: Bench): void {
     it('the search has its key on every page, and its field is ready to type in when it opens', async () => {
       const keys = bench.site.pages.map((page) => documentOf(page).querySelectorAll('a[accesskey="s"]').length);
       expect(new Set(keys)).toEqual(new Set([1]));
-      const page = await bench.browser.newPage();
+      const page = await bench.page();
       await page.goto(`${bench.served.address}parts/front-drum-near.html`);
       // A browser without a window knows no access keys; what the key would do is done.
       await page.locator('a[accesskey="s"]').click();

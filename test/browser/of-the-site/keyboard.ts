@@ -4,7 +4,7 @@ import type { Bench } from '../bench.ts';
 export function keyboard(bench: Bench): void {
   describe('by keyboard', () => {
     it('the first stop skips to the page, and from there the next stop is inside it', async () => {
-      const page = await bench.browser.newPage();
+      const page = await bench.page();
       await page.goto(`${bench.served.address}ledger.html`);
       await page.keyboard.press('Tab');
       expect(await page.evaluate(() => document.activeElement?.className)).toBe('skip');
@@ -16,7 +16,7 @@ export function keyboard(bench: Bench): void {
     });
 
     it('every link of the contents is reached in its order, each with an outline that is seen', async () => {
-      const page = await bench.browser.newPage();
+      const page = await bench.page();
       await page.goto(`${bench.served.address}index.html`);
       const wanted = await page.locator('.masthead nav a').allTextContents();
       const reached: string[] = [];
@@ -36,14 +36,13 @@ export function keyboard(bench: Bench): void {
     });
 
     it('a schedule that is wider than the page is scrolled with the arrows', async () => {
-      const context = await bench.browser.newContext({ viewport: { width: 390, height: 844 } });
-      const page = await context.newPage();
+      const page = await bench.page({ viewport: { width: 390, height: 844 } });
       await page.goto(`${bench.served.address}ledger.html`);
       const table = page.locator('.scroll', { has: page.locator('table.of-minutes') }).last();
       await table.focus();
       await page.keyboard.press('ArrowRight');
       await expect.poll(() => table.evaluate((box) => box.scrollLeft)).toBeGreaterThan(0);
-      await context.close();
+      await page.close();
     });
   });
 }

@@ -7,8 +7,7 @@ const ROWS = '.register tr[data-outcome]';
 
 export function narrowing(bench: Bench): void {
   const opened = async (javaScriptEnabled = true): Promise<Page> => {
-    const context = await bench.browser.newContext({ javaScriptEnabled });
-    const page = await context.newPage();
+    const page = await bench.page({ javaScriptEnabled });
     await page.goto(`${bench.served.address}register.html`);
     return page;
   };
@@ -22,8 +21,7 @@ export function narrowing(bench: Bench): void {
 
   describe('the entries of the ledger', () => {
     it('are narrowed to a kind, a subsystem and words, months without any out of sight and the rest open', async () => {
-      const context = await bench.browser.newContext();
-      const page = await context.newPage();
+      const page = await bench.page();
       await page.goto(`${bench.served.address}ledger/entries.html`);
       const rows = (): Promise<string[]> =>
         page
@@ -52,16 +50,15 @@ export function narrowing(bench: Bench): void {
       );
       expect(await page.locator('.entries tfoot').first().isVisible()).toBe(false);
       expect(folded).toBeLessThan(await page.locator('.entries tr[data-on]').count());
-      await context.close();
+      await page.close();
     });
 
     it('lie open where a link leads into a month', async () => {
-      const context = await bench.browser.newContext();
-      const page = await context.newPage();
+      const page = await bench.page();
       await page.goto(`${bench.served.address}ledger/entries.html#2025-03`);
       await expect.poll(() => page.locator('[id="2025-03"] .entries').isVisible()).toBe(true);
       expect(await page.locator('[id="2025-02"] .entries').isVisible()).toBe(false);
-      await context.close();
+      await page.close();
     });
   });
 
@@ -86,7 +83,7 @@ export function narrowing(bench: Bench): void {
         .poll(() => page.locator('.register tbody').evaluateAll((all) => all.filter((body) => body.checkVisibility()).length))
         .toBe(1);
       expect(await page.locator('#narrowed').textContent()).toMatch(/^\d+ of \d+ positions\.$/);
-      await page.context().close();
+      await page.close();
     });
 
     it('folds away what nobody doubts, without a script too', async () => {
@@ -99,7 +96,7 @@ export function narrowing(bench: Bench): void {
       expect((await shown(page)).length).toBe(all - said);
       const left = await shown(page, '.outcome');
       expect(left).toContain('Undecided');
-      await page.context().close();
+      await page.close();
     });
 
     it('keeps its headings in sight on a wide page', async () => {
@@ -108,7 +105,7 @@ export function narrowing(bench: Bench): void {
       await page.evaluate(() => scrollTo(0, 3000));
       const tops = await page.locator('.register thead th').evaluateAll((heads) => heads.map((head) => head.getBoundingClientRect().top));
       expect(tops.map(Math.round)).toEqual(tops.map(() => 0));
-      await page.context().close();
+      await page.close();
     });
   });
 }

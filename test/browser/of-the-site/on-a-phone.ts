@@ -1,6 +1,7 @@
 /** On a phone: what is listed reads down the page, what must be wide says so, and links have room for a finger. */
 import { describe, expect, it } from 'vitest';
 import type { Bench } from '../bench.ts';
+import { ON_A_PHONE } from '../readers.ts';
 
 /** Lists of things, which a restorer looks up with one hand. */
 const LISTS = [
@@ -20,13 +21,12 @@ const FINGER = 44;
 
 export function onAPhone(bench: Bench): void {
   const onPhone = async <T>(path: string, ask: () => T): Promise<T> => {
-    const context = await bench.browser.newContext({ viewport: { width: 390, height: 844 }, hasTouch: true, isMobile: true });
-    const page = await context.newPage();
+    const page = await bench.page(ON_A_PHONE);
     await page.goto(bench.served.address + path);
     // What scrolls is known to the style sheet a frame later.
     await page.evaluate(() => new Promise((seen) => requestAnimationFrame(() => requestAnimationFrame(seen))));
     const answer = (await page.evaluate(ask)) as T;
-    await context.close();
+    await page.close();
     return answer;
   };
 

@@ -5,7 +5,7 @@ import type { Bench } from '../bench.ts';
 export function onPaper(bench: Bench): void {
   describe('on paper', () => {
     it('the register repeats its headings, and what is only for a screen is gone', async () => {
-      const page = await bench.browser.newPage();
+      const page = await bench.page();
       await page.emulateMedia({ media: 'print' });
       await page.goto(`${bench.served.address}register.html`);
       const head = await page.locator('table.register thead').evaluate((element) => getComputedStyle(element).display);
@@ -25,7 +25,7 @@ export function onPaper(bench: Bench): void {
     });
 
     it('each place of the stores is a sheet that says whose and of when it is, with a box to tick beside each thing', async () => {
-      const page = await bench.browser.newPage();
+      const page = await bench.page();
       await page.goto(`${bench.served.address}stores.html`);
       const boxes = page.locator('.store-sheet .tick .box');
       const seen = () => boxes.evaluateAll((all) => all.filter((box) => box.getClientRects().length > 0).length);
@@ -47,7 +47,7 @@ export function onPaper(bench: Bench): void {
     });
 
     it('each letter of a month is one sheet', { timeout: 60_000 }, async () => {
-      const page = await bench.browser.newPage();
+      const page = await bench.page();
       const letters = bench.site.pages.filter((path) => path.startsWith('letters/'));
       expect(letters.length).toBeGreaterThan(10);
       for (const letter of letters) {
@@ -59,7 +59,7 @@ export function onPaper(bench: Bench): void {
     });
 
     it('things to buy are a sheet to take to a sale, with a box to tick for each and nothing after them', async () => {
-      const page = await bench.browser.newPage();
+      const page = await bench.page();
       await page.emulateMedia({ media: 'print' });
       await page.goto(`${bench.served.address}items.html`);
       const rows = await page.locator('#buy tbody tr').count();
@@ -72,7 +72,7 @@ export function onPaper(bench: Bench): void {
     });
 
     it.each(['register.html', 'ledger.html'])('the figures behind the drawings of %s lie open', async (name) => {
-      const page = await bench.browser.newPage();
+      const page = await bench.page();
       await page.goto(`${bench.served.address}${name}`);
       const visible = () =>
         page

@@ -2,7 +2,7 @@ import type { Route } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import type { Bench } from '../bench.ts';
 import { oneOfEachKind } from '../built-site.ts';
-import { brokenPictures, visiting } from './visiting.ts';
+import { ON_A_PHONE } from '../readers.ts';
 
 /** Runs in the page before it: writes each shift of its layout into the page. */
 function noteShifts(): void {
@@ -17,21 +17,9 @@ const twoFrames = (): Promise<unknown> => new Promise((seen) => requestAnimation
 
 export function onTheWeb(bench: Bench): void {
   describe('on the web, below any path', () => {
-    it('each kind of page loads whole, says nothing on the console, and asks nothing of another site', async () => {
-      const context = await bench.browser.newContext();
-      const { page, problems, requests } = await visiting(context);
-      for (const path of oneOfEachKind(bench.site.pages)) {
-        await page.goto(bench.served.address + path);
-        await page.evaluate(() => document.fonts.ready);
-        problems.push(...(await brokenPictures(page)).map((src) => `${path}: no picture ${src}`));
-      }
-      await context.close();
-      expect(problems).toEqual([]);
-      expect(requests.filter((url) => !url.startsWith(bench.served.address) && !url.startsWith('data:'))).toEqual([]);
-    });
-
     it('on a narrow page nothing moves when its faces come late, and nothing but a table is wider than the page in others', async () => {
-      const context = await bench.browser.newContext({ viewport: { width: 390, height: 844 }, isMobile: true, hasTouch: true });
+      // Of a reader who has fetched nothing yet.
+      const context = await bench.browser.newContext(ON_A_PHONE);
       const page = await context.newPage();
       const held: Route[] = [];
       await page.route(/\.woff2$/, (route) => void held.push(route));
@@ -59,13 +47,12 @@ export function onTheWeb(bench: Bench): void {
     });
 
     it('on a narrow page the contents and the steps are 44 px high at least', async () => {
-      const context = await bench.browser.newContext({ viewport: { width: 390, height: 844 }, isMobile: true, hasTouch: true });
-      const page = await context.newPage();
+      const page = await bench.page(ON_A_PHONE);
       await page.goto(`${bench.served.address}sessions.html`);
       const heights = await page
         .locator('.endnote .contents a, .masthead .to-contents, .masthead .name')
         .evaluateAll((links) => links.map((link) => link.getBoundingClientRect().height));
-      await context.close();
+      await page.close();
       expect(heights.length).toBeGreaterThan(10);
       expect(Math.min(...heights)).toBeGreaterThanOrEqual(44);
     });

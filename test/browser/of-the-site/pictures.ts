@@ -8,8 +8,7 @@ const PHONE: BrowserContextOptions = { viewport: { width: 390, height: 844 }, de
 
 export function pictures(bench: Bench): void {
   const opened = async (path: string, options: BrowserContextOptions = {}): Promise<Page> => {
-    const context = await bench.browser.newContext(options);
-    const page = await context.newPage();
+    const page = await bench.page(options);
     await page.goto(bench.served.address + path);
     return page;
   };
@@ -41,7 +40,7 @@ export function pictures(bench: Bench): void {
       await expect.poll(() => shown(page)).toBeNull();
       expect(await link.evaluate((element) => element === document.activeElement)).toBe(true);
       expect(await page.evaluate(() => window.scrollY)).toBe(scrolled);
-      await page.context().close();
+      await page.close();
     });
 
     it('is left by the way back, which does not leave the page', async () => {
@@ -51,7 +50,7 @@ export function pictures(bench: Bench): void {
       await page.goBack();
       await expect.poll(() => shown(page)).toBeNull();
       expect(page.url()).toBe(`${bench.served.address}pictures.html`);
-      await page.context().close();
+      await page.close();
     });
 
     it('steps by swipes, and is inside the screen with all its buttons', async () => {
@@ -69,7 +68,7 @@ export function pictures(bench: Bench): void {
       expect(await count(page)).toMatch(/^1 of /);
       await page.locator('dialog button', { hasText: 'Close' }).tap();
       await expect.poll(() => shown(page)).toBeNull();
-      await page.context().close();
+      await page.close();
     });
 
     it('is the file itself where there is no script', async () => {
@@ -78,7 +77,7 @@ export function pictures(bench: Bench): void {
       await page.waitForURL(/\/pictures\/[0-9a-f]{16}-\d+\.webp$/);
       await page.goBack();
       await page.waitForURL(/pictures\.html$/);
-      await page.context().close();
+      await page.close();
     });
   });
 
@@ -90,7 +89,7 @@ export function pictures(bench: Bench): void {
       const page = await opened(path, { viewport: { width: Math.round(180 * MM), height: 1000 } });
       await page.emulateMedia({ media: 'print' });
       const boxes = await page.locator(which).evaluateAll((all) => all.map((one) => one.getBoundingClientRect().width));
-      await page.context().close();
+      await page.close();
       return Math.min(...boxes) / MM;
     };
 
@@ -112,7 +111,7 @@ export function pictures(bench: Bench): void {
       expect(boxes[0]?.top).toBe(boxes[1]?.top);
       expect(boxes[0]?.right).toBeLessThan(boxes[1]?.left ?? 0);
       expect(await page.locator('.compared input').count()).toBe(0);
-      await page.context().close();
+      await page.close();
     });
 
     it('are laid over each other by a script, and the arrows move what divides them', async () => {
@@ -134,7 +133,7 @@ export function pictures(bench: Bench): void {
       expect(await clip()).toBe('none');
       expect(await page.locator('.compared input').first().isVisible()).toBe(false);
       expect(problems).toEqual([]);
-      await page.context().close();
+      await page.close();
     });
   });
 }

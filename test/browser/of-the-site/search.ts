@@ -6,8 +6,8 @@ import { visiting } from './visiting.ts';
 export function search(bench: Bench): void {
   describe('search', () => {
     it('finds a part by a mark that is on it, from a disk and without a server', async () => {
-      const context = await bench.browser.newContext();
-      const { page, problems } = await visiting(context);
+      const page = await bench.page();
+      const { problems } = visiting(page);
       await page.goto(pathToFileURL(`${bench.site.folder}/search.html`).href);
       await page.locator('#query').fill('C 4417');
       await expect.poll(() => page.locator('#results a').allInnerTexts()).toContain('Front brake drum, nearside');
@@ -15,13 +15,13 @@ export function search(bench: Bench): void {
       await page.waitForURL(/parts\/front-drum-near\.html/);
       await page.goBack();
       await expect.poll(() => page.locator('#query').inputValue()).toBe('C 4417');
-      await context.close();
+      await page.close();
       expect(problems).toEqual([]);
     });
 
     it('asks for what stands in the address as it stands, however badly it is encoded; no other script stumbles over it', async () => {
-      const context = await bench.browser.newContext();
-      const { page, problems } = await visiting(context);
+      const page = await bench.page();
+      const { problems } = visiting(page);
       await page.goto(`${bench.served.address}search.html#q=50%`);
       expect(await page.locator('#query').inputValue()).toBe('50%');
       await page.goto(`${bench.served.address}search.html#q=hub%20cap`);
@@ -30,11 +30,11 @@ export function search(bench: Bench): void {
       for (const path of ['ledger/entries.html', 'any-day.html', 'register.html', 'pictures.html', 'before-and-after.html'])
         for (const typed of ['#%', '#%E0%A4%A', '#__proto__', '#q=%', '#"><b>']) await page.goto(bench.served.address + path + typed);
       expect(problems).toEqual([]);
-      await context.close();
+      await page.close();
     });
 
     it('finds the part of every mark in the record, typed as it is written', async () => {
-      const page = await bench.browser.newPage();
+      const page = await bench.page();
       await page.goto(`${bench.served.address}search.html`);
       const marked = await page.evaluate(() =>
         (globalThis.asfoundDocuments ?? []).flatMap(({ m, h }) => (m === undefined ? [] : [{ m, h }])),
@@ -51,7 +51,7 @@ export function search(bench: Bench): void {
     });
 
     it('finds what was measured, by the thing and by its value', async () => {
-      const page = await bench.browser.newPage();
+      const page = await bench.page();
       await page.goto(`${bench.served.address}search.html`);
       await page.locator('#kind').selectOption('measurement');
       for (const asked of ['inside diameter', '9.048']) {
@@ -64,7 +64,7 @@ export function search(bench: Bench): void {
     });
 
     it('keeps to a kind and a subsystem, and says when nothing is found', async () => {
-      const page = await bench.browser.newPage();
+      const page = await bench.page();
       await page.goto(`${bench.served.address}search.html`);
       await page.locator('#query').fill('brake');
       const all = await page.locator('#results li').count();

@@ -21,10 +21,10 @@ function naming(bench: Bench): string {
 
 export function states(bench: Bench): void {
   const opened = async (options: BrowserContextOptions = {}, from = bench.served.address) => {
-    const context = await bench.browser.newContext(options);
-    const visit = await visiting(context);
-    await visit.page.goto(from + naming(bench));
-    return { ...visit, context, link: visit.page.locator(NAMED).first(), words: visit.page.locator('#state-of-it') };
+    const page = await bench.page(options);
+    const { problems } = visiting(page);
+    await page.goto(from + naming(bench));
+    return { page, problems, link: page.locator(NAMED).first(), words: page.locator('#state-of-it') };
   };
   const registerSays = async (page: Page, link: string): Promise<string> => {
     await page.goto(`${bench.served.address}register.html`);
@@ -35,7 +35,7 @@ export function states(bench: Bench): void {
 
   describe('the state of a position that a text names', () => {
     it('stands beside the link while a pointer rests on it, as the register says it, from a disk too', async () => {
-      const { page, context, problems, link, words } = await opened({}, pathToFileURL(`${bench.site.folder}/`).href);
+      const { page, problems, link, words } = await opened({}, pathToFileURL(`${bench.site.folder}/`).href);
       expect(await words.isVisible()).toBe(false);
       await link.hover();
       await words.waitFor();
@@ -44,11 +44,11 @@ export function states(bench: Bench): void {
       expect(outcome).not.toBe('');
       expect(said).toContain(outcome);
       expect(problems).toEqual([]);
-      await context.close();
+      await page.close();
     });
 
     it('goes by Escape without a move of the pointer, and comes again when the pointer comes again', async () => {
-      const { page, context, link, words } = await opened();
+      const { page, link, words } = await opened();
       await link.hover();
       await words.waitFor();
       await page.keyboard.press('Escape');
@@ -56,11 +56,11 @@ export function states(bench: Bench): void {
       await page.mouse.move(1, 1);
       await link.hover();
       await words.waitFor();
-      await context.close();
+      await page.close();
     });
 
     it('stays while the pointer is on it, and goes when it leaves', async () => {
-      const { page, context, link, words } = await opened();
+      const { page, link, words } = await opened();
       await link.hover();
       await words.waitFor();
       await words.hover();
@@ -68,11 +68,11 @@ export function states(bench: Bench): void {
       expect(await words.isVisible()).toBe(true);
       await page.mouse.move(1, 1);
       await words.waitFor({ state: 'hidden' });
-      await context.close();
+      await page.close();
     });
 
     it('stands beside the link that the keyboard is on, told once as what describes it, and lies within the window', async () => {
-      const { page, context, link, words } = await opened({ viewport: { width: 390, height: 700 } });
+      const { page, link, words } = await opened({ viewport: { width: 390, height: 700 } });
       await link.evaluate((one) => {
         const before = document.createElement('button');
         one.before(before);
@@ -86,15 +86,15 @@ export function states(bench: Bench): void {
       await link.blur();
       await words.waitFor({ state: 'hidden' });
       expect(await link.getAttribute('aria-describedby')).toBe(null);
-      await context.close();
+      await page.close();
     });
 
     it('by touch a link is a link', async () => {
-      const { page, context, link } = await opened({ hasTouch: true });
+      const { page, link } = await opened({ hasTouch: true });
       const to = (await link.getAttribute('href')) ?? '';
       await link.tap();
       await page.waitForURL((url) => url.pathname.endsWith(to.replace('..', '').replace(/#.*/, '')));
-      await context.close();
+      await page.close();
     });
   });
 }

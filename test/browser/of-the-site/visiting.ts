@@ -1,15 +1,13 @@
 /** Opens pages and writes down what went wrong: console errors, failed or foreign requests. */
-import type { BrowserContext, Page } from 'playwright-core';
+import type { Page } from 'playwright-core';
 
 export interface Visit {
-  readonly page: Page;
   readonly problems: string[];
   readonly requests: string[];
 }
 
-/** A new page that notes everything a reader's browser would complain of. */
-export async function visiting(context: BrowserContext): Promise<Visit> {
-  const page = await context.newPage();
+/** Notes from now on everything on a page that a reader's browser would complain of. */
+export function visiting(page: Page): Visit {
   const problems: string[] = [];
   const requests: string[] = [];
   page.on('console', (message) => {
@@ -25,7 +23,7 @@ export async function visiting(context: BrowserContext): Promise<Visit> {
     if (response.status() >= 400) problems.push(`${page.url()}: ${response.url()} answered ${response.status()}`);
   });
   page.on('request', (request) => requests.push(request.url()));
-  return { page, problems, requests };
+  return { problems, requests };
 }
 
 /** Brings every picture of a page into being, lazy ones too, and gives those that did not come. */
