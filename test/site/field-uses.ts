@@ -22,6 +22,8 @@ export function usesIn(root: string, types: readonly string[]): Uses {
   const read = new Set<Use>();
   const compiled = new Set<string>();
   const wanted = new Set(types);
+  const properties = propertiesOf(program, checker, pathOf, wanted);
+  const named = new Set([...properties.values()].flatMap((names) => [...names]));
   for (const file of program.getSourceFiles()) {
     const path = pathOf(file.fileName);
     if (!path.startsWith('src/')) continue;
@@ -29,13 +31,15 @@ export function usesIn(root: string, types: readonly string[]): Uses {
     const visit = (node: ts.Node): void => {
       for (const { of, name } of readsIn(node)) {
         if (path.startsWith('src/journal/compile/')) compiled.add(name);
-        if (!compiling) for (const type of namesOf(checker.getTypeAtLocation(of))) if (wanted.has(type)) read.add(`${type}.${name}`);
+        // What a name is read of is asked only where it could be one of those: the answer takes long.
+        if (compiling || !named.has(name)) continue;
+        for (const type of namesOf(checker.getTypeAtLocation(of))) if (wanted.has(type)) read.add(`${type}.${name}`);
       }
       ts.forEachChild(node, visit);
     };
     visit(file);
   }
-  return { read, compiled, properties: propertiesOf(program, checker, pathOf, wanted) };
+  return { read, compiled, properties };
 }
 
 interface Read {
