@@ -1,8 +1,11 @@
 /** The register, the lives of what changed, and every departure from the original, each with its reason. */
 
 import type { PositionId, Verdict } from '../journal/model.ts';
+import { isAsTheWorks } from '../journal/registers/as-the-works.ts';
 import { together } from '../journal/registers/occupant.ts';
+import { wasHere } from '../journal/registers/outcome.ts';
 import { type RegisterRow, registerAt } from '../journal/registers/register.ts';
+import { type Whereat, whereaboutsAt } from '../journal/registers/stays.ts';
 import { type Occupancy, positionTimeline } from '../journal/timelines/position-timeline.ts';
 import { capital, GONE_WORDS, ORIGIN_WORDS, sentence, VERDICT_WORDS } from '../site/views/page/words.ts';
 import { placeWords } from '../site/views/stores/where.ts';
@@ -101,27 +104,18 @@ function whenWords({ sheet }: BookSetting, { from, to }: Occupancy): string {
   return to === null ? `since ${short(from.date)}` : `${short(from.date)} to ${short(to.date)}`;
 }
 
-/** Places that hold something else than what the works put there, or nothing. */
+/** Places that do not hold what the works put there: every one that is not counted among those that do. */
 export function departures(setting: BookSetting): string {
-  const { sheet } = setting;
-  const away = registerAt(setting.record, null).filter(
-    (row) => row.fitted.some(({ origin }) => origin !== 'original') || (row.empty > 0 && row.originals.length > 0),
-  );
+  const away = registerAt(setting.record, null).filter((row) => !isAsTheWorks(setting.record, row));
   const cells = away.map((row) => {
     const reasons = row.inForce.flatMap(({ decision }) =>
       decision.because === null ? [] : [`${capital(VERDICT_WORDS[decision.verdict])}: ${sentence(decision.because)}`],
     );
-    const where = row.originals
-      .filter((one) => one.where.at !== 'fitted' || one.where.position !== row.position)
-      .map((one) => {
-        const some = row.count > 1 ? `${one.count} of ${row.count}: ` : '';
-        return `${some}${one.where.at === 'gone' ? GONE_WORDS[one.where.how] : placeWords(sheet, one.where)}`;
-      });
     return [
-      `${mention(setting, row.position)}${words(sheet.positionName(row.position))}`,
-      words(standsWords(setting, row)),
+      `${mention(setting, row.position)}${words(setting.sheet.positionName(row.position))}`,
+      words(row.fitted.length === 0 ? `nothing on the vehicle: ${row.outcome.words}` : standsWords(setting, row)),
       words(reasons.join(' ')),
-      words(capital(where.join('; '))),
+      words(capital(originalWords(setting, row))),
     ]
       .map((cell) => `[${cell}]`)
       .join(', ');
@@ -129,4 +123,24 @@ export function departures(setting: BookSetting): string {
   if (cells.length === 0) return '';
   const opening = 'Every place that does not hold what the works put there, why, and where the original is. What is kept can be put back.';
   return `= Departures from the original\n\n${words(opening)}\n\n#record-table(columns: (1.1fr, 1.1fr, 1.7fr, 1fr), head: ([Place], [Stands there], [Reason], [The original]), ${cells.join(', ')})`;
+}
+
+type Placed = Pick<Whereat, 'where' | 'count'>;
+
+/** Where what belongs at a place is, if it is not there; where no original of it is known, what became of what was found there. */
+function originalWords(setting: BookSetting, row: RegisterRow): string {
+  const away = (places: readonly Placed[]) => places.filter(({ where }) => where.at !== 'fitted' || where.position !== row.position);
+  if (row.originals.length > 0) return placesWords(setting, row, away(row.originals));
+  if (!wasHere(setting.record, row.position)) return 'none: the place came with a later part';
+  const found = away(whereaboutsAt(setting.record, row.position, setting.record.day));
+  return found.length === 0 ? 'none is known' : `none is known; what was found there: ${placesWords(setting, row, found)}`;
+}
+
+function placesWords({ sheet }: BookSetting, row: RegisterRow, places: readonly Placed[]): string {
+  return places
+    .map(({ where, count }) => {
+      const some = row.count > 1 ? `${count} of ${row.count}: ` : '';
+      return `${some}${where.at === 'gone' ? GONE_WORDS[where.how] : placeWords(sheet, where)}`;
+    })
+    .join('; ');
 }

@@ -208,6 +208,40 @@ describe('a sheet', () => {
     expect([await told(FILES), await told({ ...FILES, 'van/sessions/2031-03-11-swapped.md': swapped })]).toEqual(['3', '1']);
   });
 
+  test.each(['buyer', 'inspector'])(
+    'a %s is told of every place that does not hold what the works put there, empty ones too, whatever was found there',
+    async (reader) => {
+      const cwd = folderWith({
+        ...FILES,
+        'van/parts/brakes.yaml': `- { id: canvas, name: Roof canvas, origin: earlier-replacement }
+- { id: set, name: Dynamo set, origin: original }
+- { id: tank, name: Its tank, origin: unknown, in: set }
+- { id: pin, name: Pin, found: missing }
+- { id: shoes, name: Shoes, origin: original, count: 2 }
+- { id: lamp, name: Lamp, origin: new, acquired: 2031-03-02, at: shelf B2 }
+- { id: drum, name: Drum, origin: original }
+`,
+        'van/sessions/2031-03-02-drum.md':
+          '---\ndate: 2031-03-02\ntitle: Off\nparts: [{ part: canvas, did: [removed, gone], how: scrapped }, { part: set, did: removed }, { part: shoes, did: removed, count: 1, to: shelf B2 }]\n---\n',
+        'van/sessions/2031-03-03-nuts.md': '---\ndate: 2031-03-03\ntitle: Nothing\n---\n',
+        'van/sessions/2031-03-10-nuts.md': '---\ndate: 2031-03-10\ntitle: Nothing\n---\n',
+      });
+      const text = await printedIn(cwd, 'sheet', '--for', reader);
+      const told = text.slice(text.indexOf('Every place that does not hold'));
+      for (const said of [
+        'Roof canvas nothing on the vehicle: gone (scrapped) None is known; what was found there: scrapped',
+        'Dynamo set nothing on the vehicle: off for now In stores: no place noted',
+        'Its tank nothing on the vehicle: ',
+        'Pin nothing on the vehicle: missing None is known; what was found there: missing',
+        'Shoes 1 of 2: original 1 of 2: in stores: shelf B2',
+        'Lamp nothing on the vehicle: off for now None: the place came with a later part',
+      ]) {
+        expect(told, said).toContain(said);
+      }
+      if (reader === 'buyer') expect(text).toContain('1 of the 7 places on the vehicle');
+    },
+  );
+
   test('an insurer is told of pieces, not of places: of two rims each counts', async () => {
     const text = await printed('sheet', '--for', 'insurer');
     expect(text).toContain('Subsystem Pieces that belong On the vehicle Of these original Brakes 18 4 3');
