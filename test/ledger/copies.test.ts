@@ -61,6 +61,16 @@ test('what the program calls labour is no secret of a copy without hours, though
   expect(withheld).not.toContain('Work');
 });
 
+test('what the head of a statement calls its lines is no secret, nor is a time in a clip sure to be one', () => {
+  const withheld = (...kinds: LeaveOut[]) => withheldTexts(DEMO, without(DEMO, ...kinds));
+  for (const kinds of [['money'], ['people']] as const) {
+    const texts = withheld(...kinds).map(({ text }) => text);
+    for (const word of ['Terms', 'Reference', 'Tax number', 'To pay by']) expect(texts).not.toContain(word);
+  }
+  expect(withheld('film').filter(({ text }) => /^\d+:\d+$/.test(text))).not.toContainEqual(expect.not.objectContaining({ as: 'number' }));
+  expect(withheld('film').map(({ text }) => text)).toContain('12:40');
+});
+
 test('a statement without names still says for which vehicle it was, and what was agreed', () => {
   const heads = without(DEMO, 'people').journal.statements.map(({ sentWith }) => sentWith?.head?.map(({ name }) => name));
   expect(heads).toContainEqual(['For', 'Terms']);

@@ -2,7 +2,7 @@
 import { isAsTheWorks } from '../../journal/registers/as-the-works.ts';
 import { opinionsOf, originAt } from '../../journal/registers/origins.ts';
 import { registerAt } from '../../journal/registers/register.ts';
-import { unrecordedAt } from '../../journal/registers/unrecorded.ts';
+import { tellsRecordings, unrecordedAt } from '../../journal/registers/unrecorded.ts';
 import { capital, listedNames, sentence } from '../../site/views/page/words.ts';
 import { cautions, comesWith, keepers, temporary } from '../appendices.ts';
 import { departures } from '../register-chapters.ts';
@@ -66,7 +66,7 @@ function worked({ record, sheet }: BookSetting): string {
 /** What the record itself lacks: said before it is asked. */
 function gaps(setting: BookSetting): string {
   const { record, sheet } = setting;
-  const { backOn } = unrecordedAt(record, null);
+  const backOn = tellsRecordings(record) ? unrecordedAt(record, null).backOn : [];
   const rows = registerAt(record, null);
   const unknown = rows.filter(({ fitted }) => fitted.some(({ part }) => ['unknown', null].includes(originAt(record, part, record.day))));
   const open = rows.filter(({ undecided }) => undecided > 0);

@@ -4,7 +4,7 @@
  */
 import { identityAt } from '../../journal/registers/identity.ts';
 import { registerAt } from '../../journal/registers/register.ts';
-import { unrecordedAt } from '../../journal/registers/unrecorded.ts';
+import { tellsRecordings, unrecordedAt } from '../../journal/registers/unrecorded.ts';
 import { capital, counted, listed, listedNames, spelled } from '../../site/views/page/words.ts';
 import { keepers, methods, temporary } from '../appendices.ts';
 import { departures } from '../register-chapters.ts';
@@ -85,7 +85,7 @@ function points({ record, sheet }: BookSetting): string {
   const seen = [...parts.values()].filter(({ makesPosition, condition }) => makesPosition && condition !== null).length;
   const views = (view: string) => sessions.reduce((sum, { pictures }) => sum + pictures.filter((one) => one.view === view).length, 0);
   const overturned = [...record.history.decisions.values()].reduce((sum, list) => sum + Math.max(0, list.length - 1), 0);
-  const { backOn } = unrecordedAt(record, null);
+  const backOn = tellsRecordings(record) ? unrecordedAt(record, null).backOn : [];
   const answers: [string, string][] = [
     [
       '24. A record whenever the thing is examined, treated or altered',

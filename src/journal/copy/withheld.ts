@@ -20,6 +20,8 @@ const SHORTEST = 5;
 const ANY_PAGE = /^(?:\p{Ll}+|\d{1,2}|[^\p{L}\p{N}]+)$/u;
 /** What the head of a statement calls its lines is the program's, and so is what it calls labour. */
 const A_FIELD = /^statements .* head \/ \d+ \/ name$/u;
+/** A time in a clip, which may as well be one of the day, or so many hours and minutes. */
+const A_CLOCK = /^\d{1,2}(?::\d{2}){1,2}$/u;
 /** A number alone, or a length of time as a note writes it. */
 const A_NUMBER = /^\d+[hm]?$/u;
 
@@ -82,8 +84,9 @@ function* proseOf(journal: JournalRecord['journal']): Generator<string> {
 /** A text with how it is looked for; none where it would stand on any page. */
 function lookedFor({ text, what }: Withheld): readonly Withheld[] {
   if (ANY_PAGE.test(text)) return [];
-  if (text.length >= SHORTEST) return [{ text, what }];
   if (A_FIELD.test(what) || text === WORK) return [];
+  if (A_CLOCK.test(text)) return [{ text, what, as: 'number' }];
+  if (text.length >= SHORTEST) return [{ text, what }];
   return [{ text, what, as: A_NUMBER.test(text) ? 'number' : 'word' }];
 }
 

@@ -1,5 +1,5 @@
 import type { IsoDate, Part, PartId, PositionId, SessionId, Whereabouts } from '../model.ts';
-import type { Deed, Moment } from '../record.ts';
+import type { Deed, JournalRecord, Moment } from '../record.ts';
 import { isHere } from '../replay/words.ts';
 import { areMarksTaken, recordingsOf } from './recordings.ts';
 import { type At, dateOf, type RegisterSource } from './source.ts';
@@ -23,6 +23,10 @@ export interface UnrecordedLists {
   /** On the vehicle without either: put back, or fitted for the first time. */
   readonly backOn: readonly Unrecorded[];
 }
+
+/** Of a copy that leaves out marks, film or where things were put, nobody can tell from it what was recorded. */
+export const tellsRecordings = ({ copy: { leavesOut } }: Pick<JournalRecord, 'copy'>): boolean =>
+  !(['marks', 'film', 'stores'] as const).some((kind) => leavesOut.includes(kind));
 
 /** What lacks a record at the end of a day. Marks and pictures count from the session it came off or arrived in. */
 export function unrecordedAt(record: RegisterSource, at: At): UnrecordedLists {

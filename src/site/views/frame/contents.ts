@@ -1,6 +1,7 @@
 /** The parts of the record in four groups, in the order a reader would leaf through them, as far as a record has them. */
 import { hasClient } from '../../../journal/ledger/client-account.ts';
 import type { JournalRecord } from '../../../journal/record.ts';
+import { tellsRecordings } from '../../../journal/registers/unrecorded.ts';
 import { type Address, PAGES, type PageName } from '../../addresses.ts';
 
 /** What a record tells of, and which copy it is. */
@@ -66,9 +67,9 @@ const CONTENTS: readonly ContentsGroup[] = [
     entries: [
       { page: 'pictures', name: 'Pictures' },
       { page: 'plates', name: 'Before and after' },
-      { page: 'film', name: 'Film' },
+      { page: 'film', name: 'Film', within: ({ copy }) => !copy.leavesOut.includes('film') },
       { page: 'papers', name: 'Papers' },
-      { page: 'unrecorded', name: 'Unrecorded' },
+      { page: 'unrecorded', name: 'Unrecorded', within: tellsRecordings },
       { page: 'about', name: 'How it is made' },
     ],
   },

@@ -32,6 +32,7 @@ export function namedPlace(sheet: Sheet, where: Whereabouts): NamedPlace {
     case 'in':
       return place('in ', sheet.partName(where.part), sheet.toPart(where.part), where.where);
     case 'stores':
+      if (where.store === null && sheet.copy.leavesOut.includes('stores')) return place('in ', 'stores', inStores(storeAnchor(null)));
       return place('in stores: ', where.store ?? 'no place noted', inStores(storeAnchor(where.store)));
     case 'bag':
       return place('', `bag ${where.bag}`, sheet.toBag(where.bag));

@@ -1,0 +1,33 @@
+import { expect, test } from 'vitest';
+import type { LeaveOut } from '../../../../src/journal/model.ts';
+import { NO_PICTURES } from '../../../../src/photos/plan.ts';
+import { hasPage } from '../../../../src/site/views/frame/contents.ts';
+import { sheetOf } from '../../../../src/site/views/page/sheet.ts';
+import { namedPlace } from '../../../../src/site/views/stores/where.ts';
+import { part, soundRecord } from '../../../builders/journal.ts';
+
+const whole = soundRecord({ parts: [part('drum')] });
+const without = (...leavesOut: LeaveOut[]) => ({ ...whole, copy: { name: 'copy', leavesOut } });
+
+test.each<[LeaveOut]>([['marks'], ['film'], ['stores']])(
+  'a copy without %s does not tell what went back unrecorded: what it leaves out may have recorded it',
+  (kind) => {
+    expect(hasPage(whole, 'unrecorded')).toBe(true);
+    expect(hasPage(without(kind), 'unrecorded')).toBe(false);
+  },
+);
+
+test('a copy without film has no page that would say that none was taken', () => {
+  expect(hasPage(whole, 'film')).toBe(true);
+  expect(hasPage(without('film'), 'film')).toBe(false);
+});
+
+test('in a copy without stores a part is in stores, and nobody says that no place was noted', () => {
+  const place = (of: typeof whole) => {
+    const site = { ...of, pictures: NO_PICTURES, warnings: [], noteHtml: () => Promise.resolve('') };
+    const { before, name } = namedPlace(sheetOf(site, 'stores.html'), { at: 'stores', store: null });
+    return before + name;
+  };
+  expect(place(whole)).toBe('in stores: no place noted');
+  expect(place(without('stores'))).toBe('in stores');
+});
