@@ -2,7 +2,7 @@
 import { isAsTheWorks } from '../journal/registers/as-the-works.ts';
 import { registerAt } from '../journal/registers/register.ts';
 import { vehicleLine } from '../site/views/home/vehicle.ts';
-import { capital, copyWords, listed, ORIGIN_MEANINGS, ORIGIN_WORDS, spelled } from '../site/views/page/words.ts';
+import { capital, copyWords, heldByTheWorks, listed, ORIGIN_MEANINGS, ORIGIN_WORDS, spelled } from '../site/views/page/words.ts';
 import { headPicture } from '../site/views/pictures/pictures.ts';
 import { printedSmaller } from './print-pictures.ts';
 import { type BookSetting, pictureFile } from './setting.ts';
@@ -80,5 +80,5 @@ function standingWords({ record }: BookSetting): string {
   const own = rows.filter((row) => isAsTheWorks(record, row)).length;
   const open = rows.filter(({ undecided }) => undecided > 0).length;
   const asks = open === 0 ? '' : ` ${capital(spelled(open, 'place'))} still ${open === 1 ? 'asks' : 'ask'} for a decision.`;
-  return `${own} of the ${rows.length} places on the vehicle hold what the works put there.${asks}`;
+  return `${heldByTheWorks(own, rows.length)}${asks}`;
 }

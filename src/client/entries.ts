@@ -24,7 +24,7 @@ function begin(form: HTMLFormElement, status: HTMLElement): void {
     // Sums are of every row of their month.
     document.body.classList.toggle('narrowed', !all);
     const shown = rows.filter(({ hidden }) => !hidden).length;
-    status.textContent = all ? '' : `${shown} of ${rows.length} entries.`;
+    status.textContent = all ? '' : `${shown} of ${rows.length} ${rows.length === 1 ? 'entry' : 'entries'}.`;
   };
   form.addEventListener('input', narrow);
   form.addEventListener('submit', (event) => event.preventDefault());

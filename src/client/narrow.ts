@@ -14,7 +14,7 @@ function begin(form: HTMLFormElement, status: HTMLElement): void {
     for (const row of rows) row.hidden = !holds(row);
     for (const group of groups) group.hidden = !rows.some((row) => row.parentElement === group && !row.hidden);
     const shown = rows.filter(({ hidden }) => !hidden).length;
-    status.textContent = shown === rows.length ? '' : `${shown} of ${rows.length} positions.`;
+    status.textContent = shown === rows.length ? '' : `${shown} of ${rows.length} ${rows.length === 1 ? 'position' : 'positions'}.`;
   };
   form.addEventListener('input', narrow);
   form.addEventListener('submit', (event) => event.preventDefault());

@@ -24,6 +24,7 @@ import { siteRecord } from './site-record.ts';
 import { PROGRAM } from './tool-digest.ts';
 import { pagesNotIn } from './views/frame/contents.ts';
 import { figuresOf } from './views/page/figures.ts';
+import { counted } from './views/page/words.ts';
 import { openWorkshop, type Workshop } from './workshop.ts';
 import { insteadOfAstro, type PagesToWrite, writePages } from './write-pages.ts';
 
@@ -61,7 +62,7 @@ export async function buildSite({ record, warnings, folder, cache, into, aside, 
   const asking = startAsking();
   const { site, kept } = siteRecord(record, pictures.plan, warnings, store, asking);
   setRecord(site);
-  progress(`Pages of ${record.journal.sessions.length} sessions and ${record.journal.positions.size} positions`);
+  progress(`Pages of ${counted(record.journal.sessions.length, 'session')} and ${counted(record.journal.positions.size, 'position')}`);
   const edition = editionStore(cache);
   const pages = {
     into,

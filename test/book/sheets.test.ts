@@ -203,7 +203,7 @@ describe('a sheet', () => {
       '---\ndate: 2031-03-11\ntitle: Swapped\nparts: [{ part: shoes-near, did: removed }, { part: shoes-off, did: [removed, fitted], at: shoes-near }, { part: shoes-near, did: fitted, at: shoes-off }]\n---\n';
     const told = async (files: Readonly<Record<string, string>>) => {
       const text = await printedIn(folderWith(files), 'sheet', '--for', 'buyer');
-      return /(\d+) of the 6 places on the vehicle hold what the works put there/.exec(text)?.[1];
+      return /(\d+) of the 6 places on the vehicle holds? what the works put there/.exec(text)?.[1];
     };
     expect([await told(FILES), await told({ ...FILES, 'van/sessions/2031-03-11-swapped.md': swapped })]).toEqual(['3', '1']);
   });

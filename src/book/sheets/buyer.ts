@@ -3,7 +3,7 @@ import { isAsTheWorks } from '../../journal/registers/as-the-works.ts';
 import { opinionsOf, originAt } from '../../journal/registers/origins.ts';
 import { registerAt } from '../../journal/registers/register.ts';
 import { tellsRecordings, unrecordedAt } from '../../journal/registers/unrecorded.ts';
-import { capital, listedNames, sentence } from '../../site/views/page/words.ts';
+import { capital, heldByTheWorks, listedNames, sentence } from '../../site/views/page/words.ts';
 import { cautions, comesWith, keepers, temporary } from '../appendices.ts';
 import { departures } from '../register-chapters.ts';
 import type { BookSetting } from '../setting.ts';
@@ -16,7 +16,7 @@ export function buyerSheet(setting: BookSetting): SheetText {
   const own = rows.filter((row) => isAsTheWorks(setting.record, row));
   return {
     title: 'For a buyer',
-    line: `${own.length} of the ${rows.length} places on the vehicle hold what the works put there. That is a belief with its evidence, and no certificate.`,
+    line: `${heldByTheWorks(own.length, rows.length)} That is a belief with its evidence, and no certificate.`,
     parts: [
       originals(setting),
       worked(setting),

@@ -5,7 +5,7 @@
 import { identityAt } from '../../journal/registers/identity.ts';
 import { registerAt } from '../../journal/registers/register.ts';
 import { tellsRecordings, unrecordedAt } from '../../journal/registers/unrecorded.ts';
-import { capital, counted, listed, listedNames, spelled } from '../../site/views/page/words.ts';
+import { capital, counted, listed, listedNames, someOfAll, spelled } from '../../site/views/page/words.ts';
 import { keepers, methods, temporary } from '../appendices.ts';
 import { departures } from '../register-chapters.ts';
 import type { BookSetting } from '../setting.ts';
@@ -100,7 +100,7 @@ function points({ record, sheet }: BookSetting): string {
     ],
     [
       '25. Condition before treatment',
-      `A condition class is written down for ${seen} of ${rows.length} places; ${counted(views('as-found'), 'picture')} as found.`,
+      `A condition class is written down for ${someOfAll(seen, rows.length, 'place').which}; ${counted(views('as-found'), 'picture')} as found.`,
     ],
     [
       '26. The plan, and departures from it',

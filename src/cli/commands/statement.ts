@@ -2,11 +2,10 @@ import { join, relative, resolve } from 'node:path';
 import { makeWay } from '../../disk/write-new.ts';
 import { tableToCsv } from '../../exports/csv.ts';
 import { frozenStatement } from '../../exports/frozen-statement.ts';
+import { printedStatement } from '../../exports/printed-statement.ts';
 import { statementTable } from '../../exports/statement.ts';
 import { statementDocument } from '../../exports/statement-document.ts';
 import { statementPage } from '../../exports/statement-page.ts';
-import { statementSheet } from '../../exports/statement-sheet.ts';
-import { typeset } from '../../exports/typeset.ts';
 import { lastClosed } from '../../journal/ledger/frozen.ts';
 import { asSent, closedStatement, type Statement, statementOf } from '../../journal/ledger/statement.ts';
 import type { FrozenStatement, IsoDate } from '../../journal/model.ts';
@@ -149,5 +148,5 @@ function closing(made: Statement, record: JournalRecord, folder: string): readon
 function rendered(made: Statement, { journal }: JournalRecord, out: string): string | Uint8Array {
   if (/\.csv$/i.test(out)) return tableToCsv(statementTable(made, journal.settings));
   const document = statementDocument(made, journal);
-  return /\.pdf$/i.test(out) ? typeset(statementSheet(document)).pdf : statementPage(document);
+  return /\.pdf$/i.test(out) ? printedStatement(document).pdf : statementPage(document);
 }

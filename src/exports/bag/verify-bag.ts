@@ -156,6 +156,9 @@ function checkOxum(bag: Bag, encoding: string, sums: ReadonlyMap<string, Sums>):
   const is = `${octets}.${payload.length}`;
   const streams = said.split('.')[1];
   if (unread ? streams !== String(payload.length) : said !== is) {
-    bag.problems.push({ path: 'bag-info.txt', what: `says Payload-Oxum ${said}; ${unread ? `${payload.length} files` : is} are there` });
+    bag.problems.push({
+      path: 'bag-info.txt',
+      what: `says Payload-Oxum ${said}; ${unread ? `${payload.length} ${payload.length === 1 ? 'file' : 'files'}` : is} ${payload.length === 1 ? 'is' : 'are'} there`,
+    });
   }
 }

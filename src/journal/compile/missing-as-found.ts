@@ -31,7 +31,9 @@ export function missingAsFound({ says, placeOf }: WrittenEntry<PartFields>, out:
   const which = whichOf({ which: missingWhich, count: missing }, { id, count, numbered, place: placeOf('id') }, at, out, AS_FOUND);
   if (which === null && missing !== null && numbered !== null && missing < count) {
     const hint = `Say which: \`missing-which: [${missing === 1 ? '1' : '1, 2'}]\`.`;
-    out.report('A517', at, `\`${id}\` is numbered, and nothing says which ${missing} of the ${count} were missing.`, { hint });
+    out.report('A517', at, `\`${id}\` is numbered, and nothing says which of the ${count} ${missing === 1 ? 'was' : 'were'} missing.`, {
+      hint,
+    });
     return NONE;
   }
   return { missing: which?.length ?? missing ?? 0, missingWhich: which };

@@ -67,6 +67,18 @@ export function onAPhone(bench: Bench): void {
       expect(new Set(totals)).toEqual(new Set([true]));
     });
 
+    it('points of a letter are told from each other by their bullets', async () => {
+      const letter = bench.site.pages.findLast((path) => path.startsWith('letters/')) ?? '';
+      const points = await onPhone(letter, () =>
+        [...document.querySelectorAll('.letter-foot li')].map((point) => [
+          getComputedStyle(point).listStyleType,
+          point.getBoundingClientRect().left - (point.closest('section')?.getBoundingClientRect().left ?? 0) > 8,
+        ]),
+      );
+      expect(points.length).toBeGreaterThan(1);
+      expect(points).toEqual(points.map(() => ['disc', true]));
+    });
+
     it('in the register the outcome stands right under the name of the position', async () => {
       const between = await onPhone('register.html', () =>
         [...document.querySelectorAll('.register tbody tr:has(> .outcome)')].map((row) => {

@@ -156,6 +156,18 @@ export function counted(n: number, one: string, many = `${one}s`): string {
   return n === 0 ? `no ${many}` : `${n} ${n === 1 ? one : many}`;
 }
 
+/** How many of all of them, with the verb that goes with it: `12 of the 20 places`, `1 of the 20 places`, `the one place`, `no place`. */
+export function someOfAll(n: number, all: number, one: string, many = `${one}s`): { readonly which: string; readonly single: boolean } {
+  if (all === 1) return { which: n === 1 ? `the one ${one}` : `no ${one}`, single: true };
+  return { which: `${n === 0 ? 'none' : n} of the ${all} ${many}`, single: n <= 1 };
+}
+
+/** How much of the vehicle holds what the works put there. */
+export function heldByTheWorks(n: number, all: number): string {
+  const { which, single } = someOfAll(n, all, 'place');
+  return capital(`${which} on the vehicle ${single ? 'holds' : 'hold'} what the works put there.`);
+}
+
 /** A unit of the format as it is spoken: `imp-pt` as `imp pt`, never broken. */
 export const unitWords = (unit: string): string => unit.replaceAll('-', '\u00a0');
 

@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest';
-import { counted, listed, sentence, spelled } from '../../../../src/site/views/page/words.ts';
+import { counted, heldByTheWorks, listed, sentence, someOfAll, spelled } from '../../../../src/site/views/page/words.ts';
 
 it('counts and lists as a sentence does', () => {
   expect([counted(0, 'part'), counted(1, 'part'), counted(2, 'entry', 'entries')]).toEqual(['no parts', '1 part', '2 entries']);
@@ -9,4 +9,18 @@ it('counts and lists as a sentence does', () => {
 
 it('a sentence gets one full stop, whatever its writer put there', () => {
   expect(['worn', 'worn.', 'worn?', 'he said “no.”', '', null].map(sentence)).toEqual(['worn.', 'worn.', 'worn?', 'he said “no.”', '', '']);
+});
+
+it.each([
+  [12, 20, '12 of the 20 places on the vehicle hold what the works put there.'],
+  [1, 20, '1 of the 20 places on the vehicle holds what the works put there.'],
+  [0, 20, 'None of the 20 places on the vehicle holds what the works put there.'],
+  [1, 1, 'The one place on the vehicle holds what the works put there.'],
+  [0, 1, 'No place on the vehicle holds what the works put there.'],
+])('%i of %i places is a sentence', (n, all, words) => {
+  expect(heldByTheWorks(n, all)).toBe(words);
+});
+
+it('some of all needs no verb', () => {
+  expect([someOfAll(1, 1, 'piece').which, someOfAll(3, 5, 'piece').which]).toEqual(['the one piece', '3 of the 5 pieces']);
 });
