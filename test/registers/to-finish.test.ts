@@ -15,8 +15,8 @@ test('what is open is beside what is left, and nothing without a figure is in a 
   const { record, problems } = journal(['2031-03-01', SO_FAR], ['2031-03-02', ITEMS]);
   expect(problems).toEqual([]);
   const [brakes, frame] = toFinish(record, null);
-  expect([brakes?.toBuy.sum, brakes?.quoted.sum, brakes?.work.sum]).toEqual([8800, 12_000, 90]);
-  expect([brakes?.toBuy.unsaid, brakes?.work.unsaid].map((list) => list?.map(({ id }) => id))).toEqual([['fluid'], ['look']]);
+  expect([brakes?.toPay.sum, brakes?.quoted.sum, brakes?.work.sum]).toEqual([8800, 12_000, 90]);
+  expect([brakes?.toPay.unsaid, brakes?.work.unsaid].map((list) => list?.map(({ id }) => id))).toEqual([['fluid'], ['look']]);
   // Two hours at 28.00 have cost 56.00, so an hour and a half ahead costs 42.00; 30.00 are spent.
   expect(brakes).toMatchObject({ labour: { cost: 5600, minutes: 120 }, labourAhead: 4200, spent: 3000 });
   expect(brakes?.willHaveCost).toBe(3000 + 5600 + 8800 + 12_000 + 4200);
@@ -25,10 +25,30 @@ test('what is open is beside what is left, and nothing without a figure is in a 
   expect([frame?.work.sum, frame?.labourAhead, frame?.willHaveCost]).toEqual([90, null, 0]);
 });
 
+test('the hours of a thing to buy and the price of a task count as those of any other', () => {
+  const open = `opens:
+  - { id: canvas, kind: buy, what: Canvas, on: brakes, price: 120.00, hours: 12h }
+  - { id: drill, kind: task, what: Drill, on: brakes, price: 8.00, hours: 1h }
+  - { id: tap, kind: temporary, what: Tap, on: brakes, price: 2.00, before: stripped }
+  - { id: plating, kind: waiting, what: Rim, on: brakes, price: 30.00, hours: 30m }`;
+  const { record, problems } = journal(['2031-03-01', SO_FAR], ['2031-03-02', open]);
+  expect(problems).toEqual([]);
+  const [row] = toFinish(record, null);
+  expect([row?.toPay.sum, row?.quoted.sum, row?.work.sum, row?.toPay.unsaid, row?.work.unsaid.map(({ id }) => id)]).toEqual([
+    13_000,
+    3000,
+    810,
+    [],
+    ['tap'],
+  ]);
+  // An hour has cost 28.00: thirteen and a half cost 378.00.
+  expect([row?.labourAhead, row?.willHaveCost]).toEqual([37_800, 3000 + 5600 + 13_000 + 3000 + 37_800]);
+});
+
 test('what was settled is ahead no more, and stands as it was on an earlier day', () => {
   const { record } = journal(['2031-03-01', SO_FAR], ['2031-03-02', ITEMS], ['2031-03-03', 'closes: [{ id: hoses }, { id: paint }]']);
-  expect(toFinish(record, null).map(({ subsystem, toBuy }) => [subsystem.id, toBuy.sum])).toEqual([['brakes', 0]]);
-  expect(toFinish(record, '2031-03-02').map(({ subsystem, toBuy }) => [subsystem.id, toBuy.sum])).toEqual([
+  expect(toFinish(record, null).map(({ subsystem, toPay }) => [subsystem.id, toPay.sum])).toEqual([['brakes', 0]]);
+  expect(toFinish(record, '2031-03-02').map(({ subsystem, toPay }) => [subsystem.id, toPay.sum])).toEqual([
     ['brakes', 8800],
     ['frame', 0],
   ]);

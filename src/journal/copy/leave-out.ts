@@ -170,7 +170,11 @@ function withoutStores(journal: Journal): Journal {
 function withoutHours(journal: Journal): Journal {
   const subsystems = new Map([...journal.subsystems].map(([id, one]) => [id, { ...one, budgetMinutes: null }]));
   // What was charged for them is on every statement, and in what is owed.
-  return { ...withSessions(journal, () => ({ hours: [] })), subsystems, statements: [] };
+  return {
+    ...withSessions(journal, ({ opens }) => ({ hours: [], opens: opens.map((entry) => ({ ...entry, hours: null })) })),
+    subsystems,
+    statements: [],
+  };
 }
 
 /** What anything cost, was paid, is priced or worth; the papers that say so; what was bought stays, without its price. */

@@ -77,6 +77,11 @@ export function waitingAt(record: RegisterSource, at: At): readonly ItemRow[] {
   return [...waiting].sort((a, b) => compareText(a.promised ?? '9999', b.promised ?? '9999'));
 }
 
+/** Whether an item is asked for its hours: whatever says some, and all that is work of one's own and not a thing to buy or to wait for. */
+export function takesHours({ kind, hours }: ItemRow): boolean {
+  return hours !== null || (kind !== 'buy' && kind !== 'waiting');
+}
+
 /** Temporary measures that are live, oldest first. */
 export function temporaryMeasuresAt(record: RegisterSource, at: At): readonly ItemRow[] {
   return openItemsAt(record, at).filter(({ kind }) => kind === 'temporary');

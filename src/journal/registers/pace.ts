@@ -3,7 +3,7 @@ import { viewAt } from '../ledger/sums.ts';
 import type { IsoDate } from '../model.ts';
 import type { JournalRecord } from '../record.ts';
 import { addDays, daysBetween, mondayOf } from '../values/date.ts';
-import { type ItemRow, openItemsAt } from './open-items.ts';
+import { type ItemRow, openItemsAt, takesHours } from './open-items.ts';
 import { type At, dateOf } from './source.ts';
 
 /** The weeks that a pace is taken from: a quarter of a year, up to the record's day. */
@@ -19,7 +19,7 @@ export interface Pace {
   readonly weeks: number;
   /** Worked in them, by all together. */
   readonly minutes: number;
-  /** Open tasks, questions and temporary measures with hours, in minutes together, and how many say none. */
+  /** What is open and has hours, in minutes together; and how many tasks, questions and temporary measures say none. */
   readonly ahead: number;
   readonly unsaid: number;
   /** ahead ÷ (minutes ÷ weeks), rounded up; null where too little was worked to go by. */
@@ -31,7 +31,7 @@ export interface Pace {
 /** Null where nothing that is open has hours, and where a copy leaves hours out. */
 export function paceOf(record: JournalRecord, at: At): Pace | null {
   const day = dateOf(record, at);
-  const items = openItemsAt(record, at).filter(({ kind }) => kind !== 'buy' && kind !== 'waiting');
+  const items = openItemsAt(record, at).filter(takesHours);
   const ahead = items.reduce((sum, { hours }: ItemRow) => sum + (hours ?? 0), 0);
   if (ahead === 0 || record.copy.leavesOut.includes('hours')) return null;
   const worked = viewAt(record, 'cost', day).filter(({ kind }) => kind === 'labour');

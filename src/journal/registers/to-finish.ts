@@ -5,7 +5,7 @@ import { ledgerAt } from '../ledger/ledger-at.ts';
 import { GENERAL, type Minor, type Subsystem, type SubsystemId } from '../model.ts';
 import type { JournalRecord } from '../record.ts';
 import { roundHalfAway } from '../values/decimal.ts';
-import { type ItemRow, openItemsAt } from './open-items.ts';
+import { type ItemRow, openItemsAt, takesHours } from './open-items.ts';
 import { type QuotedWork, quotedWork } from './quoted.ts';
 import { type At, dateOf } from './source.ts';
 
@@ -18,13 +18,13 @@ export interface Ahead {
 
 export interface ToFinishRow {
   readonly subsystem: Subsystem;
-  /** Things to buy, at the prices that were written down. */
-  readonly toBuy: Ahead;
+  /** Things to buy, and whatever else has a price and is not waited for, at the prices that were written down. */
+  readonly toPay: Ahead;
   /** What is waited for, and the work that parts are out for, at what was quoted, less what was billed of it. */
   readonly quoted: Ahead;
   /** Every quote that is open. */
   readonly works: readonly QuotedWork[];
-  /** Everything else that is open, in the minutes that were written down. */
+  /** Everything that is open and has hours, of whatever kind, in the minutes that were written down; work that has none is unsaid. */
   readonly work: Ahead;
   /** So far, without labour. */
   readonly spent: Minor;
@@ -59,8 +59,8 @@ export function toFinish(record: JournalRecord, at: At): ToFinishRow[] {
     if (items.length === 0 && works.length === 0 && worked === 0 && spent === 0) return [];
     const sum = (figure: (entry: (typeof charged)[number]) => number): number => charged.reduce((all, entry) => all + figure(entry), 0);
     const so = { cost: sum(({ gross }) => gross), minutes: sum(({ minutes }) => minutes ?? 0) };
-    const toBuy = ahead(
-      items.filter(({ kind }) => kind === 'buy'),
+    const toPay = ahead(
+      items.filter(({ kind, price }) => kind === 'buy' || (kind !== 'waiting' && price !== null)),
       ({ price }) => price,
     );
     const waiting = ahead(
@@ -70,13 +70,10 @@ export function toFinish(record: JournalRecord, at: At): ToFinishRow[] {
     // An item that is on nothing is no quote for anything, and counts by itself.
     const elsewhere = waiting.items.filter(({ on }) => on === null).reduce((all, { price }) => all + (price ?? 0), 0);
     const quoted = { ...waiting, sum: elsewhere + works.reduce((all, one) => all + Math.max(0, one.quoted - one.billed.gross), 0) };
-    const work = ahead(
-      items.filter(({ kind }) => kind !== 'buy' && kind !== 'waiting'),
-      ({ hours: minutes }) => minutes,
-    );
+    const work = ahead(items.filter(takesHours), ({ hours: minutes }) => minutes);
     const labourAhead = so.minutes === 0 || work.sum === 0 ? null : roundHalfAway(new Fraction(so.cost).mul(work.sum, so.minutes));
-    const willHaveCost = spent + so.cost + toBuy.sum + quoted.sum + (labourAhead ?? 0);
-    return [{ subsystem, toBuy, quoted, works, work, spent, money, worked, hours, labour: so, labourAhead, willHaveCost }];
+    const willHaveCost = spent + so.cost + toPay.sum + quoted.sum + (labourAhead ?? 0);
+    return [{ subsystem, toPay, quoted, works, work, spent, money, worked, hours, labour: so, labourAhead, willHaveCost }];
   });
 }
 

@@ -21,6 +21,6 @@ export function moneyAhead({ record, figures }: RecordSheet): MoneyAhead | null 
   return {
     soFar: figures.money(soFar),
     willHave: willHave === soFar ? null : figures.money(willHave),
-    unsaid: sum(({ toBuy, quoted, work }) => toBuy.unsaid.length + quoted.unsaid.length + work.unsaid.length),
+    unsaid: sum(({ toPay, quoted, work }) => toPay.unsaid.length + quoted.unsaid.length + work.unsaid.length),
   };
 }

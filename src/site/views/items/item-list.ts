@@ -24,15 +24,21 @@ export function itemList(sheet: Sheet, items: readonly ItemRow[], { at = sheet.d
 }
 
 function factsOf(sheet: Sheet, item: ItemRow, at: IsoDate): Markup {
-  const { kind, on, from, price, opened } = item;
+  const { kind, on, from, opened } = item;
   const facts = [
     html`${capital(ITEM_KIND_WORDS[kind])}`,
     on !== null && html`, ${chargeLink(sheet, on)}`,
     from !== null && `, from ${from}`,
     promise(sheet, item, at),
-    price !== null && `, about ${sheet.figures.money(price)}`,
+    figuresOf(sheet, item),
   ];
   return html`${facts}. Opened ${sessionDay(sheet, opened.session, opened.date)}${ending(sheet, item)}${putOff(sheet, item)}`;
+}
+
+/** What it is likely to cost and to take, of whatever kind it is: `, about £120.00, 12 h`; '' where neither was written down. */
+export function figuresOf({ figures }: Sheet, { price, hours }: ItemRow): string {
+  const said = [price === null ? null : figures.money(price), hours === null ? null : figures.time(hours)].filter((one) => one !== null);
+  return said.length === 0 ? '' : `, about ${said.join(' and ')}`;
 }
 
 function promise({ figures }: Sheet, { promised, closed }: ItemRow, at: IsoDate): string | false {

@@ -3,7 +3,7 @@ import type { RecordSheet } from '../page/sheet.ts';
 import { counted } from '../page/words.ts';
 
 /**
- * `41 h in the 13 weeks up to 18 December 2025, 3 h 9 min a week. 58 h of the open tasks have hours: about 18 weeks at that
+ * `41 h in the 13 weeks up to 18 December 2025, 3 h 9 min a week. 58 h of what is open has hours: about 18 weeks at that
  * pace; 6 have none.` Null where nothing open has hours.
  */
 export function paceWords({ record, figures }: RecordSheet): string | null {

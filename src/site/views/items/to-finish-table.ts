@@ -32,10 +32,10 @@ export function toFinishTable(sheet: Sheet, list: readonly ToFinishRow[]): SetTa
     columns: [
       { head: 'Subsystem', names: true, cell: ({ subsystem }) => subsystem.name },
       hasMoney && {
-        head: 'To buy',
+        head: 'To pay for',
         set: 'num',
-        cell: ({ toBuy }) => figure(toBuy, amount, 'buy'),
-        sum: () => amount(total(({ toBuy }) => toBuy.sum)),
+        cell: ({ toPay }) => figure(toPay, amount, 'by-subsystem'),
+        sum: () => amount(total(({ toPay }) => toPay.sum)),
       },
       hasMoney && {
         head: 'Quoted',
