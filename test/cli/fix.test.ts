@@ -77,6 +77,13 @@ describe('check --fix', () => {
     expect(existsSync(join(cwd, 'van/before-fix'))).toBe(false);
   });
 
+  test('writes no link to a part that is not there', async () => {
+    const note = '---\ndate: 2031-03-03\ntitle: Drum\n---\n[It](part:roof lining), [it](part: dru m).\n';
+    const cwd = folderOf(note);
+    await fix(cwd);
+    expect(readFileSync(join(cwd, PATH), 'utf8')).toBe(note.replace('part: dru m', 'part:drum'));
+  });
+
   test('writes the file that a link leads to, not over the link', async () => {
     const cwd = folderWith({ ...JOURNAL, 'van/sessions/kept.txt': SLIPS });
     symlinkSync('kept.txt', join(cwd, PATH));

@@ -10,6 +10,7 @@ import { compileConsumables } from './consumables.ts';
 import { type Catalogues, namesIn } from './context.ts';
 import { compileDrawings } from './drawings.ts';
 import { identityTables } from './identity.ts';
+import { linkableOf } from './linkable.ts';
 import { compileParts } from './parts.ts';
 import { assetsByFolder, checkTwins } from './paths.ts';
 import { compileSession, type Surroundings } from './session.ts';
@@ -27,8 +28,8 @@ export function compile(read: ReadJournal, sources: Sources, out: Reporter): Jou
   compileParts(read.parts, catalogues, out);
   const drawings = compileDrawings(read.drawings, catalogues.positions, out);
   const notes = onePerId(read.notes, out);
-  const files = new Set(read.notes.map(({ file }) => file));
-  const around = { catalogues, names: namesIn(catalogues, out), assets: assetsByFolder(sources.assets), notes: files, out };
+  const linkable = linkableOf(read.notes, catalogues);
+  const around = { catalogues, names: namesIn(catalogues, out), assets: assetsByFolder(sources.assets), linkable, out };
   checkTwins(sources.assets, out);
   const sessions = notes.flatMap((note) => {
     const session = sessionOf(note, around);

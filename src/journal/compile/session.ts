@@ -7,6 +7,7 @@ import { receivedOf, valuedOf } from './client-money.ts';
 import type { Catalogues, Names } from './context.ts';
 import { handedOverOf } from './hand-overs.ts';
 import { bagsOf, closesOf, defersOf, emptiedOf, opensOf, reachedOf } from './items.ts';
+import type { Linkable } from './linkable.ts';
 import { clipsBeside, filmOf, papersOf, picturesOf } from './media.ts';
 import { checkOtherLinks } from './other-links.ts';
 import type { AssetsByFolder } from './paths.ts';
@@ -34,13 +35,12 @@ export interface Surroundings {
   readonly names: Names;
   /** Every other file of the journal. */
   readonly assets: AssetsByFolder;
-  /** The files of all notes. */
-  readonly notes: ReadonlySet<string>;
+  readonly linkable: Linkable;
   readonly out: Reporter;
 }
 
 /** Compiles one note. What cannot be resolved is reported and left out; the rest stands. */
-export function compileSession(note: NoteSource, { catalogues, names, assets, notes, out }: Surroundings): Session {
+export function compileSession(note: NoteSource, { catalogues, names, assets, linkable, out }: Surroundings): Session {
   const { source, tree, prose } = note;
   const context: NoteAtHand = {
     id: note.id,
@@ -52,7 +52,7 @@ export function compileSession(note: NoteSource, { catalogues, names, assets, no
     assets,
     place: (...path) => tree.placeOf(path),
   };
-  checkOtherLinks(prose.others, notes, context);
+  checkOtherLinks(prose.others, linkable, context);
   const bags = bagsOf(source.bags, context);
   const { bought, ...says } = source;
   return {
