@@ -106,6 +106,10 @@ describe('a link in the prose that leads to nothing is told, with what to write'
       'See [it](part:roof lining).',
       'A new one goes into a file of `parts/`: `- { id: roof-lining,',
     ],
+    ['a space for the hyphen of a consumable', 'See [it](consumable:brake cleaner).', 'Write `consumable:brake-cleaner`.'],
+    ['a space after the colon of a bag', 'See [it](bag: 014).', 'Write `bag:14`.'],
+    ['a space after the colon of a session', 'See [it](session: 2031-03-12).', 'Write `session:2031-03-12`.'],
+    ['a space for the hyphen of a session', 'See [it](session:2031-03-12 brakes).', 'Write `session:2031-03-12-brakes`.'],
     ['an id alone', 'See [it](drum).', 'Write `part:drum`.'],
     ['a file that is not there', 'See [it](bil.pdf).', 'Did you mean `bill.pdf`?'],
     ['an address without its beginning', 'See [it](www.example.org).', 'Write `https://www.example.org`.'],
@@ -115,6 +119,13 @@ describe('a link in the prose that leads to nothing is told, with what to write'
     const [found, ...more] = prose(text);
     expect([found?.place.line, found?.code, more]).toEqual([6, hint.startsWith('Copy') ? 'A105' : 'A903', []]);
     expect(found?.hint).toContain(hint);
+  });
+
+  test('a space for the hyphen of an item', () => {
+    const opens = 'opens: [{ id: bleed-front, kind: task, what: Bleed it }]';
+    expect(compileFiles({ more: { [NOTE]: note(opens, 'See [it](item:bleed front).') } }).diagnostics.map(({ hint }) => hint)).toEqual([
+      'Write `item:bleed-front`.',
+    ]);
   });
 
   test.each([

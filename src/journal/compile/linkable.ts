@@ -16,7 +16,7 @@ export function linkableOf(notes: readonly NoteSource[], { parts, consumables }:
   const names: Readonly<Record<LinkScheme, () => string[]>> = {
     part: () => [...parts.keys()],
     consumable: () => [...consumables.keys()],
-    item: () => notes.flatMap(({ source }) => source.opens.map(({ value }) => value.id)),
+    item: () => notes.flatMap(({ source }) => source.opens.map(({ says }) => says.id)),
     session: () => notes.flatMap(({ id, source }) => [id, source.date]),
     bag: () => [],
   };
