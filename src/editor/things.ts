@@ -2,7 +2,7 @@
 import type { NamedSort } from '../journal/mentions/written-name.ts';
 import type { Consumable, Part, Session } from '../journal/model.ts';
 import type { ItemHistory, JournalRecord } from '../journal/record.ts';
-import { type BagRow, bagsAt } from '../journal/registers/bags.ts';
+import { type BagRow, bagsAt, leftInWords } from '../journal/registers/bags.ts';
 import { itemRowAt } from '../journal/registers/open-items.ts';
 import { whereaboutsAt } from '../journal/registers/stays.ts';
 import { type StoreRows, storesAt } from '../journal/registers/stores.ts';
@@ -72,9 +72,10 @@ export function whereWords(record: JournalRecord, { id, count, position }: Part)
 
 const onVehicle = (within: string | undefined): string => (within === undefined ? 'on the vehicle' : `on the vehicle, in ${within}`);
 
-function ofBag({ bag, filling, filled, emptied, parts }: BagRow): Thing {
+function ofBag(row: BagRow): Thing {
+  const { bag, filling, filled, emptied, parts } = row;
   const holds = [...filling.holds, ...parts.map(({ part, count }) => `${count} ${part}`)];
-  const now = emptied ? `empty since ${emptied.date}` : `filled ${filled.date}`;
+  const now = emptied ? `empty since ${emptied.date}` : [`filled ${filled.date}`, ...leftInWords(row)].join(', ');
   return plain('bag', String(bag), holds.join(', '), now, [filling.off, filling.goesBack].filter(Boolean).join(', '));
 }
 

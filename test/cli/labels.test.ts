@@ -32,6 +32,17 @@ describe('labels', () => {
     expect((await labels(folderWith(BAGS), '--out', 'labels.pdf')).out).toBe('labels.pdf: 2 labels\n');
   });
 
+  test('are not of a bag from which all has gone since, which is named; asked for by its number it has one', async () => {
+    const cwd = folderWith({
+      ...BAGS,
+      'van/sessions/2031-03-04-up.md': '---\ndate: 2031-03-04\ntitle: Up\nparts: [{ part: drum, did: fitted }]\n---\n',
+    });
+    const { out, err } = await labels(cwd, '--out', 'labels.pdf');
+    expect(out).toBe('labels.pdf: 1 label\n');
+    expect(err).toContain('No label for bag 1: all of it has gone elsewhere, and no note says `emptied: [1]`.');
+    expect((await labels(cwd, '--bags', '1', '--out', 'one.pdf')).out).toBe('one.pdf: 1 label\n');
+  });
+
   test('never take the place of a file', async () => {
     const cwd = folderWith({ ...BAGS, 'mine.pdf': 'mine' });
     expect((await labels(cwd, '--out', 'mine.pdf')).exit).toBe(3);

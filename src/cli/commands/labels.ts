@@ -1,6 +1,6 @@
 import { relative, resolve } from 'node:path';
 import { type Label, type LabelSheet, labelsOf, labelsTypst, PLAIN_SHEET, sheetProblem } from '../../exports/labels.ts';
-import { bagsAt } from '../../journal/registers/bags.ts';
+import { bagsAt, isLeftEmpty } from '../../journal/registers/bags.ts';
 import { bagAddress } from '../../site/addresses.ts';
 import { hasErrors } from '../../site/check-journal.ts';
 import { CONTENT, type Command, type Option, type OptionValues } from '../command.ts';
@@ -18,7 +18,7 @@ export const labels: Command = {
   takes: [],
   options: {
     content: CONTENT,
-    bags: { type: 'string', value: '12-20,25', help: 'which bags (else every bag that is filled)' },
+    bags: { type: 'string', value: '12-20,25', help: 'which bags (else every bag that has something in it)' },
     out: { type: 'string', value: 'FILE.pdf', help: 'the PDF to write; it must not be there yet' },
     paper: { type: 'string', value: 'a4|us-letter', help: 'the paper (else a4)' },
     columns: { type: 'string', value: 'N', help: 'labels across (else 2)' },
@@ -44,14 +44,17 @@ export const labels: Command = {
       return EXIT.journalHasErrors;
     }
     const { history } = opened.record;
-    const filled = bagsAt(opened.record, null)
-      .filter(({ emptied }) => emptied === null)
-      .map(({ bag }) => bag);
-    const bags = wanted ?? filled.sort((a, b) => a - b);
+    const filled = bagsAt(opened.record, null).filter(({ emptied }) => emptied === null);
+    const left = wanted === null ? filled.filter(isLeftEmpty).map(({ bag }) => bag) : [];
+    const bags = wanted ?? filled.map(({ bag }) => bag).filter((bag) => !left.includes(bag));
     const made: Label[] = labelsOf(opened.record, bags, bagAddress);
     const absent = bags.filter((bag) => !history.bags.has(bag));
     if (made.length === 0)
       throw new Refusal(EXIT.notUnderstood, wanted === null ? 'no bag is filled.' : 'no bag of those numbers is filled in any note.');
+    if (left.length > 0)
+      effects.err(
+        `No label for bag ${left.join(', ')}: all of it has gone elsewhere, and no note says \`emptied: [${left.join(', ')}]\`.\n`,
+      );
     const { typeset } = await import('../../exports/typeset.ts');
     const path = resolve(effects.cwd, out);
     const { pdf, cut } = typeset(labelsTypst(made, sheet));

@@ -3,7 +3,7 @@
 import { labelOfLink } from '../../journal/model/link-target.ts';
 import type { ItemKind } from '../../journal/model.ts';
 import type { JournalRecord } from '../../journal/record.ts';
-import { bagsAt } from '../../journal/registers/bags.ts';
+import { type BagRow, bagsAt, isLeftEmpty, leftInWords } from '../../journal/registers/bags.ts';
 import { errandOf } from '../../journal/registers/errands.ts';
 import { type ItemRow, openItemsAt } from '../../journal/registers/open-items.ts';
 import { orderedSessions } from '../../journal/registers/stays.ts';
@@ -46,11 +46,14 @@ export function openMatters(record: JournalRecord): readonly string[] {
       'Parts off',
       lying.map(({ part, count, where }) => `${named(part, count)}: ${whereInWords(where)}`),
     ),
-    ...section(
-      'Bags still filled',
-      bags.map(({ bag, filling, filled }) => `${bag}: ${filling.holds.join(', ')} (${filling.off ?? filled.date})`),
-    ),
+    ...section('Bags still filled', bags.map(bagInWords)),
   ];
+}
+
+function bagInWords(row: BagRow): string {
+  const { bag, filling, filled } = row;
+  const end = isLeftEmpty(row) ? `: \`emptied: [${bag}]\`` : '';
+  return [`${bag}: ${filling.holds.join(', ')} (${filling.off ?? filled.date})`, ...leftInWords(row).map((left) => left + end)].join('; ');
 }
 
 /** What the last evening left for the next one: what it opened, and how its prose ended. */

@@ -26,6 +26,24 @@ export function inBag({ bag, parts }: BagRow): readonly Lying[] {
   return parts.map(({ part }) => ({ part, place: whereKey({ at: 'bag', bag }) }));
 }
 
+/** Catalogued parts that were in a bag, all of which went elsewhere while no note says that it was emptied. */
+export function leftBag({ emptied, parts, held }: BagRow): readonly PartId[] {
+  const stillIn = new Set(parts.map(({ part }) => part));
+  return emptied === null ? [...new Set(held.map(({ part }) => part))].filter((part) => !stillIn.has(part)) : [];
+}
+
+/** Whether a bag that counts as filled has nothing left in it: all that it says it holds is of the catalogue, and went elsewhere. */
+export function isLeftEmpty(row: BagRow): boolean {
+  const gone = leftBag(row).length;
+  return gone > 0 && row.parts.length === 0 && row.filling.holds.length <= gone;
+}
+
+/** One phrase on what went elsewhere, in ids as notes have them; none where nothing did. */
+export function leftInWords(row: BagRow): string[] {
+  const gone = leftBag(row);
+  return gone.length === 0 ? [] : [`${gone.join(', ')} gone elsewhere since${isLeftEmpty(row) ? ', not noted as emptied' : ''}`];
+}
+
 const staysByBag = perRecord((record) => {
   const stays = [...record.history.stays.values()].flat();
   return groupedBy(stays, ({ where }: Stay) => (where.at === 'bag' ? where.bag : null));

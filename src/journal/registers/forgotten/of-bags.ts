@@ -1,7 +1,7 @@
 import type { IsoDate } from '../../model.ts';
 import type { Deed } from '../../record.ts';
 import { compareText } from '../../values/text-order.ts';
-import { type BagRow, bagsAt } from '../bags.ts';
+import { type BagRow, bagsAt, isLeftEmpty, leftBag } from '../bags.ts';
 import type { RegisterSource } from '../source.ts';
 import { deedsOf, whereaboutsAt } from '../stays.ts';
 import { missingFromBags } from './fasteners.ts';
@@ -32,10 +32,10 @@ export function bagsNeverEmptied(record: RegisterSource, date: IsoDate): Missed[
 }
 
 /** The last deed that took catalogued parts out of a bag; null where it says that it holds something else besides. */
-function wentElsewhere(record: RegisterSource, { bag, filling, filled, held }: BagRow, date: IsoDate): Deed | null {
-  const parts = [...new Set(held.map(({ part }) => part))];
-  if (filling.holds.length > parts.length) return null;
-  const out = parts
+function wentElsewhere(record: RegisterSource, row: BagRow, date: IsoDate): Deed | null {
+  if (!isLeftEmpty(row)) return null;
+  const { bag, filled } = row;
+  const out = leftBag(row)
     .flatMap((part) => deedsOf(record, part))
     .filter(({ from, date: day }) => from.at === 'bag' && from.bag === bag && day >= filled.date && day <= date);
   return out.sort((a, b) => compareText(a.date, b.date)).at(-1) ?? null;

@@ -1,5 +1,5 @@
 import type { IsoDate } from '../../../journal/model.ts';
-import type { BagRow } from '../../../journal/registers/bags.ts';
+import { type BagRow, isLeftEmpty, leftBag } from '../../../journal/registers/bags.ts';
 import { hazardMark } from '../cautions/hazard-mark.ts';
 import { html, joined, type Markup } from '../page/html.ts';
 import { linked, partLink } from '../page/links.ts';
@@ -17,7 +17,7 @@ export function bagWords(sheet: Sheet, bag: BagRow, at: IsoDate = sheet.day): Ma
   const mark = hazardMark(sheet, hazardsIn(sheet, [bag], at));
   return html`<p>${holds.join(', ')}${off !== null && html`, off ${partLink(sheet, off)}`}.</p>${mark && html`<p>${mark}</p>`}${
     goesBack !== null && html`<p><b>Goes back:</b> ${sentence(goesBack)}</p>`
-  }${inside(sheet, bag)}<p class="note">${since(sheet, bag)}.</p>${bag.earlier.map((before) => earlier(sheet, before))}`;
+  }${inside(sheet, bag)}${goneFrom(sheet, bag)}<p class="note">${since(sheet, bag)}.</p>${bag.earlier.map((before) => earlier(sheet, before))}`;
 }
 
 /** Bags where they are not at home: each by its number, which leads to its page, with what is told of it. */
@@ -27,6 +27,13 @@ export function bagList(sheet: Sheet, bags: readonly BagRow[], at: IsoDate): Mar
       html`<li><p class="bag-number"><a href="${sheet.toBag(bag.bag)}"><span class="seen-by-readers-only">Bag </span>${bag.bag}</a></p><div>${bagWords(sheet, bag, at)}</div></li>`,
   );
   return html`<ul class="bags">${entries}</ul>`;
+}
+
+/** What went elsewhere from a bag that no note says was emptied; false where nothing did. */
+export function goneFrom(sheet: Sheet, bag: BagRow): Markup | false {
+  const gone = leftBag(bag).map((part) => partLink(sheet, part));
+  if (gone.length === 0) return false;
+  return html`<p class="note">${joined(gone, ', ')}: gone elsewhere since${isLeftEmpty(bag) && '; no note says that the bag was emptied'}.</p>`;
 }
 
 function inside(sheet: Sheet, { held }: BagRow): Markup | false {

@@ -5,6 +5,7 @@ import { dayLink, linked, partLink } from '../page/links.ts';
 import type { Sheet } from '../page/sheet.ts';
 import { rows, type SetTable, setTable } from '../tables/table.ts';
 import { tickBox } from '../tables/tick-box.ts';
+import { goneFrom } from './bag-entry.ts';
 import { hazardsIn } from './stores-page.ts';
 
 /** Filled bags one a line: number, what each holds, the parts of the catalogue in it, what it came off. */
@@ -18,7 +19,7 @@ export function bagTable(sheet: Sheet, bags: readonly BagRow[], label: string): 
         head: 'Holds',
         set: 'holds',
         bare: true,
-        cell: (bag) => html`${bag.filling.holds.join(', ')}${hazardMark(sheet, hazardsIn(sheet, [bag]))}`,
+        cell: (bag) => html`${bag.filling.holds.join(', ')}${hazardMark(sheet, hazardsIn(sheet, [bag]))}${goneFrom(sheet, bag)}`,
       },
       {
         head: 'Parts of the catalogue',

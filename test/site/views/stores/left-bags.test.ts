@@ -1,0 +1,65 @@
+/** A bag from which all has gone, though no note says that it was emptied, is told as that: no part is in two places. */
+import { describe, expect, test } from 'vitest';
+import { openMatters } from '../../../../src/cli/new-note/open-matters.ts';
+import { thingsOf } from '../../../../src/editor/things.ts';
+import { NO_PICTURES } from '../../../../src/photos/plan.ts';
+import type { SiteRecord } from '../../../../src/site/record.ts';
+import { sheetOf } from '../../../../src/site/views/page/sheet.ts';
+import { bagWords } from '../../../../src/site/views/stores/bag-entry.ts';
+import { bagTable } from '../../../../src/site/views/stores/bag-table.ts';
+import { storesThen } from '../../../../src/site/views/stores/stores-page.ts';
+import { did, evening, part, soundRecord } from '../../../builders/journal.ts';
+
+const OF = soundRecord({
+  parts: [part('lamp-brackets', { name: 'Lamp brackets', count: 2 }), part('spring', { name: 'Spring' })],
+  stores: ['shelf'],
+  evenings: [
+    evening('2030-10-01', {
+      bags: [
+        { bag: 2, holds: ['2 lamp brackets'] },
+        { bag: 3, holds: ['a spring', '2 nuts'] },
+      ],
+      parts: [did('lamp-brackets', 'removed', { to: 'bag 2' }), did('spring', 'removed', { to: 'bag 3' })],
+    }),
+    evening('2030-11-01', { parts: [did('lamp-brackets', 'stored', { to: 'shelf', count: 1 })] }),
+    evening('2030-12-01', {
+      parts: [did('lamp-brackets', 'sent-out', { to: 'a painter', from: 'bag 2', count: 1 }), did('spring', 'stored', { to: 'shelf' })],
+    }),
+  ],
+});
+const sheet = sheetOf({ ...OF, pictures: NO_PICTURES, warnings: [], noteHtml: async () => '' } as unknown as SiteRecord, 'x.html');
+const plain = (markup: string) => markup.replaceAll(/<[^>]*>/g, '');
+const onDay = (day: string) => storesThen(sheet, day).bags;
+
+describe('what has gone from a bag since', () => {
+  test('is told in its row of the stores and with the bag', () => {
+    const said = /Lamp brackets: gone elsewhere since; no note says that the bag was emptied\./;
+    expect(plain(bagTable(sheet, onDay('2030-12-31'), 'x').markup)).toMatch(said);
+    const [two] = onDay('2030-12-31');
+    expect(two && plain(bagWords(sheet, two).markup)).toMatch(said);
+  });
+
+  test('is not told while some of it is there', () => {
+    expect(plain(bagTable(sheet, onDay('2030-11-15'), 'x').markup)).not.toContain('gone elsewhere');
+  });
+
+  test('is told of a bag that holds something else besides, without a word on its emptying', () => {
+    const three = onDay('2030-12-31').find(({ bag }) => bag === 3);
+    const words = plain(three ? bagWords(sheet, three).markup : '');
+    expect(words).toContain('Spring: gone elsewhere since.');
+    expect(words).not.toContain('no note says');
+  });
+});
+
+test('the next note and completion say it too', () => {
+  const said = openMatters(OF).filter((line) => /^# {3}[23]:/.test(line));
+  expect(said).toEqual([
+    '#   2: 2 lamp brackets (2030-10-01); lamp-brackets gone elsewhere since, not noted as emptied: `emptied: [2]`',
+    '#   3: a spring, 2 nuts (2030-10-01); spring gone elsewhere since',
+  ]);
+  const bags = thingsOf(OF).filter(({ sort }) => sort === 'bag');
+  expect(bags.map(({ now }) => now)).toEqual([
+    'filled 2030-10-01, lamp-brackets gone elsewhere since, not noted as emptied',
+    'filled 2030-10-01, spring gone elsewhere since',
+  ]);
+});
