@@ -91,10 +91,10 @@ function cutNote(text: string, path: string, form: readonly FormField[]): Cut | 
   };
 }
 
-/** A note without fields stays one while its day and its title are said by its name and its words. */
+/** A note without fields stays one while its day and its title are said by its name and its words; else its line of title is a field. */
 function withFields(cut: Cut, after: Values, form: readonly FormField[]): string {
   if (sameValue(cut.alone ?? {}, after)) return cut.head + cut.foot;
-  return `${cut.head}---\n${fieldsAlone(after, form)}---\n${cut.foot}`;
+  return `${cut.head}---\n${fieldsAlone(after, form)}---\n`;
 }
 
 function changedFields(cut: Cut, before: Values, after: Values, form: readonly FormField[]): string {

@@ -124,6 +124,14 @@ describe('a note that a person wrote', () => {
     );
   });
 
+  test.each(['# Drum off', 'Drum off.'])('without fields, its title on a line of its own (%s), can be given some', (title) => {
+    const text = `${title}\n\nThe drum came off.\n`;
+    expect(says(text)).toEqual({ fields: { date: '2031-03-12', title: 'Drum off' }, prose: 'The drum came off.\n' });
+    expect(changed(text, (fields) => (fields.emptied = ['11']))).toBe(
+      '---\ndate: 2031-03-12\ntitle: Drum off\nemptied: [11]\n---\nThe drum came off.\n',
+    );
+  });
+
   test('that is no YAML is not shown as a form', () => {
     expect(readNote('---\ndate: 2031-03-12\ntitle: [\n---\n', PATH, FORM)).toBeNull();
   });

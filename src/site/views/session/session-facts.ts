@@ -46,5 +46,5 @@ export function deedWords({ positionName }: Pick<Sheet, 'positionName'>, entry: 
 
 /** The first words of an evening, for a list; a link without words is called by what it leads to. */
 export function eveningWords(sheet: RecordSheet, session: Session, most: number): string {
-  return openingWords(session.body, most, (address) => labelOfLink(sheet.record, address));
+  return openingWords(session.body, most, { nameOf: (address) => labelOfLink(sheet.record, address), title: session.title });
 }

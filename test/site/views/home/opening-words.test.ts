@@ -30,5 +30,14 @@ it('code stays as it stands, in a link and outside one', () => {
 
 it('a link without words is called by what it leads to', () => {
   const nameOf = (address: string) => (address === 'bag:1' ? 'bag 1' : '');
-  expect(openingWords('Nuts are in [](bag:1). [Not these](bag:1).', 200, nameOf)).toBe('Nuts are in bag 1. Not these.');
+  expect(openingWords('Nuts are in [](bag:1). [Not these](bag:1).', 200, { nameOf })).toBe('Nuts are in bag 1. Not these.');
+});
+
+it('a title that the prose begins with is not said again, unless there is nothing else', () => {
+  const after = (body: string) => openingWords(body, 200, { title: 'Cold evening' });
+  expect(after('Cold evening. The stove went out.')).toBe('The stove went out.');
+  expect(after('Cold evening\nThe stove went out.')).toBe('The stove went out.');
+  expect(after('Cold evening\n\nThe stove went out.')).toBe('The stove went out.');
+  expect(after('*Cold evening*.\n\n- a\n- b')).toBe('');
+  expect(after('Cold evening work is slow.')).toBe('Cold evening work is slow.');
 });
