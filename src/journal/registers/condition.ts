@@ -10,11 +10,14 @@ export interface InCondition {
   readonly condition: Condition;
   /** Null where some are, and nobody wrote down how many of those here. */
   readonly count: number | null;
+  /** The days of the notes that say it; null for the catalogue, which tells of the vehicle as it was found. */
+  readonly days: readonly (IsoDate | null)[];
 }
 
 /** Some of a lot as they were last seen; `where` they were put then, if they still lie there. */
 interface Slice {
   readonly condition: Condition | null;
+  readonly day: IsoDate | null;
   readonly count: number;
   readonly where: Whereabouts | null;
 }
@@ -30,7 +33,7 @@ export function conditionsAt(
   { where, count, which }: Omit<Whereat, 'since' | 'last'>,
   date: IsoDate,
 ): readonly InCondition[] {
-  if (which !== null) return told(which.map((number) => ({ condition: conditionOf(record, part, number, date), count: 1, where })));
+  if (which !== null) return told(which.map((number) => ({ ...conditionOf(record, part, number, date), count: 1, where })));
   const slices = slicesOf(record, part, date);
   const own = slices.filter((slice) => slice.where !== null && sameWhere(slice.where, where));
   const rest = slices.filter((slice) => slice.where === null);
@@ -38,9 +41,8 @@ export function conditionsAt(
   if (left <= 0) return told(own);
   const kinds = new Set(rest.map(({ condition }) => condition));
   if (sumOf(rest) === left) return told([...own, ...rest]);
-  if (kinds.size === 1) return told([...own, ...rest.slice(0, 1).map((slice) => ({ ...slice, count: left }))]);
-  const either = [...kinds].filter((kind) => kind !== null).map((condition) => ({ condition, count: null }));
-  return [...told(own), ...either];
+  if (kinds.size === 1) return told([...own, ...rest.map((slice, n) => ({ ...slice, count: n === 0 ? left : 0 }))]);
+  return [...told(own), ...told(rest).map((either) => ({ ...either, count: null }))];
 }
 
 /** `3`; `1 (2 of 3), 3 (1 of 3)`; `0 or 2` where nobody wrote down which; null for nothing written down. */
@@ -55,11 +57,12 @@ export function conditionInWords(conditions: readonly InCondition[], count: numb
 }
 
 /** One of a numbered lot as it was last seen: by an entry that names it, or one that means all. */
-function conditionOf(record: RegisterSource, part: PartId, number: number, date: IsoDate): Condition | null {
+function conditionOf(record: RegisterSource, part: PartId, number: number, date: IsoDate): Pick<Slice, 'condition' | 'day'> {
   const seen = observationsOf(record, part).findLast(
     (one) => one.entry.condition !== null && one.date <= date && (numbersSeen(record, one)?.includes(number) ?? one.entry.count === null),
   );
-  return seen ? seen.entry.condition : (record.journal.parts.get(part)?.condition ?? null);
+  if (seen) return { condition: seen.entry.condition, day: seen.date };
+  return { condition: record.journal.parts.get(part)?.condition ?? null, day: null };
 }
 
 /** Which an entry saw; null where it does not say, and did nothing to any by name. */
@@ -77,10 +80,10 @@ function slicesOf(record: RegisterSource, part: PartId, date: IsoDate): readonly
     if (left === 0) break;
     if (seen.entry.condition === null || seen.date > date) continue;
     const count = Math.min(left, observedCount(record, seen, all));
-    slices.push({ condition: seen.entry.condition, count, where: count < all ? putThere(record, seen, date) : null });
+    slices.push({ condition: seen.entry.condition, day: seen.date, count, where: count < all ? putThere(record, seen, date) : null });
     left -= count;
   }
-  return left > 0 ? [...slices, { condition: asFound, count: left, where: null }] : slices;
+  return left > 0 ? [...slices, { condition: asFound, day: null, count: left, where: null }] : slices;
 }
 
 function observedCount(record: RegisterSource, { part, entry }: Observation, all: number): number {
@@ -97,9 +100,10 @@ function putThere(record: RegisterSource, { part, entry, session }: Observation,
 }
 
 function told(slices: readonly Slice[]): readonly InCondition[] {
-  const counts = new Map<Condition, number>();
-  for (const { condition, count } of slices) if (condition !== null) counts.set(condition, (counts.get(condition) ?? 0) + count);
-  return [...counts].map(([condition, count]) => ({ condition, count }));
+  const alike = Map.groupBy(slices, ({ condition }) => condition);
+  return [...alike].flatMap(([condition, some]) =>
+    condition === null ? [] : [{ condition, count: sumOf(some), days: [...new Set(some.map(({ day }) => day))] }],
+  );
 }
 
 function sumOf(slices: readonly Slice[]): number {

@@ -7,7 +7,7 @@ import { type Whereat, whereaboutsAt } from '../../../journal/registers/stays.ts
 import type { PositionTimeline } from '../../../journal/timelines/timelines.ts';
 import { openItemsOn } from '../items/items-on.ts';
 import type { RecordSheet } from '../page/sheet.ts';
-import { ORIGIN_WORDS, someInWords } from '../page/words.ts';
+import { listed, ORIGIN_WORDS, someInWords } from '../page/words.ts';
 
 /** A part that stands at the position. */
 export interface Standing {
@@ -15,7 +15,7 @@ export interface Standing {
   /** `2 of 5: `; '' where there is but one place. */
   readonly many: string;
   readonly origin: string;
-  /** `; condition 2, moderately strong symptoms`; '' where nobody classed it. */
+  /** `; condition 2, moderately strong symptoms, as of 9 November 2026`; '' where nobody classed it. */
   readonly condition: string;
 }
 
@@ -59,10 +59,14 @@ export function manyOf(places: number, count: number, which: readonly number[] |
   return places > 1 ? `${someInWords(count, places, which) || `${count} of ${places}`}: ` : '';
 }
 
-function conditionWords({ record }: RecordSheet, part: PartId, place: Whereat | undefined, count: number): string {
+/** With the days of which it is told: what was written down once says nothing of what was done since. */
+function conditionWords({ record, figures }: RecordSheet, part: PartId, place: Whereat | undefined, count: number): string {
   const conditions = place ? conditionsAt(record, part, place, record.day) : [];
   const words = conditionInWords(conditions, count);
   const [only] = conditions;
   if (words === null) return '';
-  return `; condition ${words}${only && conditions.length === 1 ? `, ${CONDITION_WORDS[only.condition]}` : ''}`;
+  const days = [...new Set(conditions.flatMap((one) => one.days))].sort();
+  const of = days.filter((day) => day !== null).map((day) => figures.date(day));
+  const told = [...(days.includes(null) ? ['as found'] : []), ...(of.length > 0 ? [`as of ${listed(of)}`] : [])];
+  return `; condition ${words}${only && conditions.length === 1 ? `, ${CONDITION_WORDS[only.condition]}` : ''}, ${told.join(' and ')}`;
 }

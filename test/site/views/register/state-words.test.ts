@@ -35,10 +35,18 @@ test('of a lot it tells how many stand there, and where how many of the others a
   expect(linesOf(soundRecord({ parts: [studs], evenings: all })).studs).toContain('The originals in stores: loft.');
 });
 
-test('it tells the condition of what stands there, as the page of the position does', () => {
-  const evenings = [evening('2030-10-10', { parts: [did('drum', 'inspected', { condition: 2 })] })];
+test('it tells the condition of what stands there, as the page of the position does, and of which day that is', () => {
+  const evenings = [
+    evening('2030-10-10', { parts: [did('drum', 'inspected', { condition: 2 })] }),
+    evening('2030-10-19', { parts: [did('drum', 'repaired')] }),
+  ];
   expect(linesOf(soundRecord({ parts: [part('drum')], evenings })).drum).toContain(
-    'On the vehicle: original, since it was found; condition 2, moderately strong symptoms.',
+    'On the vehicle: original, since it was found; condition 2, moderately strong symptoms, as of 10 October 2030.',
+  );
+  const lot = [part('studs', { count: 4, condition: 1 })];
+  const some = [evening('2030-10-10', { parts: [did('studs', 'inspected', { count: 1, condition: 3 })] })];
+  expect(linesOf(soundRecord({ parts: lot, evenings: some })).studs).toContain(
+    'since it was found; condition 3 (1 of 4), 1 (3 of 4), as found and as of 10 October 2030.',
   );
 });
 
