@@ -1,5 +1,5 @@
 /** Sheets and work orders, read back by a program that did not write them (PDFium). */
-import { readFileSync, writeFileSync } from 'node:fs';
+import { readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { PDFiumLibrary } from '@hyzyla/pdfium';
 import { describe, expect, test } from 'vitest';
@@ -241,6 +241,34 @@ describe('a sheet', () => {
       if (reader === 'buyer') expect(text).toContain('1 of the 7 places on the vehicle');
     },
   );
+
+  test('an inspector is told of every class that was written down and whether before any work, and of firms that only a bill names', async () => {
+    const cwd = folderWith({
+      ...FILES,
+      'van/sessions/2031-03-11-work.md': `---
+date: 2031-03-11
+title: Work
+parts:
+  - { part: hose, did: inspected, condition: 1 }
+  - { part: hose, did: cleaned }
+  - { part: shoes-near, did: cleaned }
+  - { part: shoes-near, did: inspected, condition: 1 }
+bought:
+  - { what: A tyre shrunk, as: outside-work, for: drum, cost: 84.00, from: Quill Forge }
+  - { what: Paper, as: tool, cost: 1.00, from: A stationer }
+bills: [{ from: Quill Forge, lines: [{ what: A rivet set, as: outside-work, cost: 4.00 }] }]
+---
+`,
+    });
+    const text = await printedIn(cwd, 'sheet', '--for', 'inspector');
+    expect(text).toContain(
+      'A condition class from before any work is written down for 2 of the 6 places, for 1 only from when work on it had begun;',
+    );
+    expect(text).toContain('Outside work was done by Quill Forge (A tyre shrunk and A rivet set). Parts were out with');
+    expect(text).not.toContain('A stationer');
+    rmSync(join(cwd, 'a.pdf'));
+    expect(await printedIn(cwd, 'sheet', '--for', 'inspector', '--copy', 'public')).not.toContain('Quill Forge');
+  });
 
   test('an insurer is told of pieces, not of places: of two rims each counts', async () => {
     const text = await printed('sheet', '--for', 'insurer');

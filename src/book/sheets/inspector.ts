@@ -2,6 +2,7 @@
  * For an inspector: which vehicle it is by its numbers, every departure from original, materials and methods, who did
  * what; and what a conservation record should hold, point by point (AIC Guidelines for Practice 24 to 28).
  */
+import { classedOf } from '../../journal/registers/classed.ts';
 import { identityAt } from '../../journal/registers/identity.ts';
 import { registerAt } from '../../journal/registers/register.ts';
 import { tellsRecordings, unrecordedAt } from '../../journal/registers/unrecorded.ts';
@@ -68,21 +69,34 @@ function people(setting: BookSetting): string {
   });
   const firms = new Set(record.history.deeds.flatMap(({ to }) => (to.at === 'out' ? [to.firm] : [])));
   const out = firms.size === 0 ? '' : words(`Parts were out with ${listed([...firms].sort())}.`);
+  const billed = workBilled(setting).map(([firm, what]) => `${firm} (${listedNames(what)})`);
+  const outside = billed.length === 0 ? '' : words(`Outside work was done by ${listedNames(billed)}.`);
   const table =
     cells.length === 0
       ? words('Nobody’s hours are in this copy of the record.')
       : `#record-table(columns: (1fr, auto, auto), align: (left, right, right), head: ([Who], [Sessions], [Time]), ${cells.join(', ')})`;
   const short = cameShort(setting);
   const owed = short.length === 0 ? '' : words(`Came back short: ${listed(short)}.`);
-  return `== Who did it\n\n${table}\n\n${out}\n\n${owed}`;
+  return `== Who did it\n\n${table}\n\n${outside}\n\n${out}\n\n${owed}`;
+}
+
+/** Firms whose bills are of outside work, and what that was, in the order of the notes; what was given back is no work. */
+function workBilled({ record }: BookSetting): readonly [firm: string, what: readonly string[]][] {
+  const bills = record.journal.sessions.flatMap((session) => session.bills);
+  const lines = bills.flatMap(({ from, lines }) =>
+    lines.flatMap(({ as, what, gross }) => (from !== null && as === 'outside-work' && gross >= 0 ? [{ from, what }] : [])),
+  );
+  return [...Map.groupBy(lines, ({ from }) => from)].map(([firm, of]) => [firm, [...new Set(of.map(({ what }) => what))]]);
 }
 
 /** Source: American Institute for Conservation, Guidelines for Practice, 24 to 28, read in the commentaries. */
 function points({ record, sheet }: BookSetting): string {
-  const { sessions, parts, settings } = record.journal;
+  const { sessions, settings } = record.journal;
   const rows = registerAt(record, null);
   const unnamed = sessions.filter(({ hours }) => hours.length === 0);
-  const seen = [...parts.values()].filter(({ makesPosition, condition }) => makesPosition && condition !== null).length;
+  const classed = Map.groupBy(rows, ({ position }) => classedOf(record, position, record.day));
+  const before = classed.get('before')?.length ?? 0;
+  const after = classed.get('after')?.length ?? 0;
   const views = (view: string) => sessions.reduce((sum, { pictures }) => sum + pictures.filter((one) => one.view === view).length, 0);
   const overturned = [...record.history.decisions.values()].reduce((sum, list) => sum + Math.max(0, list.length - 1), 0);
   const backOn = tellsRecordings(record) ? unrecordedAt(record, null).backOn : [];
@@ -100,7 +114,7 @@ function points({ record, sheet }: BookSetting): string {
     ],
     [
       '25. Condition before treatment',
-      `A condition class is written down for ${someOfAll(seen, rows.length, 'place').which}; ${counted(views('as-found'), 'picture')} as found.`,
+      `A condition class from before any work is written down for ${someOfAll(before, rows.length, 'place').which}${after === 0 ? '' : `, for ${after} only from when work on it had begun`}; ${counted(views('as-found'), 'picture')} as found.`,
     ],
     [
       '26. The plan, and departures from it',
