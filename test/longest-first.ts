@@ -16,7 +16,7 @@ export const LONGEST = [
   'test/photos/cache.test.ts',
   'test/exports/office.test.ts',
   'test/editor/language-server.test.ts',
-  'test/cli/dev-in-browser.test.ts',
+  'test/cli/dev.test.ts',
   'test/cli/build.test.ts',
 ];
 

@@ -1,42 +1,33 @@
-import { rmSync } from 'node:fs';
+/** `dev`: one server for all of this, as it runs for an evening through everything that is written and asked. */
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { test } from 'vitest';
-import { folderWith, put } from '../load/folder.ts';
-import { JOURNAL } from './journal.ts';
-import { serving, until } from './started.ts';
+import { afterAll, beforeAll, describe } from 'vitest';
+import { put } from '../load/folder.ts';
+import { FILMED } from './filmed.ts';
+import { clips } from './served/clips.ts';
+import { closed } from './served/closed.ts';
+import { inABrowser } from './served/in-a-browser.ts';
+import { savedNotes } from './served/saved-notes.ts';
+import type { Served } from './served/served.ts';
+import { startServing } from './started.ts';
 
-const NOTE = 'van/sessions/2031-03-02-drum.md';
-const note = JOURNAL[NOTE] ?? '';
-
-test('a saved note is on its page, a new one gets a page, a removed one loses it, and a mistake passes', async () => {
-  const cwd = folderWith(JOURNAL);
-  const { address, said } = await serving(['--content', 'van'], cwd);
-  const page = async (path: string): Promise<string> => {
-    const response = await fetch(address + path);
-    return response.status === 200 ? await response.text() : `${response.status}`;
-  };
-  const shows = (path: string, text: string) => until(async () => (await page(path)).includes(text));
-
-  await shows('sessions/2031-03-02-drum.html', 'Off it came.');
-  await shows('', 'The van');
-  await shows('index.html', 'The van');
-  await shows('parts/drum.html', 'Front drum');
-  await shows('data/register.csv', 'drum');
-
-  put(cwd, NOTE, note.replace('Off it came.', 'Off it came at last.'));
-  await shows('sessions/2031-03-02-drum.html', 'at last.');
-
-  put(cwd, 'van/sessions/2031-03-05-pipe.md', '---\ndate: 2031-03-05\ntitle: The pipe\n---\n\nBent.\n');
-  await shows('sessions/2031-03-05-pipe.html', 'Bent.');
-  await shows('sessions.html', 'The pipe');
-
-  put(cwd, NOTE, note.replace('did: removed', 'did: remove'));
-  await until(async () => said().includes('error A'));
-  await shows('sessions/2031-03-02-drum.html', 'at last.');
-
-  put(cwd, NOTE, note.replace('Off it came.', 'Mended.'));
-  await shows('sessions/2031-03-02-drum.html', 'Mended.');
-
-  rmSync(join(cwd, 'van/sessions/2031-03-05-pipe.md'));
-  await until(async () => (await page('sessions/2031-03-05-pipe.html')) === '404');
+describe('a journal that is served', () => {
+  const at = {} as { -readonly [name in keyof Served]: Served[name] };
+  beforeAll(async () => {
+    at.cwd = mkdtempSync(join(tmpdir(), 'asfound-served-'));
+    for (const [path, content] of Object.entries(FILMED)) put(at.cwd, path, content);
+    const serving = await startServing('dev', ['--content', 'van'], at.cwd, process.execPath, (child) => {
+      at.child = child;
+    });
+    Object.assign(at, serving);
+  });
+  afterAll(() => {
+    at.child?.kill('SIGKILL');
+    rmSync(at.cwd, { recursive: true, force: true });
+  });
+  savedNotes(at);
+  inABrowser(at);
+  clips(at);
+  closed(at);
 });

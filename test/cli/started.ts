@@ -39,9 +39,20 @@ export function serving(argv: readonly string[], cwd: string, node: string = pro
 }
 
 /** The same for any command that serves. */
-export async function servingAs(command: string, argv: readonly string[], cwd: string, node: string = process.execPath): Promise<Serving> {
+export function servingAs(command: string, argv: readonly string[], cwd: string, node: string = process.execPath): Promise<Serving> {
+  return startServing(command, argv, cwd, node, (child) => onTestFinished(() => void child.kill('SIGKILL')));
+}
+
+/** The same for several tests. @param started is given the process at once, to see to its end */
+export async function startServing(
+  command: string,
+  argv: readonly string[],
+  cwd: string,
+  node: string,
+  started: (child: ChildProcess) => void,
+): Promise<Serving> {
   const child = spawn(node, [LAUNCHER, command, '--port', '0', ...argv], { cwd, stdio: ['ignore', 'ignore', 'pipe'], env: envIn(cwd) });
-  onTestFinished(() => void child.kill('SIGKILL'));
+  started(child);
   let text = '';
   const address = await new Promise<string>((resolve, reject) => {
     child.on('exit', () => reject(new Error(`it ended: ${text}`)));
