@@ -23,8 +23,8 @@ const DISK = ['boundaries', 'disk', 'load', 'photos', 'exports', 'site', 'book',
 export default defineConfig({
   test: {
     root,
-    // Vitest by itself leaves one processor idle.
-    maxWorkers: availableParallelism(),
+    // One more than there are processors: a file often waits, for a browser or for what a program watches.
+    maxWorkers: availableParallelism() + 1,
     sequence: { sequencer: LongestFirst },
     projects: [
       { test: { ...LIMITS, name: 'pure', root, include: PURE, isolate: false } },

@@ -23,6 +23,11 @@ function hasRoomInMemory(): boolean {
   return bavail * bsize > ROOM;
 }
 
+/** Unpacks the browser into the temporary folder, once: two that did so at the same time would spoil it for each other. */
+export async function unpackBrowser(): Promise<void> {
+  await chromium.executablePath();
+}
+
 export async function startBrowser(): Promise<Browser> {
   const args = chromium.args.filter((arg) => !NOT_OURS.test(arg) && !PLAYED_GRAPHICS.test(arg)).concat('--disable-gpu');
   const browser = await driver.launch({
