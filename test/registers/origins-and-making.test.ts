@@ -83,6 +83,32 @@ describe('how a part goes back', () => {
     expect(notConfirmedAt(recordOf(taken), null)).toEqual([]);
   });
 
+  test('is told once where a part and its bag say it alike, and of no other part in that bag', () => {
+    const bagged = (bagSays: string) =>
+      soundRecord({
+        parts: [part('lug', { finish: 'green' }), part('bolts', { count: 2 })],
+        evenings: [
+          evening('2030-10-01', {
+            bags: [{ bag: 4, holds: ['a lug', '2 bolts'], goesBack: bagSays }],
+            parts: [
+              did('lug', 'removed', { to: 'bag 4', goesBack: 'worn lug uppermost', stack: ['lug', 'washer'] }),
+              did('bolts', 'removed', { to: 'bag 4' }),
+            ],
+          }),
+        ],
+      });
+    const ways = (record: ReturnType<typeof bagged>, id: string) =>
+      waysBackOf(record, id, null).map(({ bag, goesBack, stack }) => [bag, goesBack, stack.length]);
+    const alike = bagged('Worn lug uppermost.');
+    expect([ways(alike, 'lug'), ways(alike, 'bolts')]).toEqual([[[4, 'worn lug uppermost', 2]], []]);
+    const other = bagged('heads inboard');
+    expect(ways(other, 'lug')).toEqual([
+      [null, 'worn lug uppermost', 2],
+      [4, 'heads inboard', 0],
+    ]);
+    expect(ways(other, 'bolts')).toEqual([[4, 'heads inboard', 0]]);
+  });
+
   test('otherwise than it was needs a word on how', () => {
     const { diagnostics } = compileFiles({
       more: { [NOTE]: note('parts: [{ part: drum, did: removed }, { part: drum, did: fitted, as-was: no }]') },
