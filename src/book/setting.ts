@@ -45,9 +45,10 @@ export function figure(setting: BookSetting, picture: Picture, session: Session)
   if (path === null) return '';
   const share = picture.view === 'detail' || !setting.floats ? DETAIL_SHARE : '100%';
   const day = setting.sheet.date(session.date);
-  const caption = `[${words(picture.caption === null ? `${day}.` : `${sentence(picture.caption)} ${day}.`)}]`;
+  const alt = altOf(setting.sheet, picture, session);
+  const caption = `[${words(`${sentence(picture.caption ?? alt)} ${day}.`)}]`;
   const shown = picture.shows.map((part) => mention(setting, part)).join('');
-  return `${shown}${call('picture', { path: literal(path), alt: literal(altOf(setting.sheet, picture, session)), share, caption, listed: String(picture.caption !== null), float: String(setting.floats) })}`;
+  return `${shown}${call('picture', { path: literal(path), alt: literal(alt), share, caption, float: String(setting.floats) })}`;
 }
 
 /** The picture that an address in a note's prose means. */

@@ -3,6 +3,7 @@ import type { Session } from '../journal/model.ts';
 import { sessionsInOrder } from '../journal/replay/order.ts';
 import { counted, listed, sentence, VERDICT_WORDS } from '../site/views/page/words.ts';
 import { sessionFigures } from '../site/views/session/session-facts.ts';
+import { deedText } from './deeds.ts';
 import { proseToTypst } from './prose.ts';
 import { type BookSetting, figure, mention, nameOfLink, pictureAt } from './setting.ts';
 import { call, literal, words } from './typst-text.ts';
@@ -64,13 +65,12 @@ function evening(setting: BookSetting, session: Session): string {
     nameOf: (url) => nameOfLink(setting, url),
   });
   const rest = session.pictures.filter(({ file, unmentioned }) => !inProse.has(file) && !unmentioned);
-  const touched = session.parts.map(({ part }) => mention(setting, part)).join('');
-  const told = [`${touched}${prose}`, ...rest.map((picture) => figure(setting, picture, session)), factsOf(setting, session)];
+  const told = [prose, ...rest.map((picture) => figure(setting, picture, session)), factsOf(setting, session)];
   const head = { title: `[${words(session.title)}]`, date: `[${words(sheet.date(session.date))}]`, 'label-name': literal(session.id) };
   return call('evening', head, told.filter((one) => one !== '').join('\n\n'));
 }
 
-/** Who, how long, what it cost, and what was decided: one small paragraph under the prose. */
+/** Who, how long, what it cost, what was done, what was decided, and what lies by it: one small paragraph under the prose. */
 function factsOf(setting: BookSetting, session: Session): string {
   const { sheet } = setting;
   const { figures } = sheet;
@@ -82,6 +82,16 @@ function factsOf(setting: BookSetting, session: Session): string {
     return `${mention(setting, part)}#strong[${words(sentence(what))}] ${words(sentence(because))}`;
   });
   const line = [...who, ...costs].join(' · ');
-  const lines = [...(line === '' ? [] : [words(line)]), ...decisions];
+  const deeds = session.parts.map((entry) => deedText(setting, entry)).join(' ');
+  const lines = [words(line), deeds, ...decisions, words(bareWords(session))].filter((one) => one !== '');
   return lines.length === 0 ? '' : call('facts', {}, lines.join(' #linebreak() '));
+}
+
+/** Pictures that nobody spoke of are not in the book: that there are some is told. */
+function bareWords({ pictures }: Session): string {
+  const bare = pictures.filter(({ unmentioned }) => unmentioned).length;
+  if (bare === 0) return '';
+  return bare === 1
+    ? '1 more picture lies by this note, and nobody said what it shows.'
+    : `${bare} more pictures lie by this note, and nobody said what they show.`;
 }

@@ -1,8 +1,9 @@
 /** Threads: each a story through many evenings, in the passages that speak of it, with the page where the whole evening stands. */
 import type { PartId, Session, Thread } from '../journal/model.ts';
 import { sentence, VERDICT_WORDS } from '../site/views/page/words.ts';
-import { deedWords, eveningWords } from '../site/views/session/session-facts.ts';
+import { eveningWords } from '../site/views/session/session-facts.ts';
 import { sessionsOfThread } from '../site/views/session/threads.ts';
+import { deedText } from './deeds.ts';
 import { proseToTypst } from './prose.ts';
 import { type BookSetting, mention, nameOfLink } from './setting.ts';
 import { call, literal, words } from './typst-text.ts';
@@ -36,7 +37,7 @@ function stepText(setting: BookSetting, { parts }: Thread, session: Session): st
     return `#strong[${words(sentence(`${sheet.partName(part)}: ${VERDICT_WORDS[verdict]}${instead}`))}] ${words(sentence(because))}`;
   });
   const done = session.parts.filter(({ part, did }) => concerns(part) && did.length > 0);
-  const deeds = done.map((entry) => words(sentence(`${sheet.partName(entry.part)}: ${deedWords(sheet, entry)}`)));
+  const deeds = done.map((entry) => deedText(setting, entry));
   const facts = [...deeds, ...decisions];
   const passages = passagesOf(setting, session, parts);
   const told = passages === '' ? words(eveningWords(sheet, session, MOST)) : passages;

@@ -60,7 +60,7 @@ const book = {} as Book;
 
 async function bookOf(...more: string[]): Promise<Buffer> {
   const cwd = folderWith(NOTES);
-  const picture = await sharp({ create: { width: 900, height: 360, channels: 3, background: '#884422' } })
+  const picture = await sharp({ create: { width: 900, height: 300, channels: 3, background: '#884422' } })
     .png()
     .toBuffer();
   writeFileSync(join(cwd, 'van/sessions/2031-03-02-drum/drum.png'), picture);
@@ -73,12 +73,17 @@ async function bookOf(...more: string[]): Promise<Buffer> {
 async function readBook(): Promise<void> {
   if (book.bytes) return;
   const bytes = await bookOf();
+  Object.assign(book, { bytes, pages: await textOf(bytes), pdf: await PDFDocument.load(bytes, { updateMetadata: false }) });
+}
+
+/** The words of each page, with single blanks. */
+async function textOf(bytes: Buffer): Promise<readonly string[]> {
   const library = await PDFiumLibrary.init();
   const document = await library.loadDocument(bytes);
   const pages = [...document.pages()].map((page) => page.getText().replace(/\s+/g, ' '));
   document.destroy();
   library.destroy();
-  Object.assign(book, { bytes, pages, pdf: await PDFDocument.load(bytes, { updateMetadata: false }) });
+  return pages;
 }
 
 /** How many lines stand above and below the one picture of a page, which is brown. */
@@ -227,6 +232,45 @@ describe('what the book is', () => {
     const attached = new Map(pdf.getAttachments().map(({ name, data }) => [name, Buffer.from(data).toString('utf8')]));
     for (const [path, said] of Object.entries(NOTES))
       expect(attached.get(path.replace('van/', '').replaceAll('/', ' - ')), path).toBe(said);
+  });
+});
+
+describe('an evening whose words name nothing of what was done', () => {
+  const HOSE = '2031-03-04-hose';
+  let pages: readonly string[] = [];
+  beforeEach(async () => {
+    if (pages.length > 0) return;
+    const note = `---
+date: 2031-03-04
+title: Short of time
+parts:
+  - { part: hose, did: [inspected, cleaned], condition: 2, note: Perished at the end. }
+  - { part: drum-spare, note: Rings a little }
+pictures: [{ file: bare.png, shows: [hose] }]
+---
+It rained.
+`;
+    const cwd = folderWith({ ...NOTES, [`van/sessions/${HOSE}/index.md`]: note });
+    const grey = await sharp({ create: { width: 300, height: 200, channels: 3, background: '#c8c8c8' } })
+      .png()
+      .toBuffer();
+    for (const name of ['2031-03-02-drum/drum.png', `${HOSE}/bare.png`, `${HOSE}/loose.png`])
+      writeFileSync(join(cwd, 'van/sessions', name), grey);
+    expect((await run(['book', '--content', 'van', '--out', 'van.pdf'], { cwd })).exit).toBe(0);
+    pages = await textOf(readFileSync(join(cwd, 'van.pdf')));
+  });
+  const told = () => pages.find((page) => page.includes('It rained.')) ?? '';
+
+  test('is told by its actions, so that the index leads to a page that names the part', () => {
+    expect(told()).toContain(
+      'Brake hose, #let x = 1: inspected and cleaned. Perished at the end. Condition: 2, moderately strong symptoms. Spare drum. Rings a little.',
+    );
+  });
+
+  test('has its picture without words, also in the list of pictures, and says of those that lie by it', () => {
+    expect(told()).toContain('Brake hose, #let x = 1. 4 March 2031.');
+    expect(told()).toContain('1 more picture lies by this note, and nobody said what it shows.');
+    expect(pages.filter((page) => page.includes('Brake hose, #let x = 1. 4 March 2031.')).length).toBe(2);
   });
 });
 
