@@ -1,5 +1,7 @@
 import { describe, expect, test } from 'vitest';
+import { scanProse } from '../../src/journal/read/prose.ts';
 import { tooMuchOf } from '../../src/journal/read/prose-limits.ts';
+import { sourceText } from '../../src/journal/read/source/text.ts';
 import { compileFiles, NOTE, note } from './base.ts';
 
 /** What kept the parser busy, each repeated to fill a note. */
@@ -28,7 +30,28 @@ const TANGLED: readonly string[] = [
   '|a|\n|-|\n',
 ];
 
+/** What takes long though no line of it is odd, each so often as would keep the parser for seconds. */
+const LONG_IN_ALL: readonly (readonly [what: string, prose: string])[] = [
+  ['brackets that close nothing', '] '.repeat(2500)],
+  ['footnotes in a footnote', '[^a]: x\n\n    '.repeat(1500)],
+  ['lists in one another on every line', `${'- '.repeat(30)}x\n\n`.repeat(1500)],
+  ['quotations in one another on every line', `${'> '.repeat(31)}x\n\n`.repeat(1500)],
+  ['headings by lines under them', 'x\n===\n'.repeat(900)],
+  ['headings by hyphens under them', 'x\n---\n\n'.repeat(900)],
+  ['words that stand out', `${'*a* '.repeat(30)}\n\n`.repeat(900)],
+  ['pictures', `${'![a](b.jpg) '.repeat(30)}\n\n`.repeat(300)],
+  ['words behind a bracket that is not closed', `[${'x '.repeat(4000)}`],
+  ['lines behind one', `![${'[a](b) and more\n'.repeat(500)}`],
+  ['words behind one whose end is no mark', `[ \`]\` ${'x '.repeat(4000)}`],
+];
+
 describe('prose that no evening writes is told, and not read', () => {
+  test.each(LONG_IN_ALL)('%s', (_, prose) => {
+    const { diagnostics, record } = compileFiles({ more: { [NOTE]: note('', prose) } });
+    expect(diagnostics.map(({ code }) => code)).toEqual(['A916']);
+    expect(record?.journal.sessions[0]?.body).toBe('');
+  });
+
   test.each(TANGLED)('%j without end', (mark) => {
     const prose = mark.repeat(900_000 / mark.length);
     const { diagnostics, record } = compileFiles({ more: { [NOTE]: note('', prose) } });
@@ -47,6 +70,22 @@ describe('prose that no evening writes is told, and not read', () => {
     const { diagnostics } = compileFiles({ more: { [NOTE]: note('', `\nOff it came.\n\n${'> '.repeat(40)}\n`) } });
     expect(diagnostics.map(({ code, place }) => [code, place.line])).toEqual([['A916', 9]]);
   });
+});
+
+const NOTHING = { links: [], others: [], images: [] };
+
+/** What a pattern would begin anew at each of its marks, for minutes. */
+test.each([
+  ['brackets that are not closed, and code', '[`x` ', 4000, NOTHING],
+  ['ends of links and one mark of code', '](', 150_000, null],
+  ['brackets one after the other', 'a] [b\n', 20_000, NOTHING],
+])('%s are looked through once', (_, mark, times, found) => {
+  const prose = `\`a\` ${mark.repeat(times)}`;
+  expect(scanProse(sourceText('n.md', prose), 0, prose)).toEqual(found);
+});
+
+test('brackets that are closed may stand in as long a paragraph as there is', () => {
+  expect(tooMuchOf('It came off [as told](part:drum) and went\nto [the shelf](bag:4).\n'.repeat(150))).toBeNull();
 });
 
 test('a script that has no blanks is read, however long its paragraph', () => {

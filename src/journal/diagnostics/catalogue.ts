@@ -175,7 +175,7 @@ export const CATALOGUE = {
     'Film published as it is',
     'The film is of another kind than MP4 and MOV, or odd, or has a track of text, or one of data that cannot be followed, so what its camera wrote cannot all be taken out.',
   ),
-  A913: error('Drawing cannot be used', 'A drawing is an SVG that says how large it is.'),
+  A913: error('Drawing cannot be used', 'A drawing is an SVG that says how large it is, and is not nested without end.'),
   A914: warning('Shape of nothing', 'A shape in a drawing is named for a place that the vehicle does not have.'),
   A915: error('Not a place in a picture', 'A place is x,y or x,y,w,h in per cent of the picture.'),
   A916: error(

@@ -60,12 +60,52 @@ const SAFE_SVG: Schema = {
 
 const parser = unified().use(rehypeParse, { fragment: true, space: 'svg' });
 
+/** The declaration and the document type of XML, of which a file has one each, say nothing here; blanks keep the places. */
+function withoutPrologue(text: string): string {
+  return [/<\?xml/, /<!DOCTYPE/i].reduce((left, mark) => {
+    const start = left.search(mark);
+    const end = start === -1 ? -1 : endOfMarkup(left, start);
+    return end === -1 ? left : left.slice(0, start) + ' '.repeat(end - start) + left.slice(end);
+  }, text);
+}
+
+/** Behind the `>` that closes it; one within brackets does not. -1 where none does. */
+function endOfMarkup(text: string, start: number): number {
+  const [close, open] = [text.indexOf('>', start), text.indexOf('[', start)];
+  const inner = open !== -1 && open < close ? text.indexOf(']', open) : -1;
+  return (inner === -1 ? close : text.indexOf('>', inner)) + 1 || -1;
+}
+
+/** Groups in groups; what goes through them one in another would fill its stack. */
+const MOST_NESTED = 128;
+
+function svgIn(text: string): Element | 'too deep' | undefined {
+  let tree: Root;
+  try {
+    tree = parser.parse(withoutPrologue(text)) as Root;
+  } catch (error) {
+    if (error instanceof RangeError) return 'too deep';
+    throw error;
+  }
+  const svg = tree.children.find((node): node is Element => node.type === 'element' && node.tagName === 'svg');
+  return svg !== undefined && isTooDeep(svg) ? 'too deep' : svg;
+}
+
+function isTooDeep(svg: Element): boolean {
+  let level: ElementContent[] = svg.children;
+  for (let depth = 0; depth < MOST_NESTED && level.length > 0; depth += 1)
+    level = level.flatMap((node) => (node.type === 'element' ? node.children : []));
+  return level.length > 0;
+}
+
 /** Reads a drawing; one that is none is reported, and null. */
 export function readDrawing(text: SourceText, out: Reporter): DrawingSource | null {
-  // A prologue and a document type are of XML, and say nothing here.
-  const blank = (found: string) => ' '.repeat(found.length);
-  const written = text.text.replace(/<\?xml[^>]*\?>/g, blank).replace(/<!DOCTYPE[^>[]*(?:\[[^\]]*\])?[^>]*>/gi, blank);
-  const svg = (parser.parse(written) as Root).children.find((node): node is Element => node.type === 'element' && node.tagName === 'svg');
+  const svg = svgIn(text.text);
+  if (svg === 'too deep') {
+    const message = `The drawing is nested more than ${MOST_NESTED} deep, which no vector program does.`;
+    out.report('A913', startOf(text.file), message, { hint: 'Close each element where it ends, or save it again as plain SVG.' });
+    return null;
+  }
   const name = text.file.slice(text.file.lastIndexOf('/') + 1).replace(/\.svg$/i, '');
   const box = svg === undefined ? null : boxOf(svg);
   if (svg === undefined || box === null) {

@@ -4,6 +4,7 @@
  * note is read in less than a second.
  */
 
+import { tooFarFromBracket } from './open-brackets.ts';
 import { holdsControls } from './source/text.ts';
 
 /** A stretch of the prose, and what is too much of it. */
@@ -32,14 +33,18 @@ const LIMITS: readonly Limit[] = [
   { over: 'note', most: 2000, countIn: (line) => countOf(line, '<'), what: 'angles (`<`)' },
   // Each is sought to the end of the prose.
   { over: 'note', most: 200, countIn: (line) => countOf(line, '<!') + countOf(line, '<?'), what: 'comments of HTML' },
+  { over: 'note', most: 3000, countIn: nestingOf, what: 'marks of lists and quotations' },
+  { over: 'note', most: 20_000, countIn: emphasisIn, what: 'marks of emphasis' },
+  { over: 'note', most: 4000, countIn: (line) => countOf(line, '['), what: 'opening brackets (`[`)' },
+  // For each the parser goes through all that stands before it.
+  { over: 'note', most: 500, countIn: (line) => (/^[\s>]*(?:=+|-+)\s*$/.test(line) ? 1 : 0), what: 'lines under a heading' },
+  // One in another takes the parser longer with each that stands before it.
+  { over: 'note', most: 200, countIn: (line) => countOf(line, ']:'), what: 'footnotes and addresses (`]:`)' },
   { over: 'paragraph', most: 1000, countIn: () => 1, what: 'lines without an empty one between them' },
-  {
-    over: 'paragraph',
-    most: 2000,
-    countIn: (line) => ['*', '_', '~'].reduce((sum, mark) => sum + countOf(line, mark), 0),
-    what: 'marks of emphasis',
-  },
+  { over: 'paragraph', most: 2000, countIn: emphasisIn, what: 'marks of emphasis' },
   { over: 'paragraph', most: 2000, countIn: (line) => countOf(line, '['), what: 'opening brackets (`[`)' },
+  // Each looks for the one that opens it, back to the beginning.
+  { over: 'paragraph', most: 2000, countIn: (line) => countOf(line, ']'), what: 'closing brackets (`]`)' },
   { over: 'line', most: 1000, countIn: (line) => countOf(line, '|'), what: 'cells of a table' },
   { over: 'line', most: MOST_NESTED, countIn: nestingOf, what: 'lists and quotations in one another' },
   // The longest addresses of pages are shorter. Of Latin letters, figures and marks: some scripts have no blanks.
@@ -63,7 +68,7 @@ export function tooMuchOf(prose: string): TooMuch | null {
     }
     at = end + 1;
   }
-  return null;
+  return tooFarFromBracket(prose);
 }
 
 /** A character by its number, as HTML has it. */
@@ -87,6 +92,10 @@ function countOf(line: string, mark: string): number {
   let count = 0;
   for (let at = line.indexOf(mark); at !== -1; at = line.indexOf(mark, at + 1)) count += 1;
   return count;
+}
+
+function emphasisIn(line: string): number {
+  return ['*', '_', '~'].reduce((sum, mark) => sum + countOf(line, mark), 0);
 }
 
 function nestingOf(line: string): number {

@@ -40,8 +40,8 @@ export function readProse(source: SourceText, start: number, end: number): Prose
   return scanProse(source, start, text) ?? parseProse(source, start, text);
 }
 
-/** What needs a real parser: code, escapes, HTML and autolinks, entities, references, indented text. */
-const UNSURE = /[`\\<&\0]|\]:|~~~|^(?: {4}|\t)|\][^(]*\[[^\]]*\]\(/m;
+/** What needs a real parser: code, escapes, HTML and autolinks, entities, references, indented text; and brackets before those of a link. */
+const UNSURE = /[`\\<&\0]|\]:|~~~|^(?: {4}|\t)/m;
 const LINK = /(!?)\[([^[\]]*)\]\(([^()\s]*)(?:[ \t]+"([^"\n]*)")?\)/g;
 /** Code between single backticks on one line, which binds tighter than a link. */
 const CODE = /(?<!`)`(?!`)[^`\n]+`(?!`)/g;
@@ -50,7 +50,7 @@ const LISTS = /^[ \t]*(?:[-+*>|#]|\d+[.)])/m;
 /** The cheap way; null when it cannot be sure. */
 export function scanProse(source: SourceText, start: number, written: string): Prose | null {
   const text = written.includes('`') ? withoutCode(written) : written;
-  if (text === null || UNSURE.test(text)) return null;
+  if (text === null || UNSURE.test(text) || hasBracketsBeforeLink(text)) return null;
   const links: ProseLink[] = [];
   const others: OtherLink[] = [];
   const images: ProseImage[] = [];
@@ -73,8 +73,28 @@ export function scanProse(source: SourceText, start: number, written: string): P
 
 /** Letters stand where code did, so that offsets stay; null when code is part of a link or a picture. */
 function withoutCode(text: string): string | null {
-  const inLink = /\[[^\]]*`[^\]]*\]\(|\]\([^)]*`/.test(text);
-  return inLink ? null : text.replaceAll(CODE, (code) => 'c'.repeat(code.length));
+  const inLabel = labelsOf(text).some(({ label }) => holdsInOrder(label, '[', '`'));
+  const inTarget = text.split(')').some((upTo) => holdsInOrder(upTo, '](', '`'));
+  return inLabel || inTarget ? null : text.replaceAll(CODE, (code) => 'c'.repeat(code.length));
+}
+
+/** `a] b [c](d)`: whether the first bracket belongs to the link is for the parser to say. */
+function hasBracketsBeforeLink(text: string): boolean {
+  return labelsOf(text).some(({ label, isFirst }) => !isFirst && /^[^([]*\[/.test(label));
+}
+
+/**
+ * What stands before each `](`, back to the bracket that closes something before it. One pass: a pattern that begins anew at each
+ * bracket takes minutes over thousands of them.
+ */
+function labelsOf(text: string): { readonly label: string; readonly isFirst: boolean }[] {
+  const between = text.split(']');
+  return between.flatMap((label, n) => (between[n + 1]?.startsWith('(') ? [{ label, isFirst: n === 0 }] : []));
+}
+
+function holdsInOrder(text: string, first: string, second: string): boolean {
+  const at = text.indexOf(first);
+  return at !== -1 && text.includes(second, at + first.length);
 }
 
 function countBreaks(text: string, from: number, to: number): number {

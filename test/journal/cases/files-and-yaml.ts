@@ -208,6 +208,28 @@ export const FILES_AND_YAML: readonly Case[] = [
     hint: /plain SVG/,
   },
   {
+    shows: 'a drawing of groups without end',
+    code: 'A913',
+    file: 'drawings/side.svg',
+    files: { more: { 'drawings/side.svg': `<svg viewBox="0 0 9 9">${'<g>'.repeat(5000)}` } },
+    says: /nested more than 128 deep/,
+    hint: /Close each/,
+  },
+  {
+    shows: 'a drawing of a few hundred groups in one another',
+    code: 'A913',
+    file: 'drawings/side.svg',
+    files: { more: { 'drawings/side.svg': `<svg viewBox="0 0 9 9">${'<g>'.repeat(200)}${'</g>'.repeat(200)}</svg>` } },
+    says: /nested more than 128 deep/,
+  },
+  {
+    shows: 'a drawing of document types that do not end',
+    code: 'A913',
+    file: 'drawings/side.svg',
+    files: { more: { 'drawings/side.svg': `${'<?xml '.repeat(3000)}${'<!DOCTYPE '.repeat(3000)}` } },
+    says: /no `<svg>`/,
+  },
+  {
     shows: 'a shape of a place that is not there',
     code: 'A914',
     file: 'drawings/side.svg',
