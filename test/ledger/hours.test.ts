@@ -58,3 +58,8 @@ test('the second pass through an hour is no overlap with the first', () => {
   expect(problems).toEqual([]);
   expect(record.ledger.entries.map(({ minutes }) => minutes)).toEqual([30, 30]);
 });
+
+test('a clock range of more than sixteen hours is asked about, a length that is written out is not', () => {
+  const told = (time: string) => journal(['2031-03-12', hours('rh', time)]).warnings.map((warning) => warning.slice(0, 4));
+  expect(['22:00-14:00', '22:00-14:01', '22:00 – 21:00', '17h'].map(told)).toEqual([[], ['A823'], ['A823'], []]);
+});

@@ -18,6 +18,7 @@ import { overlappingHours } from './overlapping-hours.ts';
 import { pictureWords } from './picture-words.ts';
 import { proseLinks } from './prose-links.ts';
 import { soldParts } from './sold-parts.ts';
+import { veryLongEvenings } from './very-long-evenings.ts';
 
 export interface CheckedAgainst {
   /** The day of checking: no note is of a later one. */
@@ -34,6 +35,7 @@ export const CHECKS: readonly Check[] = [
   correctedSessions,
   acquiredOnTwoDays,
   overlappingHours,
+  veryLongEvenings,
   hoursOfADay,
   soldParts,
   handOvers,

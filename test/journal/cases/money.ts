@@ -230,6 +230,14 @@ export const MONEY: readonly Case[] = [
   },
   { shows: 'a bill without a line', code: 'A302', note: 'bills: [{ from: X, lines: [] }]', at: '[]' },
   {
+    shows: 'a clock range whose ends were changed round, which is nearly a whole day',
+    code: 'A823',
+    note: 'hours: [{ by: rh, on: brakes, time: 22:00-21:00 }]',
+    at: '{ by: rh',
+    says: /22:00-21:00 is read as 23 h, to 21:00 on 2031-03-13/,
+    hint: /`21:00-22:00`.*`23h`/,
+  },
+  {
     shows: 'hours over midnight that overlap those of the next note',
     code: 'A803',
     note: 'hours: [{ by: rh, on: brakes, time: 00:45-02:00 }]',
