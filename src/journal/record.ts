@@ -116,6 +116,8 @@ export interface History {
   readonly deeds: readonly Deed[];
   /** All decisions on a position, oldest first. */
   readonly decisions: ReadonlyMap<PositionId, readonly Decision[]>;
+  /** Decisions on parts that had never stood anywhere, oldest first: of a spare that is not wanted, nothing is said of the place. */
+  readonly aside: readonly Decision[];
   readonly bags: ReadonlyMap<number, BagHistory>;
   readonly items: ReadonlyMap<ItemId, ItemHistory>;
   readonly reached: ReadonlyMap<MilestoneId, MilestoneReached>;

@@ -21,6 +21,41 @@ const swap = (id: string, date = '2030-10-10', old = 'drum') =>
   evening(date, { parts: [did(old, 'removed', { to: 'loft' }), did(id, 'fitted')] }, `swap-${id}`);
 const decided = (date: string, ...decisions: ReturnType<typeof decide>[]) => evening(date, { decisions }, 'verdict');
 
+describe('a verdict on a spare that never stood at the place', () => {
+  const kept = decided('2030-10-01', decide('drum', 'refinish'));
+  const row = (...evenings: Evening[]) => registerRowAt(recordOf(...evenings), 'drum', null);
+
+  test('overturns nothing that was decided on the place, and asks nothing of what stands there', () => {
+    const evenings = [kept, decided('2030-10-20', decide('drum-spare', 'omit'))];
+    expect(row(...evenings).inForce.map(({ decision }) => [decision.part, decision.verdict])).toEqual([['drum', 'refinish']]);
+    expect(todo(...evenings)).toEqual(todo(kept));
+    expect(against(...evenings)).toEqual([]);
+    const { aside } = recordOf(...evenings).history;
+    expect(aside.map(({ part: id, verdict }) => [id, verdict])).toEqual([['drum-spare', 'omit']]);
+  });
+
+  test('rules the spare out: with it gone from the question nobody has to decide any more', () => {
+    const ruledOut = ['drum-spare', 'drum-new'].map((id) => decide(id, 'omit'));
+    expect(undecidedAt(recordOf(), null).map(({ row: { position } }) => position)).toContain('drum');
+    expect(undecidedAt(recordOf(decided('2030-10-20', ...ruledOut)), null).map(({ row: { position } }) => position)).not.toContain('drum');
+    expect(undecidedAt(recordOf(decided('2030-10-20', ...ruledOut.slice(1))), null).map(({ row: { position } }) => position)).toContain(
+      'drum',
+    );
+  });
+
+  test('is on the place once the spare stands there, off again or not, and where it says what the spare is replaced with', () => {
+    const verdicts = (...evenings: Evening[]) => row(...evenings).inForce.map(({ decision }) => [decision.part, decision.verdict]);
+    const off = evening('2030-10-15', { parts: [did('drum-spare', 'removed', { to: 'loft' })] });
+    expect(verdicts(kept, swap('drum-spare'), decided('2030-10-20', decide('drum-spare', 'repair')))).toEqual([['drum-spare', 'repair']]);
+    expect(verdicts(kept, swap('drum-spare'), off, decided('2030-10-20', decide('drum-spare', 'repair')))).toEqual([
+      ['drum-spare', 'repair'],
+    ]);
+    expect(verdicts(kept, decided('2030-10-20', decide('drum-spare', 'replace', { with: 'drum-new' })))).toEqual([
+      ['drum-spare', 'replace'],
+    ]);
+  });
+});
+
 describe('a decision against the facts', () => {
   test('decided to keep, but a reproduction is fitted: it says so, and what would settle it', () => {
     const record = recordOf(decided('2030-10-01', decide('drum', 'keep')), swap('drum-new'));

@@ -36,7 +36,7 @@ export function secondOpinion(journal: Journal): Opinion {
       told.shop.evening(session, when);
       told.bags.look(told.shop, session.emptied);
       told.items.evening(session, when);
-      told.outcomes.evening(session);
+      told.outcomes.evening(session, told.shop);
     }
     days.set(date, linesOf(told));
   }

@@ -20,6 +20,8 @@ interface InForce {
 
 export class Outcomes {
   readonly #decisions = new Map<PositionId, Decision[]>();
+  /** Spares that were decided on, and whether they are not wanted. */
+  readonly #ruledOut = new Map<PartId, boolean>();
   /** Whether it was outside its limits when each thing of it was last measured. */
   readonly #outside = new Map<string, boolean>();
   readonly #journal: Journal;
@@ -28,8 +30,11 @@ export class Outcomes {
     this.#journal = journal;
   }
 
-  evening({ decisions, measured }: Session): void {
-    for (const one of decisions) this.#decisions.set(one.position, [...(this.#decisions.get(one.position) ?? []), one]);
+  evening({ decisions, measured }: Session, shop: Workshop): void {
+    for (const one of decisions) {
+      if (!isOfThePlace(one, shop)) this.#ruledOut.set(one.part, one.verdict === 'omit');
+      else this.#decisions.set(one.position, [...(this.#decisions.get(one.position) ?? []), one]);
+    }
     for (const { part, what, within } of measured) if (within !== null) this.#outside.set(`${part} ${what}`, !within);
   }
 
@@ -109,7 +114,7 @@ export class Outcomes {
     const cameOff = own.some(({ spot }) => isLying(spot.at)) || touched.some(({ entry }) => entry.did.includes('removed'));
     const failed = this.#failed(position.id) || touched.some(({ entry }) => entry.condition === 3);
     const candidate = position.parts
-      .filter((id) => id !== position.id)
+      .filter((id) => id !== position.id && this.#ruledOut.get(id) !== true)
       .some((id) => shop.of(id).some((piece) => !['not-yet', 'gone'].includes(shop.endOf(piece)?.at ?? '')));
     const putOff = this.inForce(position).some(({ decision }) => decision.verdict === 'defer');
     return cameOff || failed || candidate || putOff;
@@ -118,6 +123,14 @@ export class Outcomes {
   #failed(part: PartId): boolean {
     return [...this.#outside].some(([key, outside]) => outside && key.startsWith(`${part} `));
   }
+}
+
+/** What is said of a spare that never stood there says nothing of the place, but for what is to stand there instead. */
+function isOfThePlace({ part, position, verdict }: Decision, shop: Workshop): boolean {
+  const stood =
+    shop.of(part).some(({ spot }) => spot.at === 'seat') ||
+    shop.done.some(({ entry }) => entry.part === part && entry.did.includes('fitted'));
+  return part === position || verdict === 'replace' || stood;
 }
 
 /** What counts: what is on the vehicle; where nothing is, what stands beside the part that was found there, else anywhere. */

@@ -1,8 +1,8 @@
-import type { IsoDate, PartId, Position } from '../model.ts';
+import type { Decision, IsoDate, PartId, Position } from '../model.ts';
 import type { InForce } from './decisions-in-force.ts';
 import { seriesOf } from './measurements.ts';
 import { observationsOf } from './observations.ts';
-import { perRecord, type RegisterSource } from './source.ts';
+import { groupedBy, perRecord, type RegisterSource } from './source.ts';
 import { whereaboutsAt } from './stays.ts';
 
 /**
@@ -40,7 +40,14 @@ function hasFailed(record: RegisterSource, part: PartId, date: IsoDate): boolean
   return seen?.entry.condition === 3 || seriesOf(record, part, date).some(({ within }) => within === false);
 }
 
-/** A part that could stand there: it is here, or thought of, and neither gone nor still to come. */
+/** What was decided on a part that had never stood anywhere, oldest first. */
+export const asideOf = (record: RegisterSource, part: PartId): readonly Decision[] => asideByPart(record).get(part) ?? [];
+
+const asideByPart = perRecord(({ history }) => groupedBy(history.aside, ({ part }) => part));
+
+/** A part that could stand there: it is here, or thought of, neither gone nor still to come, and was not ruled out. */
 export function isCandidate(record: RegisterSource, part: PartId, date: IsoDate): boolean {
+  const last = asideOf(record, part).findLast((one) => one.date <= date);
+  if (last?.verdict === 'omit') return false;
   return whereaboutsAt(record, part, date).some(({ where: { at } }) => at !== 'gone' && at !== 'missing' && at !== 'not-yet');
 }

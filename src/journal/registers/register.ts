@@ -1,7 +1,7 @@
 import type { Decision, IsoDate, Position, PositionId, SubsystemId } from '../model.ts';
 import type { Moment } from '../record.ts';
 import { decidedCount, decisionsInForce, type InForce } from './decisions-in-force.ts';
-import { isInQuestion } from './in-question.ts';
+import { asideOf, isInQuestion } from './in-question.ts';
 import { judge } from './judgement.ts';
 import { readingsOf } from './measurements.ts';
 import { type Mismatch, mismatchesOf } from './mismatch.ts';
@@ -76,6 +76,7 @@ function datesOf(record: RegisterSource, position: Position): readonly IsoDate[]
     ...observationsOf(record, position.id).map(({ date }) => date),
     ...readingsOf(record, position.id).map(({ date }) => date),
     ...(record.history.decisions.get(position.id) ?? []).map(({ date }) => date),
+    ...position.parts.flatMap((part) => asideOf(record, part).map(({ date }) => date)),
   ];
 }
 

@@ -1,24 +1,34 @@
 import { type Diagnostic, diagnostic } from '../diagnostics/diagnostic.ts';
 import type { Decision, Journal, PartId, PositionId, Session } from '../model.ts';
+import { keptIn } from '../values/once.ts';
+import type { State } from './state.ts';
 
 /** Decisions by position, oldest first; those that cannot be are left out and reported. */
 export class Decisions {
   readonly history = new Map<PositionId, Decision[]>();
+  /** On parts that had never stood anywhere: they say nothing of the place, and overturn nothing that was decided on it. */
+  readonly aside: Decision[] = [];
   readonly #journal: Journal;
+  readonly #state: State;
 
-  constructor(journal: Journal) {
+  /** @param state as the entries of a session left it, when its decisions are applied */
+  constructor(journal: Journal, state: State) {
     this.#journal = journal;
+    this.#state = state;
   }
 
   apply(session: Session): Diagnostic[] {
     return session.decisions.flatMap((decision) => {
       const problem = this.#problem(decision);
       if (problem) return [problem];
-      const known = this.history.get(decision.position);
-      if (known) known.push(decision);
-      else this.history.set(decision.position, [decision]);
+      if (this.#isAside(decision)) this.aside.push(decision);
+      else keptIn(this.history, decision.position, () => []).push(decision);
       return decision.because === null ? [reasonless(decision)] : [];
     });
+  }
+
+  #isAside({ part, position, verdict }: Decision): boolean {
+    return part !== position && verdict !== 'replace' && !this.#state.hasStood(part);
   }
 
   #isNumbered(part: PartId): boolean {

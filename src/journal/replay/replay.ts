@@ -37,7 +37,7 @@ function replaySessions(journal: Journal, sessions: readonly Session[]): { histo
   const bags = new Bags(sessions, journal.parts.values(), journal.settings.arrived);
   const items = new Items(sessions);
   const milestones = new Milestones(journal.milestones, items);
-  const decisions = new Decisions(journal);
+  const decisions = new Decisions(journal, state);
   const context: Replay = { journal, state, bags, origins: new Map() };
   const coming = arrivals.values();
   let next = coming.next();
@@ -64,6 +64,7 @@ function replaySessions(journal: Journal, sessions: readonly Session[]): { histo
     occupants: occupantsOf(journal, stays),
     deeds: state.deeds,
     decisions: decisions.history,
+    aside: decisions.aside,
     bags: bags.history(),
     items: items.history,
     reached: milestones.history,

@@ -43,6 +43,15 @@ export class State {
     if (this.pilesOf(part).reduce((sum, { count }) => sum + count, 0) > 1) this.#doubted.add(part);
   }
 
+  /** Whether any of a part stands at a position, on the vehicle or in another part, or ever did. */
+  hasStood(part: PartId): boolean {
+    const isPlace = ({ at }: Whereabouts): boolean => at === 'fitted' || at === 'in';
+    return (
+      this.pilesOf(part).some(({ seat }) => seat !== null) ||
+      this.deeds.some((deed) => deed.part === part && (isPlace(deed.from) || isPlace(deed.to)))
+    );
+  }
+
   /** What is told of such a part would only echo what was told. */
   isInDoubt(part: PartId): boolean {
     return this.#doubted.has(part);

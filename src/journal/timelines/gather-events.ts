@@ -20,11 +20,11 @@ export function gatherEvents(record: JournalRecord): readonly Tagged[] {
 }
 
 function fromHistory(record: JournalRecord): Tagged[] {
-  const { deeds, decisions, items, stays } = record.history;
+  const { deeds, decisions, aside, items, stays } = record.history;
   return [
     ...[...record.journal.parts.values()].flatMap((part) => arrival(part, stays.get(part.id)?.[0]?.to?.session)),
     ...deeds.map((deed) => tag({ ...when(deed), kind: 'deed', deed }, [deed.part], [deed.position])),
-    ...[...decisions.values()].flat().map((decision) => {
+    ...[...decisions.values(), aside].flat().map((decision) => {
       const parts = decision.with === null ? [decision.part] : [decision.part, decision.with];
       return tag({ ...when(decision), kind: 'decision', decision }, parts, [decision.position]);
     }),

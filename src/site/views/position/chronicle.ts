@@ -84,7 +84,8 @@ function lineOf(sheet: Sheet, event: TimelineEvent): Markup | null {
     }
     case 'decision': {
       const { decision } = event;
-      return html`Decided: ${decisionWords(sheet, decision)}. ${sentence(decision.because)}`;
+      const of = decision.part !== decision.position && html`, ${partLink(sheet, decision.part)}`;
+      return html`Decided${of}: ${decisionWords(sheet, decision)}. ${sentence(decision.because)}`;
     }
     case 'attribution': {
       const { part, origin, by, because } = event.attribution;

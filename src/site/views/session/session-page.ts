@@ -120,7 +120,8 @@ export function picturesAfter({ record: { pictures } }: RecordSheet, session: Se
 /** The decision that superseded one; null while it is in force. */
 export function supersededBy({ record }: RecordSheet, decision: Decision): Decision | null {
   const all = record.history.decisions.get(decision.position) ?? [];
-  return all[all.indexOf(decision) + 1] ?? null;
+  // One on a part that never stood there is not among those on the place.
+  return all.includes(decision) ? (all[all.indexOf(decision) + 1] ?? null) : null;
 }
 
 /** The sessions before and after one; null at the ends. */
