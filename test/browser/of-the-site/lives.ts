@@ -15,6 +15,12 @@ const DEMO = fileURLToPath(new URL('../../../content', import.meta.url));
 export function lives(bench: Bench): void {
   describe('the life of each position', () => {
     let record: JournalRecord;
+    const read = new Map<string, Document>();
+    const pageOf = (id: string): Document => {
+      const page = read.get(id) ?? parseHTML(readFileSync(join(bench.site.folder, 'parts', `${id}.html`), 'utf8')).document;
+      read.set(id, page);
+      return page;
+    };
     beforeAll(() => {
       const compiled = compileJournal(loadJournal(DEMO), { today: '2100-01-01' });
       if (!compiled.record) throw new Error('the demo has no record');
@@ -31,7 +37,7 @@ export function lives(bench: Bench): void {
       const missing: string[] = [];
       let looked = 0;
       for (const id of record.journal.positions.keys()) {
-        const page = parseHTML(readFileSync(join(bench.site.folder, 'parts', `${id}.html`), 'utf8')).document;
+        const page = pageOf(id);
         // Where nothing ever happened no line is drawn: the state says what has stood there since it was found.
         const still = heading === 'life' && page.getElementById('life') === null && isUneventful(record, id);
         const text = still ? plain(page.querySelector('dl.state')?.textContent ?? '') : under(page, heading);
