@@ -95,11 +95,12 @@ describe('a paper that unpacks to hundreds of megabytes', () => {
   });
 
   const zeros = (megabytes: number, more = '') => Buffer.concat([Buffer.from(`6 0 [${more}`), Buffer.alloc(megabytes * MB, '0 ')]);
+  const small = streamOf(deflateSync(zeros(30)), FLATE);
   const OBJECTS = '/Type /ObjStm /N 1 /First 4 ';
   it.each([
     ['packed twice', streamOf(deflateSync(deflateSync(zeros(100))), '/Filter [/FlateDecode /FlateDecode] ')],
     ['damaged behind its end', streamOf(deflateSync(zeros(100)).subarray(0, -40), FLATE)],
-    ['in many small ones', Buffer.concat(Array.from({ length: 20 }, () => streamOf(deflateSync(zeros(30)), FLATE)))],
+    ['in many small ones', Buffer.concat(Array.from({ length: 20 }, () => small))],
     ['as objects, each of which takes far more than its length', streamOf(deflateSync(zeros(16)), OBJECTS + FLATE)],
     ['as objects that are not packed', Buffer.from(`[${'0 '.repeat(5 * MB)}]`)],
     ['as a picture of too many pixels', streamOf(deflateSync(Buffer.alloc(9)), `/Subtype /Image /Width 99999 /Height 99999 ${FLATE}`)],
