@@ -1,23 +1,25 @@
 /** The order of the files of tests: the longest first, so that no processor waits for one at the end. */
 import { BaseSequencer, type TestSpecification } from 'vitest/node';
 
-/** What takes longest, longest first, each in minutes or a good part of one; a checkout that never ran them cannot know. */
+/** What takes longest, longest first, each ten seconds of a processor or more; a checkout that never ran them cannot know. */
 export const LONGEST = [
+  'test/browser/long.test.ts',
   'test/browser/demo-opened.test.ts',
   'test/browser/demo-used.test.ts',
-  'test/browser/demo-accessible.test.ts',
   'test/browser/demo-accessible-too.test.ts',
+  'test/browser/demo-accessible.test.ts',
+  'test/browser/demo-markup.test.ts',
+  'test/browser/pictures.test.ts',
   'test/write/page/nothing-lost.test.ts',
   'test/write/page/in-hand.test.ts',
-  'test/browser/long.test.ts',
-  'test/browser/pictures.test.ts',
-  'test/browser/demo-markup.test.ts',
   'test/site/rebuilds.test.ts',
   'test/photos/cache.test.ts',
+  'test/photos/hostile-papers.test.ts',
   'test/exports/office.test.ts',
-  'test/editor/language-server.test.ts',
-  'test/cli/dev.test.ts',
   'test/cli/build.test.ts',
+  'test/site/fields-are-read.test.ts',
+  'test/cli/dev.test.ts',
+  'test/editor/language-server.test.ts',
 ];
 
 /** The place in the list; behind all of it for what is not there. */
