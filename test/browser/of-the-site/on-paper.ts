@@ -95,6 +95,7 @@ export function onPaper(bench: Bench): void {
         words.evaluateAll((all) => all.map((one) => one.lastElementChild?.checkVisibility({ contentVisibilityAuto: true })));
       expect(await seen()).toEqual([false, false]);
       await page.emulateMedia({ media: 'print' });
+      await page.reload();
       expect(await seen()).toEqual([true, true]);
       await page.goto(`${bench.served.address}parts/front-drum-near.html`);
       const names = page.locator('.life .for-page > text');
