@@ -38,6 +38,44 @@ describe('what is in a part', () => {
     expect(now('impulse', out, sent, back)).toEqual(['fitted at impulse in magneto']);
   });
 
+  describe('that is a spare is in it from the start, where the catalogue says so', () => {
+    const spares = [
+      part('engine'),
+      part('magneto', { inside: 'engine' }),
+      part('impulse', { inside: 'magneto' }),
+      part('engine-spare', { for: 'engine', store: 'loft' }),
+      part('magneto-in-it', { for: 'magneto', within: 'engine-spare' }),
+      part('impulse-in-it', { for: 'impulse', within: 'magneto-in-it' }),
+      part('engine-thought-of', { for: 'engine', found: 'considered' }),
+      part('magneto-thought-of', { for: 'magneto', within: 'engine-thought-of' }),
+    ];
+    const lies = (id: string, ...evenings: Evening[]) =>
+      (replay(journal({ parts: spares, evenings })).history.stays.get(id) ?? [])
+        .filter(({ to }) => to === null)
+        .map(({ where }) => whereInWords(where));
+
+    test('and goes where it goes', () => {
+      expect(lies('impulse-in-it')).toEqual(['in magneto-in-it, in engine-spare, in stores, loft']);
+      const swapped = at('2030-10-01', ['engine', 'removed'], ['engine-spare', 'fitted']);
+      expect(lies('magneto-in-it', swapped)).toEqual(['fitted at magneto in engine-spare']);
+      expect(lies('magneto-in-it', at('2030-10-01', ['magneto-in-it', 'removed', { to: 'shelf A1' }]))).toEqual(['in stores, shelf A1']);
+      expect(lies('magneto-in-it', at('2030-10-01', ['engine-spare', 'gone', { how: 'sold' }]))).toEqual(['gone (sold)']);
+    });
+
+    test('comes with it, and is no more here than it', () => {
+      const [before] = lies('magneto-thought-of');
+      expect(before).toBe(lies('engine-thought-of')[0]);
+      const brought = at('2030-10-01', ['engine-thought-of', 'acquired', { to: 'loft' }]);
+      expect(lies('magneto-thought-of', brought)).toEqual(['in engine-thought-of, in stores, loft']);
+    });
+
+    test('and nothing goes into it that belongs into what stood on the vehicle', () => {
+      const off = at('2030-10-01', ['engine', 'removed', { to: 'loft' }], ['impulse', 'removed', { to: 'loft' }]);
+      const back = at('2030-10-02', ['impulse', 'fitted']);
+      expect(lies('impulse', off, back)).toEqual(['in magneto, in engine, in stores, loft']);
+    });
+  });
+
   test('has a stay of its own for each place, since the day the whole moved', () => {
     const of = soundRecord({ parts, evenings: [out] });
     expect(whereaboutsAt(of, 'magneto', '2030-10-05').map(({ since }) => since.date)).toEqual(['2030-10-01']);

@@ -91,7 +91,7 @@ export class Outcomes {
     const omitted = decided.filter(({ decision }) => decision.verdict === 'omit').reduce((sum, one) => sum + one.count, 0);
     if (omitted === count) return 'left-off';
     const others = shop.done.filter(({ entry }) => entry.did.includes('fitted')).flatMap(({ pieces }) => pieces);
-    const stood = others.filter(({ part }) => part.id !== id && part.position === id);
+    const stood = [...others, ...shop.cameWithin].filter(({ part }) => part.id !== id && part.position === id);
     if (stood.some((piece) => isLying(shop.endOf(piece)?.at))) return 'off-for-now';
     if (stood.length > 0 && !shop.of(id).some((piece) => isLying(shop.endOf(piece)?.at))) return 'gone';
     const ends = shop.of(id).map((piece) => shop.endOf(piece)?.at);

@@ -60,6 +60,8 @@ export class Workshop {
   /** What was laid into bags, in order. */
   readonly laid: { readonly bag: number; readonly part: PartId }[] = [];
   readonly leftOpen: LeftOpen[] = [];
+  /** What has stood in the part that it was in at the start, while that was here. */
+  readonly cameWithin = new Set<Piece>();
 
   constructor(journal: Journal, start: When) {
     this.#journal = journal;
@@ -83,9 +85,9 @@ export class Workshop {
     return [...this.#pieces.values()].flat();
   }
 
-  /** What stands at a position, in whatever it is. */
+  /** What stands at a position, in whatever it is that is here. */
   at(position: PositionId): readonly Piece[] {
-    return this.all().filter(({ spot }) => spot.at === 'seat' && spot.position === position);
+    return this.all().filter((piece) => piece.spot.at === 'seat' && piece.spot.position === position && isBrought(this.endOf(piece)));
   }
 
   /** Where the chain of what a piece is in ends; null on the vehicle. */
@@ -100,7 +102,10 @@ export class Workshop {
     const { spot } = piece;
     if (spot.at !== 'seat') return Object.values(spot).join(' ');
     const place = `at ${spot.position}${spot.carrier === null ? '' : ` in ${spot.carrier}`}`;
-    if (this.endOf(piece) === null) return `on the vehicle ${place}`;
+    const end = this.endOf(piece);
+    if (end === null) return `on the vehicle ${place}`;
+    // What is in a part that nobody has brought is as little here as that.
+    if (!isBrought(end)) return end.at;
     return `${place}, ${this.whereIs(this.#one(spot.carrier as PartId))}`;
   }
 
@@ -108,6 +113,7 @@ export class Workshop {
   #lookAtChains(when: When): void {
     for (const piece of this.all()) {
       if (piece.spot.at !== 'seat' || piece.spot.carrier === null) continue;
+      if (piece.part.within !== null && isBrought(this.endOf(piece))) this.cameWithin.add(piece);
       const chain = this.whereIs(piece);
       if (piece.chain !== chain && piece.chain !== null) piece.since = when;
       piece.chain = chain;
@@ -248,7 +254,7 @@ export class Workshop {
     piece.spot = spot;
     if (moved && spot.at === 'bag') this.laid.push({ bag: spot.bag, part: piece.part.id });
     if (spot.at === 'gone') for (const inner of this.#inside(piece.part.id)) this.#put(inner, spot, when);
-    if (spot.at === 'seat') this.#stoodLast.set(spot.position, piece.part.id);
+    if (moved && spot.at === 'seat') this.#stoodLast.set(spot.position, piece.part.id);
   }
 
   /** A position never holds more than its count. */
@@ -268,6 +274,7 @@ function wasMissing({ count, missing, missingWhich }: Part, number: number): boo
 
 function asFound(part: Part, { settings }: Journal): Spot {
   if (part.acquired !== null && part.acquired > settings.arrived) return { at: 'not-yet' };
+  if (part.within !== null) return { at: 'seat', position: part.position, carrier: part.within };
   if (part.found === 'missing' || part.found === 'considered') return { at: part.found };
   if (part.found === 'fitted' && part.acquired === null) return { at: 'seat', position: part.position, carrier: part.inside };
   return part.bag === null ? { at: 'stores', store: part.store } : { at: 'bag', bag: part.bag };
@@ -275,6 +282,10 @@ function asFound(part: Part, { settings }: Journal): Spot {
 
 function bringsOf({ parts }: Session): readonly PartId[] {
   return parts.filter(({ did }) => did.includes('acquired') || did.includes('made')).map(({ part }) => part);
+}
+
+function isBrought(end: Spot | null): boolean {
+  return end?.at !== 'considered' && end?.at !== 'not-yet';
 }
 
 function isHere(end: Spot | null): boolean {

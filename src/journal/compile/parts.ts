@@ -9,6 +9,7 @@ import { given } from './believed.ts';
 import type { Catalogues } from './context.ts';
 import { componentWords } from './identity.ts';
 import { missingAsFound } from './missing-as-found.ts';
+import { settleWithin } from './within.ts';
 
 type PartEntry = WrittenEntry<PartFields>;
 
@@ -31,7 +32,13 @@ export function compileParts(files: readonly PartsFile[], catalogues: Catalogues
       partOf(entry, { subsystem, position, inside, ...lyingPlace(entry, catalogues, out), ...missingAsFound(entry, out) }),
     );
   }
-  addPositions(nestedSoundly(catalogues.parts, out), catalogues.positions);
+  const nested = nestedSoundly(catalogues.parts, out);
+  settleWithin(
+    [...written.values()].map(({ entry }) => entry),
+    catalogues.parts,
+    out,
+  );
+  addPositions(nested, catalogues.positions);
 }
 
 interface Written {
@@ -146,8 +153,9 @@ function partOf({ says, placeOf }: PartEntry, placed: Resolved): Part {
   return { ...rest, ...more, ...placed, place: placeOf('id') };
 }
 
-/** What makes a position stood there, unless it lay in a bag. A candidate lay where `at` says, or comes on its day; with neither it was only considered. */
+/** What makes a position stood there, unless it lay in a bag or was in another part. A candidate lay where `at` says, or comes on its day; with neither it was only considered. */
 function foundOf(says: PartFields): Part['found'] {
+  if (says.within !== null) return 'loose';
   if (says.for === null) return says.at?.bag ? 'loose' : 'fitted';
   return says.at === null && says.acquired === null ? 'considered' : 'loose';
 }

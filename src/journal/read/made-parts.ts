@@ -30,6 +30,7 @@ function candidateOf({ id, name, origin, for: position, count }: Bought['says'])
     found: null,
     missing: null,
     missingWhich: [],
+    within: null,
     at: null,
     acquired: null,
     marks: null,

@@ -27,11 +27,12 @@ export function asFound(journal: Journal, sessions: readonly Session[]): Initial
   for (const part of outermostFirst(journal)) {
     const order = state.nextOrder();
     const there = part.count - part.missing;
-    const isOn = part.found === 'fitted' && there > 0 && !isLater(part, arrived);
-    const seat = isOn ? seatAsFound(journal, state, part) : null;
+    const isIn = (part.found === 'fitted' || part.within !== null) && there > 0 && !isLater(part, arrived);
+    const seat = isIn ? seatAsFound(journal, state, part) : null;
     const problem = seat ? overfilled(journal, state, part, seat) : null;
     if (problem) diagnostics.push(problem);
-    const seated = seat && !problem ? { ...seat, since: order } : null;
+    // What is in a spare has not stood where it would on the vehicle.
+    const seated = seat && !problem ? { ...seat, since: part.within === null ? order : 0 } : null;
     const where = seated ? whereSeated(seated, seated.carrier === null ? null : state.whereOf(seated.carrier)) : whereFound(part, arrived);
     const pile = { part: part.id, count: there, which: numbersThere(part), where, seat: seated, from, cause: part.place, order };
     const lacking = { ...pile, count: part.missing, which: part.missingWhich, where: MISSING, seat: null, order: state.nextOrder() };
@@ -62,8 +63,9 @@ function depthOf(journal: Journal, position: PositionId): number {
   return seen.size;
 }
 
-/** As found, what is in another part is in the one that stood there, or in the one that belongs there. */
-function seatAsFound(journal: Journal, state: State, { position }: Part): Omit<Seat, 'since'> {
+/** As found, what is in another part is in the one that it says, in the one that stood there, or in the one that belongs there. */
+function seatAsFound(journal: Journal, state: State, { position, within }: Part): Omit<Seat, 'since'> {
+  if (within !== null) return { position, carrier: within };
   const outer = journal.positions.get(position)?.inside ?? null;
   return { position, carrier: outer === null || outer === position ? null : (state.holderAt(outer) ?? outer) };
 }

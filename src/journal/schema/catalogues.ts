@@ -6,7 +6,7 @@ import { bad, ok, type Reading } from '../values/reading.ts';
 import { PACKS, type Pack } from '../values/units.ts';
 import { decisive, having, naming } from './facts.ts';
 import { condition, count, date, fields, manyOf, maybe, newId, oneOf, prose, quantity, read, text } from './fields.ts';
-import { lyingPlace, positionName } from './names.ts';
+import { lyingPlace, partName, positionName } from './names.ts';
 import { SAID_FOR_HAZARDS, SAID_FOR_ORIGINS } from './said-for.ts';
 import { HAZARDS, ORIGINS } from './words.ts';
 
@@ -27,6 +27,8 @@ export const partSchema = fields({
   for: decisive(maybe(positionName)),
   /** The position that the one it makes is a place in. */
   in: decisive(maybe(positionName)),
+  /** The part in which it was at the start, at its place in that: what came in a donor engine. */
+  within: decisive(maybe(partName)),
   found: maybe(oneOf(['fitted', 'loose', 'missing'])),
   /** How many of a lot were not there as found; of a numbered one `missing-which`. */
   missing: decisive(maybe(count)),

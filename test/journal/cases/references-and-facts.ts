@@ -231,6 +231,36 @@ export const WHEREABOUTS: readonly Case[] = [
     says: /no number 5/,
   },
   {
+    shows: 'a part within what is not in the catalogue',
+    code: 'A401',
+    file: 'parts/brakes.yaml',
+    files: { parts: `${PARTS}- { id: cap, name: Cap, in: drum }\n- { id: cap-other, name: Other cap, for: cap, within: drum-doner }\n` },
+    hint: /drum-donor/,
+  },
+  {
+    shows: 'a part within another, and on a shelf too',
+    code: 'A301',
+    file: 'parts/brakes.yaml',
+    files: {
+      parts: `${PARTS}- { id: cap, name: Cap, in: drum }\n- { id: cap-other, name: Other cap, for: cap, within: drum-donor, at: shelf A1 }\n`,
+    },
+    hint: /Leave `at` out/,
+  },
+  {
+    shows: 'a part within another that it has no place in',
+    code: 'A515',
+    file: 'parts/brakes.yaml',
+    files: { parts: `${PARTS}- { id: plate-other, name: Other plate, for: splash-plate, within: drum-donor }\n` },
+    says: /a place on the vehicle itself/,
+  },
+  {
+    shows: 'a part within what belongs elsewhere',
+    code: 'A515',
+    file: 'parts/brakes.yaml',
+    files: { parts: `${PARTS}- { id: cap, name: Cap, in: drum }\n- { id: cap-other, name: Other cap, for: cap, within: shoe-new }\n` },
+    says: /belongs at `studs`/,
+  },
+  {
     shows: 'the catalogue fits no more than there is room for',
     code: 'A512',
     file: 'parts/brakes.yaml',
