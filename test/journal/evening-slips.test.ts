@@ -24,6 +24,10 @@ describe('is told with what to type', () => {
     ['parts:\n  - drum', 'A303 Write `{ part: drum }`'],
     ['parts: drum', 'A303 Write each entry under `parts:` on a line of its own: `- { part: drum }`'],
     ['parts:\n  - { part: drum, did: [removed, inspected, to: shelf A1 }', 'A201 Close every'],
+    [
+      'parts:\n  - { part: drum, did: removed, note: Soft, spokes: tight, condition: 2 }',
+      'A301 If it belongs to the text before it, put all of that in quotation marks: `note: "Soft, spokes: tight"`.',
+    ],
     ['parts:\n  - { part: drum, did: removed, note: "half }', 'A201 Close it on the same line: `note: "half"`'],
     ['parts:\n  - part: drum\n    did: cleaned\n   note: x', 'A201 Begin it with 4 spaces'],
     ['parts\n  - { part: drum, did: cleaned }', 'A201 Write `parts:`'],

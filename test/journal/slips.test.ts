@@ -29,10 +29,10 @@ function saidOf(slip: string): Said {
 const SLIPS: readonly [what: string, slip: string, code: string, shown: string, hint: string][] = [
   [
     'a comma before what may be a field',
-    'parts:\n  - { part: drum, note: Scored, part sound, did: inspected }',
+    'parts:\n  - { part: drum, note: Scored, condition fair, did: inspected }',
     'A208',
-    'part sound',
-    '`note: "Scored, part sound"`',
+    'condition fair',
+    '`note: "Scored, condition fair"`',
   ],
   ['two commas', 'methods:\n  - { on: drum, how: x, with: soda, lye, ash }', 'A208', 'lye, ash', '`with: [soda, lye, ash]`'],
   ['a comma before three digits', 'bought:\n  - { what: Pin, cost: 12,500 }', 'A208', '500', '`12500`'],
@@ -153,7 +153,7 @@ test.each(SLIPS.filter(([what]) => !LEFT_TO_THE_WRITER.includes(what)))('what wa
 });
 
 test('what is wrong in the entry with the slip is told as well', () => {
-  expect(saidOf('parts:\n  - { part: none, note: Scored, part sound, did: inspected').codes).toEqual([
+  expect(saidOf('parts:\n  - { part: none, note: Scored, condition fair, did: inspected').codes).toEqual([
     'A402',
     'A201',
     'A401',
@@ -188,7 +188,7 @@ describe('beside text in blocks', () => {
     ],
     [
       'slips in three entries',
-      'parts:\n  - { part: drum, note: a, to b }\n  - { part:drum }\n  - { part: drum',
+      'parts:\n  - { part: drum, note: a, to shelf B2 }\n  - { part:drum }\n  - { part: drum',
       ['A402', 'A208', 'A208', 'A201', 'A610', 'A903'],
     ],
   ])('%s', (_, slip, codes) => {

@@ -1,9 +1,10 @@
 /**
  * What the format would have written otherwise, and what can be meant in one way only, is read as it was meant: a name
  * of a field in capitals, one entry that is in no list, an entry of which only the chief thing is written, one that
- * names several parts.
+ * names several parts, a text in braces that goes on after a comma and has a colon.
  */
 import type * as z from 'zod';
+import { nearest } from '../diagnostics/nearest.ts';
 import type { SureRepair } from '../diagnostics/repair.ts';
 import { factsAt, fieldsAt, isListOfGroups } from './schema-at.ts';
 import type { Path, Tree, Value, Written } from './source/tree.ts';
@@ -27,18 +28,28 @@ function groupAsMeant(tree: Tree, schema: z.ZodType, path: Path, group: Value, r
     tree.rename([...path, name], meant);
     return true;
   });
+  const joined = Object.keys(group).map((name) => goesOn(tree, schema, path, name, known));
   const inside = Object.keys(group).map((name) => {
     const field = [...path, name];
     const listed = isListOfGroups(schema, field) && listAsMeant(tree, schema, field, group[name]);
     return groupAsMeant(tree, schema, field, group[name] ?? '', repairs) || listed;
   });
-  return [...renamed, ...inside].some(Boolean);
+  return [...renamed, ...joined, ...inside].some(Boolean);
 }
 
 /** `Date`, `goes_back` and `Goes back` can only be meant as the fields whose letters they have. */
 function meantName(name: string, group: { [key: string]: Value }, known: readonly string[]): string | null {
   const meant = name.toLowerCase().replaceAll(/[\s_]+/g, '-');
   return !known.includes(name) && known.includes(meant) && group[meant] === undefined ? meant : null;
+}
+
+/** `note: Soft, spokes tight: out of true` in braces is one text: no field has a name of words that are no field's. */
+function goesOn(tree: Tree, schema: z.ZodType, path: Path, name: string, known: readonly string[]): boolean {
+  if (known.length === 0 || !/\s/.test(name) || known.includes(name) || nearest(name, known) !== null) return false;
+  const before = tree.before([...path, name]);
+  if (before === null || factsAt(schema, [...path, before.name]).prose !== true) return false;
+  tree.join([...path, name]);
+  return true;
 }
 
 function listAsMeant(tree: Tree, schema: z.ZodType, path: Path, value: Value | undefined): boolean {

@@ -124,6 +124,20 @@ export function fieldsHaving<Fact extends keyof Facts>(schema: z.ZodType, fact: 
   );
 }
 
+/** The names of the fields of each group in a schema, at whatever depth. */
+export function groupsOf(schema: z.ZodType): ReadonlySet<string>[] {
+  const groups: ReadonlySet<string>[] = [];
+  const look = (kind: Kind): void => {
+    const def = definitionOf(open(kind));
+    const shape = def?.shape ?? {};
+    if (def?.shape) groups.push(new Set(Object.keys(shape)));
+    for (const field of Object.values(shape)) look(field);
+    if (def?.element ?? def?.valueType) look(def.element ?? def.valueType);
+  };
+  look(schema);
+  return groups;
+}
+
 /** Every name that a field has anywhere in a schema, or such a field as is asked for. */
 export function fieldNames(schema: z.ZodType, isMeant: (facts: Facts, kind: z.core.$ZodType) => boolean = () => true): ReadonlySet<string> {
   const names = new Set<string>();

@@ -1,5 +1,5 @@
 import type * as z from 'zod';
-import { fieldNames, isListOfTexts } from './schema-at.ts';
+import { fieldNames, groupsOf, isListOfTexts } from './schema-at.ts';
 import { quickTree } from './source/quick-yaml.ts';
 import type { SourceText } from './source/text.ts';
 import { readYaml } from './source/yaml.ts';
@@ -20,5 +20,6 @@ export function treeIn(
     all: fieldNames(schema, ({ everyday }) => everyday !== true),
     prose: fieldNames(schema, ({ prose }) => prose === true),
     lists: fieldNames(schema, (_, kind) => isListOfTexts(kind)),
+    groups: groupsOf(schema),
   });
 }

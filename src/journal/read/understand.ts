@@ -48,7 +48,7 @@ export function understand<T extends z.ZodType>(
 function describe(issue: Issue, schema: z.ZodType, tree: Tree): Diagnostic[] {
   if (issue.code === 'unrecognized_keys') {
     const known = fieldsAt(schema, issue.path);
-    return issue.keys.map((key) => unknownField(key, [...issue.path, key], known, tree));
+    return issue.keys.map((key) => unknownField(key, [...issue.path, key], known, inProse(key, issue.path, schema, tree), tree));
   }
   if (issue.code === 'custom') {
     const params = issue.params as unknown as IssueParams;
@@ -104,8 +104,16 @@ function fieldsShown(schema: z.ZodType, path: Path, alone: unknown): string {
     .join(', ');
 }
 
-function unknownField(key: string, path: Path, known: readonly string[], tree: Tree): Diagnostic {
-  const hint = didYouMean(key, known) ?? `Take it out, or say it under one of ${known.map((each) => `\`${each}\``).join(', ')}.`;
+/** What to write where a name that is no field's may be part of the text before it; null where none is. */
+function inProse(key: string, path: Path, schema: z.ZodType, tree: Tree): string | null {
+  const before = tree.before([...path, key]);
+  if (before === null || !factsOf(kindAt(schema, [...path, before.name])).prose) return null;
+  const quoted = before.text.includes('"') ? `'${before.text.replaceAll("'", "''")}'` : `"${before.text}"`;
+  return `If it belongs to the text before it, put all of that in quotation marks: \`${before.name}: ${quoted}\`.`;
+}
+
+function unknownField(key: string, path: Path, known: readonly string[], text: string | null, tree: Tree): Diagnostic {
+  const hint = didYouMean(key, known) ?? text ?? `Take it out, or say it under one of ${known.map((each) => `\`${each}\``).join(', ')}.`;
   return diagnostic('A301', tree.keyPlaceOf(path), `There is no field \`${key}\` here.`, { hint });
 }
 

@@ -65,8 +65,8 @@ export const FILES_AND_YAML: readonly Case[] = [
   {
     shows: 'an unquoted comma inside braces',
     code: 'A208',
-    note: 'parts: [{ part: drum, did: inspected, note: Scored, part of it sound. }]',
-    at: 'part of it sound.',
+    note: 'parts: [{ part: drum, did: inspected, note: Scored, condition fair. }]',
+    at: 'condition fair',
     hint: /double quotes/,
   },
   { shows: 'a colon after what may be a field', code: 'A208', note: 'private: parts: off', hint: /private: "parts: off"/ },

@@ -84,10 +84,18 @@ export function braceSlips(text: string, line: string, start: number, from: numb
   });
   const lists = masked.slice(from).replaceAll(/\[[^\]{}]*/g, (list) => '['.padEnd(list.length, 'x'));
   return [
-    ...oneOfAKind(values.map((value) => valueSlip(value, true, known)).filter((slip) => slip !== null)),
+    ...oneOfAKind(values.map((value) => valueSlip(value, true, openFields(values, known))).filter((slip) => slip !== null)),
     ...slipsByTable(BETWEEN_FIELDS, masked.slice(0, from) + lists, from, masked.length, known),
     ...oneOfAKind(bracketSlips(masked, from, known)),
   ];
+}
+
+/** The names, and those that the entry on a line may still take; any where it is not plain what kind of entry it is. */
+function openFields(values: readonly Written[], known: FieldNames): FieldNames {
+  const has = values.flatMap(({ field }) => field ?? []);
+  const kinds = (known.groups ?? []).filter((group) => has.every((name) => group.has(name)));
+  if (kinds.length === 0) return known;
+  return { ...known, open: new Set(kinds.flatMap((group) => [...group]).filter((name) => known.all.has(name) && !has.includes(name))) };
 }
 
 /** The first of each kind; the others are mended with it. */

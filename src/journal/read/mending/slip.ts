@@ -22,6 +22,10 @@ export interface FieldNames {
   readonly prose: ReadonlySet<string>;
   /** Of fields that take several texts. */
   readonly lists?: ReadonlySet<string>;
+  /** The fields of each kind of entry. */
+  readonly groups?: readonly ReadonlySet<string>[];
+  /** Of one entry, those that it does not have yet. */
+  readonly open?: ReadonlySet<string>;
 }
 
 /** A pattern for any of the names. */

@@ -69,6 +69,17 @@ export function valueSlip({ text, start, field }: Written, inBraces: boolean, na
   };
 }
 
+/** Words that hardly any text is without: as a field one is followed by an id, a place or a number. */
+const LITTLE = /^(?:as|at|by|for|from|how|in|into|of|on|to|which|with)$/;
+
+/** Whether after a comma there may stand a field without its colon: a name that the entry may still take, and a value. */
+function forgetsColon(text: string, names: FieldNames): boolean {
+  const fields = patternOf({ ...names, all: names.open ?? names.all });
+  return [...text.matchAll(new RegExp(`,\\s*(${fields})\\s+([^\\s,]+(?:[ \\t]+[^\\s,]+)?)`, 'g'))].some(
+    ([, name = '', value = '']) => !LITTLE.test(name) || /[-\d]/.test(value),
+  );
+}
+
 /**
  * Text within printed quotation marks is as good as quoted. In prose a comma or a colon is one, unless a field may begin
  * there. One comma before one or two digits is left to whatever reads the number.
@@ -77,7 +88,7 @@ function isPlain(text: string, { message }: Fault, field: string | null, names: 
   if (withoutPrintedMarks(text) !== text) return true;
   if (message === COMMA && withPoint(text) !== text) return /^-?\d+,\d+(?: [A-Za-z][^:]*|%)?$/.test(text);
   if (!names.prose.has(field ?? '')) return false;
-  if (message === COMMA) return !new RegExp(`,\\s*${patternOf(names)}(?![\\w-])`).test(text);
+  if (message === COMMA) return !forgetsColon(text, names);
   return message === COLON && !new RegExp(`(?<![\\w-])${patternOf(names)}:(?:\\s|$)`, 'i').test(text);
 }
 

@@ -39,6 +39,10 @@ export interface Tree {
   rename(path: Path, name: string): void;
   /** Reads what stands at a field in another way. */
   reshape(path: Path, shape: (written: Written) => Written): void;
+  /** What a field goes on from within the same braces; null where nothing is written before it there, or either is no plain text. */
+  before(path: Path): { readonly name: string; readonly text: string } | null;
+  /** Reads the text of the field before and all up to the end of this one as that of the field before. @see before */
+  join(path: Path): void;
   /** Puts a value where a field is missing or at fault; its place is that of the field, or of what lacks it. @returns whether it could */
   supply(path: Path, value: Value): boolean;
 }
@@ -70,12 +74,47 @@ export function treeOf(source: SourceText, value: Value, root: Spot): Tree {
       held[name] = shaped.value;
       spot.inside.set(name, shaped.spot);
     },
+    before: (path) => runOn(source.text, value, root, path),
+    join: (path) => {
+      const run = runOn(source.text, value, root, path);
+      const held = heldAt(value, path.slice(0, -1));
+      if (run === null || typeof held !== 'object' || Array.isArray(held)) return;
+      held[run.name] = run.text;
+      delete held[run.key];
+      run.fields.set(run.name, { ...run.first, end: run.last.end });
+      run.fields.delete(run.key);
+    },
     supply: (path, put) => {
       const held = heldAt(value, path.slice(0, -1));
       if (typeof held !== 'object' || Array.isArray(held)) return false;
       held[String(path.at(-1))] = put;
       return true;
     },
+  };
+}
+
+/** A field and the one before it in braces, both plain texts with a comma between them. */
+function runOn(source: string, root: Value, rootSpot: Spot, path: Path) {
+  const key = String(path.at(-1));
+  const held = heldAt(root, path.slice(0, -1));
+  const { spot, reached } = furthest(rootSpot, path.slice(0, -1));
+  if (typeof held !== 'object' || !reached || !(spot.inside instanceof Map)) return null;
+  const fields = spot.inside;
+  const names = [...fields.keys()].sort((a, b) => (fields.get(a)?.start ?? 0) - (fields.get(b)?.start ?? 0));
+  const name = names[names.indexOf(key) - 1] ?? '';
+  const [first, last] = [fields.get(name), fields.get(key)];
+  if (!first || !last?.key || source[spot.start] !== '{' || !/^\s*,\s*$/.test(source.slice(first.end, last.key[0]))) return null;
+  if ([first, last].some(({ start, inside }) => inside !== null || /["'{[|>]/.test(source[start] ?? ''))) return null;
+  return {
+    key,
+    name,
+    fields,
+    first,
+    last,
+    text: source
+      .slice(first.start, last.end)
+      .trim()
+      .replaceAll(/\s*\n\s*/g, ' '),
   };
 }
 
