@@ -48,6 +48,17 @@ describe('is told with what to type', () => {
     [COST('5.00, tax: 20'), 'A316 Write 20%'],
     ['used:\n  - { consumable: brake-cleaner, amount: half a litre }', 'A308 Write it like `300 ml`'],
     ['measured:\n  - { part: drum, what: x, value: 9 in, limits: 9.0-9.06 in }', 'A308 Write `9.0..9.06 in`'],
+    ['measured:\n  - { part: drum, what: x, value: 2.55 in, limits: 2.6-2.5 in }', 'A308 Write `2.5..2.6 in`'],
+    ['used:\n  - { consumable: brake-cleaner, amount: 300 }', 'A309 Write its unit: `300 ml`, or `300 L` if it is that much.'],
+    ['used:\n  - { consumable: brake-cleaner, amount: 2 }', 'A309 Write its unit: `2 L`.'],
+    ['used:\n  - { consumable: brake-cleaner, amount: 4 pins }', 'A308 Did you mean `tins`? What is counted in pieces has no unit: `4`.'],
+    ['closes:\n  - { id: two-bolts }\nopens: [{ id: two-bolts-short, kind: task, what: x }]', 'A610 Did you mean `two-bolts-short`?'],
+    ['parts:\n  - { part: spla, did: inspected }', 'A401 Did you mean `splash-plate`?'],
+    ['parts:\n  - { part: spl, did: inspected }', 'A401 Did you mean `splash-plate`?'],
+    [
+      'parts:\n  - { part: drum, did: removed, to: sorrel platers }\nopens: [{ id: x, kind: waiting, what: x, from: Sorrel Platers }]',
+      'A406 `Sorrel Platers` is a firm in these notes: say `did: [removed, sent-out]`.',
+    ],
     [DATED('12/03/2031'), 'A305 Write 2031-03-12 if the day stands first, 2031-12-03 if the month does.'],
     [DATED('31.3.2031'), 'A305 Did you mean 2031-03-31?'],
     [DATED('12 March 2031'), 'A305 Did you mean 2031-03-12?'],
@@ -57,6 +68,22 @@ describe('is told with what to type', () => {
   ])('%j', (text, says) => {
     const [told, ...more] = toldOf(text);
     expect([told?.slice(0, says.length), more]).toEqual([says, []]);
+  });
+
+  test.each(['fitted', 'cleaned'])('a scrapped part that is said to be %s, with how to say that it is another one', (did) => {
+    const [told] = toldOf(`parts:\n  - { part: drum-donor, did: gone, how: scrapped }\n  - { part: drum-donor, did: ${did} }`);
+    expect(told).toMatch(/^A505 .*another one of its kind is a part of its own, with `for`/);
+  });
+
+  test('a day without a note, with the day nearest to it in the calendar', () => {
+    const days = ['2031-03-09', '2031-04-11', '2031-03-21'];
+    const more = Object.fromEntries(days.map((day) => [`sessions/${day}.md`, 'The drum.']));
+    const { diagnostics } = compileFiles({
+      more: { ...more, [NOTE]: note('', 'As [then](session:2031-03-11), [then](session:2031-04-10).') },
+    });
+    expect(diagnostics.map(({ hint }) => hint)).toEqual(['Did you mean `2031-03-12-brakes`?', 'Did you mean `2031-04-11`?']);
+    const early = compileFiles({ more: { ...more, 'sessions/2031-03-10.md': 'As [on](session:2031-03-08) that day.' } });
+    expect(early.diagnostics.map(({ hint }) => hint)).toEqual(['Did you mean `2031-03-09`?']);
   });
 
   test('an amount with a sign and marks between its thousands, of which each is told in its turn', () => {

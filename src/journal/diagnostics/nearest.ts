@@ -2,13 +2,15 @@ import leven from 'leven';
 
 /**
  * The name a person most likely meant: the one fewest letters away, at most a third of the longer
- * (and at least one). The earlier of two equally near wins.
- *
+ * (and at least one). The earlier of two equally near wins. Of names that begin with a day, such as notes have, the one
+ * nearest in the calendar is meant by a day, where one is of that month.
  *
  * @returns null when nothing is near
  */
 export function nearest(written: string, names: Iterable<string>): string | null {
   const wanted = written.toLowerCase();
+  const ofDay = nearestDay(written, names);
+  if (ofDay !== null) return ofDay;
   let best: string | null = null;
   let bestDistance = Number.POSITIVE_INFINITY;
   for (const name of names) {
@@ -23,10 +25,29 @@ export function nearest(written: string, names: Iterable<string>): string | null
   return best;
 }
 
-/** What may be offered for a name: the nearest, else the only one that has all of its words, as `outside-work` has `outside`. */
+/** So many days off a day may be meant for another one. */
+const MOST_DAYS = 31;
+
+function nearestDay(written: string, names: Iterable<string>): string | null {
+  const day = dayOf(written);
+  if (day === null || written.length !== 10) return null;
+  const away = (name: string): number => Math.abs((dayOf(name) ?? Number.POSITIVE_INFINITY) - day);
+  const [best] = [...names].filter((name) => away(name) <= MOST_DAYS).sort((a, b) => away(a) - away(b));
+  return best ?? null;
+}
+
+/** The days since 1970 of the date that a name begins with. */
+function dayOf(name: string): number | null {
+  const day = /^\d{4}-\d{2}-\d{2}(?!\d)/.test(name) ? Date.parse(`${name.slice(0, 10)}T00:00Z`) / 86_400_000 : Number.NaN;
+  return Number.isNaN(day) ? null : day;
+}
+
+/** What may be offered for a name: the nearest, else the only one that it begins, as `mag` does `magneto`, else the only one that has all of its words, as `outside-work` has `outside`. */
 export function likeliest(written: string, names: readonly string[]): string | null {
   const near = nearest(written, names);
   if (near !== null) return near;
+  const begun = names.filter((name) => written.length >= SHORTEST_BEGINNING && name.toLowerCase().startsWith(written.toLowerCase()));
+  if (begun.length === 1) return begun[0] ?? null;
   const found = namesWith(written, names);
   return found.length === 1 ? (found[0] ?? null) : null;
 }
@@ -44,6 +65,8 @@ function namesWith(written: string, names: Iterable<string>): string[] {
 
 /** Fewer letters begin too many words. */
 const SHORTEST = 4;
+/** As `SHORTEST`, where what was written is the beginning of the whole name. */
+const SHORTEST_BEGINNING = 3;
 /** So many names are offered where one cannot be chosen. */
 const MOST_OFFERED = 5;
 

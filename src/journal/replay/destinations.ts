@@ -1,5 +1,5 @@
 import { type Diagnostic, diagnostic, unknownName } from '../diagnostics/diagnostic.ts';
-import type { ActionWord, Destination, GoneHow, PartEntry, Session, Whereabouts } from '../model.ts';
+import type { ActionWord, Destination, GoneHow, Journal, PartEntry, Session, Whereabouts } from '../model.ts';
 import type { Replay } from './replay.ts';
 import type { Seat } from './seat.ts';
 import { seatFor } from './seating.ts';
@@ -60,8 +60,23 @@ function putDown(replay: Replay, session: Session, entry: PartEntry, otherwise: 
   const { stores } = replay.journal;
   if (stores.includes(named.name)) return to({ at: 'stores', store: named.name });
   const unknown = unknownName('store', named.name, stores);
-  const problem = diagnostic('A406', entry.place, `There is no store \`${named.name}\` in journal.yaml.`, unknown);
+  const firm = firmOf(replay.journal, named.name);
+  const hint = firm === null ? unknown.hint : `\`${firm}\` is a firm in these notes: say \`did: [${sentOut(entry)}]\`.`;
+  const problem = diagnostic('A406', entry.place, `There is no store \`${named.name}\` in journal.yaml.`, { ...unknown, hint });
   return to({ at: 'stores', store: unknown.unknown.nearest ?? named.name }, problem);
+}
+
+/** A firm of that name, as a note writes it: one that something was sent to, was bought of, or is awaited from. */
+function firmOf({ sessions }: Journal, name: string): string | null {
+  const firms = sessions.flatMap(({ parts, bills, opens }) => [
+    ...parts.flatMap(({ did, to: sent }) => (did.includes('sent-out') && sent?.bag === null ? [sent.name] : [])),
+    ...[...bills, ...opens].flatMap(({ from }) => from ?? []),
+  ]);
+  return firms.find((firm) => firm.toLowerCase() === name.toLowerCase()) ?? null;
+}
+
+function sentOut({ did }: PartEntry): string {
+  return [...did.filter((word) => word !== 'stored'), 'sent-out'].join(', ');
 }
 
 function noDestination(entry: PartEntry, word: ActionWord, what: string): Diagnostic {

@@ -1,4 +1,5 @@
 import { type Diagnostic, diagnostic, unknownName } from '../diagnostics/diagnostic.ts';
+import { asQuestion, likeliest } from '../diagnostics/nearest.ts';
 import type { ItemId, ItemOpening, MilestoneId, Place, Session } from '../model.ts';
 import type { ItemHistory } from '../record.ts';
 
@@ -104,7 +105,8 @@ export class Items {
     if (this.#ever.has(id)) return null;
     const more = unknownName('item', id, this.#ever.keys());
     this.#meant.set(id, more.unknown.nearest ?? id);
-    const hint = more.unknown.nearest === null ? `Open it first, under \`opens\`: \`- { id: ${id}, kind: task, what: … }\`.` : more.hint;
+    const near = likeliest(id, [...this.#ever.keys()]);
+    const hint = near === null ? `Open it first, under \`opens\`: \`- { id: ${id}, kind: task, what: … }\`.` : asQuestion(near);
     return diagnostic('A610', place, `No note opens an item \`${id}\`.`, { ...more, hint });
   }
 

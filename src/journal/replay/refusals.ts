@@ -15,7 +15,7 @@ export function wrongState(entry: PartEntry, word: ActionWord, piles: readonly P
     entry,
     `\`${entry.part}\` ${cannotBe(word)}: ${REASONS[code] ?? ''}${whereItIs(piles)}`,
     piles,
-    word === 'acquired' && code === 'A505' ? SCRAPPED : HINTS[code]?.(entry.part),
+    code === 'A505' && (word === 'acquired' || piles.every(isScrapped)) ? SCRAPPED : HINTS[code]?.(entry.part),
   );
 }
 
@@ -139,6 +139,10 @@ const REASONS: Partial<Record<Code, string>> = {
 /** To whom it would come back from is not what is wrong: see what can be bought back. */
 const SCRAPPED =
   'What was scrapped is not bought back. If it was kept after all, say `stored` or `sold` in place of the scrapping; another one of its kind is a part of its own, with `for`.';
+
+function isScrapped({ where }: Pile): boolean {
+  return where.at === 'gone' && where.how === 'scrapped';
+}
 
 const HINTS: Partial<Record<Code, (part: PartId) => string>> = {
   A505: (part) => `If it came back, record \`acquired\` with \`from:\` and who had it: \`- { part: ${part}, did: acquired, from: … }\`.`,

@@ -31,10 +31,12 @@ export function readLimits(text: string, value: Quantity): Reading<Limits> {
   return ok({ low: from.value, high: to.value });
 }
 
-/** `9.0-9.06 in` and `9.0 to 9.06 in`, with the two points between. */
+/** `9.0-9.06 in` and `9.0 to 9.06 in`, with the two points between and the smaller one first. */
 function limitsMeant(text: string): string {
   const [, low, high, unit = ''] = /^\s*([\d.]+)\s*(?:-|–|to|…)\s*([\d.]+)\s*(.*)$/.exec(text) ?? [];
-  return low === undefined ? 'Write `9.000..9.060 in`, `..9.060 in` or `9.000.. in`.' : `Write \`${low}..${high} ${unit.trim()}\`.`;
+  if (low === undefined || high === undefined) return 'Write `9.000..9.060 in`, `..9.060 in` or `9.000.. in`.';
+  const [from, to] = Number(low) > Number(high) ? [high, low] : [low, high];
+  return `Write \`${from}..${to} ${unit.trim()}\`.`;
 }
 
 function limit(number: string, unit: string, value: Quantity): Reading<Quantity | null> {

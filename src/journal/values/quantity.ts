@@ -33,7 +33,7 @@ export function readQuantity(text: string): Reading<Quantity> {
   }
   const name = written.slice(number.length).trim();
   const unit = UNITS.get(name === '' ? 'each' : name);
-  if (!unit) return bad('A308', `${quoted(name)} is not a unit known here.`, unitHint(name));
+  if (!unit) return bad('A308', `${quoted(name)} is not a unit known here.`, unitHint(name, written.slice(0, number.length)));
   return ok(quantityOf(text.trim(), number.value, unit));
 }
 
@@ -57,13 +57,15 @@ function readAngle(written: string): Reading<Quantity> | null {
   return ok(quantityOf(written, sign === '-' ? size.neg() : size, unit));
 }
 
-function unitHint(name: string): string {
+/** @param number that stands before it, where one does */
+function unitHint(name: string, number = ''): string {
   if (/^-?\s*\d/.test(name)) return 'Write one number: `5`, `3/8` or `5 3/8`.';
   if (/^[,.]\d/.test(name)) return 'A number has one decimal point, and no comma.';
   const either = imperialOrUs(name);
   if (either) return `Say which: ${either[0]} or ${either[1]}.`;
   const near = unitMeant(name);
-  return near ? `Did you mean \`${near}\`?` : 'Units are such as mm, in, ml, L, imp-gal, g, kg, lb, N.m, lbf.ft, psi, each.';
+  const counted = /^\d+$/.test(number) ? ` What is counted in pieces has no unit: \`${number}\`.` : '';
+  return near ? `Did you mean \`${near}\`?${counted}` : 'Units are such as mm, in, ml, L, imp-gal, g, kg, lb, N.m, lbf.ft, psi, each.';
 }
 
 function readNumber(written: string): { value: Fraction; length: number } | null {
@@ -87,8 +89,19 @@ export function convertTo(quantity: Quantity, unit: string): Reading<Fraction> {
 }
 
 function inItsUnit(text: string, to: Unit): string {
-  if (unitless(text)) return `Write its unit: \`${text} ${to.symbol}\`.`;
+  if (unitless(text)) return withUnit(text, to);
   return to.symbol === 'each' ? 'Write how many, without a unit.' : `Write it in ${to.symbol}, or in another unit of ${nameOf(to)}.`;
+}
+
+/** A thousandth of a unit, in which people write what would be much of it. */
+const SMALLER: Readonly<Record<string, string>> = { L: 'ml', kg: 'g', m: 'mm' };
+/** So many litres, kilograms or metres nobody uses of an evening. */
+const MUCH = 20;
+
+function withUnit(text: string, { symbol }: Unit): string {
+  const smaller = Number(text) >= MUCH ? SMALLER[symbol] : undefined;
+  if (smaller === undefined) return `Write its unit: \`${text} ${symbol}\`.`;
+  return `Write its unit: \`${text} ${smaller}\`, or \`${text} ${symbol}\` if it is that much.`;
 }
 
 function wrongDimension(text: string, from: Unit, to: Unit): string {
