@@ -37,27 +37,36 @@ export interface OpenDue extends Due {
  * @param sending the lines of a statement up to that day that is being closed; it counts as closed
  */
 export function clientAccount(record: Books, at: IsoDate, sending: readonly FrozenLine[] = []): ClientAccount {
-  const { closed, unstated } = duesAt(record, at, sending);
+  const dues = duesAt(record, at, sending);
   const received = receivedBy(record, at);
-  const [stated, open] = [sum(closed), sum(unstated)];
-  const owed = stated + open - received;
-  const [oldest] = owed > 0 ? notCovered([...closed, ...unstated], received) : [];
-  return { stated, open, received, owed, since: oldest?.date ?? null };
+  const [stated, open] = [sum(dues.closed), sum(dues.unstated)];
+  const [oldest] = uncovered(dues, received).closed;
+  return { stated, open, received, owed: stated + open - received, since: oldest?.date ?? null };
 }
 
-/** What is owed at the end of a day, the oldest first. Its sum is what is owed; nothing where that is nothing. */
+/** What is not paid at the end of a day: what is owed on statements, then what was charged and is on none yet, each the oldest first. */
 export function openDues(record: Books, at: IsoDate): OpenDue[] {
-  const { closed, unstated } = duesAt(record, at, []);
-  return notCovered([...closed, ...unstated], receivedBy(record, at));
+  const { closed, unstated } = uncovered(duesAt(record, at, []), receivedBy(record, at));
+  return [...closed, ...unstated];
 }
 
 const receivedBy = ({ ledger }: Books, at: IsoDate): Minor => sum(ledger.received.filter(({ date }) => date <= at));
 
-function duesAt(
-  record: Books,
-  at: IsoDate,
-  sending: readonly FrozenLine[],
-): { readonly closed: readonly Due[]; readonly unstated: readonly Due[] } {
+/** On statements that were closed, and on none yet. */
+interface Dues<One extends Due> {
+  readonly closed: readonly One[];
+  readonly unstated: readonly One[];
+}
+
+/** Nobody owes what was not sent yet: money covers statements first, and what they leave of it the rest. A credit that is on none yet lowers what is owed. */
+function uncovered({ closed, unstated }: Dues<Due>, received: Minor): Dues<OpenDue> {
+  return {
+    closed: notCovered(closed, received - Math.min(0, sum(unstated))),
+    unstated: notCovered(unstated, Math.max(0, received - sum(closed))),
+  };
+}
+
+function duesAt(record: Books, at: IsoDate, sending: readonly FrozenLine[]): Dues<Due> {
   const { journal, ledger } = record;
   const before = sentBy(journal, at).map(({ number: statement, to: date, charged: amount }): Due => ({ date, statement, amount }));
   const own = sending.length === 0 ? [] : [{ date: at, statement: null, amount: sum(sending.map(({ charged: amount }) => ({ amount }))) }];

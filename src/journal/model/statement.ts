@@ -56,7 +56,7 @@ export interface ClientAccount {
   readonly received: Minor;
   /** stated + open − received; negative where more came in than was charged. */
   readonly owed: Minor;
-  /** The day of the oldest charge that is not covered; null where nothing is owed. Money covers the oldest first. */
+  /** The last day of the oldest statement that is not covered; null where none is. Money covers statements first, the oldest first. */
   readonly since: IsoDate | null;
 }
 

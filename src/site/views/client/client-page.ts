@@ -27,7 +27,7 @@ export interface ClientPage {
   /** What is on none yet. */
   readonly since: Statement;
   readonly kinds: readonly KindCharged[];
-  /** What is owed, the oldest first. */
+  /** What is owed on statements, the oldest first, then what is on none yet. */
   readonly dues: readonly OpenDue[];
   /** What the client is shown of what is not charged. */
   readonly notCharged: readonly StatementLine[];

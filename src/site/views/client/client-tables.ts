@@ -1,7 +1,6 @@
 /** The account with the client as tables: where it stands, what was charged of each kind, what was sent, what came in, what is owed. */
 import { KIND_WORDS, workWords } from '../../../exports/statement-document.ts';
 import type { Statement, StatementLine } from '../../../journal/ledger/statement.ts';
-import type { ClientAccount } from '../../../journal/model.ts';
 import type { ReceivedEntry } from '../../../journal/record.ts';
 import { daysBetween, monthOf } from '../../../journal/values/date.ts';
 import { CLIENT_SINCE, clientStatementAddress, dataAddress, sessionAddress } from '../../addresses.ts';
@@ -19,8 +18,9 @@ interface Line {
 }
 
 /** @param to where each line leads: the sections of the page, or the page itself */
-export function standingTable(sheet: Sheet, { account, sent }: ClientPage, to: (section: string) => string): SetTable {
+export function standingTable(sheet: Sheet, page: ClientPage, to: (section: string) => string): SetTable {
   const { figures } = sheet;
+  const { account, sent } = page;
   const { stated, open, received } = account;
   const lines: readonly Line[] = [
     {
@@ -34,7 +34,7 @@ export function standingTable(sheet: Sheet, { account, sent }: ClientPage, to: (
     { words: 'Charged since, on no statement yet', amount: open, to: to('charged') },
     { words: 'Received', amount: -received, to: to('received') },
   ];
-  return setTable<Line, ClientAccount>({
+  return setTable<Line, number>({
     label: `The account on ${figures.date(sheet.day)}`,
     set: 'account totals client',
     keepsRows: true,
@@ -44,27 +44,45 @@ export function standingTable(sheet: Sheet, { account, sent }: ClientPage, to: (
         head: 'Amount',
         set: 'num',
         cell: ({ amount, to: page }) => linked(figures.amount(amount || 0), page),
-        sum: ({ owed }) => figures.amount(Math.abs(owed)),
+        sum: (sum) => figures.amount(sum),
       },
     ],
-    groups: rows<Line, ClientAccount>(lines),
-    foot: [{ words: owedWords(sheet, account), sum: account }],
+    groups: rows<Line, number>(lines),
+    foot: leftOver(sheet, page),
   });
 }
 
+/** What is left to pay, statements that were sent and what is on none yet apart; or what is in hand. */
+function leftOver(sheet: Sheet, page: ClientPage): { readonly words: string; readonly sum: number }[] {
+  if (page.account.owed < 0) return [{ words: 'In hand', sum: -page.account.owed }];
+  const { sent, notSent } = leftOf(page);
+  return [{ words: owedWords(sheet, page), sum: sent }, ...(notSent === 0 ? [] : [{ words: 'Not yet on a statement', sum: notSent }])];
+}
+
+/** What is owed on statements, and what was charged beyond what came in and is on none yet. */
+function leftOf({ dues }: Pick<ClientPage, 'dues'>): { readonly sent: number; readonly notSent: number } {
+  const [sent, notSent] = [dues.filter(({ statement }) => statement !== null), dues.filter(({ statement }) => statement === null)];
+  const sum = (list: ClientPage['dues']): number => list.reduce((all, { left }) => all + left, 0);
+  return { sent: sum(sent), notSent: sum(notSent) };
+}
+
 /** `Owed, the oldest since 30 June 2025: 171 days`. */
-export function owedWords({ day, figures }: Sheet, { owed, since }: ClientAccount): string {
-  if (owed < 0) return 'In hand';
+function owedWords({ day, figures }: Sheet, { account: { since } }: ClientPage): string {
   if (since === null) return 'Nothing is owed';
   return since === day ? 'Owed, of this day' : `Owed, the oldest since ${figures.date(since)}: ${counted(daysBetween(since, day), 'day')}`;
 }
 
-/** The same as a sentence, with the amount. */
-export function owedSentence({ day, figures }: Sheet, { owed, since }: ClientAccount): string {
+/** The same as a sentence, with the amount; what is on no statement yet is told apart, and is of no age. */
+export function owedSentence(sheet: Sheet, page: Pick<ClientPage, 'account' | 'dues'>): string {
+  const { day, figures } = sheet;
+  const { owed, since, received, stated } = page.account;
   if (owed < 0) return `${figures.money(-owed)} is in hand.`;
-  if (since === null) return 'Nothing is owed.';
-  if (since === day) return `${figures.money(owed)} is owed, all of it of that day.`;
-  return `${figures.money(owed)} is owed, the oldest of it since ${figures.date(since)}, ${counted(daysBetween(since, day), 'day')}.`;
+  const { sent, notSent } = leftOf(page);
+  const beyond = received > stated ? ' beyond what came in' : '';
+  const rest = notSent === 0 ? '' : ` ${figures.money(notSent)} was charged${beyond} that is not yet on a statement.`;
+  if (since === null) return `Nothing is owed${notSent === 0 ? '' : ' yet'}.${rest}`;
+  if (since === day) return `${figures.money(sent)} is owed, all of it of that day.${rest}`;
+  return `${figures.money(sent)} is owed, the oldest of it since ${figures.date(since)}, ${counted(daysBetween(since, day), 'day')}.${rest}`;
 }
 
 /** What was charged of each kind: on statements that were sent and since, and what of it is mark-up and tax. */
@@ -157,12 +175,13 @@ export function receivedTable(sheet: Sheet, received: readonly ReceivedEntry[]):
 
 interface Owed {
   readonly words: string;
-  readonly date: string;
+  /** Since when it is owed; null where it is on no statement yet. */
+  readonly date: string | null;
   readonly to: string;
   readonly left: number;
 }
 
-/** What is owed by its age: a statement a line, and what is on none yet by its months. */
+/** What is owed by its age: a statement a line; then what is on none yet by its months, which is of no age. */
 export function owedTable(sheet: Sheet, { dues }: ClientPage): SetTable {
   const { figures, day } = sheet;
   const groups = Map.groupBy(dues, ({ statement, date }) => (statement === null ? monthOf(date) : `statement ${statement}`));
@@ -170,17 +189,21 @@ export function owedTable(sheet: Sheet, { dues }: ClientPage): SetTable {
     const { statement = null, date = day } = of[0] ?? {};
     const left = of.reduce((sum, one) => sum + one.left, 0);
     if (statement !== null) return { words: `Statement ${statement}`, date, to: sheet.link(clientStatementAddress(statement)), left };
-    return { words: `Not sent yet, of ${figures.month(monthOf(date))}`, date, to: sheet.link(CLIENT_SINCE), left };
+    return { words: `Not sent yet, of ${figures.month(monthOf(date))}`, date: null, to: sheet.link(CLIENT_SINCE), left };
   });
   return setTable<Owed, number>({
     label: 'What is owed',
     caption:
-      'A statement counts from its last day, what is on none yet from the day of its work. What was received covers the oldest first.',
+      'A statement counts from its last day; what is on none yet is not owed before it is sent. What was received covers the oldest statement first.',
     set: 'account totals owed',
     keepsRows: true,
     columns: [
-      { head: 'Owed for', names: true, cell: ({ words, date }) => html`${words}${sub(`since ${figures.shortDate(date)}`)}` },
-      { head: 'Days', set: 'num', cell: ({ date }) => figures.whole(daysBetween(date, day)) },
+      {
+        head: 'Owed for',
+        names: true,
+        cell: ({ words, date }) => html`${words}${date !== null && sub(`since ${figures.shortDate(date)}`)}`,
+      },
+      { head: 'Days', set: 'num', cell: ({ date }) => date !== null && figures.whole(daysBetween(date, day)) },
       { head: 'Amount', set: 'num', cell: ({ left, to }) => linked(figures.amount(left), to), sum: (sum) => figures.amount(sum) },
     ],
     groups: rows<Owed, number>(list),

@@ -10,7 +10,7 @@ import type { JournalRecord } from '../../../../src/journal/record.ts';
 import { PAGES } from '../../../../src/site/addresses.ts';
 import type { SiteRecord } from '../../../../src/site/record.ts';
 import { clientPage } from '../../../../src/site/views/client/client-page.ts';
-import { chargedTable, owedSentence, owedTable, statementsTable } from '../../../../src/site/views/client/client-tables.ts';
+import { chargedTable, owedSentence, owedTable, standingTable, statementsTable } from '../../../../src/site/views/client/client-tables.ts';
 import { statementOnPage } from '../../../../src/site/views/client/statement-tables.ts';
 import { sheetOf } from '../../../../src/site/views/page/sheet.ts';
 import { hours, JOURNAL, journalWith, type NoteOf } from '../../../ledger/small-journal.ts';
@@ -27,11 +27,11 @@ const NOTES: readonly NoteOf[] = [
 const CLIENT = 'client: { name: The Owner, terms: 30 days }\n';
 
 /** The record with what is shown, its first statement closed at the end of March. */
-function recordWith(shows: string, client = CLIENT): JournalRecord {
+function recordWith(shows: string, client = CLIENT, ...more: readonly NoteOf[]): JournalRecord {
   const settings = { journal: `${JOURNAL}${client}statement: { shows: [${shows}] }\n` };
   const open = journalWith(settings, ...NOTES).record;
   const first = frozenStatement(asSent(statementOf(open, '2030-09-14', '2031-03-31'), 1, open), open.journal.settings);
-  return journalWith({ ...settings, statements: [first] }, ...NOTES).record;
+  return journalWith({ ...settings, statements: [first] }, ...NOTES, ...more).record;
 }
 const sheetWith = (record: JournalRecord) => sheetOf({ ...record, pictures: new Map() } as unknown as SiteRecord, PAGES.client);
 const shown = (record: JournalRecord): string => {
@@ -61,12 +61,28 @@ test('what is on statements and since is all that is charged, and what is owed b
   expect(sum(kinds.map(({ since }) => since))).toBe(account.open);
   for (const kind of kinds) expect(kind.sent + kind.since).toBe(kind.charged);
   expect(sum(dues.map(({ left }) => left))).toBe(account.owed);
-  // 28.00 + 84.25 were sent; 60.00 came in, and a sale of 5.00 is set against the oldest too.
+  // 28.00 + 84.25 were sent and 60.00 came in; a sale of 5.00 is set against what was not sent yet, as it was not.
   expect(dues).toEqual([
-    { date: '2031-03-31', statement: 1, amount: 11_225, left: 4725 },
-    { date: '2031-04-25', statement: null, amount: 6000, left: 6000 },
+    { date: '2031-03-31', statement: 1, amount: 11_225, left: 5225 },
+    { date: '2031-04-25', statement: null, amount: 6000, left: 5500 },
   ]);
-  expect(owedSentence(sheetWith(recordWith('')), account)).toBe('£107.25 is owed, the oldest of it since 31 March 2031, 25 days.');
+  const sheet = sheetWith(recordWith(''));
+  expect(owedSentence(sheet, page)).toBe(
+    '£52.25 is owed, the oldest of it since 31 March 2031, 25 days. £55.00 was charged that is not yet on a statement.',
+  );
+  const standing = standingTable(sheet, page, (section) => `#${section}`)
+    .markup.replace(/<[^>]*>/g, ' ')
+    .replace(/\s+/g, ' ');
+  expect(standing).toContain('Owed, the oldest since 31 March 2031: 25 days 52.25 Not yet on a statement 55.00');
+});
+
+test('of what is on no statement nothing is owed yet, and money covers what was sent before it', () => {
+  const paid: NoteOf = ['2031-04-26', 'received: [{ from: the owner, amount: 60.00 }]'];
+  const sheet = sheetWith(recordWith('', CLIENT, paid));
+  const page = clientPage(sheet);
+  expect(owedSentence(sheet, page)).toBe('Nothing is owed yet. £47.25 was charged beyond what came in that is not yet on a statement.');
+  expect(page.dues.map(({ statement, left }) => [statement, left])).toEqual([[null, 4725]]);
+  expect(owedTable(sheet, page).markup).not.toMatch(/since 25 Apr/);
 });
 
 test('there is one only where the journal tells of a client, and in no copy without money or hours', () => {
