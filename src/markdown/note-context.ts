@@ -48,7 +48,8 @@ export interface NoteContext {
 }
 
 /** A relative path of a paper or a note, as a link writes it. */
-const FILE = /[^\s()<>"'[\]]+\.(?:md|pdf|jpe?g|png|webp|tiff?|avif|hei[cf])\b/gi;
+// From the first sign of a word only: of those without blanks some are as long as a note.
+const FILE = /(?<![^\s()<>"'[\]])[^\s()<>"'[\]]+\.(?:md|pdf|jpe?g|png|webp|tiff?|avif|hei[cf])\b/gi;
 
 /** Gives the context of a note of this record. Only what the note names is in it, so that a rendered note can be kept for as long as that stays the same. */
 export type ContextOf = (session: Session) => NoteContext;
