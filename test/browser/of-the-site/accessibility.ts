@@ -1,9 +1,8 @@
 /** Each kind of page as it is opened, and by axe-core: by all its rules wide and light, by those that width or colour can change also narrow and dark. */
-import { readFileSync } from 'node:fs';
-import { createRequire } from 'node:module';
 import type { AxeResults } from 'axe-core';
 import type { Page } from 'playwright-core';
 import { beforeAll, describe, expect, it } from 'vitest';
+import { bringAxe } from '../axe.ts';
 import type { Bench } from '../bench.ts';
 import { oneOfEachKind, pageWith } from '../built-site.ts';
 import { brokenPictures, visiting } from './visiting.ts';
@@ -18,8 +17,6 @@ const CHANGED_BY_LOOKS = [
   'link-name',
   'empty-table-header',
 ];
-
-const AXE = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 
 /** How a page is looked at: by which rules, all of them where none is named. */
 const LOOKS = [
@@ -77,13 +74,6 @@ async function faultsOfLooks(page: Page): Promise<string[]> {
     found.push(...(await violations(page, rules)).map((one) => `${colorScheme} and ${width} px wide: ${one}`));
   }
   return found;
-}
-
-/** The policy of the pages keeps foreign scripts out; the tester's own comes in as a debugger's words do, and cheaper than as an element. */
-async function bringAxe(page: Page): Promise<void> {
-  const tester = await page.context().newCDPSession(page);
-  await tester.send('Runtime.evaluate', { expression: AXE });
-  await tester.detach();
 }
 
 export function accessiblePictures(bench: Bench): void {

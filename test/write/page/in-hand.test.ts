@@ -1,6 +1,5 @@
 /** One thumb, a keyboard, a screen reader; what the schema says, and what the check says, at its field. */
 import { readFileSync } from 'node:fs';
-import { createRequire } from 'node:module';
 import { join } from 'node:path';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
@@ -8,12 +7,11 @@ import * as z from 'zod';
 import { entries, fields, maybe, oneOf, prose } from '../../../src/journal/schema/fields.ts';
 import { sessionSchema } from '../../../src/journal/schema/session.ts';
 import { formOf } from '../../../src/write/form.ts';
+import { bringAxe } from '../../browser/axe.ts';
 import { startBrowser } from '../../browser/browser.ts';
 import { jpegTaken } from '../../photos/sample-pictures.ts';
 import { standForWriting, type WritingStand } from '../journal-for-writing.ts';
 import { begin, type Hands, handsAt, makeNote, sent } from './hands.ts';
-
-const AXE = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 
 /** WCAG 2.5.5, target size (enhanced): 44 by 44 CSS pixels; a target in a line of text is exempt. */
 const TARGET = 44;
@@ -58,7 +56,7 @@ async function busy(hands: Hands): Promise<void> {
 }
 
 async function faults(page: Page): Promise<unknown[]> {
-  await page.evaluate(AXE);
+  await bringAxe(page);
   const { violations } = await page.evaluate(() =>
     (globalThis as unknown as { axe: { run(): Promise<{ violations: { id: string; nodes: { html: string }[] }[] }> } }).axe.run(),
   );
