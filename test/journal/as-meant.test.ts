@@ -244,3 +244,18 @@ describe('words that people try first are known to the hints', () => {
     expect([...saidFor.keys()].filter((said) => (words as readonly string[]).includes(said))).toEqual([]);
   });
 });
+
+test.each(['constructor', 'toString', '__proto__', 'hasOwnProperty'])(
+  'a field named `%s`, as every object has one, is unknown like any other',
+  (name) => {
+    for (const written of ['[{ a: 1 }]', '{ a: 1 }', 'a']) {
+      const { diagnostics } = compileFiles({
+        more: { [NOTE]: note(`${name}: ${written}\nhours: [{ by: rh, on: brakes, time: 1h, ${name}: ${written} }]`) },
+      });
+      expect(
+        diagnostics.map(({ code }) => code),
+        written,
+      ).toEqual(['A301', 'A301']);
+    }
+  },
+);

@@ -237,3 +237,7 @@ describe('writing', () => {
     [750, '12 h 30 min'],
   ])('%i minutes is %s', (minutes, words) => expect(formatMinutes(minutes)).toBe(words));
 });
+
+test('a text that goes on and on is no amount, and is not searched for one for ever', () => {
+  expect(readingOf(readAmount('0.0000000001'.repeat(15_000), 2, 'GBP'))).toBe('A307');
+}, 4000);

@@ -33,7 +33,10 @@ function open(kind: Kind): Kind {
 /** The kind of what a value of a kind holds: a field of a group, an item of a list, what stands under a name. */
 export function kindWithin(kind: Kind, step: PropertyKey): Kind {
   const def = definitionOf(open(kind));
-  return def?.shape?.[String(step)] ?? def?.element ?? def?.valueType;
+  const { shape } = def ?? {};
+  // A name such as `constructor` is of every object, and of no schema.
+  const field = shape !== undefined && Object.hasOwn(shape, String(step)) ? shape[String(step)] : undefined;
+  return field ?? def?.element ?? def?.valueType;
 }
 
 /** Whether a value of a kind is a group whose names are the user's, as against fields. */

@@ -43,8 +43,12 @@ function tooFine(digits: number): string {
 /** A number with the marks that people put into one: `1,200.50`, `1 200,50`, `.5`. */
 const NUMBER = String.raw`\d[\d.,' ]*|[.,]\d+`;
 
+/** In characters; whatever is longer is no slip in an amount. */
+const LONGEST_SLIP = 200;
+
 /** What to type instead, where it means the same; null where that cannot be known. */
 function amountHint(written: string, digits: number, currency: string | null): string | null {
+  if (written.length > LONGEST_SLIP) return null;
   const signs = currency === null ? [] : signsOf(currency);
   const withTax = /^(.*?\d)\s*\+\s*(\d+(?:\.\d+)?\s*%)?\s*\p{L}*$/u.exec(written);
   const net = withTax ? repaired(withTax[1] ?? '', digits, signs) : null;
