@@ -32,9 +32,9 @@ export function namesInYaml(tree: Tree, schema: z.ZodType, source: SourceText): 
     if (name !== null) found.push({ ...name, brings });
   };
   const text = (written: string, { kind, path, entry, brings, alone }: Standing): void => {
-    const { names } = factsOf(kind);
+    const { names, elsewhere = false } = factsOf(kind);
     const sorts = names === undefined ? (alone && brings !== null ? [brings] : []) : sortsOf(names, entry);
-    if (sorts.length > 0) take(written, tree.placeOf(path), sorts, brings !== null && sorts.includes(brings));
+    if (sorts.length > 0) take(written, tree.placeOf(path), sorts, brings !== null && !elsewhere && sorts.includes(brings));
   };
   const group = (held: Group, { kind, path, brings }: Standing): void => {
     const byName = isByName(kind);

@@ -28,7 +28,7 @@ export const partSchema = fields({
   /** The position that the one it makes is a place in. */
   in: decisive(maybe(positionName)),
   /** The part in which it was at the start, at its place in that: what came in a donor engine. */
-  within: decisive(maybe(partName)),
+  within: having(maybe(partName), { decisive: true, elsewhere: true }),
   found: maybe(oneOf(['fitted', 'loose', 'missing'])),
   /** How many of a lot were not there as found; of a numbered one `missing-which`. */
   missing: decisive(maybe(count)),

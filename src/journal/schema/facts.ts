@@ -19,6 +19,8 @@ export interface Facts {
   readonly stock?: boolean;
   /** Its entries bring names of this sort: what stands in a list of texts, the names of a group by name, else what an entry names of this sort. */
   readonly brings?: Sort;
+  /** What it names comes into the journal elsewhere, and not by the entry that it stands in. */
+  readonly elsewhere?: boolean;
   /** What its text names: the first sort that has such a name. */
   readonly names?: Naming;
   /** What the names of a group by name name. */
