@@ -1,5 +1,6 @@
 /** The prose of a note → Typst. It is read as it is for the pages; HTML in it is left out but for its text. */
-import type { Nodes, PhrasingContent, Root, RootContent, Table } from 'mdast';
+import type { Link, Nodes, PhrasingContent, Root, RootContent, Table } from 'mdast';
+import { labelAfter } from '../journal/model/link-target.ts';
 import { noteMarkdown } from '../journal/read/note-markdown.ts';
 import { linkNamed } from '../journal/values/link.ts';
 import { call, list, literal, words } from './typst-text.ts';
@@ -72,10 +73,11 @@ function paragraph(children: readonly PhrasingContent[], setting: Setting): stri
 }
 
 function inline(nodes: readonly PhrasingContent[], setting: Setting): string {
-  return nodes.map((node) => phrase(node, setting)).join('');
+  const before = (n: number): string => nodes.slice(0, n).map(textOf).join('');
+  return nodes.map((node, n) => phrase(node, setting, node.type === 'link' ? before(n) : '')).join('');
 }
 
-function phrase(node: PhrasingContent, setting: Setting): string {
+function phrase(node: PhrasingContent, setting: Setting, before: string): string {
   switch (node.type) {
     case 'text':
       return words(node.value);
@@ -90,7 +92,7 @@ function phrase(node: PhrasingContent, setting: Setting): string {
     case 'break':
       return '#linebreak()';
     case 'link':
-      return linked(node.url, node.children, setting);
+      return linked(node, before, setting);
     case 'footnoteReference': {
       const note = setting.notes.get(node.identifier);
       return note === undefined ? '' : `#footnote[${blocks(note, setting)}]`;
@@ -104,8 +106,8 @@ function phrase(node: PhrasingContent, setting: Setting): string {
 }
 
 /** On paper a link is its words; an address outside is printed after them, and a part is noted for the index. */
-function linked(url: string, children: readonly PhrasingContent[], setting: Setting): string {
-  const text = children.length === 0 ? words(setting.nameOf(url)) : inline(children, setting);
+function linked({ url, children }: Link, before: string, setting: Setting): string {
+  const text = children.length === 0 ? words(labelAfter(before, setting.nameOf(url))) : inline(children, setting);
   const name = linkNamed(url);
   if (name !== null) return name.scheme === 'part' ? `${setting.mention(name.id)}${text}` : text;
   if (!/^https?:\/\//i.test(url)) return text;

@@ -1,6 +1,7 @@
 import type { Element, Root } from 'hast';
 import { visit } from 'unist-util-visit';
 import { inside, isAway } from '../journal/compile/paths.ts';
+import { labelAfter } from '../journal/model/link-target.ts';
 import { decoded, linkNamed, linkText } from '../journal/values/link.ts';
 import type { NoteContext } from './note-context.ts';
 import { contextOf, type NoteFile } from './note-file.ts';
@@ -19,13 +20,14 @@ import { contextOf, type NoteFile } from './note-file.ts';
 export function references(): (tree: Root, file: NoteFile) => void {
   return (tree, file) => {
     const context = contextOf(file);
-    visit(tree, 'element', (node) => {
-      if (node.tagName === 'a' && typeof node.properties.href === 'string') present(node, node.properties.href, context);
+    visit(tree, 'element', (node, n, parent) => {
+      if (node.tagName !== 'a' || typeof node.properties.href !== 'string') return;
+      present(node, node.properties.href, context, wordsBefore(parent?.children ?? [], n ?? 0));
     });
   };
 }
 
-function present(link: Element, written: string, context: NoteContext): void {
+function present(link: Element, written: string, context: NoteContext, before: string): void {
   const named = linkNamed(written);
   if (named === null) {
     const path = isAway(written) ? null : inside(context.folder, decoded(written));
@@ -36,5 +38,13 @@ function present(link: Element, written: string, context: NoteContext): void {
   const target = context.targets.get(linkText(named));
   const { href: _, ...rest } = link.properties;
   link.properties = target ? { ...rest, href: target.href, className: [`to-${named.scheme}`] } : rest;
-  if (link.children.length === 0) link.children = [{ type: 'text', value: target?.label ?? written }];
+  if (link.children.length === 0) link.children = [{ type: 'text', value: target ? labelAfter(before, target.label) : written }];
+}
+
+/** The words before a place among its neighbours; what is more than text stands there as dots. */
+function wordsBefore(beside: Root['children'], n: number): string {
+  return beside
+    .slice(0, n)
+    .map((node) => ('value' in node ? node.value : '…'))
+    .join('');
 }

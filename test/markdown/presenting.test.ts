@@ -10,6 +10,13 @@ describe('a link of ours', () => {
     expect(htmlOf('In [](bag:14).')).toBe('<p>In <a href="../bags.html#bag-14" class="to-bag">bag 14</a>.</p>');
   });
 
+  test('without words has a capital where it begins a sentence', () => {
+    expect(htmlOf('[](bag:14) has it. [](bag:14) too, and [](bag:14).').replaceAll(/<[^>]*>/g, '')).toBe(
+      'Bag 14 has it. Bag 14 too, and bag 14.',
+    );
+    expect(htmlOf('*So* [](bag:14).').replaceAll(/<[^>]*>/g, '')).toBe('So bag 14.');
+  });
+
   test('may stand in a reference definition, in emphasis and in a heading', () => {
     expect(htmlOf('*[drum][d]*\n\n[d]: part:drum')).toContain('<em><a href="../parts/drum.html#drum"');
     expect(htmlOf('# The [drum](part:drum)')).toContain('<h2>The <a href="../parts/drum.html#drum"');

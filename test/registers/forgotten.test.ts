@@ -76,7 +76,7 @@ const ROWS: readonly Row[] = [
     before: 'parts: [{ part: studs, did: removed, to: bag 14 }]\nbags: [{ bag: 14, holds: [5 studs], off: studs }]',
     fields: (write) => `parts:\n  - { part: studs, did: fitted }\n${write}`,
     about: { bag: 14 },
-    lacks: 'what came off is back, and no note says that the bag was emptied',
+    lacks: 'counts as filled: what came off is back, and no note says that the bag was emptied',
     line: 5,
   },
   {
@@ -84,7 +84,7 @@ const ROWS: readonly Row[] = [
     before: 'parts: [{ part: studs, did: removed, to: bag 14 }]',
     fields: (write) => `parts:\n  - { part: studs, did: sent-out, to: the plater, work: plated }\n${write}`,
     about: { bag: 14 },
-    lacks: 'all that was in it went elsewhere, and no note says that the bag was emptied',
+    lacks: 'counts as filled: all that was in it went elsewhere, and no note says that the bag was emptied',
     line: 5,
   },
   {
@@ -168,7 +168,7 @@ const ROWS: readonly Row[] = [
     fields: () => 'hours: [{ by: rh, on: brakes, time: 1h }]',
     prose: (write) => `Looked at it.\n\nThe ${write || 'splash plate'} is still missing.\n`,
     about: { part: 'splash-plate' },
-    lacks: 'is spoken of, and no field or link names it',
+    lacks: 'came up in the prose, and in no field or link',
     line: 8,
     knows: 'splash plate',
   },

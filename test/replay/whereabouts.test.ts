@@ -160,6 +160,7 @@ describe('what cannot be', () => {
     const { diagnostics } = replay(journal({ parts: PARTS, evenings: [off, evening('2030-10-02', { parts: [did('drum', 'removed')] })] }));
     expect(diagnostics[0]?.message).toContain('in stores, shelf A1, since session 2030-10-01-work');
     expect(diagnostics[0]?.related.map(({ place }) => place.file)).toEqual(['sessions/2030-10-01-work.md']);
+    expect(diagnostics[0]?.related.map(({ message }) => message)).toEqual([expect.stringMatching(/^This is why drum is /)]);
   });
 
   test('a full position says what it holds and how many there is room for', () => {

@@ -130,7 +130,10 @@ function earlier(a: IsoDate, b: IsoDate): IsoDate {
 function numbered(record: JournalRecord, statements: readonly FrozenStatement[], number: number): Statement {
   const frozen = statements.find((each) => each.number === number);
   if (frozen) return closedStatement(frozen, record);
-  const there = statements.length === 0 ? 'None was closed yet.' : `There are ${statements.map((each) => each.number).join(', ')}.`;
+  const there =
+    statements.length === 0
+      ? 'None was closed yet.'
+      : `There ${statements.length === 1 ? 'is' : 'are'} ${statements.map((each) => each.number).join(', ')}.`;
   throw new Refusal(EXIT.notUnderstood, `There is no closed statement ${number}. ${there}`);
 }
 

@@ -35,7 +35,9 @@ export function disagreement(bill: AtHand, total: Minor): string {
   const less = made.discount === 0 ? '' : ` less discount ${say(made.discount)}`;
   const more = made.carriage === 0 ? '' : ` and carriage ${say(made.carriage)}`;
   const rounded = bill.figures.rounding === 0 ? '' : `, rounded by ${say(bill.figures.rounding)},`;
-  return `The total is ${say(total)}, but lines of ${say(made.linesBefore)}${less}${more}${rounded} make ${say(made.total)}.`;
+  const besides = less + more + rounded;
+  const lines = besides === '' ? 'its lines' : `lines of ${say(made.linesBefore)}${besides}`;
+  return `The total is ${say(total)}, but ${lines} make ${say(made.total)}.`;
 }
 
 /** What to look at, and the line to write where the paper has one that the note has not. */

@@ -47,3 +47,8 @@ export function labelOfLink(record: Pick<JournalRecord, 'journal' | 'history'>, 
   const target = name === null ? null : linkTarget(record, name);
   return target === null ? '' : labelOf(target);
 }
+
+/** A name as it stands after some words of its paragraph: with a capital where it begins a sentence. */
+export function labelAfter(before: string, label: string): string {
+  return /(?:^|[.!?]\s)\s*$/.test(before) ? label.charAt(0).toUpperCase() + label.slice(1) : label;
+}

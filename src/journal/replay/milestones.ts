@@ -127,7 +127,7 @@ export class Milestones {
 
 function gateShut(milestone: MilestoneId, withOpen: readonly string[], silent: readonly ItemHistory[], place: Place): Diagnostic {
   const ids = silent.map(({ id }) => id);
-  const message = `\`${milestone}\` cannot be reached: open before it ${ids.length === 1 ? 'is' : 'are'} ${quotedList(ids)}.`;
+  const message = `\`${milestone}\` cannot be reached: ${quotedList(ids)} ${ids.length === 1 ? 'is' : 'are'} open before it.`;
   const all = [...withOpen, ...ids].join(', ');
   const hint = `Close or defer them, or own up: \`{ milestone: ${milestone}, with-open: [${all}], because: … }\`.`;
   return diagnostic('A611', place, message, { hint, related: silent.map(openedHere) });

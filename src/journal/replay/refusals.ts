@@ -94,14 +94,13 @@ function holding({ part, count, from }: Pile): string {
 }
 
 function refusal(code: Code, entry: PartEntry, message: string, piles: readonly Pile[], hint: string | null = null): Diagnostic {
-  return diagnostic(code, entry.place, message, { hint, related: piles.map(whatPutItThere) });
+  return diagnostic(code, entry.place, message, { hint, related: piles.map((pile) => whatPutItThere(pile, piles)) });
 }
 
-function whatPutItThere({ part, cause, count, where, from }: Pile): Related {
-  return {
-    place: cause,
-    message: `This is why ${count} of ${part} ${count === 1 ? 'is' : 'are'} ${whereInWords(where)}, since ${sinceWords(from)}.`,
-  };
+function whatPutItThere({ part, cause, count, where, from }: Pile, all: readonly Pile[]): Related {
+  const isOne = all.reduce((sum, pile) => sum + pile.count, 0) === 1;
+  const some = isOne ? part : `${count} of ${part}`;
+  return { place: cause, message: `This is why ${some} ${count === 1 ? 'is' : 'are'} ${whereInWords(where)}, since ${sinceWords(from)}.` };
 }
 
 /** `it is in stores, shelf B2, since 2031-03-12 (2031-03-12-front-brakes).` or, for a lot spread about, each share. */

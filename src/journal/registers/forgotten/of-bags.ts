@@ -26,7 +26,7 @@ export function bagsNeverEmptied(record: RegisterSource, date: IsoDate): Missed[
     const back = wentBack(record, row, date);
     const last = back ?? wentElsewhere(record, row, date);
     if (last === null) return [];
-    const lacks = `${back ? 'what came off is back' : 'all that was in it went elsewhere'}, and no note says that the bag was emptied`;
+    const lacks = `counts as filled: ${back ? 'what came off is back' : 'all that was in it went elsewhere'}, and no note says that the bag was emptied`;
     return [{ about: { bag: row.bag }, lacks, at: last, place: last.entry.place, write: `emptied: [${row.bag}]` }];
   });
 }

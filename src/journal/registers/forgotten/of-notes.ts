@@ -87,7 +87,7 @@ function namedWithoutMarks(record: RegisterSource, date: IsoDate): Missed[] {
 export function named(record: RegisterSource, date: IsoDate): Missed[] {
   return namedOnlyAt(record, date).map(({ part, session, place }) => ({
     about: { part },
-    lacks: 'is spoken of, and no field or link names it',
+    lacks: 'came up in the prose, and in no field or link',
     at: { date: session.date, session: session.id },
     place,
     write: `[…](part:${part})`,

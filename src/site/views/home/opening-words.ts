@@ -1,3 +1,4 @@
+import { labelAfter } from '../../../journal/model/link-target.ts';
 import { shownProse } from '../page/shown-prose.ts';
 
 interface Around {
@@ -41,7 +42,10 @@ function plain(paragraph: string, nameOf: NameOf): string {
   return paragraph
     .replaceAll(/`([^`]*)`/g, (_, inside: string) => `\uE000${code.push(inside) - 1}\uE000`)
     .replaceAll(/!\[[^\]]*\]\([^)]*\)/g, '')
-    .replaceAll(/\[([^\]]*)\]\(([^)]*)\)/g, (_, words: string, address: string) => words || nameOf(address))
+    .replaceAll(
+      /\[([^\]]*)\]\(([^)]*)\)/g,
+      (_, words: string, address: string, at: number, all: string) => words || labelAfter(all.slice(0, at), nameOf(address)),
+    )
     .replaceAll(/(\*\*|__|\*|`|~~)/g, '')
     .replaceAll(/\uE000(\d+)\uE000/g, (_, n: string) => code[Number(n)] ?? '')
     .trim();

@@ -31,7 +31,9 @@ export function taxTable(sheet: RecordSheet): SetTable | null {
   const groups: readonly (Group<Row, Figures> | null)[] = [
     group(
       'Paid',
-      paid.map((row) => rowOf(row, `Paid, ${lower(standingWords(row))}`, sheet.link(bookAddress(taxSlug(row))))),
+      paid
+        .filter(({ sum: { net, gross } }) => net !== 0 || gross !== 0)
+        .map((row) => rowOf(row, `Paid, ${lower(standingWords(row))}`, sheet.link(bookAddress(taxSlug(row))))),
     ),
     group(
       'Sold',

@@ -54,3 +54,11 @@ export function begun({ settings, date: written }: Sheet, { session, date }: Mom
 
 /** Which of a lot, at the head of a line: `Numbers 2 and 4`. */
 export const whichOf = (numbers: readonly number[]): string => capital(numbersInWords(numbers));
+
+/** How many of a lot there were in turn: `4, then 2, then 3`. */
+export function countsInTurn(steps: readonly { readonly count: number }[]): string {
+  return steps
+    .map(({ count }) => count)
+    .filter((count, n, all) => count !== all[n - 1])
+    .join(', then ');
+}

@@ -41,3 +41,8 @@ it('a title that the prose begins with is not said again, unless there is nothin
   expect(after('*Cold evening*.\n\n- a\n- b')).toBe('');
   expect(after('Cold evening work is slow.')).toBe('Cold evening work is slow.');
 });
+
+it('a name that begins a sentence has a capital', () => {
+  const nameOf = () => 'bag 1';
+  expect(openingWords('[](bag:1) has the caps. [](bag:1), not [](bag:1).', 200, { nameOf })).toBe('Bag 1 has the caps. Bag 1, not bag 1.');
+});
