@@ -2,7 +2,7 @@
  * A drawing of the vehicle as markup: each shape of a position is a link to it, filled by what stands there. State is
  * told by line and hatch and by the title of the shape, never by colour alone.
  */
-import type { Element, ElementContent } from 'hast';
+import type { Element, ElementContent, Properties } from 'hast';
 import { toHtml } from 'hast-util-to-html';
 import { SKIP, visit } from 'unist-util-visit';
 import type { Drawing } from '../../../journal/model/drawing.ts';
@@ -32,6 +32,7 @@ export function drawnMarkup(sheet: RecordSheet, drawing: Drawing, options: Drawn
     return SKIP;
   });
   svg.properties = {
+    ...outlines(drawing),
     viewBox: `${left} ${top} ${width} ${height}`,
     role: 'group',
     ariaLabel: drawing.title ?? drawing.name,
@@ -55,6 +56,11 @@ function linked(sheet: Sheet, shape: Element, id: PositionId, state: PlaceState,
   };
 }
 
+/** What has no line of its own gets a thin one: the page fills it like paper, on which it would not be seen. */
+function outlines({ box: [, , width] }: Drawing): Properties {
+  return { stroke: 'currentColor', strokeWidth: String(Number((width / 600).toFixed(3))) };
+}
+
 /** Markup of a drawing above this many characters is not put on the page of every position. */
 const LARGEST_ON_EVERY_PAGE = 60_000;
 
@@ -73,7 +79,14 @@ export function whereDrawn(sheet: Sheet, drawing: Drawing, position: PositionId)
     delete node.properties.dataPart;
   });
   const label = `${sheet.positionName(position)}: where it is. ${drawing.title ?? drawing.name}`;
-  svg.properties = { viewBox: drawing.box.join(' '), preserveAspectRatio: 'xMinYMid', role: 'img', ariaLabel: label, className: ['drawn'] };
+  svg.properties = {
+    ...outlines(drawing),
+    viewBox: drawing.box.join(' '),
+    preserveAspectRatio: 'xMinYMid',
+    role: 'img',
+    ariaLabel: label,
+    className: ['drawn'],
+  };
   const markup = toHtml(svg, { space: 'svg' });
   return markup.length > LARGEST_ON_EVERY_PAGE ? null : markup;
 }

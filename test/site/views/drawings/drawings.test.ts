@@ -120,6 +120,18 @@ test('on the page of a place its shape is drawn once more on top, moved as what 
   expect(side && whereDrawn(sheet, side, 'seat')).toBeNull();
 });
 
+test('what is no place has a line by which it is seen, also where it was drawn as a plain shape', () => {
+  const svg =
+    '<svg viewBox="0 0 600 300"><path d="M0 0h600v300z"/><g stroke="#000"><path d="M1 1h2"/></g><path id="drum" d="M9 9h9v9z"/></svg>';
+  const { record } = compileFiles({ parts: PARTS, more: { 'drawings/bare.svg': svg } });
+  const [bare] = record?.journal.drawings ?? [];
+  for (const markup of [bare && whereDrawn(sheet, bare, 'drum'), bare && drawnMarkup(sheet, bare, { at: null, prefix: 'd' })]) {
+    const [head = ''] = /^<svg[^>]*>/.exec(markup ?? '') ?? [];
+    expect(head).toContain('stroke="currentColor" stroke-width="1"');
+    expect(markup).toContain('<path d="M0 0h600v300z"></path>');
+  }
+});
+
 test('without a drawing each subsystem is a strip, a cell for each place', () => {
   const [strip] = stripsOf(sheet, null, 's');
   expect(strip).toMatchObject({ places: 4 });
