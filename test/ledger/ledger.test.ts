@@ -8,7 +8,7 @@ import { reconcile } from '../../src/journal/ledger/reconcile.ts';
 import { statementOf } from '../../src/journal/ledger/statement.ts';
 import { stockAt } from '../../src/journal/ledger/stock-at.ts';
 import { sumBy, sumOf, viewAt } from '../../src/journal/ledger/sums.ts';
-import { gross, hours, journal } from './small-journal.ts';
+import { gross, hours, journal, type NoteOf } from './small-journal.ts';
 
 describe('labour', () => {
   test('is at the rate in force on the day', () => {
@@ -75,6 +75,28 @@ describe('consumables', () => {
     expect(viewAt(over, 'cost', null)).toEqual([]);
     expect(stockAt(over, null)[0]?.left).toMatchObject({ value: 900 });
     expect([short, over].map((record) => reconcile(ledgerAt(record, record.day)).holds)).toEqual([true, true]);
+  });
+
+  test('missing at a stock-take are charged to a client only where the note lays them to something of the vehicle, and given back where they turn up', () => {
+    const take = (amount: string, more = '') =>
+      `counted: [{ consumable: cleaner, amount: ${amount}, because: "stock-take, can leaks"${more} }]`;
+    const entries = (...notes: readonly NoteOf[]) =>
+      journal(...notes).record.ledger.entries.map(({ what, subsystem, gross, notCharged }) => [
+        what,
+        subsystem,
+        gross,
+        notCharged === null,
+      ]);
+    expect(entries(['2031-03-12', take('1.5 L')], ['2031-03-13', take('2 L')])).toEqual([
+      ['Brake cleaner, missing at a stock-take: can leaks', 'general', 225, false],
+      ['Brake cleaner, turned up at a stock-take: can leaks', 'general', -225, false],
+    ]);
+    expect(entries(['2031-03-12', take('1.5 L', ', on: brakes')], ['2031-03-13', take('2 L')])).toEqual([
+      ['Brake cleaner, missing at a stock-take: can leaks', 'brakes', 225, true],
+      ['Brake cleaner, turned up at a stock-take: can leaks', 'brakes', -225, true],
+    ]);
+    const bare = 'counted: [{ consumable: cleaner, amount: 1.5 L, because: stock-take }]';
+    expect(entries(['2031-03-12', bare])[0]?.[0]).toBe('Brake cleaner, missing at a stock-take');
   });
 
   test('given back leave shelf and purse as they were', () => {

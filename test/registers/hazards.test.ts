@@ -88,7 +88,7 @@ describe('a caution comes up for a note that touches the part in any field', () 
 describe('a caution comes up for what is used up, by its statements', () => {
   test.each<[string, Parameters<typeof evening>[1]]>([
     ['used', { used: [{ consumable: 'thinner', amount: quantity, on: { part: null, subsystem: 'brakes' }, notCharged: null, place }] }],
-    ['counted', { counted: [{ consumable: 'thinner', amount: quantity, because: 'spilt', value: null, place }] }],
+    ['counted', { counted: [{ consumable: 'thinner', amount: quantity, on: null, because: 'spilt', value: null, place }] }],
     ['bought', bill({ consumable: 'thinner' })],
     ['tried', { methods: [method('wiped', ['drum'], { with: ['thinner'] })] }],
     ['linked', link('consumable', 'thinner')],

@@ -72,6 +72,6 @@ test('where nobody wrote hours down, what it has cost does not have labour in it
   const note = 'tram/sessions/2025-01-10-panel.md';
   const page = await builtOf({ ...FILES, [note]: (FILES[note] ?? '').replace(/^hours.*\n/m, '') });
   expect(page('index.html')).toContain('so far, no hours written down');
-  expect(page('client.html')).toMatch(/Nothing is owed yet\. £[\d.,]+ was charged that is not yet on a statement\./);
+  expect(page('client.html')).toMatch(/Nothing is owed yet\. TND\s[\d.,]+ was charged that is not yet on a statement\./);
   expect((await built())('index.html')).toContain('so far, labour included');
 });

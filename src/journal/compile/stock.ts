@@ -23,8 +23,10 @@ export function countedOf(list: NoteFields['counted'], context: NoteAtHand): Sto
     if (value !== null && value < 0) {
       context.out.report('A808', entry.placeOf('value'), 'The value of what was found is negative.', { hint: 'It is 0 or more.' });
     }
-    if (consumable === null || (entry.says.value !== null && (value === null || value < 0))) return null;
-    return { ...entry.says, consumable, value, place: entry.place };
+    const on = given(entry.says.on, (written) => context.names.charge(written, entry.placeOf('on')));
+    if (consumable === null || (entry.says.on !== null && on === null) || (entry.says.value !== null && (value === null || value < 0)))
+      return null;
+    return { ...entry.says, consumable, on, value, place: entry.place };
   });
 }
 

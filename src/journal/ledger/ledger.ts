@@ -2,7 +2,7 @@
 
 import type { Diagnostic } from '../diagnostics/diagnostic.ts';
 import { entryId } from '../model/entry-id.ts';
-import { type BillLine, type ConsumableId, GENERAL, type Journal, type Session } from '../model.ts';
+import { type BillLine, type Charge, type ConsumableId, GENERAL, type Journal, type Session, type StockTake } from '../model.ts';
 import type { Entry, Ledger, StockAccount } from '../record.ts';
 import { billEntries, entryOf, handOverEntries, saleEntry, untaxed } from './entries.ts';
 import { chargeOf, perHourOf } from './labour.ts';
@@ -106,7 +106,13 @@ function useEntries(session: Session, { journal, shelves }: Posting): Entry[] {
   });
 }
 
-/** What a stock-take finds missing has been used on the job, no one knows on what; what turns up is set against that. */
+/** Why a client is not charged for what a stock-take finds missing: it went, and may have gone anywhere. */
+const NOT_TOLD_OF = 'a difference found by counting, and no note says that the vehicle had it';
+
+/**
+ * What a stock-take finds missing costs the job, no one knows for what; what turns up is set against that. The client is charged only
+ * where the note lays it to something of the vehicle, and what was charged so is given back where it turns up.
+ */
 function countEntries(session: Session, { journal, shelves }: Posting): Entry[] {
   return session.counted.flatMap((take, i) => {
     const id = entryId(session.id, 'counted', i);
@@ -115,9 +121,18 @@ function countEntries(session: Session, { journal, shelves }: Posting): Entry[] 
     const missing = (shelf?.movements.at(-1)?.amount.s ?? 0n) < 0n;
     if (!lost || (!missing && lost.gross === 0)) return [];
     const name = journal.consumables.get(take.consumable)?.name ?? take.consumable;
-    const what = `${name}, ${missing ? 'missing' : 'turned up'} at a stock-take: ${take.because}`;
-    return [entryOf(session, { part: null, subsystem: GENERAL }, moneyOf(lost), stockEntry(id, what, take), journal)];
+    const because = take.because.replace(/^stock-?take\b[\s,.:;]*/i, '');
+    const what = `${name}, ${missing ? 'missing' : 'turned up'} at a stock-take${because === '' ? '' : `: ${because}`}`;
+    const on = take.on ?? (missing ? null : laidBefore(journal, take, session));
+    const own = { ...stockEntry(id, what, take), notCharged: on === null ? NOT_TOLD_OF : null };
+    return [entryOf(session, on ?? { part: null, subsystem: GENERAL }, moneyOf(lost), own, journal)];
   });
+}
+
+/** What an earlier stock-take of the same was laid to, and so charged. */
+function laidBefore({ sessions }: Journal, { consumable }: StockTake, { date }: Session): Charge | null {
+  const earlier = sessions.filter((one) => one.date < date).flatMap(({ counted }) => counted);
+  return earlier.findLast((one) => one.consumable === consumable && one.on !== null)?.on ?? null;
 }
 
 function moneyOf(worth: Worth = { gross: 0, tax: 0 }) {

@@ -163,7 +163,9 @@ export interface HandedOver extends Placed<Omit<EntryOf<'handedOver'>, 'price'>>
   readonly price: Minor | null;
 }
 
-export interface StockTake extends Placed<Omit<EntryOf<'counted'>, 'value'>> {
+export interface StockTake extends Placed<Omit<EntryOf<'counted'>, 'value' | 'on'>> {
+  /** What the difference is laid to; null where the note does not say that the vehicle had it. */
+  readonly on: Charge | null;
   /** What was found beyond the books is worth; null where the note does not say. */
   readonly value: Minor | null;
 }

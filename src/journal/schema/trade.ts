@@ -69,8 +69,8 @@ export const sold = fields({
 });
 
 export const used = fields({ consumable: consumableName, amount: quantity, on: maybe(chargeName), 'not-charged': maybe(prose) });
-/** `value` is what was found beyond the books is worth. */
-export const counted = fields({ consumable: consumableName, amount: quantity, because: prose, value: maybe(text) });
+/** `value` is what was found beyond the books is worth; `on` is what on the vehicle had what is missing. */
+export const counted = fields({ consumable: consumableName, amount: quantity, on: maybe(chargeName), because: prose, value: maybe(text) });
 
 /** Money from the client. */
 export const received = fields({ from: prose, amount: text, for: maybe(prose), paper: maybe(paperFile) });
