@@ -13,7 +13,7 @@ import { toDecimal } from '../../../journal/values/decimal.ts';
 import { once } from '../../../journal/values/once.ts';
 import { type Address, PAGES } from '../../addresses.ts';
 import { figuresOf } from '../page/figures.ts';
-import { capital, ENTRY_KIND_WORDS } from '../page/words.ts';
+import { capital, ENTRY_KIND_WORDS, leavesHoursOut } from '../page/words.ts';
 
 /** More entries than this, and the book has a page a year. */
 const ONE_PAGE = 400;
@@ -41,7 +41,7 @@ export const entryBooks: (record: JournalRecord) => ReadonlyMap<string, EntryBoo
   ({ ledger }) => ledger,
 );
 
-function makeBooks({ journal, ledger }: JournalRecord): EntryBook[] {
+function makeBooks({ journal, ledger, copy }: JournalRecord): EntryBook[] {
   const { entries } = ledger;
   const figures = figuresOf(journal.settings);
   const byMonth = (of: readonly Entry[]): Section[] =>
@@ -75,7 +75,8 @@ function makeBooks({ journal, ledger }: JournalRecord): EntryBook[] {
     ...ENTRY_KINDS.filter((kind) => kind !== 'vehicle' && kinds.has(kind)).map((kind) =>
       book(`kind-${kind}`, kindTitle(kind), kinds.get(kind) ?? []),
     ),
-    ...[...journal.people.values()].map(({ id, name }) => book(`person-${id}`, name, people.get(id) ?? [])),
+    // What a person books is hours: without them each would have a page that says that there were none.
+    ...(leavesHoursOut(copy) ? [] : [...journal.people.values()].map(({ id, name }) => book(`person-${id}`, name, people.get(id) ?? []))),
     ...(figures.hasMoney ? taxBooks(entries, book) : []),
   ];
 }

@@ -1,10 +1,13 @@
 import { expect, test } from 'vitest';
+import { copyOf } from '../../../../src/journal/copy/copy.ts';
 import type { LeaveOut } from '../../../../src/journal/model.ts';
 import { NO_PICTURES } from '../../../../src/photos/plan.ts';
+import { entryBooks } from '../../../../src/site/views/books/entry-books.ts';
 import { hasPage } from '../../../../src/site/views/frame/contents.ts';
 import { sheetOf } from '../../../../src/site/views/page/sheet.ts';
 import { namedPlace } from '../../../../src/site/views/stores/where.ts';
 import { part, soundRecord } from '../../../builders/journal.ts';
+import { hours, JOURNAL, journalWith } from '../../../ledger/small-journal.ts';
 
 const whole = soundRecord({ parts: [part('drum')] });
 const without = (...leavesOut: LeaveOut[]) => ({ ...whole, copy: { name: 'copy', leavesOut } });
@@ -30,4 +33,14 @@ test('in a copy without stores a part is in stores, and nobody says that no plac
   };
   expect(place(whole)).toBe('in stores: no place noted');
   expect(place(without('stores'))).toBe('in stores');
+});
+
+test('a copy without hours has no page for each person that would say that nobody booked any', () => {
+  const { record } = journalWith({ journal: `${JOURNAL}copies: { public: { leave-out: [hours] } }\n` }, [
+    '2031-03-01',
+    hours('jm', '1h', 'drum'),
+  ]);
+  const people = (of: typeof record) => [...entryBooks(of).keys()].filter((slug) => slug.startsWith('person-'));
+  expect(people(record)).toEqual(['person-rh', 'person-jm']);
+  expect(people(copyOf(record, 'public'))).toEqual([]);
 });
