@@ -1,6 +1,13 @@
 /** A client statement in words and tables, before it becomes a page or a typeset sheet. Pure. */
 import { dueDay } from '../journal/ledger/due-day.ts';
-import type { Statement, StatementGroup, StatementLine, StatementSum } from '../journal/ledger/statement.ts';
+import {
+  linesOf,
+  type Statement,
+  type StatementGroup,
+  type StatementLine,
+  type StatementSum,
+  sumLines,
+} from '../journal/ledger/statement.ts';
 import {
   type EntryKind,
   HEAD_NAMES,
@@ -230,11 +237,16 @@ function notChargedTables({ notCharged }: Statement, words: Words): DocumentTabl
   ];
 }
 
-function taxTables({ taxes, inside }: Statement, words: Words): DocumentTable[] {
-  const charged = taxes.map(({ rate, sold, sum }) => [
-    paidWords({ standing: 'rated', rate, sold }),
-    ...[sum.net + sum.markUp, sum.tax, sum.charged].map(words.money),
-  ]);
+function taxTables(statement: Statement, words: Words): DocumentTable[] {
+  const { taxes, inside } = statement;
+  const row = (of: string, { net, markUp, tax, charged: gross }: Omit<StatementSum, 'minutes' | 'cost'>) => [
+    of,
+    ...[net + markUp, tax, gross].map(words.money),
+  ];
+  const rated = taxes.map(({ rate, sold, sum }) => row(paidWords({ standing: 'rated', rate, sold }), sum));
+  // What was sold without tax is charged too, as a credit: without it the rows would not come to the sum.
+  const rest = linesOf(statement).filter(({ kind, rate, notCharged }) => kind === 'sale' && rate === null && notCharged === null);
+  const charged = rated.length === 0 || rest.length === 0 ? rated : [...rated, row('Sold, without tax', sumLines(rest))];
   const columns = [text('Rate'), ...['Net', 'Tax', 'Gross'].map(figure)];
   const bought = words.shows.includes('costs') ? inside : [];
   const paid = bought.map((row) => [paidWords(row), ...[row.net, row.tax, row.gross].map(words.money)]);

@@ -51,7 +51,10 @@ const writer =
 async function closed() {
   const cwd = folderWith({ ...JOURNAL, 'van/journal.yaml': SETTINGS, 'van/sessions/2031-03-05-pin.md': note('2031-03-05', FIELDS) });
   const write = writer(cwd);
-  const sentCsv = await write('open.csv');
+  // Before it is sent nothing is owed on it, so it is of no age; all else is as it is sent.
+  const open = await write('open.csv');
+  expect(open).toMatch(/^owed,,/m);
+  const sentCsv = open.replace(/^owed,,/m, 'owed,2031-03-05,');
   return { cwd, write, sentCsv, sent: await write('sent.html', '--close') };
 }
 

@@ -38,6 +38,20 @@ describe('a sale at the rate of what is charged', () => {
   });
 });
 
+test('a sale of which no tax is said has its row too, so that the rows come to what is charged', () => {
+  const untaxed = journalWith({ journal: `${JOURNAL}workshop: { name: W, tax-number: GB 000, tax: 20% }\n` }, [
+    '2031-05-12',
+    `${hours('jm', '1h')}\nsold: [{ what: Offcuts, on: frame, price: 3.00 }]`,
+  ]);
+  const sent = statementOf(untaxed.record, '2031-05-01', '2031-05-31');
+  const { tables } = statementDocument(sent, untaxed.record.journal);
+  expect(tables.find(({ title }) => title === 'Tax, inside the amounts charged')?.rows).toEqual([
+    ['At 20 %', '£30.00', '£6.00', '£36.00'],
+    ['Sold, without tax', '-£3.00', '£0.00', '-£3.00'],
+  ]);
+  expect(sent.sum).toMatchObject({ tax: 600, charged: 3300 });
+});
+
 test('in the books, what was paid, sold and charged are three accounts of tax', () => {
   const { paid, sold, charged } = taxSummary(record, record.day);
   expect(paid.map(({ sum }) => [sum.net, sum.tax, sum.gross])).toEqual([[10_000, 2000, 12_000]]);

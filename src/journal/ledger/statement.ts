@@ -171,7 +171,7 @@ function lineOf(entry: Entry, { journal }: Books, closed: FrozenStatement | null
 
 const titlesOf = once(({ sessions }: Pick<Journal, 'sessions'>) => new Map(sessions.map(({ id, title }) => [id, title])));
 
-function sumLines(lines: readonly StatementLine[]): StatementSum {
+export function sumLines(lines: readonly StatementLine[]): StatementSum {
   const sum = (figure: (line: StatementLine) => number): number => lines.reduce((all, line) => all + figure(line), 0);
   return {
     minutes: sum(({ minutes }) => minutes ?? 0),

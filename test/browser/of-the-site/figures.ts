@@ -32,15 +32,15 @@ export function figures(bench: Bench): void {
       expect(wrongOf(shown)).toEqual([]);
     });
 
-    it('lists of the ledger add up to the line under them', () => {
+    it('lists of the ledger add up to the lines under them', () => {
       const lists = [...pageAt(bench.site.folder, 'ledger.html').querySelectorAll('table.listed, table.client')].filter((table) =>
         table.querySelector('tfoot'),
       );
       expect(lists.length).toBeGreaterThan(1);
       for (const table of lists) {
-        const last = (row: Element | null): number => Math.round(numberIn(wordsOf(row?.lastElementChild)) * 100);
-        const sum = [...table.querySelectorAll('tbody tr')].reduce((all, row) => all + last(row), 0);
-        expect(Math.abs(sum)).toBe(last(table.querySelector('tfoot tr')));
+        const last = (row: Element): number => Math.round(numberIn(wordsOf(row.lastElementChild)) * 100);
+        const sum = (rows: string): number => [...table.querySelectorAll(rows)].reduce((all, row) => all + last(row), 0);
+        expect(Math.abs(sum('tbody tr'))).toBe(sum('tfoot tr'));
       }
     });
 
