@@ -4,11 +4,11 @@ import type { LedgerSource } from '../journal/ledger/sums.ts';
 import type { IsoDate } from '../journal/model.ts';
 import { type Cell, money, number, type Table } from './table.ts';
 
-const COLUMNS = ['consumable', 'unit', 'bought', 'used', 'left', 'value-used', 'value-left'];
+const COLUMNS = ['consumable', 'unit', 'opening-and-bought', 'used', 'left', 'value-used', 'value-left'];
 
 /**
- * The stock of every consumable at a date, in its unit. `bought` counts the opening stock in, and what was
- * given back out, so that bought = used + left.
+ * The stock of every consumable at a date, in its unit. `opening-and-bought` is less what was
+ * given back, so that it is used + left.
  */
 export function stockTable({ journal, ledger }: LedgerSource, at: IsoDate | null): Table {
   const rowOf = ({ consumable, opening, bought, used, left }: StockRow): Cell[] => [

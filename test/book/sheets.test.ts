@@ -77,7 +77,7 @@ describe('a work order', () => {
       '9.043 in, limits 9.000..9.060 in',
       'Mind the bell.',
       'Assume asbestos',
-      'Taken away: 1 in all',
+      'Taken away and still out: 1 in all',
       'Brought back',
     ]) {
       expect(text, said).toContain(said);
@@ -88,7 +88,7 @@ describe('a work order', () => {
   test('of what came back short says how many were sent, came back and are owed', async () => {
     const text = await printed('work-order', '--firm', 'a plater');
     expect(text).toContain('Came back short 11 of 12 came back on 10 March 2031, 1 is still with a plater');
-    expect(text).toContain('Taken away: 1 in all');
+    expect(text).toContain('Taken away and still out: 1 in all');
   });
 
   test('of what went out for one price and came back in part says what the price is for', async () => {
@@ -111,7 +111,7 @@ describe('a work order', () => {
     writeFileSync(join(cwd, 'van/sessions/2031-03-11-rim/rim.jpg'), await orientedJpeg(1));
     const text = await printedIn(cwd, 'work-order', '--firm', 'a welder');
     expect(text).toContain('From behind. 1 Lamp rims: Cracked here; 2 Sound');
-    expect(text).toContain('Taken away: 1 in all');
+    expect(text).toContain('Taken away and still out: 1 in all');
   });
 
   test('of some of a numbered lot says which', async () => {

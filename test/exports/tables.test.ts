@@ -132,7 +132,7 @@ describe('the stock file', () => {
     expect(stockTable(recordOf(filesOf({ method: 'fifo', opening: { ml: 1, pence: 1 }, sessions: [] })), null).columns).toEqual([
       'consumable',
       'unit',
-      'bought',
+      'opening-and-bought',
       'used',
       'left',
       'value-used',
@@ -146,7 +146,7 @@ describe('the stock file', () => {
         const record = recordOf(filesOf(raw));
         const [row] = lines(stockTable(record, null));
         const of = (column: string) => new Fraction(row?.[column] ?? 'none');
-        expect(of('used').add(of('left')).equals(of('bought'))).toBe(true);
+        expect(of('used').add(of('left')).equals(of('opening-and-bought'))).toBe(true);
         const [stock] = stockAt(record, null);
         expect(
           of('value-used')
@@ -167,7 +167,7 @@ describe('the stock file', () => {
       'sessions/2031-01-01.md': '---\ndate: 2031-01-01\ntitle: Oil\nused: [{ consumable: oil, amount: 100 ml, on: brakes }]\n---\n',
     });
     const [row] = lines(stockTable(record, null));
-    expect(row).toMatchObject({ unit: 'imp-pt', bought: '1.759753986', used: '0.175975399', left: '1.583778587' });
+    expect(row).toMatchObject({ unit: 'imp-pt', 'opening-and-bought': '1.759753986', used: '0.175975399', left: '1.583778587' });
   });
 });
 

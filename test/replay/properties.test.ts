@@ -73,9 +73,11 @@ describe('whatever is written down', () => {
     fc.assert(
       fc.property(evenings, fc.constantFrom(...single), (list, id) => {
         const put = (name: string) => evening('2031-06-01', { parts: [did(id, 'stored', { to: 'loft' })] }, name);
-        const before = replay(journal({ parts: PARTS, evenings: list })).diagnostics.length;
+        const before = replay(journal({ parts: PARTS, evenings: list })).diagnostics;
         const { diagnostics, history } = replay(journal({ parts: PARTS, evenings: [...list, put('once'), put('twice')] }));
-        expect(diagnostics.length - before).toBeLessThanOrEqual(1);
+        // Two notes the wrong way round are told in place of all that they explain, which more notes may end.
+        const isExchange = [...before, ...diagnostics].some(({ code }) => code === 'A520');
+        if (!isExchange) expect(diagnostics.length - before.length).toBeLessThanOrEqual(1);
         expect(history.stays.get(id)?.at(-1)?.where).toEqual({ at: 'stores', store: 'loft' });
       }),
       RUNS,

@@ -24,7 +24,7 @@ export function workOrder(firm: string): (setting: BookSetting) => SheetText {
         things.length === 0 ? words('Nothing is out with them.') : '',
         ...things.map((thing) => thingText(setting, thing)),
         dangers(setting, things),
-        call('to-sign', {}, words(`Taken away: ${order?.count ?? 0} in all`)),
+        call('to-sign', {}, words(`Taken away and still out: ${order?.count ?? 0} in all`)),
         call('to-sign', {}, words('Brought back: how many, and what is short')),
       ],
     };
