@@ -1,5 +1,6 @@
 /** Tables of ledger entries: in a book, in the account of a session, on a position. A blank is not a nought: the entry does not count in that column. */
 import { type Totals, totalsOf } from '../../../journal/ledger/totals.ts';
+import type { Bill, Received } from '../../../journal/model.ts';
 import type { Entry } from '../../../journal/record.ts';
 import { paperOfBill } from '../page/facts.ts';
 import { html, type Markup, type Piece } from '../page/html.ts';
@@ -32,8 +33,13 @@ export function sectionTable(sheet: Sheet, { title, entries }: Section, running:
   });
 }
 
-/** The account of a session, where each entry is at home and carries its anchor. */
-export function sessionAccount(sheet: Sheet, entries: readonly Entry[], label: string): SetTable {
+/**
+ * The account of a session, where each entry is at home and carries its anchor.
+ *
+ * @param bills of the session: who was paid stands under what was bought
+ */
+export function sessionAccount(sheet: Sheet, entries: readonly Entry[], bills: readonly Bill[], label: string): SetTable {
+  const sellers = new Map(bills.map(({ id, from }) => [id, from]));
   const { figures } = sheet;
   const { kind, on, hours, paid, cost } = columnsOf(sheet);
   const what: EntryColumn = {
@@ -42,7 +48,8 @@ export function sessionAccount(sheet: Sheet, entries: readonly Entry[], label: s
     bare: true,
     cell: (entry) => {
       const paper = paperOf(sheet, entry);
-      return html`${entry.what}${underWhat(sheet, entry)}${paper !== null && html`<a class="sub" href="${paper}">Its paper</a>`}`;
+      const seller = entry.bill === null ? null : (sellers.get(entry.bill) ?? null);
+      return html`${entry.what}${seller !== null && sub(`from ${seller}`)}${underWhat(sheet, entry)}${paper !== null && html`<a class="sub" href="${paper}">Its paper</a>`}`;
     },
   };
   return setTable<Entry, Totals>({
@@ -80,6 +87,11 @@ export function positionAccount(sheet: Sheet, name: string, accounts: readonly D
 const inCurrency = ({ settings: { currency } }: Sheet, label: string): string => {
   return currency === null ? label : `${label}, in ${currency}`;
 };
+
+/** What came in, from whom and what for: `£500.00 from the owner, deposit.` */
+export function receivedWords({ figures }: Sheet, { amount, from, for: what }: Pick<Received, 'amount' | 'from' | 'for'>): string {
+  return `${figures.money(amount)} from ${from}${what === null ? '' : `, ${what}`}.`;
+}
 
 /** The columns of entries; what a table leaves out, it leaves out whole. */
 function columnsOf(sheet: Sheet): Readonly<Record<'date' | 'what' | 'kind' | 'on' | 'hours' | 'paid' | 'cost', EntryColumn>> {
