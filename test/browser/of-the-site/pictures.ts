@@ -88,6 +88,18 @@ export function pictures(bench: Bench): void {
       // As wide as what A4 leaves between its margins.
       const page = await opened(path, { viewport: { width: Math.round(180 * MM), height: 1000 } });
       await page.emulateMedia({ media: 'print' });
+      // Before it prints a browser loads what waits to be seen, and a picture that is not there has no width.
+      await page.locator(`:is(${which}):is(img)`).evaluateAll((all) =>
+        Promise.all(
+          all.map((one) => {
+            if (!(one instanceof HTMLImageElement)) return undefined;
+            one.loading = 'eager';
+            return one.complete
+              ? undefined
+              : new Promise((resolve) => ['load', 'error'].forEach((type) => void one.addEventListener(type, resolve)));
+          }),
+        ),
+      );
       const boxes = await page.locator(which).evaluateAll((all) => all.map((one) => one.getBoundingClientRect().width));
       await page.close();
       return Math.min(...boxes) / MM;
