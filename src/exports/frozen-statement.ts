@@ -4,7 +4,7 @@ import { linesOf, type Statement, type StatementLine } from '../journal/ledger/s
 import type { Settings } from '../journal/model.ts';
 import { toDecimal } from '../journal/values/decimal.ts';
 import { minorToDecimal } from '../journal/values/money.ts';
-import { headOf } from './statement-document.ts';
+import { headOf } from './statement-head.ts';
 
 const HEAD = '# A statement as it was sent. It is not edited: what is told later goes onto the next one.\n';
 

@@ -1,5 +1,5 @@
 /** A client statement in words and tables, before it becomes a page or a typeset sheet. Pure. */
-import { dueDay } from '../journal/ledger/due-day.ts';
+import { WORK } from '../journal/ledger/ledger.ts';
 import {
   linesOf,
   type Statement,
@@ -8,18 +8,9 @@ import {
   type StatementSum,
   sumLines,
 } from '../journal/ledger/statement.ts';
-import {
-  type EntryKind,
-  HEAD_NAMES,
-  type HeadLine,
-  type IsoDate,
-  type Journal,
-  type Minor,
-  type PaidAtTax,
-  type Settings,
-} from '../journal/model.ts';
+import type { EntryKind, HeadLine, IsoDate, Journal, Minor, PaidAtTax, Settings } from '../journal/model.ts';
 import { formatMinutes, formatMoney } from '../journal/values/money.ts';
-import { keptIn } from '../journal/values/once.ts';
+import { dayWords, headOf, joined } from './statement-head.ts';
 import { soldWords, standingWords } from './tax-words.ts';
 
 export interface DocumentColumn {
@@ -109,38 +100,6 @@ function wordsOf({ settings, subsystems, people }: StatementNames, { shows, regi
   };
 }
 
-const dates = new Map<string, Intl.DateTimeFormat>();
-
-function dayWords(date: IsoDate, locale: string): string {
-  const format = keptIn(
-    dates,
-    locale,
-    () => new Intl.DateTimeFormat(locale, { day: 'numeric', month: 'short', year: 'numeric', timeZone: 'UTC' }),
-  );
-  return format.format(new Date(`${date}T00:00Z`));
-}
-
-/** Who sends a statement and to whom: as it was sent, else as journal.yaml has it. */
-export function headOf({ head, to, account }: Statement, { title, vehicle, workshop, client, locale }: Settings): readonly HeadLine[] {
-  if (head !== null) return head;
-  const due = account.owed > 0 ? dueDay(client.terms, to) : null;
-  const lines: readonly (readonly [string, string | null])[] = [
-    [HEAD_NAMES.from, joined([workshop.name, workshop.address])],
-    [HEAD_NAMES.taxNumber, workshop.taxNumber],
-    [HEAD_NAMES.to, joined([client.name, client.address])],
-    [HEAD_NAMES.reference, client.reference],
-    [HEAD_NAMES.vehicle, joined([title, joined([vehicle.year, vehicle.make, vehicle.model], ' ')])],
-    [HEAD_NAMES.terms, client.terms],
-    [HEAD_NAMES.due, due && dayWords(due, locale)],
-  ];
-  return lines.flatMap(([name, words]) => (words === null ? [] : [{ name, words }]));
-}
-
-function joined(words: readonly (string | null)[], by = ', '): string | null {
-  const said = words.filter((each) => each !== null && each !== '');
-  return said.length === 0 ? null : said.join(by);
-}
-
 const text = (name: string): DocumentColumn => ({ name, side: 'text' });
 const figure = (name: string): DocumentColumn => ({ name, side: 'figure' });
 const DAY: DocumentColumn = { name: 'Day', side: 'date' };
@@ -178,9 +137,6 @@ function hoursTables({ hours }: Statement, words: Words): DocumentTable[] {
   const foot = ['Sum', '', formatMinutes(sum('minutes')), words.money(sum('charged'))];
   return [{ id: 'hours', title: 'Hours', columns: [text('Person'), text('Rate'), figure('Time'), figure('Charged')], rows, foot }];
 }
-
-/** What the ledger calls hours, before their clock times. */
-const WORK = 'Work';
 
 type SaidOfLine = Pick<StatementLine, 'kind' | 'what' | 'title' | 'notCharged'>;
 
