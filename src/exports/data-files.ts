@@ -3,6 +3,7 @@ import { hasClient } from '../journal/ledger/client-account.ts';
 import { closedStatement, openStatement, type Statement } from '../journal/ledger/statement.ts';
 import { sentBy } from '../journal/model/sent-by.ts';
 import type { JournalRecord } from '../journal/record.ts';
+import { keptIn } from '../journal/values/once.ts';
 import { billsTable } from './bills.ts';
 import { tableToCsv } from './csv.ts';
 import { entriesTable } from './entries.ts';
@@ -28,9 +29,14 @@ export interface DataFile {
   make(record: JournalRecord): string | Promise<Uint8Array>;
 }
 
-/** A table of the whole record; without money where the journal has none. */
-const shown = (table: (record: JournalRecord, at: null) => Table, record: JournalRecord): Table =>
-  asJournalHas(table(record, null), record.journal.settings);
+/** A table of the whole record; without money where the journal has none. A file of its own and the workbook are made of one. */
+function shown(table: TableOf, record: JournalRecord): Table {
+  const made = keptIn(tables, record, () => new Map<TableOf, Table>());
+  return keptIn(made, table, () => asJournalHas(table(record, null), record.journal.settings));
+}
+
+type TableOf = (record: JournalRecord, at: null) => Table;
+const tables = new WeakMap<JournalRecord, Map<TableOf, Table>>();
 
 export const DATA_FILES: readonly DataFile[] = [
   { path: 'data/register.csv', holds: 'the register, one row for each position', make: (record) => registerCsv(record) },
@@ -55,8 +61,8 @@ export const DATA_FILES: readonly DataFile[] = [
 
 /** The files that a record has. */
 export function dataFilesOf(record: JournalRecord): readonly DataFile[] {
-  const tables = DATA_FILES.filter(({ ofMoney }) => !ofMoney || record.journal.settings.currency !== null);
-  return hasClient(record) ? [...tables, ...statementFiles(record)] : tables;
+  const files = DATA_FILES.filter(({ ofMoney }) => !ofMoney || record.journal.settings.currency !== null);
+  return hasClient(record) ? [...files, ...statementFiles(record)] : files;
 }
 
 /** What the client is sent: a file for each statement, and one of what is on none yet. */

@@ -31,9 +31,17 @@ const waysBack = perRecord((record) => {
   return ways;
 });
 
+/** What each note put into bags. */
+const putIntoBags = perRecord((record) =>
+  Map.groupBy(
+    record.history.deeds.filter(({ to }) => to.at === 'bag'),
+    ({ session }) => session,
+  ),
+);
+
 /** Parts that what is written on a bag is about, and those of them of which the note says the same: then it is of these alone. */
 function aboutOf(record: RegisterSource, { id, parts }: Session, { bag, off, goesBack }: BagFilling) {
-  const inIt = record.history.deeds.filter(({ session, to }) => session === id && to.at === 'bag' && to.bag === bag);
+  const inIt = (putIntoBags(record).get(id) ?? []).filter(({ to }) => to.at === 'bag' && to.bag === bag);
   // A bag that says what it came off speaks of that; what else lies in it goes its own way.
   const about = new Set(off === null ? inIt.map(({ part }) => part) : [off]);
   const alike = parts.filter((entry) => about.has(entry.part) && entry.goesBack !== null && sameWords(entry.goesBack, goesBack));

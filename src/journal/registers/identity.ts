@@ -1,7 +1,7 @@
 import type { IdentityLine, IdentityNeed, IdentityTable } from '../model/identity-tables/table.ts';
 import type { IsoDate, Origin, PartId, PositionId, SessionId } from '../model.ts';
 import { originInWords } from '../replay/words.ts';
-import { type Occupant, type RegisterRow, registerAt } from './register.ts';
+import { type Occupant, type RegisterRow, registerRowAt } from './register.ts';
 import { type At, dateOf, type RegisterSource } from './source.ts';
 import { deedsOf } from './stays.ts';
 import { workOf } from './work-done.ts';
@@ -47,7 +47,9 @@ export interface Identity {
 /** A points table answered from `component` and origin, at the end of a day. */
 export function identityAt(record: RegisterSource, table: IdentityTable, at: At): Identity {
   const date = dateOf(record, at);
-  const carrying = registerAt(record, at).filter((row) => componentsOf(record, row).length > 0);
+  const carrying = [...record.journal.positions.values()]
+    .filter(({ components }) => components.length > 0)
+    .map(({ id }) => registerRowAt(record, id, at));
   const answers = table.lines.map((line) => answerOf(record, line, carrying, date));
   const points = sumPoints(answers);
   const from = table.neededFrom;

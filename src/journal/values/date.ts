@@ -7,6 +7,7 @@ import { getISOWeekYear } from 'date-fns/getISOWeekYear';
 import { lastDayOfMonth } from 'date-fns/lastDayOfMonth';
 import { startOfISOWeek } from 'date-fns/startOfISOWeek';
 import { datesMeant } from './date-meant.ts';
+import { keptIn } from './once.ts';
 import { bad, ok, quoted, type Reading } from './reading.ts';
 
 /** A calendar date, `YYYY-MM-DD`. Dates are compared as text; no time zone can move them. */
@@ -60,8 +61,14 @@ export function addDays(date: IsoDate, days: number): IsoDate {
 
 /** Whole days from the first date to the second; negative when it is earlier. */
 export function daysBetween(from: IsoDate, to: IsoDate): number {
-  return differenceInCalendarDays(dayOf(to), dayOf(from), { in: utc });
+  return dayNumber(to) - dayNumber(from);
 }
+
+const EPOCH = new UTCDate(0);
+/** A journal has some thousands of dates, and asks for each a hundred times. */
+const dayNumbers = new Map<IsoDate, number>();
+
+const dayNumber = (date: IsoDate): number => keptIn(dayNumbers, date, () => differenceInCalendarDays(dayOf(date), EPOCH, { in: utc }));
 
 /** `2031-03` of `2031-03-12`. */
 export function monthOf(date: IsoDate): string {
@@ -75,8 +82,11 @@ export function yearOf(date: IsoDate): string {
 
 /** The last day of a month written `YYYY-MM`. */
 export function lastDayOf(month: string): IsoDate {
-  return isoOf(lastDayOfMonth(dayOf(`${month}-01`)));
+  return keptIn(lastDays, month, () => isoOf(lastDayOfMonth(dayOf(`${month}-01`))));
 }
+
+/** A journal has some hundreds of months. */
+const lastDays = new Map<string, IsoDate>();
 
 /** Every month from the one of the first date to the one of the last, both included, `YYYY-MM`. */
 export function monthsFrom(first: IsoDate, last: IsoDate): string[] {

@@ -1,6 +1,5 @@
 /** Whether two answers are the same: a digest of plain data, whatever it is made of. */
 import { hash } from 'node:crypto';
-import { keptIn } from '../../journal/values/once.ts';
 
 /** Answers this short are their own digest. */
 const SHORT = 43;
@@ -18,12 +17,12 @@ export function digestOf(value: unknown): string {
 /** What was written of large things that many answers hold: the sessions, parts and entries of a record, which never change. */
 const known = new WeakMap<object, string>();
 /** A thing that was written as more than this is worth remembering, by its digest. */
-const LARGE = 200;
+const LARGE = 600;
 
 function written(value: unknown): string {
   switch (typeof value) {
     case 'string':
-      return JSON.stringify(value);
+      return told(value);
     case 'number':
     case 'boolean':
     case 'undefined':
@@ -37,6 +36,9 @@ function written(value: unknown): string {
   }
 }
 
+/** A text begins with its length, so that nothing in it can be taken for what comes after it. */
+const told = (text: string): string => `"${text.length}:${text}`;
+
 function writtenThing(thing: object): string {
   const before = known.get(thing);
   if (before !== undefined) return before;
@@ -47,22 +49,21 @@ function writtenThing(thing: object): string {
   return short;
 }
 
+/** Without lists of texts between, which would be garbage at once. */
 function pieces(thing: object): string {
-  if (Array.isArray(thing)) return `[${listed(thing)}]`;
-  if (thing instanceof Map) return `map(${[...thing].map(([key, value]) => `${written(key)}:${written(value)}`).join()})`;
-  if (thing instanceof Set) return `set(${[...thing].map(written).join()})`;
   let text = '';
-  for (const [name, value] of Object.entries(thing))
-    text += `${text === '' ? '' : ','}${keptIn(names, name, () => JSON.stringify(name))}:${written(value)}`;
+  if (Array.isArray(thing)) {
+    for (const one of thing as readonly unknown[]) text += `${written(one)},`;
+    return `[${text}]`;
+  }
+  if (thing instanceof Map) {
+    for (const [key, value] of thing) text += `${written(key)}:${written(value)},`;
+    return `map(${text})`;
+  }
+  if (thing instanceof Set) {
+    for (const one of thing) text += `${written(one)},`;
+    return `set(${text})`;
+  }
+  for (const name of Object.keys(thing)) text += `${told(name)}:${written((thing as Record<string, unknown>)[name])},`;
   return `{${text}}`;
 }
-
-/** Without a list of texts between, which would be garbage at once. */
-function listed(things: readonly unknown[]): string {
-  let text = '';
-  for (let n = 0; n < things.length; n += 1) text += n === 0 ? written(things[n]) : `,${written(things[n])}`;
-  return text;
-}
-
-/** Fields are some hundreds, and are written a million times. */
-const names = new Map<string, string>();

@@ -41,6 +41,8 @@ test.each([
   ['a set and a list', new Set([1]), [1]],
   ['nothing and what is not there', { a: null }, {}],
   ['another order', [1, 2], [2, 1]],
+  ['a text that looks like two of them', ['a', 'b'], ['a,"1:b']],
+  ['a name that looks like the end of another', { a: 1, b: 1 }, { 'a:1,1:b': 1 }],
   ['a long text and one that ends otherwise', 'x'.repeat(500), `${'x'.repeat(499)}y`],
 ])('%s are told apart', (_, a, b) => {
   expect(digestOf(a)).not.toBe(digestOf(b));

@@ -35,11 +35,16 @@ export function packed(data: unknown): Packed {
     if (one === undefined) return [KINDS.absent];
     if (typeof one === 'bigint') return [KINDS.bigint, String(one)];
     if (typeof one !== 'object') throw new TypeError(`a ${typeof one} is no data`);
-    if (Array.isArray(one)) return [KINDS.list, ...one.map(pack)];
-    if (one instanceof Map) return [KINDS.map, ...[...one].flat().map(pack)];
-    if (one instanceof Set) return [KINDS.set, ...[...one].map(pack)];
+    if (Array.isArray(one)) return packList(KINDS.list, one);
+    if (one instanceof Map) return packList(KINDS.map, [...one].flat());
+    if (one instanceof Set) return packList(KINDS.set, one);
     if (one instanceof Fraction) return [KINDS.fraction, one.toFraction()];
-    return [kindOf(Object.keys(one)), ...Object.values(one).map(pack)];
+    return packList(kindOf(Object.keys(one)), Object.values(one));
+  };
+  const packList = (kind: number, things: Iterable<unknown>): Json => {
+    const list: Json[] = [kind];
+    for (const thing of things) list.push(pack(thing));
+    return list;
   };
   const value = pack(data);
   return { fields, value };

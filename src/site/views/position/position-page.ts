@@ -38,9 +38,12 @@ export interface PartShown extends PartPage {
   readonly relations: readonly Relation[];
 }
 
+/** Of the position's life what the page shows as it is; the rest of it is in what is drawn and told. */
+export type LifeTold = Pick<PositionTimeline, 'position' | 'now' | 'decisions' | 'unused' | 'measurements'>;
+
 /** All that the page shows, but for names. */
 export interface PositionPage {
-  readonly life: PositionTimeline;
+  readonly life: LifeTold;
   readonly present: Present;
   /** Where it is on the drawings that show it, as markup. */
   readonly drawings: readonly string[];
@@ -88,7 +91,7 @@ function pageOf(sheet: RecordSheet, id: PositionId): PositionPage {
   const { record, settings } = sheet;
   const { journal, history } = record;
   const life = positionTimeline(record, id);
-  const { position } = life;
+  const { position, now, unused, measurements } = life;
   const decisions = life.decisions.map(({ decision }) => decision);
   const chronicle = chronicleOf(sheet, life.events);
   const pictured = picturesIn(sheet, life.events).filter(({ picture }) => record.pictures.rendition(picture.file) !== null);
@@ -99,7 +102,7 @@ function pageOf(sheet: RecordSheet, id: PositionId): PositionPage {
   const events = lifeEvents(sheet, life.events, life.decisions, marked);
   const parts = position.parts.flatMap((part) => journal.parts.get(part) ?? []);
   return {
-    life,
+    life: { position, now, decisions: life.decisions, unused, measurements },
     present: presentOf(sheet, life),
     drawings: wherever(sheet, id),
     drawn: uneventful(life, events) ? null : lifeDrawn(sheet, life, track, events),
