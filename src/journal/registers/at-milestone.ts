@@ -1,5 +1,5 @@
 import type { IsoDate } from '../model.ts';
-import { toDoAt } from './register.ts';
+import { type RegisterRow, registerAt } from './register.ts';
 import type { RegisterSource } from './source.ts';
 import { occupantsOf, whereaboutsAt } from './stays.ts';
 
@@ -12,7 +12,7 @@ export interface StillToDo {
 }
 
 export function stillToDoAt(record: RegisterSource, date: IsoDate): StillToDo {
-  const rows = [...record.journal.positions.values()].map((position) => toDoAt(record, position, date));
+  const rows = registerAt(record, date);
   const undone = rows.flatMap(({ pending }) => pending.filter(({ todo }) => todo === 'work'));
   return {
     empty: rows.reduce((sum, row) => sum + emptyPlaces(record, row, date), 0),
@@ -21,7 +21,7 @@ export function stillToDoAt(record: RegisterSource, date: IsoDate): StillToDo {
 }
 
 /** A place in a part that is off as a whole is not counted beside that part. */
-function emptyPlaces(record: RegisterSource, { position, empty, seated }: ReturnType<typeof toDoAt>, date: IsoDate): number {
+function emptyPlaces(record: RegisterSource, { position, empty, seated }: RegisterRow, date: IsoDate): number {
   const off = empty - seated.reduce((sum, { count }) => sum + count, 0);
   if (off <= 0) return 0;
   const stood = occupantsOf(record, position).filter(({ from }) => from.date <= date);

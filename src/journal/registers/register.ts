@@ -86,28 +86,12 @@ function rowAt(record: RegisterSource, id: PositionId, at: At): RegisterRow {
   return row;
 }
 
-/** What stands at a position at the end of a day, what was decided, and how the one is judged by the other. */
-function standingAt(record: RegisterSource, position: Position, date: IsoDate) {
-  const inForce = decisionsInForce(record.history.decisions.get(position.id) ?? [], position.count, date);
+function makeRow(record: RegisterSource, position: Position, date: IsoDate): RegisterRow {
+  const all = record.history.decisions.get(position.id) ?? [];
+  const inForce = decisionsInForce(all, position.count, date);
   const fitted = fittedAt(record, position, date);
   const seated = seatedAt(record, position, date);
   const judgement = judge(record, position, [...fitted, ...seated], inForce);
-  return { inForce, fitted, seated, judgement, empty: position.count - fitted.reduce((sum, { count }) => sum + count, 0) };
-}
-
-/** As much of a row as tells what is still to be done: of a past day that no page shows, the rest is not worked out. */
-export function toDoAt(
-  record: RegisterSource,
-  position: Position,
-  date: IsoDate,
-): Pick<RegisterRow, 'position' | 'empty' | 'seated' | 'pending'> {
-  const { judgement, empty, seated } = standingAt(record, position, date);
-  return { position: position.id, empty, seated, pending: pendingOf(record, position, judgement, date) };
-}
-
-function makeRow(record: RegisterSource, position: Position, date: IsoDate): RegisterRow {
-  const all = record.history.decisions.get(position.id) ?? [];
-  const { inForce, fitted, seated, judgement, empty } = standingAt(record, position, date);
   const inQuestion = isInQuestion(record, position, inForce, date);
   return {
     position: position.id,
@@ -118,7 +102,7 @@ function makeRow(record: RegisterSource, position: Position, date: IsoDate): Reg
     undecided: inQuestion ? position.count - decidedCount(inForce) : 0,
     fitted,
     seated,
-    empty,
+    empty: position.count - fitted.reduce((sum, { count }) => sum + count, 0),
     originals: originalPlaces(record, position, date),
     mismatches: mismatchesOf(record, position, judgement, date),
     pending: pendingOf(record, position, judgement, date),

@@ -59,11 +59,14 @@ export function staysAsOf(stays: readonly Stay[], date: IsoDate): readonly Stay[
   for (const stay of stays) {
     if (stay.from.date > date) continue;
     const to = stay.to && stay.to.date <= date ? stay.to : null;
-    const key = JSON.stringify([stay.part, whereKey(stay.where), stay.from, to]);
+    // Only the place may have any letter in it.
+    const key = `${stay.part} ${momentKey(stay.from)} ${to && momentKey(to)} ${whereKey(stay.where)}`;
     known.set(key, { ...stay, to, count: stay.count + (known.get(key)?.count ?? 0) });
   }
   return [...known.values()];
 }
+
+const momentKey = ({ date, session }: Moment): string => `${date} ${session}`;
 
 /** So many of a part at one place. */
 export interface Whereat {
