@@ -1,9 +1,10 @@
 /**
- * Unpacks what sharp cannot: HEVC pictures, by libheif, and the first page of a PDF, by PDFium. Both are
- * WebAssembly and keep a thread busy, so they run in a worker, one job at a time.
+ * Unpacks what sharp cannot: HEVC pictures, by libheif, and the first page of a PDF, by PDFium; and cleans PDFs. All
+ * keep a thread busy for as long as a file makes them, so they run in a worker, one job at a time.
  */
 import { parentPort } from 'node:worker_threads';
 import type { PDFiumDocument, PDFiumLibrary } from '@hyzyla/pdfium';
+import { cleanPdf, sealOf } from './clean-pdf.ts';
 import type { DecodeJob, DecodeReply, RawPicture } from './decoder.ts';
 
 /** In bytes. What asks for more fails, as on a machine that has no more; a page with 100 megapixels on it takes half of it. */
@@ -29,8 +30,10 @@ parentPort?.on('message', (job: DecodeJob) => {
 });
 
 async function run(job: DecodeJob): Promise<DecodeReply> {
+  if (job.what === 'seal-pdf') return { seal: await sealOf(job.bytes) };
+  if (job.what === 'clean-pdf') return { cleaned: await cleanPdf(job.bytes) };
   most = job.what === 'heic' ? MOST_FOR_HEIC : MOST_FOR_PDF;
-  if (job.what === 'heic') return { raw: await unpackHeic(job.bytes), pages: null };
+  if (job.what === 'heic') return { raw: await unpackHeic(job.bytes) };
   return await withDocument(job.bytes, (document) => ('edge' in job ? drawPage(document, job.edge) : measure(document)));
 }
 
@@ -70,7 +73,7 @@ function measure(document: PDFiumDocument): DecodeReply {
   const { originalWidth: width, originalHeight: height } = document.getPage(0).getOriginalSize();
   // A tree of pages without a page, as one that names itself, is answered by one without a size.
   if (!isSize(width) || !isSize(height)) throw new Error('its first page has no size');
-  return { raw: null, pages: { count: document.getPageCount(), width, height } };
+  return { pages: { count: document.getPageCount(), width, height } };
 }
 
 const isSize = (side: number): boolean => side > 0 && Number.isFinite(side);
@@ -80,5 +83,5 @@ async function drawPage(document: PDFiumDocument, edge: number): Promise<DecodeR
   const longer = Math.max(pages?.width ?? 0, pages?.height ?? 0);
   const drawn = await document.getPage(0).render({ scale: edge / longer, renderFormFields: true });
   if (!isSize(drawn.width) || !isSize(drawn.height)) throw new Error('its first page is thinner than a pixel');
-  return { raw: { width: drawn.width, height: drawn.height, data: Uint8Array.from(drawn.data) }, pages: null };
+  return { raw: { width: drawn.width, height: drawn.height, data: Uint8Array.from(drawn.data) } };
 }

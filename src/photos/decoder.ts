@@ -1,5 +1,6 @@
-/** Workers that unpack HEIC and PDF, started when first needed and shared by all who ask. */
+/** Workers that unpack HEIC and PDF and that clean PDFs, started when first needed and shared by all who ask. */
 import { Worker } from 'node:worker_threads';
+import type { Seal } from './clean-pdf.ts';
 
 /** Pixels of four bytes: red, green, blue, alpha. */
 export interface RawPicture {
@@ -16,11 +17,14 @@ export interface PdfPages {
 }
 
 export type DecodeJob =
-  | { readonly what: 'heic' | 'measure-pdf'; readonly bytes: Uint8Array }
+  | { readonly what: 'heic' | 'measure-pdf' | 'seal-pdf' | 'clean-pdf'; readonly bytes: Uint8Array }
   | { readonly what: 'draw-pdf'; readonly bytes: Uint8Array; readonly edge: number };
+/** Of what was asked for. */
 export interface DecodeReply {
-  readonly raw: RawPicture | null;
-  readonly pages: PdfPages | null;
+  readonly raw?: RawPicture;
+  readonly pages?: PdfPages;
+  readonly seal?: Seal | null;
+  readonly cleaned?: Uint8Array;
 }
 
 export interface Decoder {
@@ -30,6 +34,10 @@ export interface Decoder {
   measurePdf(bytes: Uint8Array): Promise<PdfPages>;
   /** The first page, its longer edge `edge` pixels. Rejects with an `Error` when it has no size, or takes too long or too much memory. */
   drawPdf(bytes: Uint8Array, edge: number): Promise<RawPicture>;
+  /** What `sealOf` says of a PDF; `unread` where finding out takes too long or too much memory. */
+  sealOf(bytes: Uint8Array): Promise<Seal | null>;
+  /** What `cleanPdf` makes of a PDF. Rejects with an `Error` when it takes too long or too much memory. */
+  cleanPdf(bytes: Uint8Array): Promise<Uint8Array>;
   /** Ends the workers. Jobs under way are given up. */
   close(): Promise<void>;
 }
@@ -41,6 +49,16 @@ const JOBS_A_WORKER = 50;
 const PATIENCE_MS = 120_000;
 /** A page with 100 megapixels on it is drawn in a few seconds. */
 const PATIENCE_FOR_PDF_MS = 20_000;
+/** The largest that is cleaned at all takes some seconds. What is given up is published as it is, so a busy machine has more time. */
+const PATIENCE_FOR_CLEANING_MS = 60_000;
+
+const PATIENCE: Readonly<Record<DecodeJob['what'], number>> = {
+  heic: PATIENCE_MS,
+  'measure-pdf': PATIENCE_FOR_PDF_MS,
+  'draw-pdf': PATIENCE_FOR_PDF_MS,
+  'seal-pdf': PATIENCE_FOR_CLEANING_MS,
+  'clean-pdf': PATIENCE_FOR_CLEANING_MS,
+};
 
 export function openDecoder(patience: number = PATIENCE_MS): Decoder {
   const lanes = Array.from({ length: WORKERS }, () => lane(patience));
@@ -53,8 +71,24 @@ export function openDecoder(patience: number = PATIENCE_MS): Decoder {
     heic: async (bytes) => needed((await next({ what: 'heic', bytes })).raw),
     measurePdf: async (bytes) => needed((await next({ what: 'measure-pdf', bytes })).pages),
     drawPdf: async (bytes, edge) => needed((await next({ what: 'draw-pdf', bytes, edge })).raw),
+    sealOf: (bytes) =>
+      next({ what: 'seal-pdf', bytes }).then(
+        ({ seal }) => (seal === undefined ? 'unread' : seal),
+        () => 'unread',
+      ),
+    cleanPdf: async (bytes) => needed((await next({ what: 'clean-pdf', bytes })).cleaned),
     close: async () => void (await Promise.all(lanes.map((one) => one.close()))),
   };
+}
+
+/** Opens workers for what is done with them, and ends them. */
+export async function withDecoder<T>(use: (decoder: Decoder) => Promise<T>): Promise<T> {
+  const decoder = openDecoder();
+  try {
+    return await use(decoder);
+  } finally {
+    await decoder.close();
+  }
 }
 
 interface Lane {
@@ -81,7 +115,7 @@ function lane(patience: number): Lane {
     worker ??= new Worker(new URL('./decode-worker.ts', import.meta.url), { stdout: true, stderr: true });
     jobs += 1;
     try {
-      return await ask(worker, job, job.what === 'heic' ? patience : Math.min(patience, PATIENCE_FOR_PDF_MS));
+      return await ask(worker, job, Math.min(patience, PATIENCE[job.what]));
     } catch (error) {
       await end();
       throw error;
@@ -120,7 +154,7 @@ function ask(worker: Worker, job: DecodeJob, patience: number): Promise<DecodeRe
   }).finally(() => over.abort());
 }
 
-function needed<T>(value: T | null): T {
-  if (value === null) throw new Error('the worker gave nothing');
+function needed<T>(value: T | undefined): T {
+  if (value === undefined) throw new Error('the worker gave nothing');
   return value;
 }

@@ -2,8 +2,9 @@
 import { createHash } from 'node:crypto';
 import { createReadStream } from 'node:fs';
 import { type FileHandle, open } from 'node:fs/promises';
-import { LARGEST_PDF, sealOf } from './clean-pdf.ts';
+import { LARGEST_PDF } from './clean-pdf.ts';
 import { isCutShort } from './cut-short.ts';
+import { type Decoder, withDecoder } from './decoder.ts';
 import { type FileKind, kindByName, type PictureFacts } from './facts.ts';
 import { nameOfKind, SIGNATURE_BYTES, signatureOf } from './file-signature.ts';
 import { type CameraFacts, NO_CAMERA_FACTS, readCameraFacts } from './metadata.ts';
@@ -24,10 +25,11 @@ const LARGEST_TIFF = 256 * 1024 * 1024;
 /**
  * @param path inside the journal; its ending says which kind it should be
  * @param file where it lies
+ * @param decoder of whoever looks at many; else one is opened for a PDF
  * @returns facts without a digest, or the problem; never throws over what is in the file
  * @throws the file system's error when the file cannot be opened or read
  */
-export async function inspectFile(path: string, file: string): Promise<Finding> {
+export async function inspectFile(path: string, file: string, decoder: Decoder | null = null): Promise<Finding> {
   const promised = kindByName(path);
   if (promised === null) return unusable('has an ending that no picture has', 'Name it by what it is, for instance .jpg.');
   const handle = await open(file);
@@ -41,7 +43,7 @@ export async function inspectFile(path: string, file: string): Promise<Finding> 
     if (lie !== null) return lie;
     if (await isCutShort(handle, promised, size)) return unusable('is cut short: its end is missing', 'Copy it from the camera again.');
     if (promised !== 'pdf') return await pictureFacts(path, file, promised, size);
-    return { facts: await pdfFacts(path, handle, size), problem: null };
+    return { facts: await pdfFacts(path, handle, size, decoder), problem: null };
   } finally {
     await handle.close();
   }
@@ -102,7 +104,10 @@ async function tiffFacts(file: string): Promise<CameraFacts> {
   }
 }
 
-async function pdfFacts(path: string, handle: FileHandle, bytes: number): Promise<PictureFacts> {
-  const seal = bytes > LARGEST_PDF ? 'large' : await sealOf((await handle.read(Buffer.alloc(bytes), 0, bytes, 0)).buffer);
+async function pdfFacts(path: string, handle: FileHandle, bytes: number, decoder: Decoder | null): Promise<PictureFacts> {
+  const seal = bytes > LARGEST_PDF ? 'large' : await sealWith(decoder, (await handle.read(Buffer.alloc(bytes), 0, bytes, 0)).buffer);
   return { path, kind: 'pdf', bytes, digest: null, width: 0, height: 0, pages: null, takenAt: null, camera: null, seal };
 }
+
+const sealWith = (decoder: Decoder | null, bytes: Uint8Array): Promise<PictureFacts['seal']> =>
+  decoder === null ? withDecoder((own) => own.sealOf(bytes)) : decoder.sealOf(bytes);

@@ -1,7 +1,7 @@
 /** Looks at every picture and paper of a journal, opening only what has changed since the index was written. */
 import { readFile, stat } from 'node:fs/promises';
 import { join } from 'node:path';
-import { type Decoder, openDecoder } from './decoder.ts';
+import { type Decoder, withDecoder } from './decoder.ts';
 import { kindByName, type PictureFacts } from './facts.ts';
 import { eachOf } from './in-flight.ts';
 import { digestOf, type Finding, inspectFile, unusable } from './inspect-file.ts';
@@ -40,8 +40,11 @@ const FILES_AT_ONCE = 8;
  * @returns facts and problems in the order of the paths; no file stops the others from being looked at
  */
 export async function inspectPictures(paths: readonly string[], options: InspectOptions): Promise<Inspection> {
+  return withDecoder((decoder) => inspectWith(decoder, paths, options));
+}
+
+async function inspectWith(decoder: Decoder, paths: readonly string[], options: InspectOptions): Promise<Inspection> {
   const index = openIndex(options.cache, options.root);
-  const decoder = openDecoder();
   const pictures = paths.filter((path) => kindByName(path) !== null);
   let opened = 0;
   const look = async (path: string): Promise<Finding> => {
@@ -52,7 +55,7 @@ export async function inspectPictures(paths: readonly string[], options: Inspect
       if (known && isEnough(known, options.depth)) return known;
       opened += 1;
       const seen = Date.now();
-      const finding = await deepened(known ?? (await inspectFile(path, file)), file, options.depth, decoder);
+      const finding = await deepened(known ?? (await inspectFile(path, file, decoder)), file, options.depth, decoder);
       index.remember(path, stamp, finding, seen);
       return finding;
     } catch (error) {
@@ -60,13 +63,9 @@ export async function inspectPictures(paths: readonly string[], options: Inspect
       return unusable(`cannot be read (${code})`, 'Check its permissions, and that it is still there.');
     }
   };
-  try {
-    const findings = await eachOf(pictures, FILES_AT_ONCE, look);
-    index.save();
-    return { ...sorted(pictures, findings), opened };
-  } finally {
-    await decoder.close();
-  }
+  const findings = await eachOf(pictures, FILES_AT_ONCE, look);
+  index.save();
+  return { ...sorted(pictures, findings), opened };
 }
 
 function isEnough(finding: Finding, depth: InspectOptions['depth']): boolean {

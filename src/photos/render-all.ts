@@ -4,7 +4,7 @@ import { availableParallelism } from 'node:os';
 import { basename, join } from 'node:path';
 import { type CacheEntry, type EntryCache, openEntryCache } from '../disk/entry-cache.ts';
 import { pathWithin } from '../disk/path-within.ts';
-import { type Decoder, openDecoder } from './decoder.ts';
+import { type Decoder, withDecoder } from './decoder.ts';
 import { kindByName } from './facts.ts';
 import { eachOf } from './in-flight.ts';
 import type { PictureProblem } from './inspect.ts';
@@ -53,16 +53,20 @@ const MOST_CACHE_BYTES = 4 * 1024 ** 3;
  * @returns what was done; a picture that cannot be rendered is a problem and does not stop the others
  * @throws the file system's error when the cache or the site cannot be written
  */
-export async function renderAll(plan: PicturePlan, site: string, options: RenderOptions): Promise<Rendered> {
+export function renderAll(plan: PicturePlan, site: string, options: RenderOptions): Promise<Rendered> {
+  return withDecoder((decoder) => renderWith(decoder, plan, site, options));
+}
+
+async function renderWith(decoder: Decoder, plan: PicturePlan, site: string, options: RenderOptions): Promise<Rendered> {
   const cache = openEntryCache(options.cache, 'pictures');
   const { entries, missing } = lookUp(plan, cache);
   const reused = entries.size;
-  const failed = await renderMissing(missing, entries, cache, options);
+  const failed = await renderMissing(missing, entries, cache, decoder, options);
   for (const rendition of plan.data.renditions) {
     const entry = entries.get(rendition.key);
-    if (entry) await place(rendition, entry, site, cache, options);
+    if (entry) await place(rendition, entry, site, cache, decoder, options);
   }
-  const unplaced = await placePapers(plan.data.papers, site, cache, options);
+  const unplaced = await placePapers(plan.data.papers, site, cache, decoder, options);
   pruneSite(plan, site);
   if (missing.length > 0) cache.sweep(options.mostCacheBytes ?? MOST_CACHE_BYTES);
   const papers = failed.filter(isPaper).map(({ path }) => path);
@@ -90,25 +94,21 @@ async function renderMissing(
   missing: readonly Rendition[],
   entries: Map<string, CacheEntry>,
   cache: EntryCache,
+  decoder: Decoder,
   options: RenderOptions,
 ): Promise<PictureProblem[]> {
   const problems: PictureProblem[] = [];
-  const decoder = openDecoder();
   const started = performance.now();
   let done = 0;
-  try {
-    await eachOf(missing, availableParallelism(), async (rendition) => {
-      options.signal?.throwIfAborted();
-      const result = await renderInto(rendition, cache, options.root, decoder);
-      if ('folder' in result) entries.set(rendition.key, result);
-      else problems.push(result);
-      done += 1;
-      const pace = (performance.now() - started) / 1000 / done;
-      options.onProgress?.({ done, total: missing.length, secondsLeft: done < 3 ? null : Math.ceil(pace * (missing.length - done)) });
-    });
-  } finally {
-    await decoder.close();
-  }
+  await eachOf(missing, availableParallelism(), async (rendition) => {
+    options.signal?.throwIfAborted();
+    const result = await renderInto(rendition, cache, options.root, decoder);
+    if ('folder' in result) entries.set(rendition.key, result);
+    else problems.push(result);
+    done += 1;
+    const pace = (performance.now() - started) / 1000 / done;
+    options.onProgress?.({ done, total: missing.length, secondsLeft: done < 3 ? null : Math.ceil(pace * (missing.length - done)) });
+  });
   return problems.sort((a, b) => (a.path < b.path ? -1 : 1));
 }
 
@@ -123,18 +123,20 @@ async function renderInto(rendition: Rendition, cache: EntryCache, root: string,
 }
 
 /** An entry may be swept away by another run between being found and being linked; then it is made again. */
-async function place(rendition: Rendition, entry: CacheEntry, site: string, cache: EntryCache, options: RenderOptions): Promise<void> {
+async function place(
+  rendition: Rendition,
+  entry: CacheEntry,
+  site: string,
+  cache: EntryCache,
+  decoder: Decoder,
+  { root }: RenderOptions,
+): Promise<void> {
   try {
     linkAll(rendition, entry, site);
   } catch (error) {
     if (cache.find(rendition.key, namesOf(rendition)) !== null) throw error;
-    const decoder = openDecoder();
-    try {
-      const again = await renderInto(rendition, cache, options.root, decoder);
-      if ('folder' in again) linkAll(rendition, again, site);
-    } finally {
-      await decoder.close();
-    }
+    const again = await renderInto(rendition, cache, root, decoder);
+    if ('folder' in again) linkAll(rendition, again, site);
   }
 }
 
@@ -147,13 +149,14 @@ async function placePapers(
   papers: readonly PaperFile[],
   site: string,
   cache: EntryCache,
+  decoder: Decoder,
   { root, signal }: RenderOptions,
 ): Promise<PictureProblem[]> {
   const problems: PictureProblem[] = [];
   for (const paper of papers) {
     signal?.throwIfAborted();
     try {
-      linkInto(await cleanedPaper(paper, root, cache), pathWithin(site, paper.file));
+      linkInto(await cleanedPaper(paper, root, cache, decoder), pathWithin(site, paper.file));
     } catch (error) {
       if (!(error instanceof CannotRender)) throw error;
       problems.push({ path: paper.path, message: error.message, hint: error.hint });

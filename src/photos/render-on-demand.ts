@@ -34,7 +34,7 @@ export function renderOnDemand(root: string, cache: string): OnDemand {
   return {
     async fileFor(plan, file) {
       const paper = plan.data.papers.find((one) => one.file === file);
-      if (paper) return await cleanedPaper(paper, root, entries);
+      if (paper) return await cleanedPaper(paper, root, entries, decoder);
       const rendition = plan.data.renditions.find((one) => filesOf(one).some((other) => other.file === file));
       if (!rendition) return null;
       const entry = entries.find(rendition.key, namesOf(rendition)) ?? (await once(rendition));

@@ -1,7 +1,7 @@
 /** A picture as the page shows it: upright, small, and of a kind that every browser knows. */
 import { readFile } from 'node:fs/promises';
-import { openDecoder } from '../photos/decoder.ts';
-import { kindByName } from '../photos/facts.ts';
+import { type Decoder, withDecoder } from '../photos/decoder.ts';
+import { type FileKind, kindByName, type PictureFacts } from '../photos/facts.ts';
 import { inspectFile } from '../photos/inspect-file.ts';
 import { sharp } from '../photos/uncached-sharp.ts';
 import { unpack } from '../photos/unpack.ts';
@@ -14,19 +14,16 @@ export async function previewOf(file: string): Promise<Buffer | null> {
   if (kind === null) return null;
   const { facts } = await inspectFile(file, file);
   if (facts === null || facts.seal === 'unpacks') return null;
-  const decoder = openDecoder();
-  try {
-    const bytes = await readFile(file);
-    const { width, height } = kind === 'pdf' ? await decoder.measurePdf(bytes) : facts;
-    const share = LONGER_EDGE / Math.max(width, height, kind === 'pdf' ? 0 : LONGER_EDGE);
-    const size = { width: Math.max(1, Math.round(width * share)), height: Math.max(1, Math.round(height * share)) };
-    const { data, ...raw } = await unpack(bytes, kind, size, decoder);
-    return await sharp(data, { raw: { width: raw.width, height: raw.height, channels: raw.channels } })
-      .jpeg({ quality: 80 })
-      .toBuffer();
-  } catch {
-    return null;
-  } finally {
-    await decoder.close();
-  }
+  return withDecoder((decoder) => drawn(file, kind, facts, decoder)).catch(() => null);
+}
+
+async function drawn(file: string, kind: FileKind, facts: Pick<PictureFacts, 'width' | 'height'>, decoder: Decoder): Promise<Buffer> {
+  const bytes = await readFile(file);
+  const { width, height } = kind === 'pdf' ? await decoder.measurePdf(bytes) : facts;
+  const share = LONGER_EDGE / Math.max(width, height, kind === 'pdf' ? 0 : LONGER_EDGE);
+  const size = { width: Math.max(1, Math.round(width * share)), height: Math.max(1, Math.round(height * share)) };
+  const { data, ...raw } = await unpack(bytes, kind, size, decoder);
+  return await sharp(data, { raw: { width: raw.width, height: raw.height, channels: raw.channels } })
+    .jpeg({ quality: 80 })
+    .toBuffer();
 }

@@ -2,7 +2,9 @@ import { readFileSync, statSync } from 'node:fs';
 import { join } from 'node:path';
 import sharp from 'sharp';
 import { describe, expect, it } from 'vitest';
+import { openEntryCache } from '../../src/disk/entry-cache.ts';
 import { openDecoder } from '../../src/photos/decoder.ts';
+import { cleanedPaper } from '../../src/photos/place-paper.ts';
 import { darkRoom } from './dark-room.ts';
 import { middleOf } from './fingerprint.ts';
 import { onePagePdf } from './one-page-pdf.ts';
@@ -65,5 +67,29 @@ describe('a file that keeps a worker too long', () => {
     await expect(patient.heic(Buffer.from('no picture'))).rejects.toThrow(/not a HEIC/u);
     expect(await patient.heic(heic)).toMatchObject({ width: 320, height: 200 });
     await patient.close();
+  });
+
+  it('is told as one that is published as it is where a PDF cannot be looked through in time', async () => {
+    const pdf = onePagePdf();
+    const hasty = openDecoder(1);
+    expect(await hasty.sealOf(pdf)).toBe('unread');
+    await hasty.close();
+    const patient = openDecoder();
+    expect(await patient.sealOf(pdf)).toBeNull();
+    await patient.close();
+  });
+
+  it('is not published where a PDF was found sound and cannot be cleaned in time', async () => {
+    using room = darkRoom();
+    room.add('papers/bill.pdf', onePagePdf());
+    const { plan } = await room.build();
+    const [paper] = plan.data.papers;
+    if (paper === undefined) throw new Error('it has no paper');
+    const hasty = openDecoder(1);
+    const anew = openEntryCache(room.at('another-cache'), 'pictures');
+    await expect(cleanedPaper(paper, room.root, anew, hasty)).rejects.toThrow(
+      'cannot be cleaned of what it tells of its makers: it took too long',
+    );
+    await hasty.close();
   });
 });
