@@ -5,6 +5,9 @@ import LongestFirst from './longest-first.ts';
 /** Long enough for a machine that does much else: a limit is for what hangs, not for what is slow. */
 const LIMITS = { testTimeout: 300_000, hookTimeout: 600_000, expect: { poll: { timeout: 200_000 } } };
 
+/** Node reads the files as it reads them for those who use the program, and its cache keeps what it compiled: nothing is bundled. */
+const BY_NODE = { experimental: { viteModuleRunner: false, nodeLoader: false } };
+
 const root = new URL('..', import.meta.url).pathname;
 
 /** Tests of pure functions: nothing they share can change, so that the files of one thread share their modules. */
@@ -27,11 +30,12 @@ export default defineConfig({
     maxWorkers: availableParallelism() + 1,
     sequence: { sequencer: LongestFirst },
     projects: [
-      { test: { ...LIMITS, name: 'pure', root, include: PURE, isolate: false } },
+      { test: { ...LIMITS, ...BY_NODE, name: 'pure', root, include: PURE, isolate: false } },
       { test: { ...LIMITS, name: 'apart', root, include: APART, globalSetup: 'test/run-once.ts' } },
       {
         test: {
           ...LIMITS,
+          ...BY_NODE,
           name: 'disk',
           root,
           isolate: false,
@@ -43,6 +47,7 @@ export default defineConfig({
       {
         test: {
           ...LIMITS,
+          ...BY_NODE,
           name: 'browser',
           root,
           isolate: false,

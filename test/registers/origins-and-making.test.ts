@@ -120,8 +120,8 @@ describe('how a part goes back', () => {
 test('what was made from a part and what a part was made into are one fact, whichever note says it', () => {
   const gone = evening('2030-10-01', { parts: [did('sill', ['removed', 'gone'], { how: 'made-into', into: ['sill-end'] })] });
   const made = evening('2030-10-02', { parts: [did('sill-end', 'made', { madeFrom: ['sill'], pattern: 'sill' })] });
-  for (const of of [recordOf(gone, evening('2030-10-02', { parts: [did('sill-end', 'made')] })), recordOf(made)]) {
-    expect([makingOf(of, 'sill').into, makingOf(of, 'sill-end').from]).toEqual([['sill-end'], ['sill']]);
+  for (const record of [recordOf(gone, evening('2030-10-02', { parts: [did('sill-end', 'made')] })), recordOf(made)]) {
+    expect([makingOf(record, 'sill').into, makingOf(record, 'sill-end').from]).toEqual([['sill-end'], ['sill']]);
   }
   expect([makingOf(recordOf(made), 'sill').patternOf, makingOf(recordOf(made), 'sill-end').pattern]).toEqual([['sill-end'], 'sill']);
 });
