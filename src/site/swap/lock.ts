@@ -18,7 +18,16 @@ export interface Lock {
   release(): void;
 }
 
-/** An owner out of sight that gave no sign of life for so long is dead. */
+/** Begins to show, each second, that the holder of an open lock lives. @returns what ends that */
+export type Beat = (open: number) => () => Promise<unknown>;
+
+interface Waiting {
+  /** An owner out of sight that gave no sign of life for so long is dead. */
+  readonly silentMs?: number;
+  /** By a thread, when not said: it beats however busy the process is. */
+  readonly beat?: Beat;
+}
+
 const SILENT_MS = 20_000;
 const LOOK_EVERY_MS = 250;
 
@@ -27,14 +36,14 @@ const LOOK_EVERY_MS = 250;
  *
  * @param folder that the lock is for; made when it is not there
  * @param onWait told once, when there is something to wait for
- * @param silentMs for tests
  */
-export async function takeLock(folder: string, onWait: (whose: string) => void, silentMs = SILENT_MS): Promise<Lock> {
+export async function takeLock(folder: string, onWait: (whose: string) => void, waiting: Waiting = {}): Promise<Lock> {
+  const { silentMs = SILENT_MS, beat = beatInThread } = waiting;
   const file = join(folder, 'lock');
   const owner = thisProcess(randomUUID());
   let seen = null as { readonly sign: string; readonly since: number } | null;
   for (;;) {
-    const held = tryToHold(folder, file, owner);
+    const held = tryToHold(folder, file, owner, beat);
     if (held !== null) return held;
     const sign = signOf(file);
     if (sign === null) {
@@ -49,7 +58,7 @@ export async function takeLock(folder: string, onWait: (whose: string) => void, 
   }
 }
 
-function tryToHold(folder: string, file: string, owner: Owner): Lock | null {
+function tryToHold(folder: string, file: string, owner: Owner, beat: Beat): Lock | null {
   makeFolder(folder);
   let open: number;
   try {
@@ -67,18 +76,23 @@ function tryToHold(folder: string, file: string, owner: Owner): Lock | null {
     removeEmpty([folder]);
     throw error;
   }
-  const beat = new Worker(new URL('./lock-beat.ts', import.meta.url), { workerData: open });
-  beat.unref();
-  beat.on('error', () => undefined);
+  const end = beat(open);
   const isOurs = () => signOf(file)?.token === owner.token;
   return {
     file,
     isOurs,
     release: () => {
-      void beat.terminate().then(() => closeSync(open));
+      void end().then(() => closeSync(open));
       if (isOurs()) rmSync(file, { force: true });
     },
   };
+}
+
+function beatInThread(open: number): () => Promise<unknown> {
+  const beat = new Worker(new URL('./lock-beat.ts', import.meta.url), { workerData: open });
+  beat.unref();
+  beat.on('error', () => undefined);
+  return () => beat.terminate();
 }
 
 /** What can be seen of a lock: who holds it, and what changes while they live. Null when it is gone. */

@@ -6,7 +6,7 @@ import { dirname, join } from 'node:path';
 import { removeEmpty } from '../../disk/folders.ts';
 import { writeWhole } from '../../disk/write-whole.ts';
 import { carryOver, checkNoneInTheWay } from './carry-over.ts';
-import { type Lock, takeLock } from './lock.ts';
+import { type Beat, type Lock, takeLock } from './lock.ts';
 import type { Place } from './place.ts';
 import { replaceInside } from './replace-inside.ts';
 import { MARKER, type Manifest, manifestOf, sizesIn, usersOwn } from './site-folder.ts';
@@ -34,6 +34,8 @@ export interface SwapEffects {
   readonly step: (what: 'write' | 'rename' | 'remove' | 'carry', path: string) => void;
   /** Told when another process is making this site and is waited for. */
   readonly onWait: (whose: string) => void;
+  /** How it is shown that this process lives and holds the place; by a thread, when not said. */
+  readonly beat?: Beat;
 }
 
 const NO_EFFECTS: SwapEffects = { step: () => undefined, onWait: () => undefined };
@@ -57,8 +59,8 @@ export async function stage(place: Place, effects: Partial<SwapEffects> = {}): P
 }
 
 /** Holds the place, and leaves nothing in it of those who held it before. */
-async function begin({ site, work }: Place, { step, onWait }: SwapEffects): Promise<{ lock: Lock; clear(): Promise<void>; end(): void }> {
-  const lock = await takeLock(work, onWait);
+async function begin({ site, work }: Place, { step, onWait, ...how }: SwapEffects): Promise<{ lock: Lock; clear(): Promise<void>; end(): void }> {
+  const lock = await takeLock(work, onWait, how);
   const old = join(work, 'old');
   try {
     if (existsSync(old) && !existsSync(site)) {

@@ -45,7 +45,7 @@ test('is taken from another machine only when that has given no sign of life for
   }, 50);
   const told: string[] = [];
   const started = performance.now();
-  const taking = takeLock(folder, (whose) => told.push(whose), 600);
+  const taking = takeLock(folder, (whose) => told.push(whose), { silentMs: 600 });
   await new Promise((wait) => setTimeout(wait, 1500));
   expect(JSON.parse(readFileSync(join(folder, 'lock'), 'utf8')).where).toBe('elsewhere');
   clearInterval(beating);
@@ -57,7 +57,7 @@ test('is taken from another machine only when that has given no sign of life for
 
 test('one that was cut short while it was written is taken when nothing becomes of it', async () => {
   const folder = folderWith({ lock: '{"whe' });
-  const lock = await takeLock(folder, quiet, 300);
+  const lock = await takeLock(folder, quiet, { silentMs: 300 });
   expect(lock.isOurs()).toBe(true);
   lock.release();
 });
@@ -69,7 +69,7 @@ test('shows each second that its holder lives', async () => {
   // Seen from another machine.
   const text = readFileSync(lock.file, 'utf8');
   writeFileSync(lock.file, text.replace(/"where":"/, '"where":"not '));
-  const waiting = takeLock(folder, (whose) => told.push(whose), 100_000);
+  const waiting = takeLock(folder, (whose) => told.push(whose), { silentMs: 100_000 });
   const signs = new Set<number>();
   await until(async () => signs.add(statSync(lock.file).mtimeMs).size > 3);
   expect([lock.isOurs(), told.length]).toEqual([true, 1]);

@@ -42,8 +42,11 @@ function killedAt(step: number): Pick<SwapEffects, 'step'> & { passed(): number 
 
 type Files = Readonly<Record<string, string>>;
 
+/** Nobody looks from another machine, and who is killed shows no more that they live. */
+const UNSEEN: Partial<SwapEffects> = { beat: () => () => Promise.resolve() };
+
 async function publish(place: Place, made: string, files: Files, effects: Partial<SwapEffects> = {}): Promise<ReturnType<Staging['swap']>> {
-  const staging = await stage(place, effects);
+  const staging = await stage(place, { ...UNSEEN, ...effects });
   try {
     for (const [path, text] of Object.entries(files)) put(staging.folder, path, text);
     const how = staging.swap(made);
@@ -163,7 +166,7 @@ describe('a kill', () => {
       mkdirSync(join(out, 'empty'));
       await publishKilled(place, 'two', { 'index.html': 'two' }, step);
       if (existsSync(out)) expect(textOf(out, 'CNAME')).toBe('example.org');
-      await recover(place);
+      await recover(place, UNSEEN);
       expect(['one', 'two']).toContain(manifestOf(out)?.made);
       expect(textOf(out, 'index.html')).toBe(manifestOf(out)?.made);
       expect(textOf(out, 'CNAME')).toBe('example.org');
@@ -190,7 +193,7 @@ describe('a kill', () => {
       put(out, 'a.txt', 'a');
       await publishKilled(place, 'two', { 'index.html': 'two' }, first);
       await publishKilled(place, 'three', { 'index.html': 'three' }, second);
-      await recover(place);
+      await recover(place, UNSEEN);
       expect(textOf(out, 'index.html'), `${first} ${second}`).toBe(manifestOf(out)?.made);
       expect(textOf(out, 'a.txt'), `${first} ${second}`).toBe('a');
       await publish(place, 'four', { 'index.html': 'four' });
@@ -203,7 +206,7 @@ describe('a kill', () => {
     await publish(place, 'two', { 'index.html': 'two' });
     put(parent, '.asfound-work-dist/old/index.html', 'one');
     put(parent, '.asfound-work-dist/old/withdrawn.html', 'secret');
-    await recover(place);
+    await recover(place, UNSEEN);
     await publish(place, 'three', { 'index.html': 'three' });
     expect(readdirSync(out).sort()).toEqual([MARKER, 'index.html'].sort());
     expect(readdirSync(parent)).toEqual(['dist']);
