@@ -58,8 +58,13 @@ export async function stage(place: Place, effects: Partial<SwapEffects> = {}): P
   return { folder, aside, swap: (made) => swapIn(place, held.lock, folder, made, all.step), clear: held.clear, discard: held.end };
 }
 
+interface Held extends Pick<Staging, 'clear'> {
+  readonly lock: Lock;
+  end(): void;
+}
+
 /** Holds the place, and leaves nothing in it of those who held it before. */
-async function begin({ site, work }: Place, { step, onWait, ...how }: SwapEffects): Promise<{ lock: Lock; clear(): Promise<void>; end(): void }> {
+async function begin({ site, work }: Place, { step, onWait, ...how }: SwapEffects): Promise<Held> {
   const lock = await takeLock(work, onWait, how);
   const old = join(work, 'old');
   try {
