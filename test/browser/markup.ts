@@ -21,6 +21,24 @@ export function readMarkup(html: string): Markup {
   return { links: [...links, ...sets].map(decoded), ids: new Set(ids), forbidden };
 }
 
+/** A link as written: where it leads, and the key that it is reached by. */
+export interface Anchor {
+  readonly href: string;
+  readonly key: string;
+}
+
+/** Every link of a page; an attribute that one has not is empty. */
+export function readAnchors(html: string): Anchor[] {
+  const written = (attributes: string, name: string): string => {
+    const [, value = ''] = new RegExp(`\\s${name}="([^"]*)"`).exec(attributes) ?? [];
+    return decoded(value);
+  };
+  return [...html.matchAll(/<a(\s(?:[^">]|"[^"]*")*)>/g)].map(([, attributes = '']) => ({
+    href: written(attributes, 'href'),
+    key: written(attributes, 'accesskey'),
+  }));
+}
+
 function decoded(text: string): string {
   return text
     .replaceAll('&quot;', '"')

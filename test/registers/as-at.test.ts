@@ -27,7 +27,7 @@ import { asText } from '../builders/observed.ts';
 import { days, journals } from '../builders/streams.ts';
 
 const DEMO = loadJournal(fileURLToPath(new URL('../../content', import.meta.url)));
-/** It is read once; what is compared follows from what was read. */
+/** Each note is read once; what is compared follows from what was read. */
 const READ: KnownNotes = new WeakMap();
 
 /** The demo, from all of its catalogue and the notes up to a day. */
@@ -89,7 +89,7 @@ describe('as at a past day', () => {
   test('on every date of generated journals with parts in parts, bags filled again and parts that were only considered', () => {
     for (const of of fc.sample(workshops(16), { numRuns: 12, seed: 5 })) {
       const sources = sourcesOf(workshopFiles(of));
-      const at = (to: IsoDate | null) => compileJournal(sources, { today: '2035-12-31', to }).record as JournalRecord;
+      const at = (to: IsoDate | null) => compileJournal(sources, { today: '2035-12-31', to, readBefore: READ }).record as JournalRecord;
       const whole = at(null);
       for (const { date } of of.notes) {
         const past = everything(whole, date);

@@ -44,23 +44,27 @@ test.each(SEEDS)('the last of many builds is the same to the byte as the first f
   const files: Files = new Map(generateJournal(8, seed));
   await writeEvening(files, random);
   const kept = folderWith({});
+  // The first finds nothing to use again: it is from nothing itself.
+  layOut(kept, files);
+  const first = build(kept);
+  expect(first.status, first.stderr).toBe(0);
   const done: string[] = [];
-  let published = 0;
-  for (let n = 0; n < Math.min(BUILDS, BUILDS_OF_A_JOURNAL); n += 1) {
+  let compared = 0;
+  for (let n = 1; n < Math.min(BUILDS, BUILDS_OF_A_JOURNAL); n += 1) {
+    done.push(await editByChance(files, random));
     const clean = folderWith({});
     for (const cwd of [kept, clean]) layOut(cwd, files);
     const [again, anew] = [build(kept), build(clean)];
     const story = done.join(', then ');
     expect(again.status, `${story}\n${again.stderr}\n${anew.stderr}`).toBe(anew.status);
     if (anew.status === 0) {
-      published += 1;
+      compared += 1;
       expect(siteIn(kept), story).toEqual(siteIn(clean));
     } else {
       expect(again.stderr, story).toBe(anew.stderr);
     }
-    done.push(await editByChance(files, random));
   }
-  expect(published).toBeGreaterThan(0);
+  expect(compared).toBeGreaterThan(0);
 });
 
 test('another edition of the program makes everything anew: a page, a style sheet, a script', () => {

@@ -5,10 +5,12 @@ import { fileURLToPath } from 'node:url';
 import { parseHTML } from 'linkedom';
 import { describe, expect, it } from 'vitest';
 import { compileJournal } from '../../../src/journal/pipeline.ts';
+import { keptIn } from '../../../src/journal/values/once.ts';
 import { loadJournal } from '../../../src/load/load.ts';
 import { PAGES } from '../../../src/site/addresses.ts';
 import { contentsOf } from '../../../src/site/views/frame/contents.ts';
 import type { Bench } from '../bench.ts';
+import { type Anchor, readAnchors } from '../markup.ts';
 
 /** What the demo tells of, which decides the pages it has. */
 function demo() {
@@ -19,19 +21,20 @@ function demo() {
 }
 
 export function gettingAbout(bench: Bench): void {
-  const read = new Map<string, Document>();
-  const documentOf = (page: string): Document => {
-    const document = read.get(page) ?? parseHTML(readFileSync(join(bench.site.folder, page), 'utf8')).document;
-    read.set(page, document);
-    return document;
-  };
-  const leadsTo = (page: string, within = 'a[href]'): Set<string> =>
+  const htmlOf = (page: string): string => readFileSync(join(bench.site.folder, page), 'utf8');
+  const anchors = new Map<string, Anchor[]>();
+  const anchorsOf = (page: string): Anchor[] => keptIn(anchors, page, () => readAnchors(htmlOf(page)));
+  const pagesFrom = (page: string): Set<string> =>
     new Set(
-      [...documentOf(page).querySelectorAll(within)].flatMap((link) => {
-        const path = decodeURIComponent((link.getAttribute('href') ?? '').split('#')[0] ?? '');
+      anchorsOf(page).flatMap(({ href }) => {
+        const path = decodeURIComponent(href.split('#')[0] ?? '');
         return path.endsWith('.html') ? [posix.join(posix.dirname(page), path)] : [];
       }),
     );
+  const ways = new Map<string, Set<string>>();
+  const leadsTo = (page: string): Set<string> => keptIn(ways, page, () => pagesFrom(page));
+  const documents = new Map<string, Document>();
+  const documentOf = (page: string): Document => keptIn(documents, page, () => parseHTML(htmlOf(page)).document);
 
   describe('getting about', () => {
     it('from every page, each page of which there is one is a click away', () => {
@@ -74,7 +77,7 @@ export function gettingAbout(bench: Bench): void {
     });
 
     it('the search has its key on every page, and its field is ready to type in when it opens', async () => {
-      const keys = bench.site.pages.map((page) => documentOf(page).querySelectorAll('a[accesskey="s"]').length);
+      const keys = bench.site.pages.map((page) => anchorsOf(page).filter(({ key }) => key === 's').length);
       expect(new Set(keys)).toEqual(new Set([1]));
       const page = await bench.page();
       await page.goto(`${bench.served.address}parts/front-drum-near.html`);
