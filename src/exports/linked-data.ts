@@ -2,11 +2,12 @@
  * The record as linked data: JSON-LD 1.1 in the terms of the CIDOC Conceptual Reference Model 7.1.2. A small profile:
  * the vehicle and its parts, what was added, removed, modified, judged and moved, by whom and when.
  */
-import type { ActionWord, IsoDate, PartId, SessionId, Whereabouts } from '../journal/model.ts';
+import type { ActionWord, IsoDate, Journal, PartId, SessionId, Whereabouts } from '../journal/model.ts';
 import type { Deed, JournalRecord } from '../journal/record.ts';
 import { goesAlong, keepings } from '../journal/registers/keepers.ts';
 import { observationsOf } from '../journal/registers/observations.ts';
 import { offVehicleAt } from '../journal/registers/stores.ts';
+import { once } from '../journal/values/once.ts';
 import type { Json } from './record-json.ts';
 
 type Node = { readonly [name: string]: Json };
@@ -100,9 +101,14 @@ function vehicleNode({ journal }: JournalRecord): Node {
   };
 }
 
+/** The positions in each part, by it. */
+const insideParts = once(({ positions, parts }: Journal) =>
+  Map.groupBy(positions.keys(), (position) => parts.get(position)?.inside ?? null),
+);
+
 function partNode({ journal }: JournalRecord, id: PartId): Node {
   const part = journal.parts.get(id);
-  const inside = [...journal.positions.keys()].filter((position) => journal.parts.get(position)?.inside === id);
+  const inside = insideParts(journal).get(id) ?? [];
   return {
     id: thing(id),
     type: 'crm:E22_Human-Made_Object',
