@@ -1,5 +1,6 @@
 /** What a copy withholds, as texts to look for: whatever the whole says in a field and the copy says in none. */
 import { WORK } from '../ledger/ledger.ts';
+import { HEAD_NAMES } from '../model.ts';
 import type { JournalRecord } from '../record.ts';
 import { bareIn, sumsOf } from './withheld-sums.ts';
 
@@ -22,8 +23,9 @@ const ANY_PAGE = /^(?:\p{Ll}+|\d{1,2}|[^\p{L}\p{N}]+)$/u;
 const A_FIELD = /^statements .* head \/ \d+ \/ name$/u;
 /** A time in a clip, which may as well be one of the day, or so many hours and minutes. */
 const A_CLOCK = /^\d{1,2}(?::\d{2}){1,2}$/u;
-/** A number alone, or a length of time as a note writes it. */
+/** A number alone, or a length of time as a note writes it, or terms: pages say such of other things too. */
 const A_NUMBER = /^\d+[hm]?$/u;
+const SO_MANY_DAYS = /^\d+ days?$/u;
 
 /** Fields that hold places in files, ids, dates or words of the format, which tell nothing by themselves; prose is looked through, not for. */
 const NO_TEXT = new Set([
@@ -85,7 +87,7 @@ function* proseOf(journal: JournalRecord['journal']): Generator<string> {
 function lookedFor({ text, what }: Withheld): readonly Withheld[] {
   if (ANY_PAGE.test(text)) return [];
   if (A_FIELD.test(what) || text === WORK) return [];
-  if (A_CLOCK.test(text)) return [{ text, what, as: 'number' }];
+  if (A_CLOCK.test(text) || SO_MANY_DAYS.test(text)) return [{ text, what, as: 'number' }];
   if (text.length >= SHORTEST) return [{ text, what }];
   return [{ text, what, as: A_NUMBER.test(text) ? 'number' : 'word' }];
 }
@@ -103,8 +105,14 @@ function* textsOf(value: unknown, beside: unknown, path: readonly string[] = [])
   else if (Array.isArray(value))
     for (const [n, held] of value.entries()) yield* textsOf(held, beneath(beside, n), [...path, nameOf(held, n)]);
   else if (typeof value === 'object' && value !== null) {
+    if (isDay(value)) return;
     for (const [key, held] of Object.entries(value)) if (!NO_TEXT.has(key)) yield* textsOf(held, beneath(beside, key), [...path, key]);
   }
+}
+
+/** A line of the head of a statement that says a day and nothing else: days tell nothing by themselves. */
+function isDay(value: object): boolean {
+  return 'name' in value && value.name === HEAD_NAMES.due;
 }
 
 /** What stands in a thing at the same place. */

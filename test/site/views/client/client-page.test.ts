@@ -98,6 +98,10 @@ test('there is one only where the journal tells of a client, and in no copy with
   const withheld = withheldTexts(record, copyWithout('money')).map(({ text }) => text);
   expect(withheld).toContain('The Owner');
   expect(withheld.filter((text) => /^Work|#/.test(text))).toEqual([]);
+  // The day to pay by is a day like any other of the record, and its terms are a length of time.
+  expect(record.journal.statements[0]?.sentWith?.head).toContainEqual({ name: 'To pay by', words: '30 Apr 2031' });
+  expect(withheld).not.toContain('30 Apr 2031');
+  expect(withheldTexts(record, copyWithout('money')).find(({ text }) => text === '30 days')?.as).toBe('number');
   const nameless = copyWithout('people');
   expect(hasClient(nameless)).toBe(true);
   expect(shown(nameless)).not.toMatch(/Jory|Smallpiece|The Owner|the owner/);
