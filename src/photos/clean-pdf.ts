@@ -10,6 +10,9 @@ import { isBeyondBounds } from './packed-streams.ts';
 
 type PdfLibrary = typeof import('@cantoo/pdf-lib');
 
+/** All of the library in the one file that it comes in as well: as its many files, each worker is three times as long in reading it. */
+const pdfLibrary = (): Promise<PdfLibrary> => import(new URL('../dist/pdf-lib.esm.min.js', import.meta.resolve('@cantoo/pdf-lib')).href);
+
 /**
  * Why a PDF is left as it is: a change would break its signature, it is locked, it is too large to be taken into
  * memory, it unpacks to more than any paper holds, or it cannot be followed well enough to be written again. `parts`: it
@@ -45,14 +48,14 @@ const HOLDING_FILES = ['EmbeddedFiles', 'EF', 'RichMediaContent', 'AF'];
 export async function sealOf(bytes: Uint8Array): Promise<Seal | null> {
   const opened = await open(bytes);
   if (typeof opened === 'string') return opened;
-  return holdsMore(opened.context, await import('@cantoo/pdf-lib')) ? 'parts' : null;
+  return holdsMore(opened.context, await pdfLibrary()) ? 'parts' : null;
 }
 
 /** @returns the PDF without metadata; the same bytes when it is sealed as a whole */
 export async function cleanPdf(bytes: Uint8Array): Promise<Uint8Array> {
   const document = await open(bytes);
   if (typeof document === 'string') return bytes;
-  const library = await import('@cantoo/pdf-lib');
+  const library = await pdfLibrary();
   const { context } = document;
   const title = titleOf(context, library);
   for (const [ref, object] of context.enumerateIndirectObjects()) cleanObject(context, ref, object, library);
@@ -67,7 +70,7 @@ async function open(bytes: Uint8Array): Promise<PDFDocument | Seal> {
   if (bytes.length > LARGEST_PDF) return 'large';
   if (isBeyondBounds(bytes)) return 'unpacks';
   if (longestNumberIn(bytes) > LONGEST_NUMBER) return 'unread';
-  const library = await import('@cantoo/pdf-lib');
+  const library = await pdfLibrary();
   try {
     const document = await library.PDFDocument.load(bytes, { updateMetadata: false, throwOnInvalidObject: true });
     if (document.getPageCount() === 0) return 'unread';

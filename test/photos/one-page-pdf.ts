@@ -34,14 +34,18 @@ export function pageDrawnBy(drawing: Buffer, size = '200 100'): string[] {
   ];
 }
 
-/** A PDF of one page, 200 by 100 points: its left half red, its right half blue. */
-export function onePagePdf(author = 'Nobody'): Buffer {
+/**
+ * A PDF of one page: its left half red, its right half blue.
+ *
+ * @param size of its page in points, `width height`; a low one is drawn sooner
+ */
+export function onePagePdf(author = 'Nobody', size = '200 100'): Buffer {
   const drawing = Buffer.from('1 0 0 rg 0 0 100 100 re f 0 0 1 rg 100 0 100 100 re f');
-  return pdfOf([...pageDrawnBy(streamOf(drawing)), `<< /Author (${author}) >>`], '/Info 5 0 R ');
+  return pdfOf([...pageDrawnBy(streamOf(drawing), size), `<< /Author (${author}) >>`], '/Info 5 0 R ');
 }
 
-/** One whose page is drawn by so many megabytes, packed into a thousandth of that. */
-export function packedPdf(megabytes: number): Buffer {
-  const packed = deflateSync(Buffer.alloc(megabytes * 1024 * 1024, '1 0 0 rg 0 0 200 100 re f '), { level: 9 });
+/** One whose page is drawn by so many megabytes, the same again and again, packed into a thousandth of that. */
+export function packedPdf(megabytes: number, drawing = '1 0 0 rg 0 0 200 100 re f '): Buffer {
+  const packed = deflateSync(Buffer.alloc(megabytes * 1024 * 1024, drawing), { level: 9 });
   return pdfOf(pageDrawnBy(streamOf(packed, '/Filter /FlateDecode ')));
 }
