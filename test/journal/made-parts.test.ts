@@ -1,6 +1,9 @@
 /** A set as one line: bought, catalogued, acquired and costed in one entry. */
 import { expect, test } from 'vitest';
 import { costOfPosition } from '../../src/journal/ledger/of-position.ts';
+import type { JournalRecord } from '../../src/journal/record.ts';
+import { registerRowAt } from '../../src/journal/registers/register.ts';
+import { whereaboutsAt } from '../../src/journal/registers/stays.ts';
 import { compileFiles, NOTE, note } from './base.ts';
 
 const SET = `bought:
@@ -32,6 +35,21 @@ test('what is bought is in the catalogue, here, and has cost what it cost', () =
     ['clips-new', 6600],
   ]);
   expect(costOfPosition(record, 'drum', null).gross).toBe(2200);
+});
+
+test('until its note nobody knew of it: on a day before, it puts no place in question', () => {
+  const parts = '- { id: drum, name: Drum, origin: original }\n- { id: studs, name: Studs, origin: original, count: 5 }\n';
+  const record = compileFiles({ parts, more: { [NOTE]: note(SET) } }).record as JournalRecord;
+  const day = (date: string) => [registerRowAt(record, 'drum', date).outcome.words, whereaboutsAt(record, 'hose-new', date)[0]?.where.at];
+  expect(day('2031-03-11')).toEqual(['untouched', 'not-yet']);
+  expect(day('2031-03-12')).toEqual(['undecided', 'stores']);
+});
+
+test('it may be bought on the day on which the vehicle arrived', () => {
+  const more = { 'sessions/2030-09-14-arrived.md': note(SET).replace('2031-03-12', '2030-09-14') };
+  const { record, diagnostics } = compileFiles({ more });
+  expect(diagnostics).toEqual([]);
+  expect(record?.history.stays.get('hose-new')?.at(-1)).toMatchObject({ where: { at: 'stores', store: 'shelf A1' } });
 });
 
 test('it may be fitted in the same note', () => {

@@ -1,6 +1,7 @@
 /** Parts that a purchase brings into the catalogue: bought, catalogued and acquired in one entry. */
 import Fraction from 'fraction.js';
 import { GENERAL, type SubsystemId } from '../schema/words.ts';
+import type { IsoDate } from '../values/date.ts';
 import type { NoteFields, NoteSource, PartFields, PartsFile } from './journal-source.ts';
 import type { WrittenEntry } from './written-entry.ts';
 
@@ -14,15 +15,16 @@ function madeIn({ bought, bills }: NoteFields): Bought[] {
 /** The catalogue entries of what notes bring, each under the subsystem of the position that it is for. */
 export function catalogueOf(notes: readonly NoteSource[], parts: readonly PartsFile[]): PartsFile[] {
   const subsystems = new Map(parts.flatMap(({ parts: list, subsystem }) => list.map(({ says }) => [says.id, subsystem] as const)));
-  return notes.flatMap(({ file, source, tree }) =>
+  return notes.flatMap(({ file, source, tree, undated }) =>
     madeIn(source).map((made): PartsFile => {
       const subsystem: SubsystemId = subsystems.get(made.says.for) ?? GENERAL;
-      return { file, subsystem, parts: [{ ...made, says: candidateOf(made.says) }], tree };
+      return { file, subsystem, parts: [{ ...made, says: candidateOf(made.says, undated ? null : source.date) }], tree };
     }),
   );
 }
 
-function candidateOf({ id, name, origin, for: position, count }: Bought['says']): PartFields {
+/** @param acquired the day of the note, before which nobody knew of it */
+function candidateOf({ id, name, origin, for: position, count }: Bought['says'], acquired: IsoDate | null): PartFields {
   const nothing = {
     evidence: null,
     numbered: null,
@@ -32,12 +34,11 @@ function candidateOf({ id, name, origin, for: position, count }: Bought['says'])
     missingWhich: [],
     within: null,
     at: null,
-    acquired: null,
     marks: null,
     finish: null,
   };
   const none = { condition: null, hazard: [], component: [], weight: new Fraction(1), private: null, note: null };
-  return { ...nothing, ...none, id, name, origin, count, for: position };
+  return { ...nothing, ...none, id, name, origin, count, for: position, acquired };
 }
 
 /** The notes with what their purchases bring acquired, before anything else that a note did. An id that is taken brings nothing. */

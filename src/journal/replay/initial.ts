@@ -23,6 +23,8 @@ export function asFound(journal: Journal, sessions: readonly Session[]): Initial
   const state = new State();
   const diagnostics: Diagnostic[] = [];
   const { arrived } = journal.settings;
+  const brought = broughtOn(sessions);
+  const isBrought = ({ id, acquired }: Part): boolean => acquired !== null && brought.get(id)?.has(acquired) === true;
   const from: Moment = { date: arrived, session: null };
   for (const part of outermostFirst(journal)) {
     const order = state.nextOrder();
@@ -33,7 +35,7 @@ export function asFound(journal: Journal, sessions: readonly Session[]): Initial
     if (problem) diagnostics.push(problem);
     // What is in a spare has not stood where it would on the vehicle.
     const seated = seat && !problem ? { ...seat, since: part.within === null ? order : 0 } : null;
-    const where = seated ? whereSeated(seated, seated.carrier === null ? null : state.whereOf(seated.carrier)) : whereFound(part, arrived);
+    const where = seated ? whereSeated(seated, seated.carrier === null ? null : state.whereOf(seated.carrier)) : whereFound(part, arrived, isBrought(part));
     const pile = { part: part.id, count: there, which: numbersThere(part), where, seat: seated, from, cause: part.place, order };
     const lacking = { ...pile, count: part.missing, which: part.missingWhich, where: MISSING, seat: null, order: state.nextOrder() };
     state.commit(
@@ -41,10 +43,8 @@ export function asFound(journal: Journal, sessions: readonly Session[]): Initial
       [pile, lacking].filter(({ count }) => count > 0),
     );
   }
-  const brought = broughtOn(sessions);
   const arrivals = [...journal.parts.values()]
-    .flatMap((part) => (isLater(part, arrived) ? [{ date: part.acquired as IsoDate, part }] : []))
-    .filter(({ date, part }) => !brought.get(part.id)?.has(date))
+    .flatMap((part) => (isLater(part, arrived) && !isBrought(part) ? [{ date: part.acquired as IsoDate, part }] : []))
     .sort((a, b) => compareText(a.date, b.date));
   return { state, arrivals, diagnostics };
 }
@@ -78,9 +78,10 @@ function numbersThere({ numbered, count, missingWhich }: Part): readonly number[
   return Array.from({ length: count }, (_, index) => index + 1).filter((one) => !missingWhich?.includes(one));
 }
 
-function whereFound(part: Part, arrived: IsoDate): Whereabouts {
+/** @param brought a note of the day on which it was acquired brings it */
+function whereFound(part: Part, arrived: IsoDate, brought: boolean): Whereabouts {
   if (part.found === 'missing') return MISSING;
-  if (isLater(part, arrived)) return { at: 'not-yet' };
+  if (isLater(part, arrived) || brought) return { at: 'not-yet' };
   if (part.found === 'considered') return { at: 'considered' };
   return part.bag === null ? { at: 'stores', store: part.store } : { at: 'bag', bag: part.bag };
 }
