@@ -85,6 +85,20 @@ describe('a work order', () => {
     expect(text).not.toContain('Brake hose');
   });
 
+  test('of what goes along in another part says so, and neither its work nor its marks', async () => {
+    const cwd = folderWith({
+      ...FILES,
+      'van/parts/brakes.yaml': `${FILES['van/parts/brakes.yaml']}- { id: lever, name: Lever, origin: original }\n- { id: knob, name: Knob, origin: original, in: lever }\n`,
+      'van/sessions/2031-03-11-lever.md':
+        '---\ndate: 2031-03-11\ntitle: Lever\nparts: [{ part: lever, did: [removed, sent-out], to: a smith, work: Re-nickel, marks: L 9, finish: nickel, note: Mind the thread. }]\n---\n',
+    });
+    const text = await printedIn(cwd, 'work-order', '--firm', 'a smith');
+    const knob = text.slice(text.indexOf('Knob'), text.indexOf('Taken away'));
+    expect(knob).toContain('Goes along in Lever; what is to be done is said of that');
+    expect(knob).not.toMatch(/Re-nickel|L 9|Finish|Mind the thread/);
+    expect(text.slice(text.indexOf('Taken away'))).toContain('2 in all');
+  });
+
   test('of what came back short says how many were sent, came back and are owed', async () => {
     const text = await printed('work-order', '--firm', 'a plater');
     expect(text).toContain('Came back short 11 of 12 came back on 10 March 2031, 1 is still with a plater');
@@ -279,6 +293,30 @@ bills: [{ from: Quill Forge, lines: [{ what: A rivet set, as: outside-work, cost
     const text = await printed('sheet', '--for', 'client', '--month', '2031-02');
     expect(text).toContain('Nothing was written down that month. All else as it stood on 28 February 2031.');
     expect(text).not.toMatch(/Decisions wanted|Came back short|Bleed the brakes/);
+    expect(text).toContain('Set from the record of 10 March 2031.');
+    expect(text).not.toContain('As it stood on 10 March 2031');
+  });
+
+  test('a letter says that there is another only where one was there by then and does not stand there', async () => {
+    const noteOf = (day: string, fields: string) => `---\ndate: ${day}\ntitle: Hose of ${day}\n${fields}\n---\n`;
+    const bought = 'bought: [{ what: Hose, cost: 9.00, makes: [{ id: hose-new, name: New hose, origin: new, for: hose }] }]';
+    const files = {
+      ...FILES,
+      'van/journal.yaml': (FILES['van/journal.yaml'] ?? '').replace('arrived: 2031-03-01', 'arrived: 2030-12-01'),
+      'van/sessions/2030-12-11-off.md': noteOf('2030-12-11', 'parts: [{ part: hose, did: removed, to: shelf B2 }]'),
+      'van/sessions/2031-01-02-bought.md': noteOf('2031-01-02', bought),
+      'van/sessions/2031-02-02-on.md': noteOf(
+        '2031-02-02',
+        'parts: [{ part: hose, did: gone, how: scrapped }, { part: hose-new, did: fitted }]',
+      ),
+    };
+    const asks = async (month: string) =>
+      /Brakes: [^•]*?Brake hose( \(there is another\))?/.exec(
+        await printedIn(folderWith(files), 'sheet', '--for', 'client', '--month', month),
+      );
+    expect((await asks('2030-12'))?.[1]).toBeUndefined();
+    expect((await asks('2031-01'))?.[1]).toBe(' (there is another)');
+    expect((await asks('2031-02'))?.[1]).toBeUndefined();
   });
 
   test('a letter asks for a decision on every place that the drawings say asks for one, a line for each subsystem', async () => {

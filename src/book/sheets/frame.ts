@@ -17,6 +17,8 @@ export interface SheetOptions {
 
 /** What a sheet says: its title, a line under it, and its parts as Typst source; empty ones are passed over. */
 export interface SheetText {
+  /** It stands on a day of its own, which its line says, and not on that of the record. */
+  readonly ownDay?: boolean;
   readonly title: string;
   readonly line: string;
   readonly parts: readonly string[];
@@ -30,7 +32,7 @@ export function sheetPdf(record: SiteRecord, make: (setting: BookSetting) => She
 /** The whole source. Pure. */
 export function sheetSource(record: SiteRecord, make: (setting: BookSetting) => SheetText, paper: SheetPaper): string {
   const setting = settingOf(record, false);
-  const { title, line, parts } = make(setting);
+  const { title, line, parts, ownDay = false } = make(setting);
   const { settings } = record.journal;
   const [language = 'en', region] = settings.locale.split('-');
   const [year, month, day] = record.day.split('-').map(Number);
@@ -48,7 +50,8 @@ export function sheetSource(record: SiteRecord, make: (setting: BookSetting) => 
     size: '10pt',
   };
   const given = Object.entries(named).map(([key, value]) => `${key}: ${value}`);
-  const foot = `${vehicleLine(settings)} As it stood on ${setting.sheet.date(record.day)}. ${copyWords(record.copy)}`;
+  const stood = `${ownDay ? 'Set from the record of' : 'As it stood on'} ${setting.sheet.date(record.day)}.`;
+  const foot = `${vehicleLine(settings)} ${stood} ${copyWords(record.copy)}`;
   return `${readFileSync(new URL('../book.typ', import.meta.url), 'utf8')}
 #show: setting.with(${given.join(', ')})
 ${call('sheet-head', { title: `[${words(title)}]`, line: `[${words(line)}]`, foot: `[${words(foot)}]` })}

@@ -13,6 +13,7 @@ export function clientLetter(month: string): (setting: BookSetting) => SheetText
     return {
       title: setting.sheet.figures.month(month),
       line: `${letter.line}. All else as it stood on ${setting.sheet.date(letter.day)}.`,
+      ownDay: letter.day !== setting.sheet.record.day,
       parts: [
         ...letter.evenings.map((evening) => eveningText(setting, evening)),
         took(letter),

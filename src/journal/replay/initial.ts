@@ -35,7 +35,9 @@ export function asFound(journal: Journal, sessions: readonly Session[]): Initial
     if (problem) diagnostics.push(problem);
     // What is in a spare has not stood where it would on the vehicle.
     const seated = seat && !problem ? { ...seat, since: part.within === null ? order : 0 } : null;
-    const where = seated ? whereSeated(seated, seated.carrier === null ? null : state.whereOf(seated.carrier)) : whereFound(part, arrived, isBrought(part));
+    const where = seated
+      ? whereSeated(seated, seated.carrier === null ? null : state.whereOf(seated.carrier))
+      : whereFound(part, arrived, isBrought(part));
     const pile = { part: part.id, count: there, which: numbersThere(part), where, seat: seated, from, cause: part.place, order };
     const lacking = { ...pile, count: part.missing, which: part.missingWhich, where: MISSING, seat: null, order: state.nextOrder() };
     state.commit(

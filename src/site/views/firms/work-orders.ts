@@ -84,21 +84,24 @@ function factsOf(
 ): readonly (readonly [string, string])[] {
   const { record } = sheet;
   const thing = record.journal.parts.get(part);
+  const own = sent?.part === part ? sent : null;
+  const asked =
+    own === null && sent !== null
+      ? (['Goes along', `in ${sheet.partName(sent.part)}; what is to be done is said of that`] as const)
+      : (['To be done', own?.work ?? null] as const);
   const all: readonly (readonly [string, string | null])[] = [
     ['How many', which === null || count >= (thing?.count ?? count) ? String(count) : `${count}, ${numbersInWords(which)}`],
-    ...(loan
-      ? [['Lent', 'Nothing is to be done to it.'] as const]
-      : [['To be done', sent?.work ?? null] as const, ['Not to be done', NOT_TO_BE_DONE] as const]),
+    ...(loan ? [['Lent', 'Nothing is to be done to it.'] as const] : [asked, ['Not to be done', NOT_TO_BE_DONE] as const]),
     [
       loan ? 'Due back' : 'Promised for',
       sent?.due == null ? null : `${sheet.date(sent.due)}${sent.due < record.day ? ', which is past' : ''}`,
     ],
-    ['Quoted', sent?.part === part ? quotedWords(sheet, sent, count) : null],
+    ['Quoted', own && quotedWords(sheet, own, count)],
     ['Sent', sheet.date(since.date)],
-    ['Marks', sent?.marks ?? thing?.marks ?? null],
-    ['Finish', sent?.finish ?? thing?.finish ?? null],
+    ['Marks', own?.marks ?? thing?.marks ?? null],
+    ['Finish', own?.finish ?? thing?.finish ?? null],
     ['Condition', condition],
-    ['Note', sent?.note ?? null],
+    ['Note', own?.note ?? null],
     ...seriesOf(record, part).map((series): readonly [string, string | null] => {
       const last = series.readings.at(-1)?.measurement;
       return [capital(series.what), last ? `${last.value.text}${last.limitsText === null ? '' : `, limits ${last.limitsText}`}` : null];

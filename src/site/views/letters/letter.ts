@@ -2,12 +2,14 @@
 import { budgets } from '../../../journal/ledger/budgets.ts';
 import { ledgerAt, ledgerSeries } from '../../../journal/ledger/ledger-at.ts';
 import { totalsOf } from '../../../journal/ledger/totals.ts';
-import type { IsoDate, Journal, Session, SubsystemId } from '../../../journal/model.ts';
+import type { IsoDate, Journal, PositionId, Session, SubsystemId, Whereabouts } from '../../../journal/model.ts';
 import type { JournalRecord, Ledger } from '../../../journal/record.ts';
 import { cameShortAt } from '../../../journal/registers/came-short.ts';
+import { isCandidate } from '../../../journal/registers/in-question.ts';
 import { gatesAt, openItemsAt, questionsAt } from '../../../journal/registers/open-items.ts';
 import { undecidedAt } from '../../../journal/registers/pending.ts';
 import type { RegisterRow } from '../../../journal/registers/register.ts';
+import { whereaboutsAt } from '../../../journal/registers/stays.ts';
 import { lastDayOf, monthOf } from '../../../journal/values/date.ts';
 import { once } from '../../../journal/values/once.ts';
 import { type AnyQuestion, lookup, shown } from '../../kept/question.ts';
@@ -170,7 +172,7 @@ function wanted(sheet: RecordSheet, day: IsoDate): readonly string[] {
   const bySubsystem = Map.groupBy(open, ({ subsystem }) => subsystem);
   return [
     ...questionsAt(record, day).map(({ what }) => sentence(what)),
-    ...[...bySubsystem].map(([id, places]) => `${record.journal.subsystems.get(id)?.name ?? id}: ${placesWords(sheet, places)}.`),
+    ...[...bySubsystem].map(([id, places]) => `${record.journal.subsystems.get(id)?.name ?? id}: ${placesWords(sheet, places, day)}.`),
   ];
 }
 
@@ -178,8 +180,8 @@ function wanted(sheet: RecordSheet, day: IsoDate): readonly string[] {
 const NAMED = 2;
 
 /** `what becomes of the hub, the drum and 3 more`, those with a candidate first */
-function placesWords({ record, positionName }: RecordSheet, places: readonly RegisterRow[]): string {
-  const hasChoice = ({ position }: RegisterRow): boolean => (record.journal.positions.get(position)?.parts.length ?? 0) > 1;
+function placesWords({ record, positionName }: RecordSheet, places: readonly RegisterRow[], day: IsoDate): string {
+  const hasChoice = ({ position }: RegisterRow): boolean => hasAnother(record, position, day);
   const sorted = [...places.filter(hasChoice), ...places.filter((row) => !hasChoice(row))].map((row) => {
     const choice = hasChoice(row) ? ' (there is another)' : '';
     return `${positionName(row.position)}${choice}`;
@@ -187,6 +189,14 @@ function placesWords({ record, positionName }: RecordSheet, places: readonly Reg
   const named = sorted.length <= NAMED + 1 ? sorted : [...sorted.slice(0, NAMED), `${sorted.length - NAMED} more places`];
   return listedNames(named);
 }
+
+/** Of what could stand at a place that day there is more than one, and not all of it stands there. */
+function hasAnother(record: JournalRecord, position: PositionId, day: IsoDate): boolean {
+  const parts = record.journal.positions.get(position)?.parts.filter((part) => isCandidate(record, part, day)) ?? [];
+  return parts.length > 1 && parts.some((part) => whereaboutsAt(record, part, day).some(({ where: { at } }) => TO_HAND.has(at)));
+}
+
+const TO_HAND: ReadonlySet<Whereabouts['at']> = new Set(['stores', 'bag', 'out', 'considered']);
 
 /** The list of letters by year, each with what it spans; the newest first. */
 export function letterLines(
