@@ -2,7 +2,7 @@
 import { encode } from 'uqr';
 import type { Hazard } from '../journal/model.ts';
 import type { JournalRecord } from '../journal/record.ts';
-import { bagsAt, inBag } from '../journal/registers/bags.ts';
+import { bagsAt, inBag, leftBag, leftOf } from '../journal/registers/bags.ts';
 import { hazardInWords, hazardsOfLying } from '../journal/registers/hazards.ts';
 
 /** A sheet of labels; every length in millimetres. */
@@ -46,6 +46,10 @@ export interface Label {
   readonly holds: readonly string[];
   readonly goesBack: string | null;
   readonly filled: string;
+  /** The day on which it was emptied; null while it is filled. */
+  readonly emptied: string | null;
+  /** What of it went elsewhere since. */
+  readonly left: readonly string[];
   /** Hazards that the parts in it carry now. */
   readonly hazards: readonly Hazard[];
   /** The address of its entry, for the code; null where the journal has none. */
@@ -62,7 +66,10 @@ export function labelsOf(record: JournalRecord, bags: readonly number[], address
     const off = row.filling.off === null ? null : (record.journal.parts.get(row.filling.off)?.name ?? null);
     const link = address === null ? null : address + addressOf(bag);
     const hazards = hazardsOfLying(record, inBag(row), record.day);
-    return [{ bag, off, holds: row.filling.holds, goesBack: row.filling.goesBack, filled: row.filled.date, hazards, link }];
+    const { filling, filled, emptied } = row;
+    const left = leftBag(row).map((one) => leftOf(one, record.journal.parts.get(one.part)?.name ?? one.part));
+    const days = { filled: filled.date, emptied: emptied?.date ?? null };
+    return [{ bag, off, holds: filling.holds, goesBack: filling.goesBack, ...days, left, hazards, link }];
   });
 }
 
@@ -144,7 +151,8 @@ function labelBox(label: Label, { width, height }: { readonly width: number; rea
     ...(label.off === null ? [] : [`text(weight: "bold", ${literal(`Off: ${label.off}`)})`]),
     `text(${literal(label.holds.join('; '))})`,
     ...(label.goesBack === null ? [] : [`text(style: "italic", ${literal(`Goes back: ${label.goesBack}`)})`]),
-    `text(size: 0.8em, ${literal(`Filled ${label.filled}`)})`,
+    ...(label.left.length === 0 ? [] : [`text(${literal(`Gone elsewhere since: ${label.left.join('; ')}`)})`]),
+    `text(size: 0.8em, ${literal(`Filled ${label.filled}${label.emptied === null ? '' : `, emptied ${label.emptied}`}`)})`,
   ];
   const words = (room: number) => `fitted(${label.bag}, ${room}mm, ${down}mm, stack(dir: ttb, spacing: 0.4em, ${lines.join(', ')}))`;
   const content =

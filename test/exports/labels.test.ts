@@ -25,6 +25,8 @@ const LABEL: Label = {
   holds: ['2 bolts 5/16 UNF', '2 spring washers'],
   goesBack: 'heads inboard',
   filled: '2031-03-12',
+  emptied: null,
+  left: ['Wheel studs (2 of 5)'],
   hazards: ['asbestos', 'brake-fluid'],
   link: 'https://example.org/van/bags.html#bag-14',
 };
@@ -91,6 +93,7 @@ describe.each([
       'Off: Wheel cylinder',
       '2 bolts 5/16 UNF; 2 spring washers',
       'Goes back: heads inboard',
+      'Gone elsewhere since: Wheel studs (2 of 5)',
       'Filled 2031-03-12',
     ]) {
       expect(words.split(phrase)).toHaveLength(MANY.length + 1);
@@ -112,7 +115,9 @@ test('a label with much to say has smaller letters, and says all of it', async (
 
 test('a label that cannot hold its words says so', () => {
   const tiny: LabelSheet = { ...PLAIN_SHEET, columns: 6, rows: 16 };
-  expect(typeset(labelsTypst([LABEL, { ...LABEL, bag: 15, holds: [], off: null, goesBack: null, hazards: [] }], tiny)).cut).toEqual([14]);
+  expect(
+    typeset(labelsTypst([LABEL, { ...LABEL, bag: 15, holds: [], off: null, goesBack: null, left: [], hazards: [] }], tiny)).cut,
+  ).toEqual([14]);
 });
 
 test('a label has a code only where the journal has an address', () => {
@@ -147,6 +152,16 @@ test('a sheet wider than its paper is refused', () => {
 test('what a note says is never taken as markup, and the sheet is a PDF', () => {
   const hostile: Label = { ...LABEL, holds: ['#panic("x")', '"quoted" \\ back', '*bold* $x$ <a>'] };
   expect(Buffer.from(typeset(labelsTypst([hostile], PLAIN_SHEET)).pdf.subarray(0, 5)).toString()).toBe('%PDF-');
+});
+
+test('the label of a bag that was emptied says when', async () => {
+  const more = {
+    [NOTE]: note('bags: [{ bag: 14, holds: [5 studs] }]'),
+    'sessions/2031-03-14-on.md': '---\ndate: 2031-03-14\ntitle: On\nemptied: 14\n---\n',
+  };
+  const { record: of } = compileFiles({ more });
+  if (of === null) throw new Error('the journal does not compile');
+  expect((await printed(labelsOf(of, [14], String), PLAIN_SHEET)).words).toContain('Filled 2031-03-12, emptied 2031-03-14');
 });
 
 test('a label names the hazards that what is in the bag carries', () => {

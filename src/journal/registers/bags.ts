@@ -1,6 +1,6 @@
 import type { BagFilling, IsoDate, PartId } from '../model.ts';
 import type { BagHistory, FilledBag, Moment, Stay } from '../record.ts';
-import { whereKey } from '../replay/words.ts';
+import { someInWords, whereKey } from '../replay/words.ts';
 import type { Lying } from './hazards.ts';
 import { type At, dateOf, groupedBy, perRecord, type RegisterSource } from './source.ts';
 import { staysAsOf } from './stays.ts';
@@ -16,9 +16,17 @@ export interface BagRow {
   /** Catalogued parts in it now. */
   readonly parts: readonly { readonly part: PartId; readonly count: number; readonly since: Moment }[];
   /** Catalogued parts that have been in it since it was filled, those in it now included. */
-  readonly held: readonly { readonly part: PartId; readonly count: number; readonly from: Moment; readonly to: Moment | null }[];
+  readonly held: readonly Held[];
   /** What was done under the same number before, newest first. */
   readonly earlier: readonly BagRow[];
+}
+
+/** So many of a part in a bag, from when to when; `which` of a numbered lot. */
+export interface Held extends Pick<Stay, 'part' | 'count' | 'which' | 'from' | 'to'> {}
+
+/** So many of those of a part that were in a bag. */
+export interface LeftBag extends Pick<Stay, 'part' | 'count' | 'which'> {
+  readonly of: number;
 }
 
 /** The catalogued parts that a bag has in it, each as lying there. */
@@ -26,10 +34,22 @@ export function inBag({ bag, parts }: BagRow): readonly Lying[] {
   return parts.map(({ part }) => ({ part, place: whereKey({ at: 'bag', bag }) }));
 }
 
-/** Catalogued parts that were in a bag, all of which went elsewhere while no note says that it was emptied. */
-export function leftBag({ emptied, parts, held }: BagRow): readonly PartId[] {
-  const stillIn = new Set(parts.map(({ part }) => part));
-  return emptied === null ? [...new Set(held.map(({ part }) => part))].filter((part) => !stillIn.has(part)) : [];
+/** Catalogued parts that were in a bag, some or all of which went elsewhere while no note says that it was emptied. */
+export function leftBag({ emptied, held }: BagRow): readonly LeftBag[] {
+  if (emptied !== null) return [];
+  return [...groupedBy(held, ({ part }) => part)].flatMap(([part, all]) => {
+    const left = all.filter(({ to }) => to !== null);
+    const which = left.flatMap((one) => one.which ?? []).sort((x, y) => x - y);
+    return left.length === 0 ? [] : [{ part, count: sumOf(left), of: sumOf(all), which: which.length === 0 ? null : which }];
+  });
+}
+
+const sumOf = (held: readonly Held[]): number => held.reduce((sum, { count }) => sum + count, 0);
+
+/** What went elsewhere of a part: `Cotter pins`, `Cotter pins (1 of 2, number 2)`. */
+export function leftOf({ count, of, which }: LeftBag, name: string): string {
+  const some = someInWords(count, of, which);
+  return some === '' ? name : `${name} (${some})`;
 }
 
 /** Whether a bag that counts as filled has nothing left in it: all that it says it holds is of the catalogue, and went elsewhere. */
@@ -41,7 +61,9 @@ export function isLeftEmpty(row: BagRow): boolean {
 /** One phrase on what went elsewhere, in ids as notes have them; none where nothing did. */
 export function leftInWords(row: BagRow): string[] {
   const gone = leftBag(row);
-  return gone.length === 0 ? [] : [`${gone.join(', ')} gone elsewhere since${isLeftEmpty(row) ? ', not noted as emptied' : ''}`];
+  return gone.length === 0
+    ? []
+    : [`${gone.map((one) => leftOf(one, one.part)).join(', ')} gone elsewhere since${isLeftEmpty(row) ? ', not noted as emptied' : ''}`];
 }
 
 const staysByBag = perRecord((record) => {
@@ -74,7 +96,7 @@ export function fillingRowAt(record: RegisterSource, bag: number, { filled, empt
     filled: { session: filled.session, date: filled.date, filling: filled.filling },
     emptied: emptied && emptied.date <= date ? emptied : null,
     parts: stays.filter(({ to }) => to === null).map(({ part, count, from }) => ({ part, count, since: from })),
-    held: stays.map(({ part, count, from, to }) => ({ part, count, from, to })),
+    held: stays.map(({ part, count, which, from, to }) => ({ part, count, which, from, to })),
     earlier: [],
   };
 }

@@ -35,6 +35,12 @@ export function numbersInWords(which: readonly number[]): string {
   return before.length === 0 ? `number ${last}` : `numbers ${before.toReversed().join(', ')} and ${last}`;
 }
 
+/** How many of a lot, and which of a numbered one: `2 of 5, numbers 2 and 4`; '' for all. */
+export function someInWords(count: number, of: number, which: readonly number[] | null): string {
+  if (count >= of) return '';
+  return `${count} of ${of}${which === null || which.length === 0 ? '' : `, ${numbersInWords(which)}`}`;
+}
+
 /** An origin as a reader says it; null is an origin that nobody knows. */
 export function originInWords(origin: Origin | null): string {
   return origin === null ? 'origin not known' : origin.replaceAll('-', ' ');

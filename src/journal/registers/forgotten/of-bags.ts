@@ -36,7 +36,7 @@ function wentElsewhere(record: RegisterSource, row: BagRow, date: IsoDate): Deed
   if (!isLeftEmpty(row)) return null;
   const { bag, filled } = row;
   const out = leftBag(row)
-    .flatMap((part) => deedsOf(record, part))
+    .flatMap(({ part }) => deedsOf(record, part))
     .filter(({ from, date: day }) => from.at === 'bag' && from.bag === bag && day >= filled.date && day <= date);
   return out.sort((a, b) => compareText(a.date, b.date)).at(-1) ?? null;
 }

@@ -1,8 +1,8 @@
 import type { PartId } from '../../../journal/model.ts';
 import { unsafePlaces } from '../../../journal/registers/made-safe.ts';
 import { whereaboutsAt } from '../../../journal/registers/stays.ts';
+import { someInWords } from '../../../journal/replay/words.ts';
 import type { RecordSheet } from '../page/sheet.ts';
-import { someInWords } from '../page/words.ts';
 import { placeWords } from '../stores/where.ts';
 
 /**

@@ -12,7 +12,6 @@ import type {
   Verdict,
 } from '../../../journal/model.ts';
 import type { Copy } from '../../../journal/record.ts';
-import { numbersInWords } from '../../../journal/replay/words.ts';
 
 export const ORIGIN_WORDS: Readonly<Record<Origin, string>> = {
   original: 'original',
@@ -198,12 +197,6 @@ const NUMBERS = ['no', 'one', 'two', 'three', 'four', 'five', 'six', 'seven', 'e
 /** Small numbers in words, for running text: `three people`. */
 export function spelled(n: number, one: string, many = `${one}s`): string {
   return `${NUMBERS[n] ?? n} ${n === 1 ? one : many}`;
-}
-
-/** How many of a lot, and which of a numbered one: `2 of 5, numbers 2 and 4`; '' for all. */
-export function someInWords(count: number, of: number, which: readonly number[] | null): string {
-  if (count >= of) return '';
-  return `${count} of ${of}${which === null || which.length === 0 ? '' : `, ${numbersInWords(which)}`}`;
 }
 
 /** Whether a copy has no hours, and with them no labour in any figure. */

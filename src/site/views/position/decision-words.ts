@@ -1,10 +1,11 @@
 import type { Decision } from '../../../journal/model.ts';
 import type { InForce } from '../../../journal/registers/decisions-in-force.ts';
+import { someInWords } from '../../../journal/replay/words.ts';
 import { positionCount } from '../page/facts.ts';
 import { html, type Markup } from '../page/html.ts';
 import { partLink } from '../page/links.ts';
 import type { Sheet } from '../page/sheet.ts';
-import { someInWords, VERDICT_WORDS } from '../page/words.ts';
+import { VERDICT_WORDS } from '../page/words.ts';
 
 /** A verdict in a line: how many and which, and what with; the reason is set by whoever shows it. */
 export function decisionWords(sheet: Sheet, { verdict, count, which, position, with: other }: Decision): Markup {

@@ -1,13 +1,15 @@
 /** The present state of a position as its page tells it: what stands there and in what condition, where the original is, what is open. */
+
 import { CONDITION_WORDS, type Origin, type PartId } from '../../../journal/model.ts';
 import type { Moment } from '../../../journal/record.ts';
 import { conditionInWords, conditionsAt } from '../../../journal/registers/condition.ts';
 import type { ItemRow } from '../../../journal/registers/open-items.ts';
 import { type Whereat, whereaboutsAt } from '../../../journal/registers/stays.ts';
+import { someInWords } from '../../../journal/replay/words.ts';
 import type { PositionTimeline } from '../../../journal/timelines/timelines.ts';
 import { openItemsOn } from '../items/items-on.ts';
 import type { RecordSheet } from '../page/sheet.ts';
-import { listed, ORIGIN_WORDS, someInWords } from '../page/words.ts';
+import { listed, ORIGIN_WORDS } from '../page/words.ts';
 
 /** A part that stands at the position. */
 export interface Standing {

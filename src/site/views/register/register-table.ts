@@ -7,13 +7,14 @@
 import { together } from '../../../journal/registers/occupant.ts';
 import type { Originality } from '../../../journal/registers/originality.ts';
 import type { Occupant, OriginalPlace, RegisterRow } from '../../../journal/registers/register.ts';
+import { someInWords } from '../../../journal/replay/words.ts';
 import { keptIn } from '../../../journal/values/once.ts';
 import type { Shared } from '../../kept/asking.ts';
 import { subsystemsInOrder } from '../page/facts.ts';
 import { html, joined, type Markup } from '../page/html.ts';
 import { linked, partLink, positionLink } from '../page/links.ts';
 import type { Sheet } from '../page/sheet.ts';
-import { capital, ORIGIN_WORDS, someInWords, VERDICT_WORDS } from '../page/words.ts';
+import { capital, ORIGIN_WORDS, VERDICT_WORDS } from '../page/words.ts';
 import { whereLink } from '../stores/where.ts';
 import { type Column, type Group, type SetTable, setTable } from '../tables/table.ts';
 import { facetsOf } from './narrowing.ts';

@@ -1,5 +1,6 @@
 import type { IsoDate } from '../../../journal/model.ts';
 import { type BagRow, isLeftEmpty, leftBag } from '../../../journal/registers/bags.ts';
+import { numbersInWords, someInWords } from '../../../journal/replay/words.ts';
 import { hazardMark } from '../cautions/hazard-mark.ts';
 import { html, joined, type Markup } from '../page/html.ts';
 import { linked, partLink } from '../page/links.ts';
@@ -31,17 +32,23 @@ export function bagList(sheet: Sheet, bags: readonly BagRow[], at: IsoDate): Mar
 
 /** What went elsewhere from a bag that no note says was emptied; false where nothing did. */
 export function goneFrom(sheet: Sheet, bag: BagRow): Markup | false {
-  const gone = leftBag(bag).map((part) => partLink(sheet, part));
+  const gone = leftBag(bag).map(({ part, count, of, which }) => html`${partLink(sheet, part)}${bracketed(someInWords(count, of, which))}`);
   if (gone.length === 0) return false;
   return html`<p class="note">${joined(gone, ', ')}: gone elsewhere since${isLeftEmpty(bag) && '; no note says that the bag was emptied'}.</p>`;
 }
 
 function inside(sheet: Sheet, { held }: BagRow): Markup | false {
+  const split = new Set(held.filter(({ part }, n) => held.findIndex((one) => one.part === part) !== n).map(({ part }) => part));
   const parts = held.map(
-    ({ part, count, to }) => html`${partLink(sheet, part)}${count > 1 && ` (${count})`}${to !== null && ' until taken out'}`,
+    ({ part, count, which, to }) =>
+      html`${partLink(sheet, part)}${bracketed(split.has(part) ? (which ? numbersInWords(which) : String(count)) : count > 1 && String(count))}${
+        to !== null && ' until taken out'
+      }`,
   );
   return parts.length > 0 && html`<p class="note">With these parts of the catalogue: ${joined(parts, ', ')}.</p>`;
 }
+
+const bracketed = (words: string | false): string | false => words !== false && words !== '' && ` (${words})`;
 
 function since(sheet: Sheet, { filled, emptied }: BagRow): Markup {
   const day = (session: string, date: IsoDate): Markup => linked(sheet.date(date), sheet.toSession(session));

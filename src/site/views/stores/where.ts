@@ -1,12 +1,13 @@
 import type { Destination, PartId, Whereabouts } from '../../../journal/model.ts';
 import type { Whereat } from '../../../journal/registers/stays.ts';
+import { someInWords } from '../../../journal/replay/words.ts';
 import type { Custody } from '../../../journal/timelines/timelines.ts';
 import { PAGES } from '../../addresses.ts';
 import { partFacts } from '../page/facts.ts';
 import { html, joined, type Markup } from '../page/html.ts';
 import { linked } from '../page/links.ts';
 import type { Sheet } from '../page/sheet.ts';
-import { GONE_WORDS, someInWords } from '../page/words.ts';
+import { GONE_WORDS } from '../page/words.ts';
 
 /** A place in words, split where a link goes: `in stores, ` and `shelf B2` with its link. */
 export interface NamedPlace {

@@ -2,6 +2,7 @@
 import { describe, expect, test } from 'vitest';
 import { openMatters } from '../../../../src/cli/new-note/open-matters.ts';
 import { thingsOf } from '../../../../src/editor/things.ts';
+import { labelsOf } from '../../../../src/exports/labels.ts';
 import { NO_PICTURES } from '../../../../src/photos/plan.ts';
 import type { SiteRecord } from '../../../../src/site/record.ts';
 import { sheetOf } from '../../../../src/site/views/page/sheet.ts';
@@ -39,8 +40,27 @@ describe('what has gone from a bag since', () => {
     expect(two && plain(bagWords(sheet, two).markup)).toMatch(said);
   });
 
-  test('is not told while some of it is there', () => {
-    expect(plain(bagTable(sheet, onDay('2030-11-15'), 'x').markup)).not.toContain('gone elsewhere');
+  test('is told by how many while some of it is there, and then the bag is not empty', () => {
+    const words = plain(bagTable(sheet, onDay('2030-11-15'), 'x').markup);
+    expect(words).toContain('Lamp brackets (1 of 2): gone elsewhere since.');
+    expect(words).not.toContain('no note says');
+  });
+
+  test('of a numbered lot says which, with the bag, on its label and in the next note', () => {
+    const pins = soundRecord({
+      parts: [part('pins', { name: 'Cotter pins', count: 2, numbered: 'near, off' })],
+      evenings: [
+        evening('2030-10-01', { parts: [did('pins', 'removed', { to: 'bag 3' })] }),
+        evening('2030-10-02', { parts: [did('pins', 'gone', { how: 'lost', which: [2] })] }),
+      ],
+    });
+    const of = sheetOf({ ...pins, pictures: NO_PICTURES, warnings: [], noteHtml: async () => '' } as unknown as SiteRecord, 'x.html');
+    const [three] = storesThen(of, '2030-10-02').bags;
+    const words = plain(three ? bagWords(of, three).markup : '');
+    expect(words).toContain('With these parts of the catalogue: Cotter pins (number 2) until taken out, Cotter pins (number 1).');
+    expect(words).toContain('Cotter pins (1 of 2, number 2): gone elsewhere since.');
+    expect(labelsOf(pins, [3], String)[0]?.left).toEqual(['Cotter pins (1 of 2, number 2)']);
+    expect(openMatters(pins)).toContain('#   3: 2 Cotter pins (2030-10-01); pins (1 of 2, number 2) gone elsewhere since');
   });
 
   test('is told of a bag that holds something else besides, without a word on its emptying', () => {
