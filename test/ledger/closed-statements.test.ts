@@ -94,6 +94,20 @@ describe('a closed statement', () => {
     expect(journalWith({ statements: [first] }, one).warnings[0]).toMatch(/no longer tell of it/);
   });
 
+  test('is not held against notes of which something was not understood: the fault alone is told', () => {
+    const [one, two] = MARCH as [NoteOf, NoteOf];
+    const { warnings, problems } = journalWith({ statements: [first] }, one, [two[0], two[1].replace('2h30m', 'all evening')]);
+    expect(problems).toEqual([expect.stringMatching(/^A306/)]);
+    expect(warnings).toEqual([]);
+    // A part that is not where it should be leaves no line out.
+    const lost = journalWith({ statements: [first] }, one, [
+      two[0],
+      `${two[1].replace('2h30m', '3h')}\nparts: [{ part: drum, did: fitted }]`,
+    ]);
+    expect(lost.problems).toEqual([expect.stringMatching(/^A503/)]);
+    expect(lost.warnings).toEqual([expect.stringMatching(/^A818/)]);
+  });
+
   describe('what it showed as not charged', () => {
     const unpaid: NoteOf = ['2031-03-21', hours('jm', '1h', 'brakes', ', unpaid: learning')];
     const sent = closedAt('2031-03-31', [...MARCH, unpaid]);

@@ -96,6 +96,9 @@ const OF_A_DATE = new Set(['A317', 'A801', 'A802']);
 /** What came off, and whether the same note takes it off. */
 const OF_A_BAG = 'A618';
 
+/** What a statement charged that was sent, and the notes do not tell. */
+const OF_WHAT_WAS_SENT = 'A818';
+
 function isOfNote(fault: Diagnostic | undefined, { place }: Diagnostic): boolean {
   return fault?.place.file === place.file;
 }
@@ -109,7 +112,12 @@ export function withoutEchoes(
 ): Diagnostic[] {
   // Where a date cannot be read the day in the note's name stands in for it.
   const unread = all.filter(({ code }) => code === 'A305');
-  const diagnostics = all.filter((each) => !OF_A_DATE.has(each.code) || !unread.some(({ place }) => beginsAt(place, each.place)));
+  const misread = all.some(({ code, severity }) => severity === 'error' && !WHEREABOUTS.test(code));
+  const diagnostics = all.filter(
+    (each) =>
+      !(OF_A_DATE.has(each.code) && unread.some(({ place }) => beginsAt(place, each.place))) &&
+      !(each.code === OF_WHAT_WAS_SENT && misread),
+  );
   if (sorts.size === 0 && parts.size === 0) return diagnostics;
   const trees = new Map(read.notes.map(({ file, tree }) => [file, tree]));
   const told = diagnostics.filter((each) => {
