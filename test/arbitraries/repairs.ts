@@ -27,10 +27,8 @@ const REPAIRS: readonly (readonly [RegExp, Typing])[] = [
       ),
   ],
   [/record `(removed|fitted|sent-out)` where that was/, (files, told, [, word = '']) => recordedBefore(files, told, word)],
-  [
-    /^Record first how it came here: `returned`/,
-    (files, told) => recordedBefore(files, told, /out with/.test(told.message) ? 'returned' : 'acquired'),
-  ],
+  [/^Record first how it came here: `returned`/, (files, told) => recordedBefore(files, told, 'acquired')],
+  [/^Record first that it came back/, (files, told) => recordedBefore(files, told, 'returned')],
   [/^Leave `from` out/, (files, told) => withLine(files, told, withoutFrom)],
   [
     /^Record first what came off, and leave `from` out here: `- (\{[^}]+\})`/,

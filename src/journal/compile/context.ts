@@ -41,15 +41,16 @@ export interface Names {
 }
 
 export function namesIn(catalogues: Catalogues, out: Reporter): Names {
-  const { parts, people, consumables, positions, settings } = catalogues;
+  const { parts, people, consumables, positions, subsystems, settings } = catalogues;
   const milestones = new Map(catalogues.milestones.map((milestone) => [milestone.id, milestone]));
   const charges = chargesIn(catalogues);
   const named =
-    <T>(code: Code, what: Sort | readonly Sort[], known: ReadonlyMap<string, T>) =>
+    <T>(code: Code, what: Sort | readonly Sort[], known: ReadonlyMap<string, T>, nameOf: (thing: T) => string | undefined) =>
     (id: string, place: Place): T | null => {
       const found = known.get(id);
       if (found !== undefined) return found;
-      const more = unknownName(what, id, known.keys());
+      const called = [...known].filter(([, thing]) => sameWords(nameOf(thing), id)).map(([one]) => one);
+      const more = unknownName(what, id, known.keys(), called.length === 1 ? called[0] : undefined);
       out.report(code, place, `There is no ${[what].flat().join(' or ')} \`${id}\`.`, more);
       const { nearest } = more.unknown;
       return nearest === null ? null : (known.get(nearest) ?? null);
@@ -59,14 +60,24 @@ export function namesIn(catalogues: Catalogues, out: Reporter): Names {
     (id: string, place: Place): string | null =>
       name(id, place)?.id ?? null;
   return {
-    part: named('A401', 'part', parts),
-    person: idOf(named('A402', 'person', people)),
-    milestone: idOf(named('A404', 'milestone', milestones)),
-    consumable: named('A405', 'consumable', consumables),
-    position: idOf(named('A407', 'position', positions)),
-    charge: named('A408', ['part', 'subsystem'], charges),
+    part: named('A401', 'part', parts, ({ name }) => name),
+    person: idOf(named('A402', 'person', people, ({ name }) => name)),
+    milestone: idOf(named('A404', 'milestone', milestones, ({ name }) => name)),
+    consumable: named('A405', 'consumable', consumables, ({ name }) => name),
+    position: idOf(named('A407', 'position', positions, ({ name }) => name)),
+    charge: named(
+      'A408',
+      ['part', 'subsystem'],
+      charges,
+      ({ part, subsystem }) => (part === null ? subsystems.get(subsystem) : parts.get(part))?.name,
+    ),
     money: (text, place) => out.take(readOwnAmount(text, settings), place),
   };
+}
+
+/** Whether a name is what was written where an id belongs. */
+function sameWords(name: string | undefined, written: string): boolean {
+  return name?.trim().toLowerCase() === written.trim().toLowerCase();
 }
 
 /** What a line may be laid to, by its id: every subsystem, then every part. */

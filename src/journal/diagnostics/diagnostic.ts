@@ -61,12 +61,18 @@ export function diagnostic(code: Code, place: Place, message: string, more: More
   };
 }
 
-/** @param known the names that the journal has of these sorts */
+/**
+ * @param known the names that the journal has of these sorts
+ * @param called the one of them whose thing is called what was written
+ */
 export function unknownName(
   sorts: Sort | readonly Sort[],
   name: string,
   known: Iterable<string>,
+  called?: string,
 ): { hint: string | null; unknown: Unknown } {
+  if (called !== undefined)
+    return { hint: `Write \`${called}\`: that is its id.`, unknown: { sorts: [sorts].flat(), name, nearest: called } };
   const names = [...known];
   const unknown = { sorts: [sorts].flat(), name, nearest: nearest(name, names) };
   const near = likeliest(name, names);
@@ -90,7 +96,8 @@ const WHERE: Readonly<Record<Sort, (name: string) => string>> = {
 };
 
 function partsAre(name: string): string {
-  return `A new one goes into a file of \`parts/\`: \`- { id: ${name}, name: …, origin: … }\`; \`asfound find\` finds those that there are.`;
+  const id = /[\sA-Z]/.test(name) ? '…' : name;
+  return `A new one goes into a file of \`parts/\`: \`- { id: ${id}, name: …, origin: … }\`; \`asfound find\` finds those that there are.`;
 }
 
 /** File order, then line, column and code, so that a run always prints the same. */

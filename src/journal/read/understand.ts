@@ -88,10 +88,13 @@ function missingHint(name: string, kind: Kind): string {
 }
 
 /** How a value of the kind that was expected is written. */
-function otherKindHint({ path }: Issue, schema: z.ZodType, name: string, tree: Tree): string {
+function otherKindHint(issue: Issue, schema: z.ZodType, name: string, tree: Tree): string {
+  const { path } = issue;
   if (isListOfGroups(schema, path))
     return `Write each entry under \`${name}:\` on a line of its own: \`- { ${fieldsShown(schema, [...path, 0], valueAt(tree, path))} }\`.`;
   if (fieldsAt(schema, path).length > 0) return `Write \`{ ${fieldsShown(schema, path, valueAt(tree, path))} }\`.`;
+  const { form } = factsOf(kindAt(schema, path));
+  if (issue.code === 'invalid_type' && issue.expected === 'record') return `Write \`${name}\` with ${form ?? 'fields'}.`;
   return isList(kindAt(schema, path)) ? `Write \`${name}: [ … ]\`.` : 'Text with a colon or braces in it stands in double quotes.';
 }
 

@@ -15,8 +15,16 @@ export function wrongState(entry: PartEntry, word: ActionWord, piles: readonly P
     entry,
     `\`${entry.part}\` ${cannotBe(word)}: ${REASONS[code] ?? ''}${whereItIs(piles)}`,
     piles,
-    code === 'A505' && (word === 'acquired' || piles.every(isScrapped)) ? SCRAPPED : HINTS[code]?.(entry.part),
+    code === 'A505' && (word === 'acquired' || piles.every(isScrapped)) ? SCRAPPED : hintOf(code, entry.part, piles),
   );
+}
+
+function hintOf(code: Code, part: PartId, piles: readonly Pile[]): string | null {
+  if (code === 'A506' && piles.every(({ where }) => endOf(where).at === 'out'))
+    return `Record first that it came back: \`- { part: ${part}, did: returned }\`, or \`did: [returned, …]\`.`;
+  const hint = HINTS[code]?.(part) ?? null;
+  const lies = piles.every(({ where: { at } }) => at === 'stores' || at === 'bag');
+  return code === 'A501' && lies ? `${hint} If it was only put somewhere else, say \`stored\`.` : hint;
 }
 
 /** More are named than are in the state the action needs. */

@@ -30,7 +30,11 @@ const lineShape = {
   /** Without it only where the journal has no money. */
   cost: decisive(maybe(text)),
   tax: maybe(text),
-  split: decisive(maybe(having(z.record(z.string(), text), { keys: ['part', 'subsystem'] }))),
+  split: decisive(
+    maybe(
+      having(z.record(z.string(), text), { keys: ['part', 'subsystem'], form: 'a share for each, as `{ drum-near: 2, drum-off: 1 }`' }),
+    ),
+  ),
   /** Parts that it brings: candidates for a position, catalogued and acquired by this entry. A set is one entry that brings several. */
   makes: having(manyOf(brought), { decisive: true, brings: 'part' }),
   /** Why money came back. */

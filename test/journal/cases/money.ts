@@ -149,6 +149,13 @@ export const MONEY: readonly Case[] = [
   { shows: 'tax below nothing', code: 'A314', note: bought('cost: 5.00, tax: -5%'), at: '-5%' },
   { shows: 'a split of nothing', code: 'A807', note: bought('cost: 5.00, split: { brakes: 0, frame: 0 }'), at: '{ brakes: 0' },
   { shows: 'a split over nobody', code: 'A807', note: bought('cost: 5.00, split: {}'), at: '{}' },
+  {
+    shows: 'a split as a list',
+    code: 'A303',
+    note: bought('cost: 5.00, split: [{ for: drum, cost: 5.00 }]'),
+    at: '[{ for: drum, cost: 5.00 }]',
+    hint: /^Write `split` with a share for each, as `\{ /,
+  },
   { shows: 'a split that takes away', code: 'A303', note: bought('cost: 5.00, split: { brakes: -1, frame: 2 }'), at: '-1' },
   { shows: 'what a split line is for, misspelt', code: 'A408', note: bought('cost: 5.00, for: drun, split: { brakes: 1 }'), at: 'drun' },
   { shows: 'a negative cost that is no refund', code: 'A808', note: bought('cost: -5.00'), at: '-5.00', hint: /refund/ },

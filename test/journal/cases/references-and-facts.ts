@@ -5,6 +5,25 @@ const earlier = (fields: string) => ({ more: { 'sessions/2031-03-01-earlier.md':
 
 export const REFERENCES: readonly Case[] = [
   { shows: 'an unknown part', code: 'A401', note: 'parts: [{ part: drun, did: inspected }]', at: 'drun', hint: /`drum`/ },
+  {
+    shows: 'the name of a part where its id belongs',
+    code: 'A401',
+    note: 'parts: [{ part: front brake drum, did: inspected }]',
+    at: 'front brake drum',
+    hint: /^Write `drum`: that is its id\.$/,
+  },
+  {
+    shows: 'a name that is no id and that no part has',
+    code: 'A401',
+    note: 'parts: [{ part: Bell crank, did: inspected }]',
+    hint: /`- \{ id: …, name: …/,
+  },
+  {
+    shows: 'the name of a person where the id belongs',
+    code: 'A402',
+    note: 'hours: [{ by: Ruth, on: brakes, time: 1h }]',
+    hint: /^Write `rh`/,
+  },
   { shows: 'an unknown person', code: 'A402', note: 'hours: [{ by: hr, on: brakes, time: 1h }]', at: 'hr', hint: /rh/ },
   {
     shows: 'a catalogue of an unknown subsystem',
@@ -102,6 +121,20 @@ export const WHEREABOUTS: readonly Case[] = [
     hint: /was scrapped is not bought back/,
   },
   { shows: 'a missing part is not cleaned', code: 'A506', note: 'parts: [{ part: splash-plate, did: cleaned }]', says: /missing/ },
+  {
+    shows: 'a part that is out with a firm is fitted when it came back',
+    code: 'A506',
+    note: 'parts: [{ part: drum, did: fitted }]',
+    files: earlier('parts: [{ part: drum, did: [removed, sent-out], to: a turner }]'),
+    hint: /^Record first that it came back: `- \{ part: drum, did: returned \}`/,
+  },
+  {
+    shows: 'a part that lies in stores is stored, not removed again',
+    code: 'A501',
+    note: 'parts: [{ part: drum, did: removed, to: shelf B2 }]',
+    files: earlier('parts: [{ part: drum, did: removed, to: shelf A1 }]'),
+    hint: /say `stored`/,
+  },
   {
     shows: 'a part that is here is not acquired',
     code: 'A507',
