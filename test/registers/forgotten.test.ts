@@ -193,6 +193,12 @@ describe('what a note leaves out is shown with its place, and what is offered ma
     expect(missedOf('undecided', recordOf(`decisions:\n${written.join('\n')}`))).toEqual([]);
   });
 
+  test('of a lot on some of which there is a verdict, it is said on how many there is none', () => {
+    const some = 'decisions: [{ part: studs, verdict: replace, with: shoe-new, count: 1, because: Threads pulled. }]';
+    const missed = missedOf('undecided', recordOf(some)).find(({ about }) => 'part' in about && about.part === 'studs');
+    expect(missed?.lacks).toBe('has a candidate (New shoe), and on 4 of 5 no verdict');
+  });
+
   test('of a question that was put off with its reason nothing is forgotten', () => {
     const missed = missedOf('undecided', recordOf('decisions: [{ part: drum, verdict: defer, because: After the road test. }]'));
     expect(missed.map(({ about }) => about)).toEqual([{ part: 'studs' }]);

@@ -126,6 +126,18 @@ describe('the outcome of a position is computed from what is there and what was 
     expect(words(work, off)).toBe('undecided, 3 of 4 on, 1 gone');
   });
 
+  test('nor is a place empty because one is gone, where another stands in for that one', () => {
+    const caps = [part('caps', { count: 4, numbered: 'I to IIII' }), part('cap-donor', { for: 'caps', store: 'loft' })];
+    const those = (which: number[], words: ActionWord[], more = {}) => did('caps', words, { which, count: which.length, ...more });
+    const words = (...evenings: Evening[]) => registerRowAt(soundRecord({ parts: caps, evenings }), 'caps', null).outcome.words;
+    const replaced = day({ parts: [those([4], ['removed', 'gone'], { how: 'scrapped' }), did('cap-donor', 'fitted')] });
+    const off = day({ parts: [those([1], ['removed'], { to: 'loft' })] }, '2030-10-02');
+    const lost = day({ parts: [those([1], ['gone'], { how: 'lost' })] }, '2030-10-03');
+    expect(words(replaced)).toBe('partly replaced (1 of 4)');
+    expect(words(replaced, off)).toBe('partly replaced (1 of 4), 3 of 4 on');
+    expect(words(replaced, off, lost)).toBe('partly replaced (1 of 4), 3 of 4 on, 1 gone');
+  });
+
   test('what stands in the same place of a spare assembly replaces nothing on the vehicle', () => {
     const engines = [
       part('engine'),

@@ -1,4 +1,4 @@
-import type { IsoDate, PartId, Position } from '../model.ts';
+import type { IsoDate, PartId, Position, Whereabouts } from '../model.ts';
 import { isHere, originInWords } from '../replay/words.ts';
 import { decidedCount, type InForce } from './decisions-in-force.ts';
 import { goneInWords, goneOf } from './gone.ts';
@@ -89,17 +89,25 @@ function offWith(record: RegisterSource, seated: readonly Seated[]): string {
   return names.length === 0 ? '' : `, off with ${names.join(', ')}`;
 }
 
-/** How many of those that are not on are gone, and how many are missing: `, 2 gone, 1 missing`; `of` says of how many. */
+/**
+ * How many of the places that are empty are so because what belongs there is gone, or missing: `, 2 gone, 1 missing`; `of` says of how
+ * many. Where others stand in for some, and nobody can tell for which, no more is said than is so in any case.
+ */
 function lostToo(record: RegisterSource, position: Position, on: number, date: IsoDate, of = ''): string {
-  const off = position.count - on;
-  const gone = Math.min(goneOf(record, position.id, date).count, off);
-  return (gone > 0 ? `, ${gone}${of} gone` : '') + missingToo(record, position, off - gone, date, of);
+  const own = whereaboutsAt(record, position.id, date);
+  const countOf = (holds: (where: Whereabouts) => boolean): number => own.filter(({ where }) => holds(where)).reduce(sumCount, 0);
+  const missing = countOf(({ at }) => at === 'missing');
+  const gone = countOf(({ at }) => at === 'gone');
+  const elsewhere = countOf((where) => !isLost(where) && !(where.at === 'fitted' && where.position === position.id));
+  const lost = position.count - on - elsewhere;
+  const sure = (count: number, other: number): number => Math.min(count, lost - other);
+  return lostInWords(sure(gone, missing), 'gone', of) + lostInWords(sure(missing, gone), 'missing', of);
 }
 
-function missingToo(record: RegisterSource, position: Position, most: number, date: IsoDate, of = ''): string {
-  const lost = whereaboutsAt(record, position.id, date).filter(({ where }) => where.at === 'missing');
-  const missing = Math.min(lost.reduce(sumCount, 0), most);
-  return missing > 0 ? `, ${missing}${of} missing` : '';
+const isLost = ({ at }: Whereabouts): boolean => at === 'missing' || at === 'gone';
+
+function lostInWords(count: number, how: string, of: string): string {
+  return count > 0 ? `, ${count}${of} ${how}` : '';
 }
 
 function nothingFitted(record: RegisterSource, position: Position, inForce: readonly InForce[], date: IsoDate): Outcome {
@@ -113,7 +121,8 @@ function nothingFitted(record: RegisterSource, position: Position, inForce: read
   const { how } = goneOf(record, position.id, date);
   const of = ` of ${position.count}`;
   if (places.every(({ where }) => where.at === 'missing' || where.at === 'gone')) {
-    return { kind: 'gone', words: goneInWords(how) + missingToo(record, position, position.count, date, of) };
+    const missing = whereaboutsAt(record, position.id, date).filter(({ where }) => where.at === 'missing').reduce(sumCount, 0);
+    return { kind: 'gone', words: goneInWords(how) + lostInWords(missing, 'missing', of) };
   }
   return { kind: 'off-for-now', words: `off for now${position.count > 1 ? lostToo(record, position, 0, date, of) : ''}` };
 }

@@ -5,6 +5,7 @@ import { notConfirmedAt } from '../goes-back.ts';
 import { isCandidate } from '../in-question.ts';
 import { waitingAt } from '../open-items.ts';
 import { undecidedAt } from '../pending.ts';
+import type { RegisterRow } from '../register.ts';
 import { groupedBy, type RegisterSource } from '../source.ts';
 import { deedsOf, orderedSessions, whereaboutsAt } from '../stays.ts';
 import { unrecordedAt } from '../unrecorded.ts';
@@ -71,13 +72,19 @@ export function candidatesUndecided(record: RegisterSource, date: IsoDate): Miss
     return [
       {
         about: { part: row.position },
-        lacks: `has a candidate (${names.join('; ')}) and no verdict`,
+        lacks: lacksVerdict(row, names.join('; ')),
         at: last ?? { date: record.journal.settings.arrived, session: null },
         place: last?.entry.place ?? (record.journal.parts.get(first) as Part).place,
         write: `- { part: ${row.position}, verdict: replace, with: ${first}, because: … }`,
       },
     ];
   });
+}
+
+/** `has a candidate (Spare drum) and no verdict`; of a lot on some of which there is one, of how many there is none. */
+function lacksVerdict({ undecided, count }: Pick<RegisterRow, 'undecided' | 'count'>, candidates: string): string {
+  if (undecided >= count) return `has a candidate (${candidates}) and no verdict`;
+  return `has a candidate (${candidates}), and on ${undecided} of ${count} no verdict`;
 }
 
 /** Parts that a bill brings, of which no note says that they came. What was given back, and what others still owe, is not forgotten. */
