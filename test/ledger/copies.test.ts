@@ -12,6 +12,7 @@ import { registerAt } from '../../src/journal/registers/register.ts';
 import { loadJournal } from '../../src/load/load.ts';
 import { recordOf } from '../arbitraries/compiled.ts';
 import { filesOf, rawJournal } from '../arbitraries/raw-journal.ts';
+import { journal as smallJournal } from './small-journal.ts';
 
 /** The record without so much. */
 function without(whole: JournalRecord, ...leaveOut: LeaveOut[]): JournalRecord {
@@ -59,6 +60,27 @@ test('what the program calls labour is no secret of a copy without hours, though
   const withheld = withheldTexts(DEMO, without(DEMO, 'hours')).map(({ text }) => text);
   expect(withheld).toContain('Work, 14:40–16:10');
   expect(withheld).not.toContain('Work');
+});
+
+test('a copy without money says of a refund that it is one, and of nothing that or why it is not charged', () => {
+  const { record, problems } = smallJournal(
+    ['2031-03-02', 'bought: [{ what: Cylinder, for: drum, cost: 48.60 }]'],
+    [
+      '2031-03-05',
+      `hours: [{ by: jm, on: brakes, time: 30m, unpaid: my own mistake }]
+bought: [{ what: Cylinder, for: drum, cost: -48.60, refund: wrong bore }]
+used: [{ consumable: cleaner, amount: 1 L, on: brakes, not-charged: spilt by me }]`,
+    ],
+  );
+  expect(problems).toEqual([]);
+  const { entries } = without(record, 'money').ledger;
+  expect(entries.map(({ what, notCharged }) => [what, notCharged])).toEqual([
+    ['Cylinder', null],
+    ['Work', null],
+    ['Cylinder, refund', null],
+    ['Brake cleaner, 1 L', null],
+  ]);
+  expect(record.ledger.entries.map(({ what }) => what)).toContain('Work; not charged: my own mistake');
 });
 
 test('what the head of a statement calls its lines is no secret, nor is a time in a clip sure to be one', () => {

@@ -146,7 +146,7 @@ function partEntries(session: Session, bill: Bill, line: BillLine, part: TaxPart
       {
         id: shares.length === 1 ? id : `${id}-${j + 1}`,
         kind: line.as,
-        what: own ? line.what : `${line.what}: ${sharedWords(bill)}`,
+        what: own ? lineWords(line, journal) : `${line.what}: ${sharedWords(bill)}`,
         standing: part.standing,
         taxRate: part.rate,
         foreign: abroad[j] ?? null,
@@ -161,6 +161,11 @@ function partEntries(session: Session, bill: Bill, line: BillLine, part: TaxPart
       journal,
     ),
   );
+}
+
+/** A refund is told by its sum; where there is none it says so, else it would read as bought once more. */
+function lineWords({ what, refund }: BillLine, { settings }: Journal): string {
+  return refund !== null && settings.currency === null ? `${what}, refund` : what;
 }
 
 function sharedWords({ carriage, discount }: Bill): string {

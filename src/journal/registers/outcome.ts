@@ -121,7 +121,9 @@ function nothingFitted(record: RegisterSource, position: Position, inForce: read
   const { how } = goneOf(record, position.id, date);
   const of = ` of ${position.count}`;
   if (places.every(({ where }) => where.at === 'missing' || where.at === 'gone')) {
-    const missing = whereaboutsAt(record, position.id, date).filter(({ where }) => where.at === 'missing').reduce(sumCount, 0);
+    const missing = whereaboutsAt(record, position.id, date)
+      .filter(({ where }) => where.at === 'missing')
+      .reduce(sumCount, 0);
     return { kind: 'gone', words: goneInWords(how) + lostInWords(missing, 'missing', of) };
   }
   return { kind: 'off-for-now', words: `off for now${position.count > 1 ? lostToo(record, position, 0, date, of) : ''}` };

@@ -5,7 +5,7 @@ import { hazardMark } from '../cautions/hazard-mark.ts';
 import { html, joined, type Markup } from '../page/html.ts';
 import { linked, partLink } from '../page/links.ts';
 import type { Sheet } from '../page/sheet.ts';
-import { sentence } from '../page/words.ts';
+import { capital, counted, sentence } from '../page/words.ts';
 import { hazardsIn } from './stores-page.ts';
 
 /**
@@ -19,6 +19,12 @@ export function bagWords(sheet: Sheet, bag: BagRow, at: IsoDate = sheet.day): Ma
   return html`<p>${holds.join(', ')}${off !== null && html`, off ${partLink(sheet, off)}`}.</p>${mark && html`<p>${mark}</p>`}${
     goesBack !== null && html`<p><b>Goes back:</b> ${sentence(goesBack)}</p>`
   }${inside(sheet, bag)}${goneFrom(sheet, bag)}<p class="note">${since(sheet, bag)}.</p>${bag.earlier.map((before) => earlier(sheet, before))}`;
+}
+
+/** `2 bags filled, 1 lies emptied`: as they are, for one that was emptied may be full again. */
+export function bagsCounted(filled: number, emptied: number): string {
+  const empty = emptied === 0 ? 'none lies emptied' : `${emptied} ${emptied === 1 ? 'lies' : 'lie'} emptied`;
+  return capital(`${counted(filled, 'bag')} filled, ${empty}`);
 }
 
 /** Bags where they are not at home: each by its number, which leads to its page, with what is told of it. */
@@ -58,6 +64,7 @@ function since(sheet: Sheet, { filled, emptied }: BagRow): Markup {
 
 function earlier(sheet: Sheet, { filling, filled, emptied }: BagRow): Markup {
   const way = filling.goesBack !== null && ` (goes back: ${filling.goesBack})`;
+  const from = filled.session === null ? 'as found' : `from ${sheet.date(filled.date)}`;
   const to = emptied !== null && ` to ${sheet.date(emptied.date)}`;
-  return html`<p class="note">Before that the same number held ${filling.holds.join(', ')}${way}, from ${sheet.date(filled.date)}${to}.</p>`;
+  return html`<p class="note">Before that the same number held ${filling.holds.join(', ')}${way}, ${from}${to}.</p>`;
 }

@@ -6,7 +6,7 @@ import { labelsOf } from '../../../../src/exports/labels.ts';
 import { NO_PICTURES } from '../../../../src/photos/plan.ts';
 import type { SiteRecord } from '../../../../src/site/record.ts';
 import { sheetOf } from '../../../../src/site/views/page/sheet.ts';
-import { bagWords } from '../../../../src/site/views/stores/bag-entry.ts';
+import { bagsCounted, bagWords } from '../../../../src/site/views/stores/bag-entry.ts';
 import { bagTable } from '../../../../src/site/views/stores/bag-table.ts';
 import { storesThen } from '../../../../src/site/views/stores/stores-page.ts';
 import { did, evening, part, soundRecord } from '../../../builders/journal.ts';
@@ -82,4 +82,30 @@ test('the next note and completion say it too', () => {
     'filled 2030-10-01, lamp-brackets gone elsewhere since, not noted as emptied',
     'filled 2030-10-01, spring gone elsewhere since',
   ]);
+});
+
+describe('bags that the record began with, and bags that were filled again', () => {
+  const again = soundRecord({
+    parts: [part('pins', { name: 'Pins', count: 2, found: 'loose', bag: 3 })],
+    stores: ['shelf'],
+    evenings: [
+      evening('2030-10-01', { emptied: [3], parts: [did('pins', 'stored', { to: 'shelf' })] }),
+      evening('2030-10-02', { bags: [{ bag: 3, holds: ['a washer'] }] }),
+    ],
+  });
+  const of = sheetOf({ ...again, pictures: NO_PICTURES, warnings: [], noteHtml: async () => '' } as unknown as SiteRecord, 'x.html');
+
+  test('a bag that was full when the record began is there as found, and not since the day the vehicle came', () => {
+    expect(plain(bagTable(of, storesThen(of, '2030-09-30').bags, 'x').markup)).toContain('as found');
+    const [three] = storesThen(of, '2030-10-02').bags;
+    expect(three && plain(bagWords(of, three).markup)).toContain('Before that the same number held Pins, as found to 1 October 2030.');
+  });
+
+  test('the page counts those that lie emptied now', () => {
+    expect([bagsCounted(2, 0), bagsCounted(1, 1), bagsCounted(0, 2)]).toEqual([
+      '2 bags filled, none lies emptied',
+      '1 bag filled, 1 lies emptied',
+      'No bags filled, 2 lie emptied',
+    ]);
+  });
 });
