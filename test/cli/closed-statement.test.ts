@@ -70,11 +70,10 @@ describe('a statement that was closed', () => {
     ]);
   });
 
-  test('tells the tax inside what was paid apart from what was sold for, and of no labour of its own', async () => {
+  test('tells the tax inside what was paid apart from what was sold for, of no labour of its own and of nothing that is not charged', async () => {
     const { sent } = await closed();
     expect(tablesOf(sent).get('Tax, inside what was paid')).toEqual([
       ['At 20 %', '£50.00', '£10.00', '£60.00'],
-      ['Exempt', '£6.00', '£0.00', '£6.00'],
       ['Sold, at 20 %', '-£10.00', '-£2.00', '-£12.00'],
     ]);
   });

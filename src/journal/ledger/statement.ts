@@ -60,7 +60,7 @@ export interface TaxAtRate {
 }
 
 /**
- * `inside` is what the lines cost the workshop, `received` what came in and was on no statement before, `account` that with the client at the
+ * `inside` is what the lines that are charged cost the workshop, `received` what came in and was on no statement before, `account` that with the client at the
  * end of the last day, this statement included.
  */
 export interface Statement extends Omit<SentWith, 'received'> {
@@ -90,8 +90,9 @@ export function statementOf(books: Books, from: IsoDate, to: IsoDate): Statement
   const isOfTime = (date: IsoDate): boolean => date <= to && (date >= from || isLate(date, closed));
   const entries = books.ledger.entries.filter(({ id, cost, date }) => cost && isOfTime(date) && !stated.has(id));
   const lines = entries.map((entry) => lineOf(entry, books, closed));
+  const charged = entries.filter(({ notCharged }) => notCharged === null);
   const received = unlistedReceipts(books, to).filter(({ date }) => isOfTime(date));
-  return statementFrom({ number: null, from, to }, lines, closed, { ...sentWith(to, books), received, inside: paidAtTax(entries) });
+  return statementFrom({ number: null, from, to }, lines, closed, { ...sentWith(to, books), received, inside: paidAtTax(charged) });
 }
 
 const earlier = (a: IsoDate, b: IsoDate): IsoDate => (compareText(a, b) < 0 ? a : b);

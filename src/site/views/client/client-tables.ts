@@ -191,6 +191,7 @@ export function owedTable(sheet: Sheet, { dues }: ClientPage): SetTable {
     if (statement !== null) return { words: `Statement ${statement}`, date, to: sheet.link(clientStatementAddress(statement)), left };
     return { words: `Not sent yet, of ${figures.month(monthOf(date))}`, date: null, to: sheet.link(CLIENT_SINCE), left };
   });
+  const { sent, notSent } = leftOf({ dues });
   return setTable<Owed, number>({
     label: 'What is owed',
     caption:
@@ -199,7 +200,7 @@ export function owedTable(sheet: Sheet, { dues }: ClientPage): SetTable {
     keepsRows: true,
     columns: [
       {
-        head: 'Owed for',
+        head: 'For',
         names: true,
         cell: ({ words, date }) => html`${words}${date !== null && sub(`since ${figures.shortDate(date)}`)}`,
       },
@@ -207,7 +208,7 @@ export function owedTable(sheet: Sheet, { dues }: ClientPage): SetTable {
       { head: 'Amount', set: 'num', cell: ({ left, to }) => linked(figures.amount(left), to), sum: (sum) => figures.amount(sum) },
     ],
     groups: rows<Owed, number>(list),
-    foot: [{ words: 'Together', sum: list.reduce((sum, { left }) => sum + left, 0) }],
+    foot: [{ words: 'Owed', sum: sent }, ...(notSent === 0 ? [] : [{ words: 'Not sent yet, and not owed', sum: notSent }])],
   });
 }
 

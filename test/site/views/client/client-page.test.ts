@@ -83,6 +83,11 @@ test('of what is on no statement nothing is owed yet, and money covers what was 
   expect(owedSentence(sheet, page)).toBe('Nothing is owed yet. £47.25 was charged beyond what came in that is not yet on a statement.');
   expect(page.dues.map(({ statement, left }) => [statement, left])).toEqual([[null, 4725]]);
   expect(owedTable(sheet, page).markup).not.toMatch(/since 25 Apr/);
+  // What is not sent is not summed as owed.
+  const words = owedTable(sheet, page)
+    .markup.replace(/<[^>]*>/g, ' ')
+    .replace(/\s+/g, ' ');
+  expect(words).toMatch(/Not sent yet, of April 2031 47\.25 Owed 0\.00 Not sent yet, and not owed 47\.25/);
 });
 
 test('there is one only where the journal tells of a client, and in no copy without money or hours', () => {
