@@ -46,7 +46,7 @@ function deedLines(sheet: RecordSheet, events: readonly TimelineEvent[]): Markup
     const count = deedCount(done);
     const many = part && count < part.count ? ` (${count} of ${part.count})` : '';
     const words = listed([...new Set(done.map(({ did }) => ACTION_WORDS[did]))]);
-    const relations = entryRelations(sheet, entry).map((line) => html` ${line}.`);
+    const relations = entryRelations(sheet, done.at(-1)?.to.at === 'gone' ? { ...entry, how: null } : entry).map((line) => html` ${line}.`);
     return html`${partLink(sheet, entry.part)}${many}: ${words}${placeAfter(sheet, done, part?.position)}. ${seenOf(entry)}${relations}`;
   });
 }

@@ -32,12 +32,12 @@ export function sessionFigures(sheet: RecordSheet, session: Session): SessionFig
 }
 
 /** `3 removed and inspected, to shelf B2`; where it was fitted is told by the position's name. */
-export function deedWords({ positionName }: Pick<Sheet, 'positionName'>, entry: PartEntry): string {
+export function deedWords({ positionName, partName }: Pick<Sheet, 'positionName' | 'partName'>, entry: PartEntry): string {
   const { did, count, to, at, from } = entry;
   const words = listed(did.map((word) => ACTION_WORDS[word]));
   const many = count === null || words === '' ? '' : `${count} `;
   const places = [
-    from === null ? '' : `from ${destinationWords(from)}`,
+    from === null ? '' : `from ${from.bag === null ? partName(from.name) : destinationWords(from)}`,
     to === null ? '' : `to ${destinationWords(to)}`,
     at === null ? '' : `at ${positionName(at)}`,
   ].filter((place) => place !== '');

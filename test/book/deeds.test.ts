@@ -1,0 +1,33 @@
+/** What the book says was done to a part, and what the page of its position says of the same. */
+import { describe, expect, test } from 'vitest';
+import { deedText } from '../../src/book/deeds.ts';
+import type { BookSetting } from '../../src/book/setting.ts';
+import { NO_PICTURES } from '../../src/photos/plan.ts';
+import type { SiteRecord } from '../../src/site/record.ts';
+import { sheetOf } from '../../src/site/views/page/sheet.ts';
+import { positionPage } from '../../src/site/views/position/position-page.ts';
+import { did, evening, part, soundRecord } from '../builders/journal.ts';
+
+const OF = soundRecord({
+  parts: [part('pins', { name: 'Cotter pins', count: 2, numbered: 'near, off' })],
+  evenings: [
+    evening('2030-10-01', { parts: [did('pins', 'removed', { to: 'bag 3' })] }),
+    evening('2030-10-02', { parts: [did('pins', 'gone', { how: 'lost', which: [2], note: 'Through the floor' })] }),
+  ],
+});
+const record = { ...OF, pictures: NO_PICTURES, warnings: [], noteHtml: async () => '' } as unknown as SiteRecord;
+const sheet = sheetOf(record, 'x.html');
+
+describe('how a part went', () => {
+  const entry = OF.journal.sessions[1]?.parts[0];
+
+  test('stands in the book, with which of a lot', () => {
+    const setting = { sheet, record, named: new Set() } as unknown as BookSetting;
+    expect(entry && deedText(setting, entry)).toContain('Cotter pins: gone. Number 2. Lost. Through the floor.');
+  });
+
+  test('is told once on the page of the position', () => {
+    const lines = positionPage(sheet, 'pins').chronicle.flatMap((day) => day.lines.map(({ markup }) => markup.replaceAll(/<[^>]*>/g, '')));
+    expect(lines).toContain('Cotter pins (1 of 2): gone; lost. Through the floor. Number 2.');
+  });
+});
