@@ -169,7 +169,7 @@ describe('a sheet', () => {
         'Departures from the original',
         'Ruth Haskell-Dray',
         'American Institute for Conservation',
-        'overturning',
+        '1 decision, none of them in place of an earlier one; each stays with its reason.',
         'Methods',
       ],
     ],

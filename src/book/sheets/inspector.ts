@@ -13,6 +13,7 @@ import type { BookSetting } from '../setting.ts';
 import { words } from '../typst-text.ts';
 import { cameShort } from './came-short.ts';
 import { asPart, type SheetText } from './frame.ts';
+import { planWords } from './plan-words.ts';
 
 export function inspectorSheet(setting: BookSetting): SheetText {
   return {
@@ -98,7 +99,6 @@ function points({ record, sheet }: BookSetting): string {
   const before = classed.get('before')?.length ?? 0;
   const after = classed.get('after')?.length ?? 0;
   const views = (view: string) => sessions.reduce((sum, { pictures }) => sum + pictures.filter((one) => one.view === view).length, 0);
-  const overturned = [...record.history.decisions.values()].reduce((sum, list) => sum + Math.max(0, list.length - 1), 0);
   const backOn = tellsRecordings(record) ? unrecordedAt(record, null).backOn : [];
   const answers: [string, string][] = [
     [
@@ -116,10 +116,7 @@ function points({ record, sheet }: BookSetting): string {
       '25. Condition before treatment',
       `A condition class from before any work is written down for ${someOfAll(before, rows.length, 'place').which}${after === 0 ? '' : `, for ${after} only from when work on it had begun`}; ${counted(views('as-found'), 'picture')} as found.`,
     ],
-    [
-      '26. The plan, and departures from it',
-      `${counted([...record.history.decisions.values()].flat().length, 'decision')}, ${overturned} of them overturning an earlier one; each stays with its reason.`,
-    ],
+    ['26. The plan, and departures from it', planWords(record)],
     [
       '27. Treatment: dated, by whom, with what',
       `${counted(record.history.deeds.length, 'action')} dated; ${counted(

@@ -182,7 +182,7 @@ interface Owed {
 }
 
 /** What is owed by its age: a statement a line; then what is on none yet by its months, which is of no age. */
-export function owedTable(sheet: Sheet, { dues }: ClientPage): SetTable {
+export function owedTable(sheet: Sheet, { dues, account }: Pick<ClientPage, 'dues' | 'account'>): SetTable {
   const { figures, day } = sheet;
   const groups = Map.groupBy(dues, ({ statement, date }) => (statement === null ? monthOf(date) : `statement ${statement}`));
   const list = [...groups.values()].map((of): Owed => {
@@ -194,8 +194,7 @@ export function owedTable(sheet: Sheet, { dues }: ClientPage): SetTable {
   const { sent, notSent } = leftOf({ dues });
   return setTable<Owed, number>({
     label: 'What is owed',
-    caption:
-      'A statement counts from its last day; what is on none yet is not owed before it is sent. What was received covers the oldest statement first.',
+    caption: `A statement counts from its last day; what is on none yet is not owed before it is sent. What was received${account.open < 0 ? ', and what was credited since,' : ''} covers the oldest statement first.`,
     set: 'account totals owed',
     keepsRows: true,
     columns: [

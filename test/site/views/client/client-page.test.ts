@@ -90,6 +90,18 @@ test('of what is on no statement nothing is owed yet, and money covers what was 
   expect(words).toMatch(/Not sent yet, of April 2031 47\.25 Owed 0\.00 Not sent yet, and not owed 47\.25/);
 });
 
+test('where what is on no statement comes to a credit, the page says that it lowers what is owed', () => {
+  const owed = (...more: readonly NoteOf[]): string => {
+    const sheet = sheetWith(recordWith('', CLIENT, ...more));
+    return owedTable(sheet, clientPage(sheet)).markup.replace(/<[^>]*>/g, ' ');
+  };
+  expect(owed()).toContain('What was received covers the oldest statement first.');
+  // 60.00 of work, less sales of 5.00 and 70.00: of the 52.25 that are left of the statement, 37.25.
+  const credited = owed(['2031-04-26', 'sold: [{ what: Hood, on: frame, price: 70.00 }]']);
+  expect(credited).toContain('37.25');
+  expect(credited).toContain('What was received, and what was credited since, covers the oldest statement first.');
+});
+
 test('there is one only where the journal tells of a client, and in no copy without money or hours', () => {
   const record = recordWith('costs');
   expect(hasClient(record)).toBe(true);
