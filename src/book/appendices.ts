@@ -141,7 +141,7 @@ export function papers(setting: BookSetting): string {
     const cells = all.map((paper) =>
       row(
         words(paper.what ?? paper.file.slice(paper.file.lastIndexOf('/') + 1)),
-        words(sheet.date(paper.date)),
+        words(paper.dated ? sheet.date(paper.date) : ''),
         words(listed(paper.sessions.map(({ title }) => title))),
       ),
     );

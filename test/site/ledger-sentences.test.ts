@@ -75,3 +75,11 @@ test('where nobody wrote hours down, what it has cost does not have labour in it
   expect(page('client.html')).toMatch(/Nothing is owed yet\. TND\s[\d.,]+ was charged that is not yet on a statement\./);
   expect((await built())('index.html')).toContain('so far, labour included');
 });
+
+test('of a part that only money speaks of no page says that no session names it, nor of what no entry names that nothing touched it', async () => {
+  const page = await built();
+  const panel = page('parts/panel.html');
+  expect(panel).toContain('No session tells of anything done to it, noted of it or decided.');
+  expect(panel).not.toContain('No session names it');
+  expect(page('cautions.html')).toContain('No entry of this record names it so far.');
+});

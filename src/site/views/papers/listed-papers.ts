@@ -43,16 +43,17 @@ function namings({ journal }: SiteRecord): Naming[] {
 
 const BESIDE: ReadonlySet<string> = new Set(Object.values(NAMED_BESIDE));
 
-/** One paper of all that is said of it: the words under `papers` before those of a bill or of whatever else names it. */
+/** One paper of all that is said of it: the words under `papers` before those of a bill or of whatever else names it; its day from whichever says one. */
 function listed(all: readonly Naming[]): ListedPaper {
   const described = all.find(({ kind }) => !BESIDE.has(kind)) ?? all[0];
   if (!described) throw new Error('a paper that nobody names');
+  const { date, dated } = described.dated ? described : (all.find((one) => one.dated) ?? described);
   return {
     file: described.file,
     kind: described.kind,
     what: described.what,
-    date: described.date,
-    dated: described.dated,
+    date,
+    dated,
     sessions: [...new Set(all.map(({ session }) => session))],
     shows: [...new Set(all.flatMap(({ shows }) => shows))],
   };

@@ -47,6 +47,14 @@ describe('papers in their list', () => {
     ]);
   });
 
+  it('are of the day of their bill where the entry that describes them says none', () => {
+    const notes = {
+      '2031-03-10': 'bought: [{ what: A drum, as: part, for: drum, cost: 10.00, paper: a.pdf }]',
+      '2031-03-12': 'papers: [{ paper: a.pdf, kind: receipt, what: For the drum }]',
+    };
+    expect(listed(notes, ['a.pdf'])).toEqual(['receipt a.pdf 2031-03-10 2031-03-10+2031-03-12 drum']);
+  });
+
   it('are the papers of bills too, each paper once with every session that names it', () => {
     const notes = {
       '2031-03-10': 'bought: [{ what: A drum, as: part, for: drum, cost: 10.00, paper: a.pdf }]',
