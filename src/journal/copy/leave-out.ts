@@ -185,8 +185,7 @@ function withoutMoney(journal: Journal): Journal {
     [...journal.consumables].map(([id, one]) => [id, { ...one, opening: one.opening && { ...one.opening, value: 0 } }]),
   );
   const bare = withSessions(journal, (session) => ({
-    hours: session.hours.map((entry) => ({ ...entry, perHour: null, unpaid: null })),
-    used: session.used.map((entry) => ({ ...entry, notCharged: null })),
+    hours: session.hours.map((entry) => ({ ...entry, perHour: null })),
     bills: session.bills.map(withoutPrices),
     sold: [],
     received: [],
@@ -218,7 +217,6 @@ function withoutPrices(bill: Bill): Bill {
     tax: 0,
     gross: 0,
     foreign: null,
-    notCharged: null,
     parts: line.parts.map((part) => ({ ...part, net: 0, tax: 0, gross: 0 })),
   }));
   return { ...bill, lines, discount: 0, carriage: 0, rounding: [], gross: 0, paper: null, way: null };
