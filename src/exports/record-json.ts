@@ -25,11 +25,14 @@ const HOLDS: Readonly<Record<string, string>> = {
   whereabouts: 'Where each part is on the day of the record.',
   register: 'For each position what was decided, what stands there, and what came of it, on the day of the record.',
   items: 'Open items, temporary measures among them, with when each was opened, put off and closed.',
+  statements: 'What was sent to the client, as it was sent: each line with the id of the entry that it charged.',
   entries: 'The ledger: one line for each cost of time or money. Every total is a sum of these.',
 };
 
-/** Places in source texts are for whoever mends them, and a drawing is a file of its own. */
-const LEFT = new Set(['svg', 'entry', 'filling']);
+/** Whether a field is left out: a drawing is a file of its own, and what the notes say stands with the sessions. The id of an entry is no such thing. */
+function isLeft(name: string, held: unknown): boolean {
+  return held === undefined || name === 'svg' || (name === 'entry' && typeof held === 'object') || name === 'filling';
+}
 
 /** The record as plain data. Exact numbers are fractions in text (`5/16`), dates are ISO 8601, a place in a note is `file:line`. */
 export function recordJson(record: JournalRecord): { readonly [name: string]: Json } {
@@ -46,6 +49,7 @@ export function recordJson(record: JournalRecord): { readonly [name: string]: Js
     whereabouts: [...parts.keys()].flatMap((part) => whereaboutsAt(record, part, record.day).map((at) => ({ part, ...at }))),
     register: registerAt(record, null),
     items: history.items,
+    statements: journal.statements,
     entries: ledger.entries,
   };
   return plain(whole) as { [name: string]: Json };
@@ -61,9 +65,7 @@ function plain(value: unknown): Json {
   if (typeof value !== 'object') return String(value);
   if (isFraction(value)) return value.toFraction();
   if (isPlace(value)) return `${value.file}:${value.line}`;
-  return Object.fromEntries(
-    Object.entries(value).flatMap(([name, held]) => (LEFT.has(name) || held === undefined ? [] : [[name, plain(held)]])),
-  );
+  return Object.fromEntries(Object.entries(value).flatMap(([name, held]) => (isLeft(name, held) ? [] : [[name, plain(held)]])));
 }
 
 function isFraction(value: object): value is { toFraction(): string } {
