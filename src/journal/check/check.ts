@@ -17,6 +17,7 @@ import { hoursOfADay } from './hours-of-a-day.ts';
 import { overlappingHours } from './overlapping-hours.ts';
 import { pictureWords } from './picture-words.ts';
 import { proseLinks } from './prose-links.ts';
+import { quotedOfEach } from './quoted-of-each.ts';
 import { soldParts } from './sold-parts.ts';
 import { veryLongEvenings } from './very-long-evenings.ts';
 
@@ -38,6 +39,7 @@ export const CHECKS: readonly Check[] = [
   veryLongEvenings,
   hoursOfADay,
   soldParts,
+  quotedOfEach,
   handOvers,
   billsOnce,
   closedStatements,

@@ -157,6 +157,7 @@ export const CATALOGUE = {
   A821: error('No money here', 'There is an amount, and journal.yaml has no currency.'),
   A822: error('Too much for rounding', 'A bill is rounded by one whole unit of its currency at most, or by a hundredth of its lines.'),
   A823: warning('Longer than anybody works', 'A clock range comes to more than 16 hours at a stretch.'),
+  A824: warning('Quoted for each', 'An entry names several parts and a price quoted, which is then that of each.'),
 
   A901: error('Picture not there', 'The picture is neither beside the note nor at that path.'),
   A902: error('Paper not there', 'The paper is neither beside the note nor in papers/.'),

@@ -156,6 +156,13 @@ export const MONEY: readonly Case[] = [
     at: '[{ for: drum, cost: 5.00 }]',
     hint: /^Write `split` with a share for each, as `\{ /,
   },
+  {
+    shows: 'one price quoted in an entry of two parts',
+    code: 'A824',
+    note: 'parts: [{ part: [drum, studs], did: [removed, sent-out], to: a plater, quoted: 62.00 }]',
+    says: /£62\.00 is quoted for each of the 2 parts .*£124\.00 in all/,
+    hint: /price: …/,
+  },
   { shows: 'a split that takes away', code: 'A303', note: bought('cost: 5.00, split: { brakes: -1, frame: 2 }'), at: '-1' },
   { shows: 'what a split line is for, misspelt', code: 'A408', note: bought('cost: 5.00, for: drun, split: { brakes: 1 }'), at: 'drun' },
   { shows: 'a negative cost that is no refund', code: 'A808', note: bought('cost: -5.00'), at: '-5.00', hint: /refund/ },
