@@ -1,6 +1,6 @@
 /** The register, the lives of what changed, and every departure from the original, each with its reason. */
 
-import type { PositionId, Verdict } from '../journal/model.ts';
+import type { Position, PositionId, Verdict } from '../journal/model.ts';
 import { isAsTheWorks } from '../journal/registers/as-the-works.ts';
 import { together } from '../journal/registers/occupant.ts';
 import { wasHere } from '../journal/registers/outcome.ts';
@@ -8,6 +8,7 @@ import { type RegisterRow, registerAt } from '../journal/registers/register.ts';
 import { type Whereat, whereaboutsAt } from '../journal/registers/stays.ts';
 import { type Occupancy, positionTimeline } from '../journal/timelines/position-timeline.ts';
 import { capital, GONE_WORDS, ORIGIN_WORDS, sentence, VERDICT_WORDS } from '../site/views/page/words.ts';
+import { countsInTurn } from '../site/views/position/part-page.ts';
 import { placeWords } from '../site/views/stores/where.ts';
 import { type BookSetting, mention } from './setting.ts';
 import { call, words } from './typst-text.ts';
@@ -77,7 +78,7 @@ function lifeOf(setting: BookSetting, id: PositionId): string {
   const { occupancies, decisions, position } = positionTimeline(setting.record, id);
   const stood = occupancies.map((occupancy) =>
     call('stood', {
-      what: `[${words(trackWords(setting, occupancy, id))}]`,
+      what: `[${words(trackWords(setting, occupancy, position))}]`,
       when: `[${words(whenWords(setting, occupancy))}]`,
       original: String(occupancy.asFound),
     }),
@@ -94,9 +95,10 @@ function lifeOf(setting: BookSetting, id: PositionId): string {
   return call('life', { name: `[${mention(setting, id)}${words(position.name)}]` }, [...stood, ...decided].join('\n'));
 }
 
-function trackWords({ sheet }: BookSetting, { part, origin }: Occupancy, position: PositionId): string {
-  const name = part === position ? 'As found' : sheet.partName(part);
-  return `${name}, ${origin === null ? 'origin not known' : ORIGIN_WORDS[origin]}`;
+function trackWords({ sheet }: BookSetting, { part, origin, steps }: Occupancy, { id, count }: Position): string {
+  const name = part === id ? 'As found' : sheet.partName(part);
+  const some = steps.some((step) => step.count < count) ? `, ${countsInTurn(steps)} of ${count}` : '';
+  return `${name}, ${origin === null ? 'origin not known' : ORIGIN_WORDS[origin]}${some}`;
 }
 
 function whenWords({ sheet }: BookSetting, { from, to }: Occupancy): string {

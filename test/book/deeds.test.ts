@@ -1,6 +1,7 @@
 /** What the book says was done to a part, and what the page of its position says of the same. */
 import { describe, expect, test } from 'vitest';
 import { deedText } from '../../src/book/deeds.ts';
+import { lives } from '../../src/book/register-chapters.ts';
 import type { BookSetting } from '../../src/book/setting.ts';
 import { NO_PICTURES } from '../../src/photos/plan.ts';
 import type { SiteRecord } from '../../src/site/record.ts';
@@ -30,4 +31,18 @@ describe('how a part went', () => {
     const lines = positionPage(sheet, 'pins').chronicle.flatMap((day) => day.lines.map(({ markup }) => markup.replaceAll(/<[^>]*>/g, '')));
     expect(lines).toContain('Cotter pins (1 of 2): gone; lost. Through the floor. Number 2.');
   });
+});
+
+test('what stood at a place that takes several is told by how many', () => {
+  const lot = soundRecord({
+    parts: [part('pins', { name: 'Cotter pins', count: 2 }), part('pin-new', { name: 'New pin', count: 1, for: 'pins' })],
+    evenings: [
+      evening('2030-10-01', { parts: [did('pins', 'removed', { count: 1, to: 'bag 3' })] }),
+      evening('2030-10-02', { parts: [did('pin-new', 'fitted')] }),
+    ],
+  });
+  const all = { ...lot, pictures: NO_PICTURES, warnings: [], noteHtml: async () => '' } as unknown as SiteRecord;
+  const set = lives({ sheet: sheetOf(all, 'x.html'), record: all, named: new Set() } as unknown as BookSetting);
+  expect(set).toMatch(/As found, [a-z ]+, 2, then 1 of 2/);
+  expect(set).toMatch(/New pin, [a-z ]+, 1 of 2/);
 });

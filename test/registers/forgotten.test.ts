@@ -3,6 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { type ForgottenKind, forgottenAt, type Missed } from '../../src/journal/registers/forgotten/forgotten.ts';
 import { compileFiles, NOTE, note, PARTS } from '../journal/base.ts';
 
+const OTHER_BILL = 'bought: [{ what: Tyres, for: drum, cost: 9.00, from: a shop, paper: bill.pdf }]';
 const ASSETS = ['sessions/2031-03-12-brakes/hub.jpg', 'sessions/2031-03-12-brakes/reel.mp4', 'papers/bill.pdf'];
 const BEFORE = 'sessions/2031-03-01-off.md';
 
@@ -262,4 +263,10 @@ test('on an earlier day only what was left out by then counts', () => {
     forgottenAt(record, day).flatMap(({ kind, missed }) => (missed.length > 0 ? `${kind} ${missed.length}` : []));
   expect(counts(null)).toEqual(['pictures 1', 'clips 1', 'reasons 1', 'undecided 1']);
   expect(counts('2031-03-11')).toEqual(['undecided 2']);
+});
+
+test('a receipt that a bill of another note names is offered for no other bill', () => {
+  const fields = 'bought: [{ what: Cotter, for: drum, cost: 2.40 }]\npapers: [{ paper: bill.pdf, kind: receipt }]';
+  expect(missedOf('bills', recordOf(fields)).map(({ write }) => write)).toEqual(['paper: bill.pdf']);
+  expect(missedOf('bills', recordOf(fields, '', OTHER_BILL)).map(({ write }) => write)).toEqual(['paper: …']);
 });

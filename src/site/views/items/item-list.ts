@@ -48,7 +48,7 @@ function promise({ figures }: Sheet, { promised, closed }: ItemRow, at: IsoDate)
 
 function ending(sheet: Sheet, { closed, days }: ItemRow): Markup {
   if (closed === null) return html`, open ${counted(days, 'day')}.`;
-  return html`, closed ${sessionDay(sheet, closed.session, closed.date)} after ${counted(days, 'day')}. ${sentence(closed.how)}`;
+  return html`, closed ${sessionDay(sheet, closed.session, closed.date)} after ${counted(days, 'day')}. ${sentence(capital(closed.how ?? ''))}`;
 }
 
 function putOff(sheet: Sheet, { deferred }: ItemRow): Markup[] {

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { openItemsAt } from '../../../../src/journal/registers/open-items.ts';
+import { itemsAt, openItemsAt } from '../../../../src/journal/registers/open-items.ts';
 import { NO_PICTURES } from '../../../../src/photos/plan.ts';
 import { PAGES } from '../../../../src/site/addresses.ts';
 import { itemList } from '../../../../src/site/views/items/item-list.ts';
@@ -21,4 +21,10 @@ test('an item shows its price and its hours, of whatever kind it is', () => {
     ', about £2.00. Opened',
     ', about 30 min. Opened',
   ]);
+});
+
+test('how an item was closed begins as a sentence does', () => {
+  const { record } = journal(['2031-03-02', OPENS], ['2031-03-03', 'closes: { id: tap, how: a new washer }']);
+  const sheet = sheetOf({ ...record, pictures: NO_PICTURES, warnings: [], noteHtml: () => Promise.resolve('') }, PAGES.items);
+  expect(itemList(sheet, itemsAt(record, null)).markup).toContain('after 1 day. A new washer.');
 });
