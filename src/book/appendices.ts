@@ -11,6 +11,7 @@ import { goesWithVehicleAt, offVehicleAt } from '../journal/registers/stores.ts'
 import { CAUTIONS, COMPETENT_FIRST, standingWords } from '../site/views/cautions/cautions.ts';
 import { stillDangerous } from '../site/views/cautions/still-dangerous.ts';
 import { keepingLines, stayedBehind } from '../site/views/keepers/keepers.ts';
+import { dayWords } from '../site/views/page/links.ts';
 import { capital, HAZARD_WORDS, listed, listedNames, RESULT_WORDS, sentence } from '../site/views/page/words.ts';
 import { papersByKind } from '../site/views/papers/listed-papers.ts';
 import { placeWords } from '../site/views/stores/where.ts';
@@ -70,7 +71,7 @@ export function comesWith(setting: BookSetting): string {
         return row(
           `${mention(setting, part)}${words(`${sheet.partName(part)}${count > 1 ? ` × ${count}` : ''}`)}`,
           words(capital(placeWords(sheet, where))),
-          words([...new Set([since.date, last.date])].map((day) => sheet.figures.shortDate(day)).join(', the last ')),
+          words([...new Set([since, last].map((day) => dayWords(sheet, day)))].join(', the last ')),
         );
       })
       .join(', ')})`;

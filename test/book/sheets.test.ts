@@ -155,7 +155,7 @@ describe('a sheet', () => {
         'stand-in',
         'Only until the drum is back.',
         'What comes with the vehicle',
-        'Lamp rims',
+        'Lamp rims × 2 In stores: shelf B2 as found',
         'What is missing from the record',
         'Came back short. Dome nuts: 11 of 12 came back on 10 March 2031',
         'Assume asbestos',
@@ -203,6 +203,16 @@ describe('a sheet', () => {
   ])('for a %s answers what is asked', async (reader, says) => {
     const text = await printed('sheet', '--for', reader);
     for (const said of says.filter((one) => one !== 'stand-in' && one !== 'Methods')) expect(text, said).toContain(said);
+  });
+
+  test('for an inspector says in whole sentences that there are neither numbers nor measurements', async () => {
+    const cwd = folderWith({
+      ...FILES,
+      'van/journal.yaml': (FILES['van/journal.yaml'] ?? '').replace(', marks: { frame: QX 5207 }', ''),
+      'van/sessions/2031-03-02-drum.md': (FILES['van/sessions/2031-03-02-drum.md'] ?? '').replace(/^measured:.*\n/m, ''),
+    });
+    const text = await printedIn(cwd, 'sheet', '--for', 'inspector');
+    expect(text).toContain('No number is given in this copy. No measurements.');
   });
 
   test('a buyer is told where a danger lies, what is against a decision as one sentence, and names with commas apart from each other', async () => {

@@ -107,9 +107,11 @@ function points({ record, sheet }: BookSetting): string {
     ],
     [
       '24. What it is: maker, owner, numbers, marks, measurements',
-      `${settings.vehicle.marks.length === 0 ? 'No number is given in this copy. ' : `${counted(settings.vehicle.marks.length, 'number')} given. `}${counted(
-        sessions.reduce((sum, { measured }) => sum + measured.length, 0),
-        'measurement',
+      `${settings.vehicle.marks.length === 0 ? 'No number is given in this copy. ' : `${counted(settings.vehicle.marks.length, 'number')} given. `}${capital(
+        counted(
+          sessions.reduce((sum, { measured }) => sum + measured.length, 0),
+          'measurement',
+        ),
       )}.`,
     ],
     [

@@ -32,8 +32,12 @@ export const consumableLinks = (sheet: Sheet, ids: readonly ConsumableId[]): Mar
 
 /** Since when something is so: a day leading to its session, a day of the catalogue, or as found. */
 export function dayLink(sheet: Sheet, { session, date }: Moment): Markup {
-  if (session !== null) return sessionDay(sheet, session, date);
-  return html`${date <= sheet.settings.arrived ? 'as found' : sheet.figures.shortDate(date)}`;
+  return session === null ? html`${dayWords(sheet, { session, date })}` : sessionDay(sheet, session, date);
+}
+
+/** The same in words alone, where nothing can be opened. */
+export function dayWords(sheet: Sheet, { session, date }: Moment): string {
+  return session === null && date <= sheet.settings.arrived ? 'as found' : sheet.figures.shortDate(date);
 }
 
 /** Since when some lie where they do: the day of the first, and that of the last where they came at different times. */

@@ -34,7 +34,7 @@ export function bagTable(sheet: Sheet, bags: readonly BagRow[], label: string): 
       {
         head: 'Since',
         set: 'date',
-        cell: ({ filled: { session, date } }) => (session === null ? 'as found' : dayLink(sheet, { session, date })),
+        cell: ({ filled }) => dayLink(sheet, filled),
       },
       tickBox('Seen'),
     ],
