@@ -17,6 +17,7 @@ import type { AnyQuestion } from '../../kept/question.ts';
 import { shownThen } from '../../kept/shown-then.ts';
 import { hazardsOn } from '../page/facts.ts';
 import type { RecordSheet, Sheet } from '../page/sheet.ts';
+import { counted } from '../page/words.ts';
 
 export interface StoresPage {
   /** What has no place comes last, and keeps its heading when there is nothing of it: pages of the past lead there. */
@@ -93,4 +94,10 @@ export function bagsPage(sheet: RecordSheet): BagsPage {
 /** The hazards of what some bags hold, as they are on a day; else on the record's. */
 export function hazardsIn(sheet: Sheet, bags: readonly BagRow[], at: IsoDate | null = null): readonly Hazard[] {
   return hazardsOn(sheet, bags.flatMap(inBag), at ?? sheet.day);
+}
+
+/** How many lines of what is off the vehicle go with it, as a sentence. */
+export function goesWords(lines: number): string {
+  if (lines === 0) return 'No line of it is an original that goes with the vehicle.';
+  return `${counted(lines, 'line')} of it ${lines === 1 ? 'is an original and goes' : 'are originals and go'} with the vehicle.`;
 }
