@@ -256,4 +256,14 @@ describe('decisions on a numbered lot', () => {
     ]);
     expect(inForce(decided('2030-10-01', replace([2])), decided('2030-10-02', replace([2, 4])))).toEqual([['replace', 2, [2, 4]]]);
   });
+
+  test('one on the whole of it holds for those that no later one names, also where that says the same', () => {
+    const all = decided('2030-10-01', decide('studs', 'keep', { count: 5 }));
+    const back = decided('2030-10-03', decide('studs', 'keep', { which: [2], count: 1 }));
+    expect(inForce(all, decided('2030-10-02', replace([2])), back)).toEqual([
+      ['keep', 1, [2]],
+      ['keep', 4, [1, 3, 4, 5]],
+    ]);
+    expect(inForce(all)).toEqual([['keep', 5, null]]);
+  });
 });

@@ -61,7 +61,7 @@ describe('decisions on a numbered lot', () => {
       ['replace', '4'],
       ['repair', '3'],
       ['repair', '2'],
-      ['keep', 1],
+      ['keep', '1'],
     ]);
   });
 

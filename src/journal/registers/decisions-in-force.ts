@@ -11,7 +11,8 @@ export interface InForce {
 /**
  * The decisions in force on a position at the end of a day, newest first. A later decision takes its count from the
  * earlier ones, so together they never speak of more than the position takes; one that says the same of another number
- * of the lot stands for the earlier one. Decisions that say which of a numbered lot lose those that a later one names.
+ * of the lot stands for the earlier one. Decisions that say which of a
+ * numbered lot, and those on the whole of it, lose only those that a later one names.
  *
  * @param decisions all decisions on the position, oldest first
  * @param places how many the position takes
@@ -21,14 +22,23 @@ export function decisionsInForce(decisions: readonly Decision[], places: number,
   let left = places;
   for (let index = decisions.length - 1; index >= 0 && left > 0; index -= 1) {
     const decision = decisions[index];
-    if (!decision || decision.date > date || inForce.some((later) => saysTheSame(later.decision, decision))) continue;
-    const which = decision.which?.filter((number) => !inForce.some((later) => later.which?.includes(number))) ?? null;
+    if (!decision || decision.date > date) continue;
+    const said = whichSaid(decision, inForce, places);
+    if (inForce.some((later) => saysTheSame(later.decision, { ...decision, which: said }))) continue;
+    const which = said?.filter((number) => !inForce.some((later) => later.which?.includes(number))) ?? null;
     const count = Math.min(which?.length ?? decision.count, left);
     if (count === 0) continue;
     inForce.push({ decision, count, which });
     left -= count;
   }
   return inForce;
+}
+
+/** Which of a numbered lot a decision is on; one on the whole of it is on each, once a later one names some. */
+function whichSaid({ part, which, count }: Decision, later: readonly InForce[], places: number): readonly number[] | null {
+  const named = later.some(({ decision }) => decision.which !== null && decision.part === part);
+  if (which !== null || !named || count < places) return which;
+  return Array.from({ length: places }, (_, n) => n + 1);
 }
 
 function saysTheSame(later: Decision, earlier: Decision): boolean {
