@@ -7,6 +7,7 @@ import { withheldTexts } from '../../src/journal/copy/withheld.ts';
 import { compileJournal } from '../../src/journal/pipeline.ts';
 import type { JournalRecord } from '../../src/journal/record.ts';
 import { keeperAt, stayedWith } from '../../src/journal/registers/keepers.ts';
+import { mismatchesAt } from '../../src/journal/registers/mismatches.ts';
 import { offVehicleAt, storesAt } from '../../src/journal/registers/stores.ts';
 import { loadJournal } from '../../src/load/load.ts';
 import { compileFiles, JOURNAL } from '../journal/base.ts';
@@ -124,4 +125,23 @@ test('what is moved after a hand-over is with whoever keeps the vehicle then', (
   const where = { at: 'stores', store: 'shelf B2' } as const;
   expect(stayedWith(moved, 'drum-donor', where, '2031-03-31')).toEqual({ keeper: 'rh', since: '2031-03-01' });
   expect(stayed(moved)).not.toHaveProperty('drum-donor');
+});
+
+test('what is to be fitted and stayed behind is told to be with who has it, from the day of the hand-over', () => {
+  const { record: sold } = compileFiles({
+    journal: `${JOURNAL}keeper: rh\n`,
+    more: {
+      'sessions/2031-02-01-off.md': `---
+date: 2031-02-01
+title: Off, and the other on
+parts: [{ part: drum, did: removed, to: shelf A1 }, { part: drum-donor, did: fitted }]
+decisions: [{ part: drum, verdict: keep, because: It is ours. }]
+---
+`,
+      'sessions/2031-03-01-sold.md': '---\ndate: 2031-03-01\ntitle: Sold\nhanded-over: [{ to: jm, how: sold, stays: [drum] }]\n---\n',
+    },
+  }) as { record: JournalRecord };
+  const settles = (at: string | null) => mismatchesAt(sold, at).map(({ settle }) => settle[0]);
+  expect(settles('2031-02-28')).toEqual(['Fit Front brake drum: it is in stores, shelf A1.']);
+  expect(settles(null)).toEqual(['Fit Front brake drum: it is with Ruth, where it stayed behind.']);
 });

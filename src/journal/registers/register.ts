@@ -3,6 +3,7 @@ import type { Moment } from '../record.ts';
 import { decidedCount, decisionsInForce, type InForce } from './decisions-in-force.ts';
 import { asideOf, isInQuestion } from './in-question.ts';
 import { judge } from './judgement.ts';
+import { keepings } from './keepers.ts';
 import { readingsOf } from './measurements.ts';
 import { type Mismatch, mismatchesOf } from './mismatch.ts';
 import { observationsOf } from './observations.ts';
@@ -77,6 +78,8 @@ function datesOf(record: RegisterSource, position: Position): readonly IsoDate[]
     ...readingsOf(record, position.id).map(({ date }) => date),
     ...(record.history.decisions.get(position.id) ?? []).map(({ date }) => date),
     ...position.parts.flatMap((part) => asideOf(record, part).map(({ date }) => date)),
+    // What stays behind when the vehicle passes on is not where it lies for whoever has it then.
+    ...keepings(record).flatMap(({ by, from }) => (by === null ? [] : [from])),
   ];
 }
 

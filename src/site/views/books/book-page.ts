@@ -7,7 +7,7 @@ import type { Address } from '../../addresses.ts';
 import { type AnyQuestion, shown } from '../../kept/question.ts';
 import type { SiteRecord } from '../../record.ts';
 import type { RecordSheet, Sheet } from '../page/sheet.ts';
-import { counted } from '../page/words.ts';
+import { counted, leavesHoursOut } from '../page/words.ts';
 import { bookYearAddress, type EntryBook, entryBooks, type Section, sectionAddress, yearsOf } from './entry-books.ts';
 import { type EntryChoices, entryChoices } from './entry-choices.ts';
 import { type RunningTotal, runningTotals } from './running-totals.ts';
@@ -124,4 +124,9 @@ export function sectionFigures({ figures }: Sheet, { entries }: Section): string
     cost !== 0 && `job cost ${figures.money(cost)}`,
   ];
   return said.filter(Boolean).join(', ');
+}
+
+/** `24 h 10 min`; null of what takes no time, and in a copy that leaves hours out. */
+export function hoursTold({ figures, copy }: Pick<Sheet, 'figures' | 'copy'>, { minutes }: Pick<Totals, 'minutes'>): string | null {
+  return minutes === 0 || leavesHoursOut(copy) ? null : figures.time(minutes);
 }
