@@ -41,7 +41,7 @@ function factsOf(document: Document): Printed {
 function sectionOf(section: Element): Printed {
   const own = [...section.children].find((child) => child.classList.contains('scroll'));
   if (own) return lastLine(own.querySelector('table'));
-  const said = /job cost (\S+), paid (\S+),\s+(.*)$/s.exec(wordsOf(section.querySelector('h2')));
+  const said = /job cost (\S+), paid (\S+?)(?:,\s+(.*))?$/s.exec(wordsOf(section.querySelector('h2')));
   return { cost: numberIn(said?.[1] ?? ''), paid: numberIn(said?.[2] ?? ''), hours: numberIn(said?.[3] ?? '') };
 }
 
