@@ -12,7 +12,7 @@ import { CAUTIONS, COMPETENT_FIRST, standingWords } from '../site/views/cautions
 import { stillDangerous } from '../site/views/cautions/still-dangerous.ts';
 import { keepingLines, stayedBehind } from '../site/views/keepers/keepers.ts';
 import { dayWords } from '../site/views/page/links.ts';
-import { capital, HAZARD_WORDS, listed, listedNames, RESULT_WORDS, sentence } from '../site/views/page/words.ts';
+import { capital, HAZARD_WORDS, leavesHoursOut, listed, listedNames, RESULT_WORDS, sentence } from '../site/views/page/words.ts';
 import { papersByKind } from '../site/views/papers/listed-papers.ts';
 import { placeWords } from '../site/views/stores/where.ts';
 import { printFile } from './print-pictures.ts';
@@ -49,6 +49,12 @@ export function account(setting: BookSetting): string {
     const totals = at.bySubsystem.get(subsystem.id) ?? NO_TOTALS;
     return row(words(subsystem.name), words(figures.hours(worked)), words(figures.amount(spent)), words(figures.amount(totals.cost)));
   });
+  if (leavesHoursOut(record.copy)) {
+    const costs = rows.map(({ subsystem, spent }) => row(words(subsystem.name), words(figures.amount(spent))));
+    const said =
+      'What the work took, by subsystem: parts, materials as used and outside work. This copy leaves hours out, and labour is in no sum.';
+    return `= The account\n\n${words(said)}\n\n#record-table(columns: (1fr, auto), align: (left, right), head: ([Subsystem], [Without labour]), ${costs.join(', ')})`;
+  }
   if (!figures.hasMoney) {
     const hours = rows.map(({ subsystem, worked }) => row(words(subsystem.name), words(figures.hours(worked))));
     return `= Hours\n\n${words('Time spent, by subsystem, by whoever worked it.')}\n\n#record-table(columns: (1fr, auto), align: (left, right), head: ([Subsystem], [Hours]), ${hours.join(', ')})`;

@@ -19,7 +19,9 @@ export function titlePage(setting: BookSetting, volume: string | null): string {
     ...(volume === null ? [] : [volume]),
     `The record of its restoration, as it stood on ${sheet.date(record.day)}`,
     copyWords(record.copy),
-    ...(people.size === 0 ? [] : [`Written by ${listed([...people.values()].map(({ name }) => name))}`]),
+    ...(people.size === 0 || record.copy.leavesOut.includes('people')
+      ? []
+      : [`Written by ${listed([...people.values()].map(({ name }) => name))}`]),
   ];
   return call('title-page', {
     picture: path === null ? 'none' : `image(${literal(path)}, width: 100%, alt: ${literal(alt)})`,

@@ -1,7 +1,7 @@
 /** The story: the notes in order, in chapters that end where a milestone was reached. */
 import type { Session } from '../journal/model.ts';
 import { sessionsInOrder } from '../journal/replay/order.ts';
-import { counted, listed, sentence, VERDICT_WORDS } from '../site/views/page/words.ts';
+import { counted, leavesHoursOut, listed, sentence, VERDICT_WORDS } from '../site/views/page/words.ts';
 import { sessionFigures } from '../site/views/session/session-facts.ts';
 import { deedText } from './deeds.ts';
 import { proseToTypst } from './prose.ts';
@@ -76,7 +76,7 @@ function factsOf(setting: BookSetting, session: Session): string {
   const { figures } = sheet;
   const { people, cost } = sessionFigures(sheet, session);
   const who = people.map(({ name, minutes }) => `${name} ${figures.time(minutes)}`);
-  const costs = cost === 0 ? [] : [`cost ${figures.money(cost)}`];
+  const costs = cost === 0 ? [] : [`cost ${figures.money(cost)}${leavesHoursOut(sheet.copy) ? ', labour left out' : ''}`];
   const decisions = session.decisions.map(({ part, verdict, with: other, because }) => {
     const what = `${sheet.partName(part)}: ${VERDICT_WORDS[verdict]}${other === null ? '' : ` with ${sheet.partName(other)}`}`;
     return `${mention(setting, part)}#strong[${words(sentence(what))}] ${words(sentence(because))}`;

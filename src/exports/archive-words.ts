@@ -11,6 +11,13 @@ const FORMER = ` Taken out
                  of them are the fields "private" that were written while another
                  keeper had the vehicle; every other letter is as it was.`;
 
+/** How the journal is had back: not from an archive that has no notes. */
+const RESTORED: Readonly<Record<ArchiveContents['notes'], string>> = {
+  'as written': 'To restore the journal: copy the folder journal/ to any place. It is the same,\nbyte for byte.\n\n',
+  'without former private': 'To restore the journal: copy the folder journal/ to any place. It is the same but\nfor those fields.\n\n',
+  none: '',
+};
+
 /** @returns a text of lines no longer than eighty characters */
 export function archiveWords({ journal, day, copy }: JournalRecord, { notes }: ArchiveContents): string {
   const { title, vehicle } = journal.settings;
@@ -47,9 +54,7 @@ How to know that it is whole: the folder is a bag by RFC 8493 (BagIt 1.0). Each
 line of manifest-sha512.txt holds a SHA-512 sum and the name of a file; any
 checksum program can compare them.
 
-To restore the journal: copy the folder journal/ to any place. ${notes === 'as written' ? 'It is the same,\nbyte for byte.' : 'It is the same but\nfor those fields.'}
-
-Work on a vehicle can hurt. Cautions stand in the book and on the pages; local
+${RESTORED[notes]}Work on a vehicle can hurt. Cautions stand in the book and on the pages; local
 law and a competent person come first. Old linings, gaskets and paint may be
 poisonous: the record says where they are.
 `;

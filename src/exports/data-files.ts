@@ -4,6 +4,7 @@ import { closedStatement, openStatement, type Statement } from '../journal/ledge
 import { sentBy } from '../journal/model/sent-by.ts';
 import type { JournalRecord } from '../journal/record.ts';
 import { keptIn } from '../journal/values/once.ts';
+import { asCopyHas, tells } from './as-copy-has.ts';
 import { billsTable } from './bills.ts';
 import { tableToCsv } from './csv.ts';
 import { entriesTable } from './entries.ts';
@@ -13,7 +14,7 @@ import { openItemsCsv } from './open-items.ts';
 import { registerCsv } from './register.ts';
 import { statementTable } from './statement.ts';
 import { stockTable } from './stock.ts';
-import { asJournalHas, type Table } from './table.ts';
+import type { Table } from './table.ts';
 import { whereaboutsCsv } from './whereabouts.ts';
 import { workbookApart } from './workbook-apart.ts';
 
@@ -22,30 +23,40 @@ export interface DataFile {
   readonly path: string;
   /** What it holds, in a few words. */
   readonly holds: string;
-  /** It is of money alone, and a journal that has none does without it. */
-  readonly ofMoney?: boolean;
+  /** It is of that alone, and a record that tells of none does without it. */
+  readonly of?: 'money' | 'hours';
   /** Of a long record it is made in a thread of its own, so that other things can be done meanwhile. */
   readonly isMadeApart?: boolean;
   make(record: JournalRecord): string | Promise<Uint8Array>;
 }
 
-/** A table of the whole record; without money where the journal has none. A file of its own and the workbook are made of one. */
+/** A table of the whole record, as the copy has it. A file of its own and the workbook are made of one. */
 function shown(table: TableOf, record: JournalRecord): Table {
   const made = keptIn(tables, record, () => new Map<TableOf, Table>());
-  return keptIn(made, table, () => asJournalHas(table(record, null), record.journal.settings));
+  return keptIn(made, table, () => asCopyHas(table(record, null), record));
 }
 
 type TableOf = (record: JournalRecord, at: null) => Table;
 const tables = new WeakMap<JournalRecord, Map<TableOf, Table>>();
+
+/** The sheets of the workbook. */
+const SHEETS: readonly (Pick<DataFile, 'of'> & { readonly table: TableOf })[] = [
+  { table: entriesTable },
+  { table: billsTable, of: 'money' },
+  { table: stockTable },
+  { table: hoursTable, of: 'hours' },
+];
+
+const isOf = (record: JournalRecord, of: DataFile['of']): boolean => of === undefined || tells(record, of);
 
 export const DATA_FILES: readonly DataFile[] = [
   { path: 'data/register.csv', holds: 'the register, one row for each position', make: (record) => registerCsv(record) },
   { path: 'data/whereabouts.csv', holds: 'where every part is, one row for each part and place', make: (record) => whereaboutsCsv(record) },
   { path: 'data/open-items.csv', holds: 'open items, one row for each item', make: (record) => openItemsCsv(record) },
   { path: 'data/entries.csv', holds: 'the ledger, one row for each entry', make: (record) => tableToCsv(shown(entriesTable, record)) },
-  { path: 'data/bills.csv', ofMoney: true, holds: 'bills, one row for each line', make: (record) => tableToCsv(shown(billsTable, record)) },
+  { path: 'data/bills.csv', of: 'money', holds: 'bills, one row for each line', make: (record) => tableToCsv(shown(billsTable, record)) },
   { path: 'data/stock.csv', holds: 'consumables, one row for each', make: (record) => tableToCsv(shown(stockTable, record)) },
-  { path: 'data/hours.csv', holds: 'hours, one row for each entry', make: (record) => tableToCsv(shown(hoursTable, record)) },
+  { path: 'data/hours.csv', of: 'hours', holds: 'hours, one row for each entry', make: (record) => tableToCsv(shown(hoursTable, record)) },
   {
     path: 'data/record.jsonld',
     holds: 'the record as linked data: JSON-LD in terms of CIDOC CRM',
@@ -55,13 +66,13 @@ export const DATA_FILES: readonly DataFile[] = [
     path: 'data/ledger.xlsx',
     holds: 'the tables of the ledger as one workbook',
     isMadeApart: true,
-    make: (record) => workbookApart([entriesTable, billsTable, stockTable, hoursTable].map((table) => shown(table, record))),
+    make: (record) => workbookApart(SHEETS.filter(({ of }) => isOf(record, of)).map(({ table }) => shown(table, record))),
   },
 ];
 
 /** The files that a record has. */
 export function dataFilesOf(record: JournalRecord): readonly DataFile[] {
-  const files = DATA_FILES.filter(({ ofMoney }) => !ofMoney || record.journal.settings.currency !== null);
+  const files = DATA_FILES.filter(({ of }) => isOf(record, of));
   return hasClient(record) ? [...files, ...statementFiles(record)] : files;
 }
 
@@ -71,8 +82,8 @@ function statementFiles({ journal, day }: JournalRecord): DataFile[] {
   const file = (name: string, holds: string, statement: (record: JournalRecord) => Statement): DataFile => ({
     path: `data/statement-${name}.csv`,
     holds,
-    ofMoney: true,
-    make: (record) => tableToCsv(statementTable(statement(record), record.journal.settings)),
+    of: 'money',
+    make: (record) => tableToCsv(asCopyHas(statementTable(statement(record), record.journal.settings), record)),
   });
   return [
     ...sent.map((frozen) =>

@@ -62,6 +62,7 @@ const WORK: ReadonlySet<ActionWord> = new Set([
 /** @returns a JSON-LD document; ids are fragments of wherever it lies */
 export function linkedData(record: JournalRecord): { readonly [name: string]: Json } {
   const { journal, history } = record;
+  const named = namesAnybody(record);
   const used = new Map<SessionId, Set<string>>();
   for (const { id, methods, used: stuff } of journal.sessions) {
     used.set(id, new Set([...methods.flatMap((method) => method.with), ...stuff.map(({ consumable }) => consumable)]));
@@ -70,7 +71,7 @@ export function linkedData(record: JournalRecord): { readonly [name: string]: Js
     '@context': CONTEXT,
     '@graph': [
       vehicleNode(record),
-      ...[...journal.people.values()].map(({ id, name }) => ({ id: person(id), type: 'crm:E21_Person', label: name })),
+      ...(named ? [...journal.people.values()] : []).map(({ id, name }) => ({ id: person(id), type: 'crm:E21_Person', label: name })),
       ...unnamedKeepers(record),
       ...journal.stores.map((name) => ({ id: store(name), type: 'crm:E53_Place', label: name })),
       ...[...journal.consumables.values()].map(({ id, name }) => ({ id: material(id), type: 'crm:E57_Material', label: name })),
@@ -80,9 +81,9 @@ export function linkedData(record: JournalRecord): { readonly [name: string]: Js
         type: 'crm:E7_Activity',
         label: session.title,
         timeSpan: span(session.date),
-        carriedOutBy: [...new Set(session.hours.map(({ by }) => person(by)))],
+        ...some('carriedOutBy', named ? [...new Set(session.hours.map(({ by }) => person(by)))] : []),
       })),
-      ...history.deeds.flatMap((deed, n) => deedNodes(deed, n, [...(used.get(deed.session) ?? [])])),
+      ...history.deeds.flatMap((deed, n) => deedNodes(deed, n, [...(used.get(deed.session) ?? [])], named)),
       ...handOverNodes(record),
       ...[...journal.parts.keys()].flatMap((id) => assessments(record, id)),
     ],
@@ -96,7 +97,10 @@ function vehicleNode({ journal }: JournalRecord): Node {
     type: 'crm:E22_Human-Made_Object',
     label: title,
     note: [vehicle.year, vehicle.make, vehicle.model].filter((one) => one !== null).join(' '),
-    identifiedBy: vehicle.marks.map(({ what, mark }) => ({ type: 'crm:E42_Identifier', label: mark, kind: what })),
+    ...some(
+      'identifiedBy',
+      vehicle.marks.map(({ what, mark }) => ({ type: 'crm:E42_Identifier', label: mark, kind: what })),
+    ),
     composedOf: [...journal.positions.keys()].filter((id) => journal.parts.get(id)?.inside === null).map(thing),
   };
 }
@@ -119,7 +123,7 @@ function partNode({ journal }: JournalRecord, id: PartId): Node {
   };
 }
 
-function deedNodes(deed: Deed, n: number, materials: readonly string[]): Node[] {
+function deedNodes(deed: Deed, n: number, materials: readonly string[], named: boolean): Node[] {
   const common = {
     id: `#deed-${n + 1}`,
     timeSpan: span(deed.date),
@@ -130,9 +134,9 @@ function deedNodes(deed: Deed, n: number, materials: readonly string[]): Node[] 
   if (deed.did === 'fitted') return [{ ...common, type: 'crm:E79_Part_Addition', augmented: VEHICLE, added: part }];
   if (deed.did === 'removed') return [{ ...common, type: 'crm:E80_Part_Removal', diminished: VEHICLE, removed: part }];
   if (deed.did === 'sent-out' && deed.to.at === 'out')
-    return [{ ...common, type: 'crm:E10_Transfer_of_Custody', custodyOf: part, receivedBy: firm(deed.to.firm) }];
+    return [{ ...common, type: 'crm:E10_Transfer_of_Custody', custodyOf: part, ...(named ? { receivedBy: firm(deed.to.firm) } : {}) }];
   if (deed.did === 'returned' && deed.from.at === 'out')
-    return [{ ...common, type: 'crm:E10_Transfer_of_Custody', custodyOf: part, surrenderedBy: firm(deed.from.firm) }];
+    return [{ ...common, type: 'crm:E10_Transfer_of_Custody', custodyOf: part, ...(named ? { surrenderedBy: firm(deed.from.firm) } : {}) }];
   if (deed.did === 'stored')
     return [{ ...common, type: 'crm:E9_Move', moved: part, ...placed('movedFrom', deed.from), ...placed('movedTo', deed.to) }];
   if (WORK.has(deed.did)) {
@@ -148,6 +152,12 @@ function deedNodes(deed: Deed, n: number, materials: readonly string[]): Node[] 
   }
   return [];
 }
+
+/** In a copy without names all who worked are as one, and so are all firms: who did what is not said there, as nobody did all of it. */
+const namesAnybody = ({ copy }: Pick<JournalRecord, 'copy'>): boolean => !copy.leavesOut.includes('people');
+
+/** What there is some of; of nothing nothing is said. */
+const some = (name: string, all: readonly Json[]): Node => (all.length === 0 ? {} : { [name]: all });
 
 /** Keepers of a copy without names are told apart by number. */
 function unnamedKeepers(record: JournalRecord): Node[] {

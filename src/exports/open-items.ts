@@ -1,7 +1,8 @@
 import type { JournalRecord } from '../journal/record.ts';
 import { itemsAt } from '../journal/registers/open-items.ts';
 import { type At, dateOf } from '../journal/registers/source.ts';
-import { csvOf } from './csv.ts';
+import { asCopyHas } from './as-copy-has.ts';
+import { tableToCsv } from './csv.ts';
 
 const HEADER = [
   'as at',
@@ -39,5 +40,5 @@ export function openItemsCsv(record: JournalRecord, at: At = null): string {
     item.closed?.how ?? '',
     item.days,
   ]);
-  return csvOf(HEADER, rows);
+  return tableToCsv(asCopyHas({ name: 'open-items', columns: HEADER, rows }, record));
 }

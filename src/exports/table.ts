@@ -37,19 +37,6 @@ export interface Total {
   readonly where?: readonly [column: string, value: string];
 }
 
-const OF_MONEY: ReadonlySet<string> = new Set([
-  ...['net', 'tax', 'gross', 'tax-rate', 'tax-standing', 'tax-way', 'foreign-currency', 'foreign-amount', 'exchange-rate'],
-  ...['bill', 'bill-gross', 'paid', 'cost', 'not-charged', 'deductible', 'refund', 'value-used', 'value-left', 'price'],
-]);
-
-/** The table as it is, or without its columns of money where the journal has none. */
-export function asJournalHas(table: Table, { currency }: Pick<Settings, 'currency'>): Table {
-  if (currency !== null) return table;
-  const kept = [...table.columns.keys()].filter((at) => !OF_MONEY.has(table.columns[at] ?? ''));
-  const only = <T>(list: readonly T[]): T[] => kept.map((at) => list[at] as T);
-  return { name: table.name, columns: only(table.columns), rows: table.rows.map(only) };
-}
-
 /** An amount of money as a plain decimal in the journal's currency. */
 export function money(minor: Minor, { currency, currencyDigits }: Pick<Settings, 'currency' | 'currencyDigits'>): Decimal {
   return { decimal: minorToDecimal(minor, currencyDigits), ...(currency === null ? {} : { currency }) };

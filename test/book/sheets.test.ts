@@ -142,6 +142,13 @@ describe('a work order', () => {
     const ran = await run(['work-order', '--content', 'van', '--firm', 'a smith', '--out', 'a.pdf'], { cwd: folderWith(FILES) });
     expect(ran).toMatchObject({ exit: 2, err: expect.stringContaining('a turner') });
   });
+
+  test('is in no copy without the names of firms: what is with several would be told as with one', async () => {
+    const ran = await run(['work-order', '--content', 'van', '--copy', 'public', '--firm', 'a firm', '--out', 'a.pdf'], {
+      cwd: folderWith(FILES),
+    });
+    expect(ran).toMatchObject({ exit: 2, err: expect.stringContaining('the public copy leaves out the names of firms') });
+  });
 });
 
 describe('a sheet', () => {

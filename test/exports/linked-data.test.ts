@@ -47,6 +47,12 @@ describe('the record as linked data', () => {
     expect(triples).toMatch(/<P82a_begin_of_the_begin> "2031-03-12"\^\^<http:\/\/www.w3.org\/2001\/XMLSchema#date>/);
   });
 
+  test('of a copy without names nobody is said to have done all of it, and no firm to have had all that went out', async () => {
+    const triples = (await triplesOf(copyOf(RECORD, 'public'))).join('\n');
+    expect(triples).not.toMatch(/P14_carried_out_by|P29_custody_received_by|E21_Person|somebody|a%20firm|The workshop/);
+    expect(triples).toMatch(/E10_Transfer_of_Custody/);
+  });
+
   test('no name in it is lost: every one is a term of the profile', async () => {
     const document = linkedData(RECORD) as { '@context': object; '@graph': object[] };
     const terms = new Set(Object.keys(document['@context']));

@@ -48,7 +48,10 @@ function originals({ record, sheet }: BookSetting): string {
   const silent = known
     .filter(({ because, marks }) => because === null && marks === null)
     .map(({ position }) => sheet.positionName(position));
-  const rest = silent.length === 0 ? '' : words(`Believed original because nothing speaks against it: ${listedNames(silent)}.`);
+  const why = record.copy.leavesOut.includes('marks')
+    ? 'Believed original; marks that may tell it this copy leaves out'
+    : 'Believed original because nothing speaks against it';
+  const rest = silent.length === 0 ? '' : words(`${why}: ${listedNames(silent)}.`);
   return fitted.length === 0 ? '' : `== What is original\n\n${table}\n\n${rest}`;
 }
 
@@ -62,6 +65,9 @@ function worked({ record, sheet }: BookSetting): string {
     ? ''
     : `== What was done to what was kept\n\n#record-table(columns: (1fr, 1fr), head: ([Place], [Outcome]), ${cells.join(', ')})`;
 }
+
+/** Where a copy leaves out marks, film or where things were put. */
+const UNTOLD = 'What went back with neither marks nor a picture is not told: this copy leaves out what may say that they were taken.';
 
 /** What the record itself lacks: said before it is asked. */
 function gaps(setting: BookSetting): string {
@@ -81,5 +87,7 @@ function gaps(setting: BookSetting): string {
   const said = lists
     .filter(([, names]) => names.length > 0)
     .map(([what, names]) => `#remark[#strong[${words(`${what}.`)}] ${words(sentence(capital(listedNames(names))))}]`);
-  return `== What is missing from the record\n\n${said.length === 0 ? words('Nothing that the record knows of.') : said.join('\n\n')}`;
+  const untold = tellsRecordings(record) ? [] : [words(UNTOLD)];
+  const nothing = said.length + untold.length === 0 ? [words('Nothing that the record knows of.')] : [];
+  return `== What is missing from the record\n\n${[...said, ...untold, ...nothing].join('\n\n')}`;
 }

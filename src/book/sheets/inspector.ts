@@ -6,26 +6,27 @@ import { classedOf } from '../../journal/registers/classed.ts';
 import { identityAt } from '../../journal/registers/identity.ts';
 import { registerAt } from '../../journal/registers/register.ts';
 import { tellsRecordings, unrecordedAt } from '../../journal/registers/unrecorded.ts';
-import { capital, counted, listed, listedNames, someOfAll, spelled } from '../../site/views/page/words.ts';
+import { capital, counted, listedNames, someOfAll, spelled } from '../../site/views/page/words.ts';
 import { keepers, methods, temporary } from '../appendices.ts';
 import { departures } from '../register-chapters.ts';
 import type { BookSetting } from '../setting.ts';
 import { words } from '../typst-text.ts';
-import { cameShort } from './came-short.ts';
 import { asPart, type SheetText } from './frame.ts';
 import { planWords } from './plan-words.ts';
+import { namesWorkers, whoDidIt, whoWorkedWords } from './who-did-it.ts';
 
 export function inspectorSheet(setting: BookSetting): SheetText {
+  const { copy } = setting.sheet;
   return {
     title: 'For an inspector',
-    line: 'Which vehicle this is, how it differs from its original condition, and what was done by whom.',
+    line: `Which vehicle this is, how it differs from its original condition, and what was done${namesWorkers(copy) ? ' by whom' : ''}.`,
     parts: [
       identity(setting),
       asPart(departures(setting)),
       asPart(temporary(setting)),
       asPart(methods(setting)),
       asPart(keepers(setting)),
-      people(setting),
+      whoDidIt(setting),
       points(setting),
     ],
   };
@@ -35,6 +36,7 @@ export function inspectorSheet(setting: BookSetting): SheetText {
 const NOT_ANSWERED = 'No part of the catalogue says which component it is, so that the table is not answered.';
 
 function identity({ record }: BookSetting): string {
+  const bare = record.copy.leavesOut.includes('marks') ? words('This copy leaves numbers and marks out.') : '';
   const { vehicle } = record.journal.settings;
   const facts = [
     ['Make and model', [vehicle.make, vehicle.model].filter((one) => one !== null).join(' ')],
@@ -52,49 +54,13 @@ function identity({ record }: BookSetting): string {
     const sum = `${known ? count : NOT_ANSWERED} ${table.caution}`;
     return `#heading(level: 3)[${words(table.title)}]\n\n#record-table(columns: (1fr, auto, auto), align: (left, left, right), head: ([Component], [Answer], [Points]), ${cells.join(', ')})\n\n${words(`${sum} Source: ${table.source}. ${table.standing}`)}`;
   });
-  return `== The vehicle and its numbers\n\n#record-table(columns: (46mm, 1fr), head: ([], []), ${rows.join(', ')})\n\n${tables.join('\n\n')}`;
-}
-
-/** Who worked, in how many sessions and how long, and which firms had what. */
-function people(setting: BookSetting): string {
-  const { record, sheet } = setting;
-  const by = Map.groupBy(
-    record.journal.sessions.flatMap(({ id, hours }) => hours.map((one) => ({ ...one, session: id }))),
-    ({ by: person }) => person,
-  );
-  const cells = [...by].map(([person, hours]) => {
-    const minutes = hours.reduce((sum, one) => sum + one.minutes, 0);
-    return [sheet.personName(person), String(new Set(hours.map(({ session }) => session)).size), sheet.figures.time(minutes)]
-      .map((cell) => `[${words(cell)}]`)
-      .join(', ');
-  });
-  const firms = new Set(record.history.deeds.flatMap(({ to }) => (to.at === 'out' ? [to.firm] : [])));
-  const out = firms.size === 0 ? '' : words(`Parts were out with ${listed([...firms].sort())}.`);
-  const billed = workBilled(setting).map(([firm, what]) => `${firm} (${listedNames(what)})`);
-  const outside = billed.length === 0 ? '' : words(`Outside work was done by ${listedNames(billed)}.`);
-  const table =
-    cells.length === 0
-      ? words('Nobody’s hours are in this copy of the record.')
-      : `#record-table(columns: (1fr, auto, auto), align: (left, right, right), head: ([Who], [Sessions], [Time]), ${cells.join(', ')})`;
-  const short = cameShort(setting);
-  const owed = short.length === 0 ? '' : words(`Came back short: ${listed(short)}.`);
-  return `== Who did it\n\n${table}\n\n${outside}\n\n${out}\n\n${owed}`;
-}
-
-/** Firms whose bills are of outside work, and what that was, in the order of the notes; what was given back is no work. */
-function workBilled({ record }: BookSetting): readonly [firm: string, what: readonly string[]][] {
-  const bills = record.journal.sessions.flatMap((session) => session.bills);
-  const lines = bills.flatMap(({ from, lines }) =>
-    lines.flatMap(({ as, what, gross }) => (from !== null && as === 'outside-work' && gross >= 0 ? [{ from, what }] : [])),
-  );
-  return [...Map.groupBy(lines, ({ from }) => from)].map(([firm, of]) => [firm, [...new Set(of.map(({ what }) => what))]]);
+  return `== The vehicle and its numbers\n\n#record-table(columns: (46mm, 1fr), head: ([], []), ${rows.join(', ')})\n\n${[bare, ...tables].join('\n\n')}`;
 }
 
 /** Source: American Institute for Conservation, Guidelines for Practice, 24 to 28, read in the commentaries. */
 function points({ record, sheet }: BookSetting): string {
   const { sessions, settings } = record.journal;
   const rows = registerAt(record, null);
-  const unnamed = sessions.filter(({ hours }) => hours.length === 0);
   const classed = Map.groupBy(rows, ({ position }) => classedOf(record, position, record.day));
   const before = classed.get('before')?.length ?? 0;
   const after = classed.get('after')?.length ?? 0;
@@ -103,7 +69,7 @@ function points({ record, sheet }: BookSetting): string {
   const answers: [string, string][] = [
     [
       '24. A record whenever the thing is examined, treated or altered',
-      `${capital(spelled(sessions.length, 'note'))}, each dated${unnamed.length === 0 ? ', each with who worked' : `; nobody is named in ${listedNames(unnamed.map(({ title }) => title))}`}.`,
+      `${capital(spelled(sessions.length, 'note'))}, each dated${whoWorkedWords(record)}.`,
     ],
     [
       '24. What it is: maker, owner, numbers, marks, measurements',

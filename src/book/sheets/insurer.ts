@@ -2,6 +2,7 @@
 import { registerAt } from '../../journal/registers/register.ts';
 import { outAt, storesAt } from '../../journal/registers/stores.ts';
 import { capital, listed, sentence } from '../../site/views/page/words.ts';
+import { unplacedWords } from '../../site/views/stores/where.ts';
 import { keepers } from '../appendices.ts';
 import type { BookSetting } from '../setting.ts';
 import { words } from '../typst-text.ts';
@@ -11,18 +12,26 @@ import { asPart, type SheetText } from './frame.ts';
 export function insurerSheet(setting: BookSetting): SheetText {
   return {
     title: 'For an insurer',
-    line: 'What the vehicle is held to be worth, what it consists of, and where its parts are.',
+    line: setting.sheet.figures.hasMoney
+      ? 'What the vehicle is held to be worth, what it consists of, and where its parts are.'
+      : 'What the vehicle consists of, and where its parts are.',
     parts: [asPart(keepers(setting)), values(setting), consists(setting), lies(setting)],
   };
 }
 
+/** What it is held to be worth; '' where the journal has no money, which a copy that leaves it out says. */
 function values({ record, sheet }: BookSetting): string {
+  if (sheet.copy.leavesOut.includes('money'))
+    return `== Values\n\n${words('This copy leaves money out, and with it what the vehicle is held to be worth.')}`;
+  if (!sheet.figures.hasMoney) return '';
+  const named = record.ledger.valuations.some(({ by }) => by !== null);
   const cells = record.ledger.valuations.map(({ of, value, basis, by, date }) => {
     const what = of === null ? 'The vehicle' : sheet.partName(of);
-    return [what, sheet.figures.money(value), sentence(basis), by ?? '', sheet.date(date)].map((cell) => `[${words(cell)}]`).join(', ');
+    const cells = [what, sheet.figures.money(value), sentence(basis), ...(named ? [by ?? ''] : []), sheet.date(date)];
+    return cells.map((cell) => `[${words(cell)}]`).join(', ');
   });
   if (cells.length === 0) return `== Values\n\n${words('No value is written down in this copy of the record.')}`;
-  return `== Values\n\n#record-table(columns: (1.2fr, auto, 1.4fr, 1fr, auto), align: (left, right, left, left, left), head: ([Of], [Value], [Basis], [By], [On]), ${cells.join(', ')})`;
+  return `== Values\n\n#record-table(columns: (1.2fr, auto, 1.4fr, ${named ? '1fr, ' : ''}auto), align: (left, right, left, ${named ? 'left, ' : ''}left), head: ([Of], [Value], [Basis], ${named ? '[By], ' : ''}[On]), ${cells.join(', ')})`;
 }
 
 function consists({ record, sheet }: BookSetting): string {
@@ -44,7 +53,7 @@ function consists({ record, sheet }: BookSetting): string {
 function lies(setting: BookSetting): string {
   const { record, sheet } = setting;
   const places = [
-    ...storesAt(record, null).map(({ store, things }) => ({ place: store === null ? 'No place noted' : capital(store), things })),
+    ...storesAt(record, null).map(({ store, things }) => ({ place: capital(store ?? unplacedWords(sheet)), things })),
     ...outAt(record, null).map(({ firm, things }) => ({ place: `Out with ${firm}`, things })),
   ];
   const cells = places.flatMap(({ place, things }) =>

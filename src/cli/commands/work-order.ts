@@ -23,6 +23,9 @@ export const workOrder: Command = {
     const { firm } = values;
     if (typeof firm !== 'string') throw new Refusal(EXIT.notUnderstood, '`work-order` needs --firm NAME.');
     return printSheet({ ...values, copy: values.copy ?? 'workshop' }, effects, 'work-order', makeWorkOrder(firm), (record) => {
+      if (record.copy.leavesOut.includes('people')) {
+        throw new Refusal(EXIT.notUnderstood, `the ${record.copy.name} copy leaves out the names of firms, and has no work orders.`);
+      }
       const firms = firmsWith(settingOf(record));
       if (!firms.includes(firm)) {
         throw new Refusal(

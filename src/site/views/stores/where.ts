@@ -18,6 +18,10 @@ export interface NamedPlace {
   readonly within: Whereabouts | null;
 }
 
+/** What lies in the stores and nobody says where; where a copy leaves out where things lie, a place may well have been noted. */
+export const unplacedWords = ({ copy: { leavesOut } }: Pick<Sheet, 'copy'>): string =>
+  leavesOut.includes('stores') ? 'in stores' : 'no place noted';
+
 /** The anchor of a store on the page of the stores. */
 export function storeAnchor(store: string | null): string {
   return store === null ? 'unplaced' : `store-${store.toLowerCase().replaceAll(/[^\p{L}\p{N}]+/gu, '-')}`;
@@ -34,7 +38,7 @@ export function namedPlace(sheet: Sheet, where: Whereabouts): NamedPlace {
       return place('in ', sheet.partName(where.part), sheet.toPart(where.part), where.where);
     case 'stores':
       if (where.store === null && sheet.copy.leavesOut.includes('stores')) return place('in ', 'stores', inStores(storeAnchor(null)));
-      return place('in stores: ', where.store ?? 'no place noted', inStores(storeAnchor(where.store)));
+      return place('in stores: ', where.store ?? unplacedWords(sheet), inStores(storeAnchor(where.store)));
     case 'bag':
       return place('', `bag ${where.bag}`, sheet.toBag(where.bag));
     case 'out':

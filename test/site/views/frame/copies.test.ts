@@ -2,6 +2,7 @@ import { expect, test } from 'vitest';
 import { copyOf } from '../../../../src/journal/copy/copy.ts';
 import type { LeaveOut } from '../../../../src/journal/model.ts';
 import { NO_PICTURES } from '../../../../src/photos/plan.ts';
+import { daySetter } from '../../../../src/site/views/any-day/day-shown.ts';
 import { entryBooks } from '../../../../src/site/views/books/entry-books.ts';
 import { hasPage } from '../../../../src/site/views/frame/contents.ts';
 import { sheetOf } from '../../../../src/site/views/page/sheet.ts';
@@ -43,4 +44,13 @@ test('a copy without hours has no page for each person that would say that nobod
   const people = (of: typeof record) => [...entryBooks(of).keys()].filter((slug) => slug.startsWith('person-'));
   expect(people(record)).toEqual(['person-rh', 'person-jm']);
   expect(people(copyOf(record, 'public'))).toEqual([]);
+});
+
+test('a past day of a copy without stores has things in stores, and nobody says that no place was noted', () => {
+  const copies = (kinds: string) => `${JOURNAL}copies: { public: { leave-out: [${kinds}] } }\n`;
+  const shown = (kinds: string): string =>
+    daySetter(copyOf(journalWith({ journal: copies(kinds) }, ['2031-03-01', 'reached: [stripped]']).record, 'public'))('2031-03-01').markup;
+  expect(shown('private')).toContain('<h3>Shelf</h3>');
+  expect(shown('stores, film')).toContain('<h3>In stores</h3>');
+  expect(shown('stores, film')).not.toMatch(/no place noted/i);
 });
