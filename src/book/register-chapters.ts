@@ -1,15 +1,16 @@
 /** The register, the lives of what changed, and every departure from the original, each with its reason. */
 
-import type { Position, PositionId, Verdict } from '../journal/model.ts';
+import type { PartId, Position, PositionId, Verdict } from '../journal/model.ts';
 import { isAsTheWorks } from '../journal/registers/as-the-works.ts';
 import { together } from '../journal/registers/occupant.ts';
 import { wasHere } from '../journal/registers/outcome.ts';
 import { type RegisterRow, registerAt } from '../journal/registers/register.ts';
 import { type Whereat, whereaboutsAt } from '../journal/registers/stays.ts';
+import { stayedInWords } from '../journal/registers/where-now.ts';
 import { type Occupancy, positionTimeline } from '../journal/timelines/position-timeline.ts';
 import { capital, GONE_WORDS, ORIGIN_WORDS, sentence, VERDICT_WORDS } from '../site/views/page/words.ts';
 import { countsInTurn } from '../site/views/position/part-page.ts';
-import { placeWords } from '../site/views/stores/where.ts';
+import { placeNowWords } from '../site/views/stores/where.ts';
 import { type BookSetting, mention } from './setting.ts';
 import { call, words } from './typst-text.ts';
 
@@ -24,7 +25,7 @@ export function register(setting: BookSetting): string {
 function registerTable(setting: BookSetting, rows: readonly RegisterRow[]): string {
   const cells = rows.map((row) => {
     const name = setting.sheet.positionName(row.position) + (row.count > 1 ? ` × ${row.count}` : '');
-    const remarks = [...row.mismatches.map((one) => one.words), ...row.pending.map((one) => capital(one.words))];
+    const remarks = [...row.mismatches.map((one) => one.words), ...[...row.otherwise, ...row.pending].map((one) => capital(one.words))];
     return [
       `${mention(setting, row.position)}${words(name)}`,
       words(decidedWords(setting, row)),
@@ -127,22 +128,37 @@ export function departures(setting: BookSetting): string {
   return `= Departures from the original\n\n${words(opening)}\n\n#record-table(columns: (1.1fr, 1.1fr, 1.7fr, 1fr), head: ([Place], [Stands there], [Reason], [The original]), ${cells.join(', ')})`;
 }
 
-type Placed = Pick<Whereat, 'where' | 'count'>;
+/** What stands at its place otherwise than it came off, when it went there and how. */
+export function backOtherwise(setting: BookSetting): string {
+  const { record, sheet } = setting;
+  const cells = registerAt(record, null).flatMap(({ position, otherwise }) =>
+    otherwise.map(({ part, fitted, words: how }) => {
+      const said = part === position ? capital(how) : `${sheet.partName(part)} ${how}`;
+      return [`${mention(setting, position)}${words(sheet.positionName(position))}`, words(sheet.date(fitted.date)), words(sentence(said))]
+        .map((cell) => `[${cell}]`)
+        .join(', ');
+    }),
+  );
+  if (cells.length === 0) return '';
+  return `= Otherwise than it was\n\n#record-table(columns: (1.2fr, auto, 2fr), head: ([Place], [On], [How]), ${cells.join(', ')})`;
+}
+
+type Placed = Pick<Whereat, 'where' | 'count'> & { readonly part: PartId };
 
 /** Where what belongs at a place is, if it is not there; where no original of it is known, what became of what was found there. */
 function originalWords(setting: BookSetting, row: RegisterRow): string {
   const away = (places: readonly Placed[]) => places.filter(({ where }) => where.at !== 'fitted' || where.position !== row.position);
   if (row.originals.length > 0) return placesWords(setting, row, away(row.originals));
   if (!wasHere(setting.record, row.position)) return 'none: the place came with a later part';
-  const found = away(whereaboutsAt(setting.record, row.position, setting.record.day));
+  const found = away(whereaboutsAt(setting.record, row.position, setting.record.day).map((place) => ({ ...place, part: row.position })));
   return found.length === 0 ? 'none is known' : `none is known; what was found there: ${placesWords(setting, row, found)}`;
 }
 
-function placesWords({ sheet }: BookSetting, row: RegisterRow, places: readonly Placed[]): string {
+function placesWords({ sheet, record }: BookSetting, row: RegisterRow, places: readonly Placed[]): string {
   return places
-    .map(({ where, count }) => {
+    .map(({ part, where, count }) => {
       const some = row.count > 1 ? `${count} of ${row.count}: ` : '';
-      return `${some}${where.at === 'gone' ? GONE_WORDS[where.how] : placeWords(sheet, where)}`;
+      return `${some}${where.at === 'gone' ? GONE_WORDS[where.how] : placeNowWords(sheet, where, stayedInWords(record, part, where, null))}`;
     })
     .join('; ');
 }

@@ -6,7 +6,8 @@ import { type BagRow, bagsAt, leftInWords } from '../journal/registers/bags.ts';
 import { itemRowAt } from '../journal/registers/open-items.ts';
 import { whereaboutsAt } from '../journal/registers/stays.ts';
 import { type StoreRows, storesAt } from '../journal/registers/stores.ts';
-import { numbersInWords, originInWords, whereInWords } from '../journal/replay/words.ts';
+import { whereNowInWords } from '../journal/registers/where-now.ts';
+import { numbersInWords, originInWords } from '../journal/replay/words.ts';
 import { formatQuantity } from '../journal/values/quantity.ts';
 
 export interface Thing {
@@ -63,7 +64,7 @@ function ofPart(record: JournalRecord, part: Part): Thing {
 /** Where a part is now, of a lot with how many: `3 of 5 in bag 14, 2 of 5 on the vehicle`. */
 export function whereWords(record: JournalRecord, { id, count, position }: Part): string {
   const places = whereaboutsAt(record, id, record.day).map(({ where, count: some, which }) => {
-    const at = where.at === 'fitted' && where.position === position ? onVehicle(where.within) : whereInWords(where);
+    const at = where.at === 'fitted' && where.position === position ? onVehicle(where.within) : whereNowInWords(record, id, where);
     if (some === count) return at;
     return `${which === null ? `${some} of ${count}` : numbersInWords(which)} ${at}`;
   });

@@ -2,7 +2,8 @@ import type { JournalRecord } from '../journal/record.ts';
 import { together } from '../journal/registers/occupant.ts';
 import { type RegisterRow, registerAt } from '../journal/registers/register.ts';
 import { type At, dateOf } from '../journal/registers/source.ts';
-import { originInWords, whereInWords } from '../journal/replay/words.ts';
+import { whereNowInWords } from '../journal/registers/where-now.ts';
+import { originInWords } from '../journal/replay/words.ts';
 import { csvOf } from './csv.ts';
 
 const HEADER = [
@@ -17,10 +18,11 @@ const HEADER = [
   'fitted',
   'empty',
   'outcome',
-  'since',
+  'place last changed',
   'originals',
   'mismatches',
   'not yet carried out',
+  'went back otherwise',
 ];
 
 /** The register at the end of a day as CSV: a line for each position, lists inside a field parted by `; `. */
@@ -48,9 +50,10 @@ function lineOf(record: JournalRecord, row: RegisterRow, date: string): (string 
     row.empty,
     row.outcome.words,
     row.since.date,
-    list(row.originals, ({ part, count, where }) => `${count} ${part} ${whereInWords(where)}`),
+    list(row.originals, ({ part, count, where }) => `${count} ${part} ${whereNowInWords(record, part, where, date)}`),
     list(row.mismatches, ({ words }) => words),
     list(row.pending, ({ words }) => words),
+    list(row.otherwise, ({ words }) => words),
   ];
 }
 

@@ -65,6 +65,46 @@ describe('registers as CSV', () => {
     ]);
   });
 
+  test('of a numbered lot it says which lie where', () => {
+    const slats = soundRecord({
+      parts: [part('slats', { count: 4, numbered: 'I to IIII' })],
+      stores: ['loft'],
+      evenings: [evening('2030-10-01', { parts: [did('slats', 'removed', { which: [2, 4], count: 2, to: 'loft' })] })],
+    });
+    expect(read(whereaboutsCsv(slats)).map(({ where, which }) => [where, which])).toEqual([
+      ['fitted', '1; 3'],
+      ['stores', '2; 4'],
+    ]);
+    expect(read(whereaboutsCsv(of))[0]?.which).toBe('');
+  });
+
+  test('a condition has the day of which it is told, of the catalogue the day from which the part was here', () => {
+    const seen = soundRecord({
+      parts: [part('drum', { condition: 2 }), part('lamp', { condition: 1, found: 'loose', acquired: '2030-11-01' }), part('hub')],
+      evenings: [evening('2031-05-01', { parts: [did('hub', 'inspected', { condition: 3 })] }), evening('2031-06-01', {})],
+    });
+    const told = read(whereaboutsCsv(seen)).map((row) => [row.part, row.condition, row['condition as of']]);
+    expect(told).toEqual([
+      ['drum', '2', '2030-09-14'],
+      ['lamp', '1', '2030-11-01'],
+      ['hub', '3', '2031-05-01'],
+    ]);
+  });
+
+  test('the register says what went back otherwise, and when a place last changed by a name that is no day of fitting', () => {
+    const turned = soundRecord({
+      parts: [part('drum')],
+      evenings: [evening('2030-10-01', { parts: [did('drum', ['removed', 'fitted'], { asWas: false, note: 'Turned by one stud.' })] })],
+    });
+    expect(read(registerCsv(turned))).toMatchObject([
+      {
+        outcome: 'undecided, went back otherwise',
+        'went back otherwise': 'went back otherwise than it came off: Turned by one stud.',
+        'place last changed': '2030-10-01',
+      },
+    ]);
+  });
+
   test('open items carry their deferrals, and know nothing of later ones', () => {
     expect(read(openItemsCsv(of))).toMatchObject([
       { item: 'cap', what: 'Pipe capped, for now', 'due before': 'road-test', deferred: '2030-10-10 to road-test: later' },

@@ -1,14 +1,19 @@
 /** In whose keeping the vehicle stood, and what went along when it passed on. */
 import { fileURLToPath } from 'node:url';
 import { describe, expect, test } from 'vitest';
+import { thingsOf } from '../../src/editor/things.ts';
 import { linkedData } from '../../src/exports/linked-data.ts';
+import { registerCsv } from '../../src/exports/register.ts';
+import { whereaboutsCsv } from '../../src/exports/whereabouts.ts';
 import { copyOf } from '../../src/journal/copy/copy.ts';
 import { withheldTexts } from '../../src/journal/copy/withheld.ts';
 import { compileJournal } from '../../src/journal/pipeline.ts';
 import type { JournalRecord } from '../../src/journal/record.ts';
 import { keeperAt, stayedWith } from '../../src/journal/registers/keepers.ts';
 import { mismatchesAt } from '../../src/journal/registers/mismatches.ts';
+import { registerRowAt } from '../../src/journal/registers/register.ts';
 import { offVehicleAt, storesAt } from '../../src/journal/registers/stores.ts';
+import { partTimeline } from '../../src/journal/timelines/timelines.ts';
 import { loadJournal } from '../../src/load/load.ts';
 import { compileFiles, JOURNAL } from '../journal/base.ts';
 
@@ -127,6 +132,24 @@ test('what is moved after a hand-over is with whoever keeps the vehicle then', (
   expect(stayed(moved)).not.toHaveProperty('drum-donor');
 });
 
+describe('what stayed behind', () => {
+  test('is with whom it stayed in every row that says where it is, and not on a shelf of the new keeper', () => {
+    expect(registerRowAt(record, 'badge', null).originals[0]?.stayed).toBe('with Ruth Haskell-Dray, where it stayed behind');
+    expect(registerRowAt(record, 'badge', '2031-02-28').originals[0]?.stayed).toBeNull();
+    expect(registerCsv(record)).toContain('"1 badge with Ruth Haskell-Dray, where it stayed behind (shelf A1)"');
+    expect(registerCsv(record, '2031-02-28')).toContain('"1 badge in stores, shelf A1"');
+    expect(whereaboutsCsv(record)).toContain('badge,original,1,stayed behind,shelf A1,');
+    expect(thingsOf(record).find(({ name }) => name === 'badge')?.now).toBe('with Ruth Haskell-Dray, where it stayed behind (shelf A1)');
+  });
+
+  test('is no longer in the custody of the workshop', () => {
+    expect(partTimeline(record, 'badge').custody.map(({ custody, from, to }) => [custody, from.date, to?.date ?? null])).toEqual([
+      [{ by: 'workshop' }, '2031-01-05', '2031-03-01'],
+      [{ by: 'former-keeper', who: 'Ruth Haskell-Dray' }, '2031-03-01', null],
+    ]);
+  });
+});
+
 test('what is to be fitted and stayed behind is told to be with who has it, from the day of the hand-over', () => {
   const { record: sold } = compileFiles({
     journal: `${JOURNAL}keeper: rh\n`,
@@ -143,5 +166,5 @@ decisions: [{ part: drum, verdict: keep, because: It is ours. }]
   }) as { record: JournalRecord };
   const settles = (at: string | null) => mismatchesAt(sold, at).map(({ settle }) => settle[0]);
   expect(settles('2031-02-28')).toEqual(['Fit Front brake drum: it is in stores, shelf A1.']);
-  expect(settles(null)).toEqual(['Fit Front brake drum: it is with Ruth, where it stayed behind.']);
+  expect(settles(null)).toEqual(['Fit Front brake drum: it is with Ruth, where it stayed behind (shelf A1).']);
 });

@@ -236,6 +236,63 @@ describe('the outcome of a position is computed from what is there and what was 
   });
 });
 
+describe('what a note says went back otherwise than it came off', () => {
+  const back = (id: string, fields: Parameters<typeof did>[2]) =>
+    did(id, ['removed', 'fitted'], { asWas: false, note: 'Flat side up.', ...fields });
+  const keep = day({ decisions: [decide('wing', 'keep'), decide('studs', 'keep')] });
+
+  test('is not kept as found, and its row says how it is now', () => {
+    const now = row('wing', keep, day({ parts: [back('wing', {})] }));
+    expect(now.outcome).toEqual({ kind: 'kept-otherwise', words: 'kept, went back otherwise' });
+    expect(now.otherwise).toMatchObject([
+      { words: 'went back otherwise than it came off: Flat side up.', fitted: { date: '2030-10-01', session: '2030-10-01-work' } },
+    ]);
+  });
+
+  test('is told beside what was done to it, and beside that nobody decided', () => {
+    expect(outcome('wing', day({ parts: [did('wing', 'repaired'), back('wing', {})] }))).toBe('kept, repaired, went back otherwise');
+    expect(outcome('wing', day({ parts: [back('wing', {})] }))).toBe('undecided, went back otherwise');
+  });
+
+  test('holds until a note says that it is as it was, and while it is off says nothing', () => {
+    const other = day({ parts: [back('wing', {})] });
+    const again = (fields: Parameters<typeof did>[2]) => day({ parts: [did('wing', ['removed', 'fitted'], fields)] }, '2030-11-01');
+    expect(outcome('wing', keep, other, again({}))).toBe('kept, went back otherwise');
+    expect(outcome('wing', keep, other, again({ asWas: true }))).toBe('kept as found');
+    expect(row('wing', keep, other, day({ parts: [did('wing', 'removed')] }, '2030-11-01'))).toMatchObject({
+      outcome: { words: 'off for now' },
+      otherwise: [],
+    });
+  });
+
+  test('of a lot is told of so many, the newest word first', () => {
+    const some = day({ parts: [back('studs', { count: 2 }), did('studs', ['removed', 'fitted'], { count: 3, asWas: true })] });
+    const now = row('studs', keep, some);
+    expect(now.outcome.words).toBe('kept, went back otherwise (2 of 5)');
+    expect(now.otherwise.map(({ words }) => words)).toEqual(['went back otherwise than they came off (2 of 5): Flat side up.']);
+    expect(outcome('studs', keep, some, day({ parts: [did('studs', ['removed', 'fitted'], { asWas: true })] }, '2030-11-01'))).toBe(
+      'kept as found',
+    );
+  });
+
+  test('of a numbered lot is told of those that are there', () => {
+    const slats = [part('slats', { count: 4, numbered: 'I to IIII' })];
+    const evenings = [
+      day({ decisions: [decide('slats', 'keep')], parts: [back('slats', { which: [2, 4], count: 2 })] }),
+      day({ parts: [did('slats', 'removed', { which: [2], count: 1 })] }, '2030-11-01'),
+    ];
+    const now = registerRowAt(soundRecord({ parts: slats, evenings }), 'slats', null);
+    expect(now.outcome.words).toBe('kept, went back otherwise (1 of 4), 3 of 4 on');
+    expect(now.otherwise.map(({ which }) => which)).toEqual([[4]]);
+  });
+
+  test('of what stands in for it is told of that, and the outcome claims nothing of it', () => {
+    const now = row('drum', day({ parts: [did('drum', 'removed'), did('drum-new', 'fitted', { asWas: false, note: 'Turned.' })] }));
+    expect(now.outcome.words).toBe('replaced (new old stock)');
+    expect(now.otherwise.map(({ words }) => words)).toEqual(['went on otherwise than what came off: Turned.']);
+  });
+});
+
 describe('what comes back from a firm that was sent it to do something', () => {
   const out = (work: string | null, how: 'loan' | null = null) => [
     day({ parts: [did('wing', 'removed', { to: 'shelf B2' }), did('wing', 'sent-out', { to: 'a tinsmith', work, how })] }),

@@ -70,6 +70,7 @@ export class Outcomes {
     if (kept !== undefined) return kept;
     if (byFirms.length > 0) return 'kept-worked-on';
     if (decided.length === 0 && this.#asks(position, shop)) return 'undecided';
+    if (standing.some((piece) => isOtherwise(piece, shop))) return 'kept-otherwise';
     return decided.length > 0 || did.some((word) => !LOOKED_AT.includes(word)) ? 'kept-as-found' : 'untouched';
   }
 
@@ -141,6 +142,12 @@ function standingOf({ id }: Position, shop: Workshop): readonly Piece[] {
   const carrierOf = ({ spot }: Piece) => (spot.at === 'seat' ? spot.carrier : null);
   const own = all.find(({ part }) => part.id === id);
   return own === undefined ? all : all.filter((piece) => carrierOf(piece) === carrierOf(own));
+}
+
+/** The last that a note said of how it went back is that it is not as it came off. */
+function isOtherwise(piece: Piece, { done }: Workshop): boolean {
+  const back = done.filter(({ entry, pieces }) => pieces.includes(piece) && entry.did.includes('fitted') && entry.asWas !== null);
+  return back.at(-1)?.entry.asWas === false;
 }
 
 function isLying(at: Spot['at'] | undefined): boolean {

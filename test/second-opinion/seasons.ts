@@ -75,8 +75,9 @@ const entry = fc
     into: fc.option(fc.nat(1), { freq: 4 }),
     how: fc.constantFrom('scrapped', 'sold', 'lost'),
     from: fc.option(fc.constant('a seller')),
+    asWas: fc.option(fc.boolean()),
   } as const)
-  .map(({ id, deed: [words, places], place, unsaid, many, which, into, how, from }) => {
+  .map(({ id, deed: [words, places], place, unsaid, many, which, into, how, from, asWas }) => {
     const of = PARTS.find((one) => one.id === id);
     const to = places[place % Math.max(1, places.length)];
     const optional =
@@ -88,6 +89,8 @@ const entry = fc
       ...(to === undefined || (unsaid && optional) ? {} : { to }),
       ...(numbers ? { which: numbers, count: numbers.length } : several && many !== null ? { count: many } : {}),
       ...(words.includes('fitted') && into !== null && holders ? { into: [holders[into] as string] } : {}),
+      // Of a lot that is only counted nobody knows which of them it is said of.
+      ...(words.includes('fitted') && asWas !== null && (numbers || !several) ? { asWas, note: 'Turned.' } : {}),
       ...(words.includes('gone') ? { how } : {}),
       ...(to?.includes('plater') ? { work: 'Nickel' } : {}),
       ...(words.includes('acquired') && from !== null ? { from } : {}),

@@ -5,7 +5,7 @@ import { registerAt } from '../../journal/registers/register.ts';
 import { tellsRecordings, unrecordedAt } from '../../journal/registers/unrecorded.ts';
 import { capital, heldByTheWorks, listedNames, sentence } from '../../site/views/page/words.ts';
 import { cautions, comesWith, keepers, temporary } from '../appendices.ts';
-import { departures } from '../register-chapters.ts';
+import { backOtherwise, departures } from '../register-chapters.ts';
 import type { BookSetting } from '../setting.ts';
 import { words } from '../typst-text.ts';
 import { cameShort } from './came-short.ts';
@@ -21,6 +21,7 @@ export function buyerSheet(setting: BookSetting): SheetText {
       originals(setting),
       worked(setting),
       asPart(departures(setting)),
+      asPart(backOtherwise(setting)),
       asPart(temporary(setting)),
       asPart(comesWith(setting)),
       asPart(keepers(setting)),

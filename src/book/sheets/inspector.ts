@@ -8,7 +8,7 @@ import { registerAt } from '../../journal/registers/register.ts';
 import { tellsRecordings, unrecordedAt } from '../../journal/registers/unrecorded.ts';
 import { capital, counted, listedNames, someOfAll, spelled } from '../../site/views/page/words.ts';
 import { keepers, methods, temporary } from '../appendices.ts';
-import { departures } from '../register-chapters.ts';
+import { backOtherwise, departures } from '../register-chapters.ts';
 import type { BookSetting } from '../setting.ts';
 import { words } from '../typst-text.ts';
 import { asPart, type SheetText } from './frame.ts';
@@ -23,6 +23,7 @@ export function inspectorSheet(setting: BookSetting): SheetText {
     parts: [
       identity(setting),
       asPart(departures(setting)),
+      asPart(backOtherwise(setting)),
       asPart(temporary(setting)),
       asPart(methods(setting)),
       asPart(keepers(setting)),

@@ -1,5 +1,6 @@
 import type { Condition, IsoDate, PartId, Whereabouts } from '../model.ts';
-import { sameWhere } from '../replay/words.ts';
+import type { Moment } from '../record.ts';
+import { isHere, sameWhere } from '../replay/words.ts';
 import { deedCount } from './deed-count.ts';
 import { type Observation, observationsOf } from './observations.ts';
 import type { RegisterSource } from './source.ts';
@@ -54,6 +55,26 @@ export function conditionInWords(conditions: readonly InCondition[], count: numb
   const either = conditions.filter((one) => one.count === null).map(({ condition }) => condition);
   const perhaps = either.length === 1 ? `perhaps ${either[0]}` : either.join(' or ');
   return [...told, ...(either.length > 0 ? [perhaps] : [])].join(', ');
+}
+
+/**
+ * Of which days some conditions of a part are told, the first first, each day once: of a note the day of that, of the
+ * catalogue the day from which the part was here.
+ */
+export function conditionDays(record: RegisterSource, part: PartId, conditions: readonly InCondition[]): readonly Moment[] {
+  const days = [...new Set(conditions.flatMap((one) => one.days))];
+  const seen = days.filter((day) => day !== null).map((date) => ({ date, session: sessionSeeing(record, part, date) }));
+  const came = days.includes(null) ? [cameOf(record, part)] : [];
+  return [...came, ...seen].sort((a, b) => (a.date < b.date ? -1 : a.date > b.date ? 1 : 0));
+}
+
+function sessionSeeing(record: RegisterSource, part: PartId, date: IsoDate): string | null {
+  return observationsOf(record, part).findLast((one) => one.entry.condition !== null && one.date === date)?.session ?? null;
+}
+
+function cameOf(record: RegisterSource, part: PartId): Moment {
+  const first = staysOf(record, part).find(({ where }) => isHere(where));
+  return first?.from ?? { date: record.journal.settings.arrived, session: null };
 }
 
 /** One of a numbered lot as it was last seen: by an entry that names it, or one that means all. */

@@ -1,12 +1,12 @@
-import type { Decision, IsoDate, Part, PartId, Position, PositionId, Verdict, Whereabouts } from '../model.ts';
+import type { Decision, IsoDate, Part, PartId, Position, PositionId, Verdict } from '../model.ts';
 import type { Moment } from '../record.ts';
-import { originInWords, whereInWords } from '../replay/words.ts';
+import { originInWords } from '../replay/words.ts';
 import type { InForce } from './decisions-in-force.ts';
 import { goneInWords, goneOf } from './gone.ts';
 import type { Judged, Laid } from './judgement.ts';
-import { stayedWith } from './keepers.ts';
 import type { RegisterSource } from './source.ts';
 import { covers, staysOf, whereaboutsAt } from './stays.ts';
+import { whereNowInWords } from './where-now.ts';
 
 /** What is on the vehicle is ruled out by the decision in force, or what was to be kept is gone for good. */
 export interface Mismatch {
@@ -111,17 +111,8 @@ function settlements(record: RegisterSource, position: Position, decision: Decis
 /** How the part that was decided on gets to its position. Only where a part of this position lies is told, or who kept it. */
 function bringing(record: RegisterSource, part: Part, position: Position, date: IsoDate): string {
   const places = part.position === position.id ? whereaboutsAt(record, part.id, date) : [];
-  const where = places.filter((place) => place.where.at !== 'fitted').map((place) => whereNow(record, part.id, place.where, date));
+  const where = places.filter((place) => place.where.at !== 'fitted').map((place) => whereNowInWords(record, part.id, place.where, date));
   return where.length === 0 ? `Fit ${part.name}.` : `Fit ${part.name}: it is ${[...new Set(where)].join('; ')}.`;
-}
-
-/** `in stores: shelf A1`, or `with Ruth, where it stayed behind`: whoever the vehicle passed on to does not find it on a shelf. */
-function whereNow(record: RegisterSource, part: PartId, where: Whereabouts, date: IsoDate): string {
-  const stayed = stayedWith(record, part, where, date);
-  if (stayed === null) return whereInWords(where);
-  const name =
-    stayed.keeper === null ? 'an earlier keeper' : (record.journal.people.get(stayed.keeper)?.name ?? stayed.keeper.replaceAll('-', ' '));
-  return `with ${name}, where it stayed behind`;
 }
 
 function nameOf(record: RegisterSource, part: PartId): string {

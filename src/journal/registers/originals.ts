@@ -4,6 +4,7 @@ import { isHere } from '../replay/words.ts';
 import { originAt } from './origins.ts';
 import type { RegisterSource } from './source.ts';
 import { deedsOf, whereaboutsAt } from './stays.ts';
+import { stayedInWords } from './where-now.ts';
 
 /** Where so many of an original that belongs to a position are now. */
 export interface OriginalPlace {
@@ -13,6 +14,8 @@ export interface OriginalPlace {
   readonly which: readonly number[] | null;
   readonly where: Whereabouts;
   readonly since: Moment;
+  /** With whom it stayed when the vehicle passed on, `with Ruth, where it stayed behind`; null while it is with the keeper. */
+  readonly stayed: string | null;
   /** How it went and what the note says of it; null while it is not gone. */
   readonly gone: { readonly how: GoneHow; readonly note: string | null } | null;
 }
@@ -31,6 +34,7 @@ function placesOf(record: RegisterSource, part: PartId, date: IsoDate): readonly
       which,
       where,
       since,
+      stayed: stayedInWords(record, part, where, date),
       gone: where.at === 'gone' ? { how: where.how, note: noteOfGoing(record, part, where.how, date) } : null,
     }));
 }

@@ -1,5 +1,6 @@
 import type { IsoDate, PartId, Position, Whereabouts } from '../model.ts';
 import { isHere, originInWords } from '../replay/words.ts';
+import type { BackOtherwise } from './back-otherwise.ts';
 import { decidedCount, type InForce } from './decisions-in-force.ts';
 import { goneInWords, goneOf } from './gone.ts';
 import type { Occupant, Seated } from './occupant.ts';
@@ -14,6 +15,8 @@ export type OutcomeKind =
   | 'kept-refinished'
   /** A firm had it to do something to, and nobody said of what kind. */
   | 'kept-worked-on'
+  /** Nothing was done to it, and it went back otherwise than it came off. */
+  | 'kept-otherwise'
   | 'replaced'
   | 'partly-replaced'
   /** The position came with a part that was not on the vehicle as found: something was added. */
@@ -52,6 +55,8 @@ export interface Standings {
   readonly inForce: readonly InForce[];
   /** It asks for a verdict. */
   readonly inQuestion: boolean;
+  /** What of it went back otherwise than it came off. */
+  readonly otherwise: readonly BackOtherwise[];
 }
 
 /** The outcome of a position at the end of a day. */
@@ -129,17 +134,27 @@ function nothingFitted(record: RegisterSource, position: Position, inForce: read
   return { kind: 'off-for-now', words: `off for now${position.count > 1 ? lostToo(record, position, 0, date, of) : ''}` };
 }
 
-function kept(record: RegisterSource, position: Position, { inForce, inQuestion }: Standings, date: IsoDate, on: string): Outcome {
+function kept(record: RegisterSource, position: Position, standings: Standings, date: IsoDate, on: string): Outcome {
+  const { inForce, inQuestion, otherwise } = standings;
   const work = workDone(record, position.id, date);
+  const back = backInWords(position, otherwise);
   if (work === null) {
     const undecided = decidedCount(inForce) === 0;
-    if (undecided && inQuestion) return { kind: 'undecided', words: `undecided${on}` };
+    if (undecided && inQuestion) return { kind: 'undecided', words: `undecided${back}${on}` };
     if (undecided && isUntouched(record, position.id, date)) return { kind: 'untouched', words: `untouched${on}` };
+    if (back !== '') return { kind: 'kept-otherwise', words: `kept${back}${on}` };
     return { kind: 'kept-as-found', words: `kept as found${on}` };
   }
   const [kind, words] = KEPT[work.kind];
   const some = work.count < position.count ? ` (${work.count} of ${position.count})` : '';
-  return { kind, words: words + some + (work.andMore ? ', other work too' : '') + on };
+  return { kind, words: words + some + (work.andMore ? ', other work too' : '') + back + on };
+}
+
+/** `, went back otherwise (2 of 5)`; '' where nobody said so of any. */
+function backInWords({ id, count: places }: Position, otherwise: readonly BackOtherwise[]): string {
+  const count = otherwise.filter(({ part }) => part === id).reduce(sumCount, 0);
+  if (count === 0) return '';
+  return `, went back otherwise${count < places ? ` (${count} of ${places})` : ''}`;
 }
 
 function standIn(record: RegisterSource, position: Position, fitted: readonly Occupant[], on: string): Outcome {

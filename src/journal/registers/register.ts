@@ -1,5 +1,6 @@
 import type { Decision, IsoDate, Position, PositionId, SubsystemId } from '../model.ts';
 import type { Moment } from '../record.ts';
+import { type BackOtherwise, backOtherwiseAt } from './back-otherwise.ts';
 import { decidedCount, decisionsInForce, type InForce } from './decisions-in-force.ts';
 import { asideOf, isInQuestion } from './in-question.ts';
 import { judge } from './judgement.ts';
@@ -42,6 +43,8 @@ export interface RegisterRow {
   readonly mismatches: readonly Mismatch[];
   /** Decided and not yet carried out. */
   readonly pending: readonly Pending[];
+  /** What stands there otherwise than it came off, with how. */
+  readonly otherwise: readonly BackOtherwise[];
   readonly outcome: Outcome;
   /** When what stands at the position last changed. */
   readonly since: Moment;
@@ -96,6 +99,7 @@ function makeRow(record: RegisterSource, position: Position, date: IsoDate): Reg
   const seated = seatedAt(record, position, date);
   const judgement = judge(record, position, [...fitted, ...seated], inForce);
   const inQuestion = isInQuestion(record, position, inForce, date);
+  const otherwise = backOtherwiseAt(record, position, [...fitted, ...seated], date);
   return {
     position: position.id,
     subsystem: position.subsystem,
@@ -109,7 +113,8 @@ function makeRow(record: RegisterSource, position: Position, date: IsoDate): Reg
     originals: originalPlaces(record, position, date),
     mismatches: mismatchesOf(record, position, judgement, date),
     pending: pendingOf(record, position, judgement, date),
-    outcome: outcomeOf(record, position, { fitted, seated, inForce, inQuestion }, date),
+    otherwise,
+    outcome: outcomeOf(record, position, { fitted, seated, inForce, inQuestion, otherwise }, date),
     since: lastChange(record, position, date),
   };
 }

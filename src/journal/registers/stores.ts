@@ -2,7 +2,7 @@ import { GONE_HOW, type GoneHow, type IsoDate, type Origin, type Part, type Part
 import type { Moment } from '../record.ts';
 import { endOf } from '../replay/seat.ts';
 import { isHere } from '../replay/words.ts';
-import { conditionInWords, conditionsAt } from './condition.ts';
+import { conditionDays, conditionInWords, conditionsAt } from './condition.ts';
 import { keepings, type StayedWith, stayedWith } from './keepers.ts';
 import { observationsOf } from './observations.ts';
 import { noteOfGoing } from './originals.ts';
@@ -10,6 +10,7 @@ import { opinionDays, originAt } from './origins.ts';
 import { type At, dateOf, groupedBy, perRecord, type RegisterSource } from './source.ts';
 import { staysOf, whereaboutsAt } from './stays.ts';
 import { Stepwise } from './stepwise.ts';
+import { stayedInWords } from './where-now.ts';
 
 /** So many of a part that is off the vehicle, and where. */
 export interface OffVehicle {
@@ -25,10 +26,14 @@ export interface OffVehicle {
   readonly origin: Origin | null;
   /** Its condition classes, of a lot with how many are in each; null for none written down. */
   readonly condition: string | null;
+  /** The days of which that is told. */
+  readonly conditionOf: readonly Moment[];
   /** An original: it stays with the vehicle and goes with it (Charter of Turin, read in a 2012 draft). */
   readonly goesWithVehicle: boolean;
   /** With whom it stayed when the vehicle passed on; null while it is with the keeper. */
   readonly stayed: StayedWith | null;
+  /** The same in words: `with Ruth, where it stayed behind`. */
+  readonly stayedWords: string | null;
   /** For what is gone: what the note said. */
   readonly note: string | null;
 }
@@ -54,7 +59,8 @@ function offRows(record: RegisterSource, part: Part, date: IsoDate): readonly Of
   return whereaboutsAt(record, part.id, date)
     .filter(({ where }) => where.at !== 'fitted' && isHere(where))
     .map((lying) => ({ ...lying, stayed: stayedWith(record, part.id, lying.where, date) }))
-    .map(({ where, count, which, since, last, stayed }) => ({
+    .map((lying) => ({ ...lying, conditions: conditionsAt(record, part.id, lying, date) }))
+    .map(({ where, count, which, since, last, stayed, conditions }) => ({
       part: part.id,
       position: part.position,
       count,
@@ -63,9 +69,11 @@ function offRows(record: RegisterSource, part: Part, date: IsoDate): readonly Of
       since,
       last,
       origin,
-      condition: conditionInWords(conditionsAt(record, part.id, { where, count, which }, date), count),
+      condition: conditionInWords(conditions, count),
+      conditionOf: conditionDays(record, part.id, conditions),
       goesWithVehicle: origin === 'original' && where.at !== 'gone' && where.at !== 'missing' && stayed === null,
       stayed,
+      stayedWords: stayedInWords(record, part.id, where, date),
       note: where.at === 'gone' ? noteOfGoing(record, part.id, where.how, date) : null,
     }));
 }

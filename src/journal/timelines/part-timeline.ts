@@ -1,8 +1,10 @@
 import type { GoneHow, Part, PartId, Whereabouts } from '../model.ts';
 import type { JournalRecord, Stay } from '../record.ts';
+import { stayedWith } from '../registers/keepers.ts';
 import { type MeasurementSeries, seriesOf } from '../registers/measurements.ts';
 import { groupedBy } from '../registers/source.ts';
 import { compareMoments, staysOf, type Whereat, whereaboutsAt } from '../registers/stays.ts';
+import { keeperInWords } from '../registers/where-now.ts';
 import { endOf } from '../replay/seat.ts';
 import { isHere } from '../replay/words.ts';
 import type { TimelineEvent } from './event.ts';
@@ -13,6 +15,8 @@ import { type Spell, spellsOf } from './spells.ts';
 export type Custody =
   | { readonly by: 'workshop' }
   | { readonly by: 'firm'; readonly firm: string }
+  /** It stayed behind with them when the vehicle passed on; `who` in words. */
+  | { readonly by: 'former-keeper'; readonly who: string }
   | { readonly by: 'gone'; readonly how: GoneHow }
   | { readonly by: 'unknown' };
 
@@ -54,11 +58,23 @@ export function partTimeline(record: JournalRecord, id: PartId): PartTimeline {
 
 function custodyOf(record: JournalRecord, stays: readonly Stay[]): readonly CustodySpell[] {
   const order = compareMoments(record);
-  const groups = groupedBy(stays, ({ where }) => JSON.stringify(custodyAt(where)));
+  const held = stays.flatMap((stay) => heldIn(record, stay));
+  const groups = groupedBy(held, ({ custody }) => JSON.stringify(custody));
   const spells = [...groups].flatMap(([key, group]) =>
     spellsOf(group, order).map((spell) => ({ custody: JSON.parse(key) as Custody, ...spell })),
   );
   return spells.sort((a, b) => order(a.from, b.from));
+}
+
+/** Who had it in one stay: of what stayed behind when the vehicle passed on it is one and then another. */
+function heldIn(record: JournalRecord, stay: Stay): readonly (Stay & { readonly custody: Custody })[] {
+  const custody = custodyAt(stay.where);
+  const stayed = stay.to === null && custody.by === 'workshop' ? stayedWith(record, stay.part, stay.where, null) : null;
+  if (stayed === null) return [{ ...stay, custody }];
+  const passed = { date: stayed.since, session: null };
+  const then: Custody = { by: 'former-keeper', who: keeperInWords(record, stayed.keeper) };
+  const before = stayed.since > stay.from.date ? [{ ...stay, to: passed, custody }] : [];
+  return [...before, { ...stay, from: before.length === 0 ? stay.from : passed, custody: then }];
 }
 
 /** Who has what a part is in has the part. */

@@ -7,6 +7,7 @@ import { type OffVehicle, outAt } from '../../../journal/registers/stores.ts';
 import { numbersInWords, whereKey } from '../../../journal/replay/words.ts';
 import type { RecordSheet } from '../page/sheet.ts';
 import { capital } from '../page/words.ts';
+import { asOfWords } from '../stores/as-of-words.ts';
 import { shortWords } from '../stores/short-words.ts';
 
 /** What one thing that is out is said of on its order. */
@@ -78,7 +79,7 @@ function orderedThing(sheet: RecordSheet, firm: string, thing: OffVehicle): Orde
 
 function factsOf(
   sheet: RecordSheet,
-  { part, count, which, since, condition }: OffVehicle,
+  { part, count, which, since, condition, conditionOf }: OffVehicle,
   sent: PartEntry | null,
   loan: boolean,
 ): readonly (readonly [string, string])[] {
@@ -100,7 +101,7 @@ function factsOf(
     ['Sent', sheet.date(since.date)],
     ['Marks', own?.marks ?? thing?.marks ?? null],
     ['Finish', own?.finish ?? thing?.finish ?? null],
-    ['Condition', condition],
+    ['Condition', condition === null ? null : `${condition}, ${asOfWords(sheet, conditionOf, sheet.date)}`],
     ['Note', own?.note ?? null],
     ...seriesOf(record, part).map((series): readonly [string, string | null] => {
       const last = series.readings.at(-1)?.measurement;

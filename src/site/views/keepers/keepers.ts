@@ -2,9 +2,10 @@
 import type { IsoDate, PassedHow, PersonId, SessionId } from '../../../journal/model.ts';
 import { type HandOver, handOversOf, keepingsAt } from '../../../journal/registers/keepers.ts';
 import { type OffVehicle, offVehicleAt } from '../../../journal/registers/stores.ts';
+import { keeperInWords } from '../../../journal/registers/where-now.ts';
 import { type AnyQuestion, shown } from '../../kept/question.ts';
 import type { RecordSheet, Sheet } from '../page/sheet.ts';
-import { capital, listed } from '../page/words.ts';
+import { listed } from '../page/words.ts';
 
 const PASSED_WORDS: Readonly<Record<PassedHow, string>> = {
   sold: 'sold to',
@@ -15,8 +16,7 @@ const PASSED_WORDS: Readonly<Record<PassedHow, string>> = {
 
 /** Who has or had it; a copy without names numbers its keepers. */
 export function keeperName({ record }: RecordSheet, keeper: PersonId | null): string {
-  if (keeper === null) return 'a keeper whom the journal does not name';
-  return record.journal.people.get(keeper)?.name ?? capital(keeper.replaceAll('-', ' '));
+  return keeperInWords(record, keeper);
 }
 
 /** One keeping as a list tells it. */

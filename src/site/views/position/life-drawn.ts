@@ -6,7 +6,7 @@ import { html, type Markup } from '../page/html.ts';
 import { linked } from '../page/links.ts';
 import type { RecordSheet } from '../page/sheet.ts';
 import { listed, ORIGIN_WORDS } from '../page/words.ts';
-import { placeLinks } from '../stores/where.ts';
+import { placeLinks, placesNow } from '../stores/where.ts';
 import type { LifeEvent, Sign } from './life-events.ts';
 import { DRAWINGS, type Drawing, type LifeLane, lifeLanes } from './life-lanes.ts';
 import { along, type Gap, type Stretch, type Track } from './track.ts';
@@ -97,10 +97,10 @@ function partsInKey(sheet: RecordSheet, position: Position, track: Track, letter
   return [...parts, { drawing: 'empty', words: html`${nothing}: ${track.gaps.map(spell).join('; ')}` }];
 }
 
-function unusedInKey(sheet: RecordSheet, { part, considered, places }: UnusedCandidate): LifeDrawn['key'][number] {
+function unusedInKey(sheet: RecordSheet, { part, considered }: UnusedCandidate): LifeDrawn['key'][number] {
   const said =
     considered.length === 0 ? 'a candidate' : `decided on ${listed(considered.map(({ date }) => sheet.figures.shortDate(date)))}`;
-  const where = placeLinks(sheet, part, places);
+  const where = placeLinks(sheet, part, placesNow(sheet, part));
   return {
     drawing: null,
     words: html`${linked(sheet.partName(part), sheet.toPart(part))}, ${originWords(sheet, part)}: ${said}, never fitted here; ${where}`,

@@ -1,9 +1,12 @@
 import { CONDITION_WORDS, type Paper, type Part } from '../../../journal/model.ts';
-import type { Moment, Stay } from '../../../journal/record.ts';
+import type { Stay } from '../../../journal/record.ts';
 import { notedSince } from '../../../journal/registers/observations.ts';
 import { opinionsOf } from '../../../journal/registers/origins.ts';
+import { stayedInWords } from '../../../journal/registers/where-now.ts';
 import { numbersInWords } from '../../../journal/replay/words.ts';
 import { type CustodySpell, partTimeline } from '../../../journal/timelines/timelines.ts';
+import { html, type Markup } from '../page/html.ts';
+import { linked } from '../page/links.ts';
 import type { InSession } from '../page/record-index.ts';
 import type { RecordSheet, Sheet } from '../page/sheet.ts';
 import { capital, HAZARD_WORDS, listed, ORIGIN_WORDS } from '../page/words.ts';
@@ -14,8 +17,8 @@ export interface PartPage {
   /** What later notes saw, by what it is. */
   readonly since: ReturnType<typeof notedSince>;
   readonly papers: readonly InSession<Paper>[];
-  /** Every place it has been; what began and ended within one session is passed over: it was on its way. */
-  readonly stays: readonly Stay[];
+  /** Every place it has been, and with whom it stayed there; what began and ended within one session is passed over: it was on its way. */
+  readonly stays: readonly (Stay & { readonly stayed: string | null })[];
   readonly custody: readonly CustodySpell[];
 }
 
@@ -26,7 +29,9 @@ export function partPage(sheet: RecordSheet, part: Part): PartPage {
     facts: factsOf(sheet, part).flatMap(([name, value]) => (value === null ? [] : [[name, capital(value)] as const])),
     since: notedSince(record, part.id),
     papers: index.papersOf.get(part.id) ?? [],
-    stays: life.stays.filter(({ from, to }) => to === null || to.session === null || to.session !== from.session),
+    stays: life.stays
+      .filter(({ from, to }) => to === null || to.session === null || to.session !== from.session)
+      .map((stay) => ({ ...stay, stayed: stay.to === null ? stayedInWords(record, part.id, stay.where, null) : null })),
     custody: life.custody,
   };
 }
@@ -47,9 +52,22 @@ function factsOf({ record }: RecordSheet, part: Part): readonly (readonly [strin
   ];
 }
 
-/** Since when: `as found`, or `from 12 March 2031`. */
-export function begun({ settings, date: written }: Sheet, { session, date }: Moment): string {
-  return session === null && date === settings.arrived ? 'as found' : `from ${written(date)}`;
+/**
+ * From when to when, with a link to the session where `withLink` asks for it: `since it was found`, `until 2 May 2031`,
+ * `since 12 March 2031`, `from 12 March 2031 to 2 May 2031`.
+ */
+export function spellWords(sheet: Sheet, { from, to }: Pick<Stay, 'from' | 'to'>, withLink = false): Markup {
+  const ended = to === null ? null : sheet.date(to.date);
+  if (from.session === null && from.date === sheet.settings.arrived)
+    return html`${ended === null ? 'since it was found' : `until ${ended}`}`;
+  const begun =
+    withLink && from.session !== null ? linked(sheet.date(from.date), sheet.toSession(from.session)) : html`${sheet.date(from.date)}`;
+  return ended === null ? html`since ${begun}` : html`from ${begun} to ${ended}`;
+}
+
+/** Of a lot how many there were in turn: ` (4, then 2 of 5)`; '' where it was all of it all the time. */
+export function someOfLot(steps: readonly { readonly count: number }[], { count: all }: Pick<Part, 'count'>): string {
+  return steps.every(({ count }) => count === all) ? '' : ` (${countsInTurn(steps)} of ${all})`;
 }
 
 /** Which of a lot, at the head of a line: `Numbers 2 and 4`. */

@@ -1,10 +1,9 @@
 import type { Part, Position } from '../../../journal/model.ts';
-import { whereaboutsAt } from '../../../journal/registers/stays.ts';
 import { html } from '../page/html.ts';
 import { linked } from '../page/links.ts';
 import type { RecordSheet } from '../page/sheet.ts';
 import { ORIGIN_WORDS } from '../page/words.ts';
-import { placeLinks } from '../stores/where.ts';
+import { placeLinks, placesNow } from '../stores/where.ts';
 import { rows, type SetTable, setTable } from '../tables/table.ts';
 
 /** The parts of a subsystem: name, origin, where each is, its marks. Candidates stand under their position. */
@@ -28,7 +27,7 @@ export function partTable(sheet: RecordSheet, positions: readonly Position[], la
         head: 'Where it is',
         set: 'where',
         bare: true,
-        cell: ({ id }) => placeLinks(sheet, id, whereaboutsAt(sheet.record, id, sheet.record.day), '; '),
+        cell: ({ id }) => placeLinks(sheet, id, placesNow(sheet, id), '; '),
       },
       { head: 'Marks', cell: ({ marks }) => marks },
     ],

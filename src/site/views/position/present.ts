@@ -2,14 +2,16 @@
 
 import { CONDITION_WORDS, type Origin, type PartId } from '../../../journal/model.ts';
 import type { Moment } from '../../../journal/record.ts';
-import { conditionInWords, conditionsAt } from '../../../journal/registers/condition.ts';
+import { conditionDays, conditionInWords, conditionsAt } from '../../../journal/registers/condition.ts';
 import type { ItemRow } from '../../../journal/registers/open-items.ts';
 import { type Whereat, whereaboutsAt } from '../../../journal/registers/stays.ts';
+import { stayedInWords } from '../../../journal/registers/where-now.ts';
 import { someInWords } from '../../../journal/replay/words.ts';
 import type { PositionTimeline } from '../../../journal/timelines/timelines.ts';
 import { openItemsOn } from '../items/items-on.ts';
 import type { RecordSheet } from '../page/sheet.ts';
-import { listed, ORIGIN_WORDS } from '../page/words.ts';
+import { ORIGIN_WORDS } from '../page/words.ts';
+import { asOfWords } from '../stores/as-of-words.ts';
 
 /** A part that stands at the position. */
 export interface Standing {
@@ -25,7 +27,9 @@ export interface Present {
   /** `again`: since when it is on the vehicle, where what it stands in was off meanwhile; null where it was not. */
   readonly fitted: readonly (Standing & { readonly since: Moment; readonly again: Moment | null })[];
   /** In its place in something that is off the vehicle, and where that is. */
-  readonly seated: readonly (Standing & { readonly place: Pick<Whereat, 'where' | 'since' | 'last'> | null })[];
+  readonly seated: readonly (Standing & {
+    readonly place: (Pick<Whereat, 'where' | 'since' | 'last'> & { readonly stayed: string | null }) | null;
+  })[];
   readonly items: readonly ItemRow[];
 }
 
@@ -39,7 +43,10 @@ export function presentOf(sheet: RecordSheet, { position, now }: Pick<PositionTi
       many: manyOf(position.count, count, which),
       origin: origin === null ? 'origin not known' : ORIGIN_WORDS[origin],
       condition: conditionWords(sheet, part, place, count),
-      place: place === undefined ? null : { where: place.where, since: place.since, last: place.last },
+      place:
+        place === undefined
+          ? null
+          : { where: place.where, since: place.since, last: place.last, stayed: stayedInWords(sheet.record, part, place.where, sheet.day) },
     };
   };
   return {
@@ -62,13 +69,12 @@ export function manyOf(places: number, count: number, which: readonly number[] |
 }
 
 /** With the days of which it is told: what was written down once says nothing of what was done since. */
-function conditionWords({ record, figures }: RecordSheet, part: PartId, place: Whereat | undefined, count: number): string {
+function conditionWords(sheet: RecordSheet, part: PartId, place: Whereat | undefined, count: number): string {
+  const { record } = sheet;
   const conditions = place ? conditionsAt(record, part, place, record.day) : [];
   const words = conditionInWords(conditions, count);
   const [only] = conditions;
   if (words === null) return '';
-  const days = [...new Set(conditions.flatMap((one) => one.days))].sort();
-  const of = days.filter((day) => day !== null).map((day) => figures.date(day));
-  const told = [...(days.includes(null) ? ['as found'] : []), ...(of.length > 0 ? [`as of ${listed(of)}`] : [])];
-  return `; condition ${words}${only && conditions.length === 1 ? `, ${CONDITION_WORDS[only.condition]}` : ''}, ${told.join(' and ')}`;
+  const meaning = only && conditions.length === 1 ? `, ${CONDITION_WORDS[only.condition]}` : '';
+  return `; condition ${words}${meaning}, ${asOfWords(sheet, conditionDays(record, part, conditions), sheet.date)}`;
 }

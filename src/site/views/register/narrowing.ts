@@ -12,6 +12,7 @@ const OUTCOME_WORDS: Readonly<Record<OutcomeKind, string>> = {
   'kept-repaired': 'kept, repaired',
   'kept-refinished': 'kept, refinished',
   'kept-worked-on': 'kept, worked on',
+  'kept-otherwise': 'kept, went back otherwise',
   replaced: 'replaced',
   'partly-replaced': 'partly replaced',
   added: 'added',

@@ -2,7 +2,7 @@ import type { OffVehicle } from '../../../journal/registers/stores.ts';
 import { html } from '../page/html.ts';
 import { dayLink, partLink, sub } from '../page/links.ts';
 import type { Sheet } from '../page/sheet.ts';
-import { whereLink } from '../stores/where.ts';
+import { whereNowLink } from '../stores/where.ts';
 import { rows, type SetTable, setTable } from '../tables/table.ts';
 
 /** Originals that are off the vehicle, and where; what is gone says how and why. */
@@ -12,7 +12,7 @@ export function originalsOffTable(sheet: Sheet, originals: readonly OffVehicle[]
     columns: [
       { head: 'Part', names: true, cell: ({ part }) => partLink(sheet, part) },
       { head: 'How many', set: 'num', cell: ({ count }) => count },
-      { head: 'Where', bare: true, cell: ({ where, note }) => html`${whereLink(sheet, where)}${sub(note)}` },
+      { head: 'Where', bare: true, cell: ({ where, note, stayedWords }) => html`${whereNowLink(sheet, where, stayedWords)}${sub(note)}` },
       { head: 'Since', set: 'date', cell: ({ since }) => dayLink(sheet, since) },
     ],
     groups: rows(originals),

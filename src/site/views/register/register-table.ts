@@ -15,7 +15,7 @@ import { html, joined, type Markup } from '../page/html.ts';
 import { linked, partLink, positionLink } from '../page/links.ts';
 import type { Sheet } from '../page/sheet.ts';
 import { capital, ORIGIN_WORDS, VERDICT_WORDS } from '../page/words.ts';
-import { whereLink } from '../stores/where.ts';
+import { whereNowLink } from '../stores/where.ts';
 import { type Column, type Group, type SetTable, setTable } from '../tables/table.ts';
 import { facetsOf } from './narrowing.ts';
 
@@ -67,7 +67,7 @@ function columnsOf(sheet: Sheet): readonly Column<RegisterRow>[] {
     { head: 'Decided', set: 'decided', cell: (row) => decided(sheet, row) },
     { head: 'On the vehicle', set: 'fitted', cell: (row) => fitted(sheet, row) },
     { head: 'Where the original is, if off', set: 'away', cell: (row) => away(sheet, row) },
-    { head: 'Mismatch, or still to do', bare: true, cell: remarks },
+    { head: 'Mismatch, other than it was, or still to do', bare: true, cell: remarks },
   ];
 }
 
@@ -101,14 +101,14 @@ function away(sheet: Sheet, row: RegisterRow): Markup {
   return lines(off.map((place) => placeOf(sheet, row, place)));
 }
 
-function placeOf(sheet: Sheet, row: RegisterRow, { where, count, which, part }: OriginalPlace): Markup {
+function placeOf(sheet: Sheet, row: RegisterRow, { where, count, which, part, stayed }: OriginalPlace): Markup {
   const some = row.count > 1 && `${someInWords(count, row.count, which) || `${count} of ${row.count}`}: `;
-  return html`${some}${part !== row.position && `${sheet.partName(part)}, `}${whereLink(sheet, where)}`;
+  return html`${some}${part !== row.position && `${sheet.partName(part)}, `}${whereNowLink(sheet, where, stayed)}`;
 }
 
-function remarks({ mismatches, pending }: RegisterRow): Markup {
+function remarks({ mismatches, otherwise, pending }: RegisterRow): Markup {
   const against = mismatches.map(({ words }) => html`<span class="attention">${words}</span>`);
-  return lines([...against, ...pending.map(({ words }) => html`${capital(words)}`)]);
+  return lines([...against, ...[...otherwise, ...pending].map(({ words }) => html`${capital(words)}`)]);
 }
 
 function lines(pieces: readonly Markup[]): Markup {

@@ -4,7 +4,7 @@ import { type RegisterRow, registerAt } from '../../../journal/registers/registe
 import type { RecordSheet } from '../page/sheet.ts';
 import { capital } from '../page/words.ts';
 import { manyOf, presentOf } from '../position/present.ts';
-import { placeWords } from '../stores/where.ts';
+import { placeNowWords } from '../stores/where.ts';
 
 /** What of a position is told: its name, and its state. */
 export type StateLine = readonly [name: string, state: string];
@@ -39,6 +39,7 @@ function away(sheet: RecordSheet, row: RegisterRow): string {
   const off = row.originals.filter(({ where }) => where.at !== 'fitted' || where.position !== row.position);
   const [first] = off;
   if (first === undefined) return '';
-  if (first.count === row.count) return `${row.count === 1 ? 'The original' : 'The originals'} ${placeWords(sheet, first.where)}`;
-  return `Of the originals ${off.map(({ where, count }) => `${manyOf(row.count, count)}${placeWords(sheet, where)}`).join(', ')}`;
+  if (first.count === row.count)
+    return `${row.count === 1 ? 'The original' : 'The originals'} ${placeNowWords(sheet, first.where, first.stayed)}`;
+  return `Of the originals ${off.map(({ where, count, stayed }) => `${manyOf(row.count, count)}${placeNowWords(sheet, where, stayed)}`).join(', ')}`;
 }

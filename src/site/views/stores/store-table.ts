@@ -9,6 +9,7 @@ import type { Sheet } from '../page/sheet.ts';
 import { capital, ORIGIN_WORDS } from '../page/words.ts';
 import { type Column, rows, type SetTable, setTable } from '../tables/table.ts';
 import { tickBox } from '../tables/tick-box.ts';
+import { asOfWords } from './as-of-words.ts';
 import { shortWords } from './short-words.ts';
 import { whereLink } from './where.ts';
 
@@ -82,7 +83,12 @@ export function storeTable(
       },
       { head: 'How many', set: 'num', cell: ({ part, count, which }) => html`${count}${sub(numbersOf(sheet, part, count, which))}` },
       { head: 'Origin', set: 'origin', bare: true, cell: ({ origin }) => (origin === null ? 'not known' : ORIGIN_WORDS[origin]) },
-      { head: 'Condition', set: 'condition', cell: ({ condition }) => condition },
+      {
+        head: 'Condition',
+        set: 'condition',
+        cell: ({ condition, conditionOf }) =>
+          condition !== null && html`${condition}${sub(asOfWords(sheet, conditionOf, sheet.figures.shortDate))}`,
+      },
       { head: 'Since', set: 'date', cell: (thing) => sinceLinks(sheet, thing) },
       ...(says === null ? [] : [last[says]]),
       ...(ticked ? [tickBox('Seen')] : []),

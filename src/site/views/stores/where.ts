@@ -1,12 +1,13 @@
 import type { Destination, PartId, Whereabouts } from '../../../journal/model.ts';
-import type { Whereat } from '../../../journal/registers/stays.ts';
+import { type Whereat, whereaboutsAt } from '../../../journal/registers/stays.ts';
+import { inBrackets, stayedInWords } from '../../../journal/registers/where-now.ts';
 import { someInWords } from '../../../journal/replay/words.ts';
 import type { Custody } from '../../../journal/timelines/timelines.ts';
 import { PAGES } from '../../addresses.ts';
 import { partFacts } from '../page/facts.ts';
 import { html, joined, type Markup } from '../page/html.ts';
 import { linked } from '../page/links.ts';
-import type { Sheet } from '../page/sheet.ts';
+import type { RecordSheet, Sheet } from '../page/sheet.ts';
 import { GONE_WORDS } from '../page/words.ts';
 
 /** A place in words, split where a link goes: `in stores, ` and `shelf B2` with its link. */
@@ -64,17 +65,35 @@ export function whereLink(sheet: Sheet, where: Whereabouts, home: string | null 
   return html`${before}${linked(name, href)}${within !== null && html`, ${whereLink(sheet, within)}`}`;
 }
 
+/** The same for whoever has the vehicle now: `with Ruth, where it stayed behind (shelf A1)`. `stayed` is null for what is with them. */
+export function whereNowLink(sheet: Sheet, where: Whereabouts, stayed: string | null, home: string | null = null): Markup {
+  return stayed === null ? whereLink(sheet, where, home) : html`${stayedWords(sheet, where, stayed)}`;
+}
+
+function stayedWords(sheet: Sheet, where: Whereabouts, stayed: string): string {
+  if (where.at === 'stores') return stayed + inBrackets(where.store ?? '');
+  return stayed + inBrackets(placeWords(sheet, where));
+}
+
 /** Every place of a part, of a lot with how many: `14 of 24 on the vehicle, 3 of 24 in stores: tin box`. */
-export function placeLinks(sheet: Sheet, id: PartId, places: readonly Whereat[], between = ', '): Markup {
+export function placeLinks(sheet: Sheet, id: PartId, places: readonly PlaceNow[], between = ', '): Markup {
   const part = partFacts(sheet, id);
   const many = part?.count ?? 1;
   return joined(
     places.map(
-      ({ where, count, which }) =>
-        html`${count < many && `${someInWords(count, many, which)} `}${whereLink(sheet, where, part?.position ?? null)}`,
+      ({ where, count, which, stayed = null }) =>
+        html`${count < many && `${someInWords(count, many, which)} `}${whereNowLink(sheet, where, stayed, part?.position ?? null)}`,
     ),
     between,
   );
+}
+
+/** A place of some of a part; `stayed` says with whom, where that is not whoever has the vehicle. */
+export type PlaceNow = Pick<Whereat, 'where' | 'count' | 'which'> & { readonly stayed?: string | null };
+
+/** Where a part is on the record's day, for whoever has the vehicle then. */
+export function placesNow({ record }: RecordSheet, part: PartId): readonly PlaceNow[] {
+  return whereaboutsAt(record, part, record.day).map((place) => ({ ...place, stayed: stayedInWords(record, part, place.where, null) }));
 }
 
 /** Where something is, in one run of words: `in stores: shelf B2`. */
@@ -83,17 +102,24 @@ export function placeWords(sheet: Sheet, where: Whereabouts): string {
   return `${before}${name}${within === null ? '' : `, ${placeWords(sheet, within)}`}`;
 }
 
+/** The same for whoever has the vehicle now. */
+export function placeNowWords(sheet: Sheet, where: Whereabouts, stayed: string | null): string {
+  return stayed === null ? placeWords(sheet, where) : stayedWords(sheet, where, stayed);
+}
+
 /** A destination as a note names it: `bag 14`, `shelf B2`. */
 export function destinationWords(to: Destination | null): string {
   if (to === null) return '';
   return to.bag === null ? to.name : `bag ${to.bag}`;
 }
 
-/** Who has a part: `the workshop`, the name of a firm, how it went, or nobody knows. */
+/** Who has a part: `the workshop`, the name of a firm or of a former keeper, how it went, or nobody knows. */
 export function custodyWords(custody: Custody): string {
   switch (custody.by) {
     case 'firm':
       return custody.firm;
+    case 'former-keeper':
+      return `${custody.who}, with whom it stayed behind`;
     case 'gone':
       return `gone, ${GONE_WORDS[custody.how]}`;
     case 'unknown':
