@@ -139,7 +139,7 @@ describe('what stayed behind', () => {
     expect(registerCsv(record)).toContain('"1 badge with Ruth Haskell-Dray, where it stayed behind (shelf A1)"');
     expect(registerCsv(record, '2031-02-28')).toContain('"1 badge in stores, shelf A1"');
     expect(whereaboutsCsv(record)).toContain('badge,original,1,stayed behind,shelf A1,');
-    expect(thingsOf(record).find(({ name }) => name === 'badge')?.now).toBe('with Ruth Haskell-Dray, where it stayed behind (shelf A1)');
+    expect(thingsOf(record).find(({ id }) => id === 'badge')?.now).toBe('with Ruth Haskell-Dray, where it stayed behind (shelf A1)');
   });
 
   test('is no longer in the custody of the workshop', () => {
