@@ -22,10 +22,20 @@ interface Quote {
 export interface QuotedWork extends Quote {
   /** With tax and carriage, as they were laid to it; nothing where no bill is of it. */
   readonly billed: Sum;
+  /** What of that is carriage. */
+  readonly carriage: BilledCarriage;
   /** Still out, or still waited for. */
   readonly open: boolean;
   /** Earlier words of the same firm on the same work, which this one took the place of. */
   readonly before: readonly Minor[];
+}
+
+/** Carriage on bills of quoted work, with tax. A bill shares it over all its lines. */
+export interface BilledCarriage {
+  /** Of bills of this work alone. */
+  readonly own: Minor;
+  /** Of bills that have other things too: no more is known than that some of it is in their lines. */
+  readonly shared: Minor;
 }
 
 type Books = Pick<JournalRecord, 'journal' | 'ledger' | 'history' | 'day'>;
@@ -63,11 +73,24 @@ function worksOf(quotes: readonly Quote[], bills: readonly Entry[], record: Book
     const replaces = last !== undefined && quote.firm !== null && last.billed.entries.length === 0;
     const before = replaces ? [...last.before, last.quoted] : [];
     const open = isOpen(quote, record, date) || (replaces && last.open);
-    const work = { ...quote, work: quote.work ?? (replaces ? last.work : null), billed, before, open };
+    const carriage = carriageOf(record, billed.entries);
+    const work = { ...quote, work: quote.work ?? (replaces ? last.work : null), billed, carriage, before, open };
     if (replaces) works.pop();
     works.push(work);
   });
   return works;
+}
+
+function carriageOf({ ledger }: Books, entries: readonly Entry[]): BilledCarriage {
+  const here = Map.groupBy(entries, ({ bill }) => bill);
+  const sum = { own: 0, shared: 0 };
+  for (const { id, carriage, lines } of ledger.bills) {
+    const of = here.get(id);
+    if (of === undefined || carriage === 0) continue;
+    const all = lines.reduce((total, { gross }) => total + gross, 0);
+    sum[sumOf(of).gross === all ? 'own' : 'shared'] += carriage;
+  }
+  return sum;
 }
 
 /** Every quote with a part that went out for it. */

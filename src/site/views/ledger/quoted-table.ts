@@ -42,7 +42,7 @@ export function quotedTable(sheet: Sheet, works: readonly QuotedWork[]): SetTabl
   return setTable<QuotedWork, true>({
     label: 'Quoted and billed',
     caption:
-      'What a firm quoted, as the note has it, beside the lines of its bills: outside work laid to the same part, of the same firm, of that day or later and before its next quote. Billed is with tax.',
+      'What a firm quoted, as the note has it, beside the lines of its bills: outside work laid to the same part, of the same firm, of that day or later and before its next quote. Billed is with tax and carriage; whether the quote was is not known.',
     set: 'account totals quoted',
     columns: [
       { head: 'Work', names: true, cell: (work) => html`${chargeLink(sheet, work.on)}${sub(work.work)}` },
@@ -63,13 +63,21 @@ export function quotedTable(sheet: Sheet, works: readonly QuotedWork[]): SetTabl
   });
 }
 
-/** `over by 34.00, of which tax 34.00`; a bill that is the quote without its tax says so. */
-export function besideWords({ figures }: Sheet, { quoted, billed: { entries, net, tax, gross }, open }: QuotedWork): Piece {
+/** `over by 34.00; without tax by 10.00, 12.00 of it carriage`; a bill that is the quote without its tax, or its carriage, says so. */
+export function besideWords({ figures }: Sheet, { quoted, billed: { entries, net, tax, gross }, carriage, open }: QuotedWork): Piece {
   if (entries.length === 0) return open ? 'no bill yet' : 'no bill is of it';
   if (gross === quoted) return 'as quoted';
   if (tax !== 0 && net === quoted) return 'as quoted, the tax on top';
+  if (carriage.own !== 0 && gross - carriage.own === quoted) return 'as quoted, the carriage on top';
   const difference = figures.amount(Math.abs(gross - quoted));
   if (gross < quoted) return `under by ${difference}${open ? ' so far' : ''}`;
   const without = tax === 0 ? '' : net > quoted ? `; without tax by ${figures.amount(net - quoted)}` : '; without tax it is within';
-  return html`<span class="attention">over by ${difference}</span>${without}`;
+  return html`<span class="attention">over by ${difference}</span>${without}${carriageWords(figures, gross - quoted, carriage)}`;
+}
+
+/** What of a difference is carriage, and where only some of it is known to be, that. */
+function carriageWords({ amount }: Sheet['figures'], over: number, { own, shared }: QuotedWork['carriage']): string {
+  const told =
+    own === 0 ? '' : own <= over ? `, of which carriage ${amount(own)}` : `; without its carriage of ${amount(own)} it is within`;
+  return shared === 0 ? told : `${told}; carriage of ${amount(shared)} is shared over all lines of the bill`;
 }
