@@ -14,11 +14,13 @@ export interface DecisionAccount {
   readonly decisions: readonly Decision[];
   readonly minutes: number;
   readonly cost: number;
+  /** Without money those alone that took time: what was bought has nothing to tell. */
   readonly entries: readonly Entry[];
 }
 
 /** @param decided every decision on the position, in the order in which the history numbers them */
 export function decisionAccounts(record: JournalRecord, position: PositionId, decided: readonly Decision[]): DecisionAccount[] {
+  const hasMoney = record.journal.settings.currency !== null;
   const numbers = new Map(decided.map(({ id }, n) => [id, n + 1]));
   return costByDecision(record, position, null).map(({ decisions, sum }) => ({
     id: decisions.length === 0 ? 'cost-before' : `cost-${numbers.get(decisions[0]?.id ?? '')}`,
@@ -26,7 +28,7 @@ export function decisionAccounts(record: JournalRecord, position: PositionId, de
     decisions,
     minutes: sum.minutes,
     cost: sum.gross,
-    entries: sum.entries,
+    entries: hasMoney ? sum.entries : sum.entries.filter(({ minutes }) => (minutes ?? 0) > 0),
   }));
 }
 

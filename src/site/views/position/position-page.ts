@@ -1,5 +1,6 @@
 /** A position's page: its life, what is shown of it, and what it took. */
 import type { Hazard, Part, PartId, PositionId, Session } from '../../../journal/model.ts';
+import { costOfPosition } from '../../../journal/ledger/of-position.ts';
 import { type CameShort, cameShortOf } from '../../../journal/registers/came-short.ts';
 import { hazardsOfPart, hazardsOfParts } from '../../../journal/registers/hazards.ts';
 import { stayedWith } from '../../../journal/registers/keepers.ts';
@@ -115,7 +116,7 @@ function pageOf(sheet: RecordSheet, id: PositionId): PositionPage {
     compared: comparedViews(pictured, (part) => journal.parts.get(part)?.position ?? part),
     accounts,
     quoted: worksQuotedOn(sheet, id),
-    untouched: decisions.length === 0 && chronicle.length === 0 && accounts.every(({ entries }) => entries.length === 0),
+    untouched: decisions.length === 0 && chronicle.length === 0 && costOfPosition(record, id, null).entries.length === 0,
     said: saidOf(position.count, parts.find((part) => part.id === id)?.note ?? null),
     hazards: hazardsOfParts(record, position.parts, record.day),
     still: [...stillDangerousOf(sheet, carrying(record, position.parts))].map(([part, words]) => `${sheet.partName(part)}, ${words}`),

@@ -23,6 +23,18 @@ function saidWithout(what: string, ...notes: readonly NoteOf[]): (string | null)
   });
 }
 
+test('without money an account lists what took time, and nothing that was bought', () => {
+  const bought = 'bought: [{ what: Drum skimmed, as: outside-work, for: drum, cost: 42.00 }]';
+  const whole = journalWith(
+    { journal: `${JOURNAL}copies: { public: { leave-out: [money] } }\n` },
+    ['2031-03-01', `${hours('jm', '1h', 'drum')}\n${bought}`],
+    ['2031-03-02', `${decided('keep')}\n${bought}`],
+  );
+  const kinds = (record: typeof whole.record) => decisionAccounts(record, 'drum', []).map(({ entries }) => entries.map(({ kind }) => kind));
+  expect(kinds(whole.record)).toEqual([['labour', 'outside-work'], ['outside-work']]);
+  expect(kinds(copyOf(whole.record, 'public'))).toEqual([['labour'], []]);
+});
+
 describe('what followed a decision', () => {
   test('that nothing was charged to is said up to the next one, and of the last one up to now', () => {
     expect(saidOf(['2031-03-01', decided('keep')], ['2031-03-02', decided('repair')])).toEqual([
