@@ -1,7 +1,9 @@
 /** The story: the notes in order, in chapters that end where a milestone was reached. */
 import type { Session } from '../journal/model.ts';
 import { sessionsInOrder } from '../journal/replay/order.ts';
-import { counted, leavesHoursOut, listed, sentence, VERDICT_WORDS } from '../site/views/page/words.ts';
+import { itemWords } from '../site/views/page/facts.ts';
+import type { RecordSheet } from '../site/views/page/sheet.ts';
+import { capital, counted, leavesHoursOut, listed, sentence, VERDICT_WORDS } from '../site/views/page/words.ts';
 import { sessionFigures } from '../site/views/session/session-facts.ts';
 import { deedText } from './deeds.ts';
 import { proseToTypst } from './prose.ts';
@@ -83,8 +85,16 @@ function factsOf(setting: BookSetting, session: Session): string {
   });
   const line = [...who, ...costs].join(' · ');
   const deeds = session.parts.map((entry) => deedText(setting, entry)).join(' ');
-  const lines = [words(line), deeds, ...decisions, words(bareWords(session))].filter((one) => one !== '');
+  const reached = session.reached.map((one) => words(reachedWords(sheet, one)));
+  const lines = [words(line), deeds, ...decisions, ...reached, words(bareWords(session))].filter((one) => one !== '');
   return lines.length === 0 ? '' : call('facts', {}, lines.join(' #linebreak() '));
+}
+
+/** `Milestone reached: First start, with these still open: Front circuit to bleed. It only has to run.` */
+function reachedWords(sheet: RecordSheet, { milestone, withOpen, because }: Session['reached'][number]): string {
+  const open = withOpen.length === 0 ? '' : `, with these still open: ${withOpen.map((id) => itemWords(sheet, id)).join('; ')}`;
+  const said = sentence(`Milestone reached: ${sheet.milestoneName(milestone)}${open}`);
+  return because === null ? said : `${said} ${sentence(capital(because))}`;
 }
 
 /** Pictures that nobody spoke of are not in the book: that there are some is told. */

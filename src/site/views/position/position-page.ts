@@ -1,6 +1,7 @@
 /** A position's page: its life, what is shown of it, and what it took. */
-import type { Hazard, Part, PartId, PositionId, Session } from '../../../journal/model.ts';
+
 import { costOfPosition } from '../../../journal/ledger/of-position.ts';
+import type { Hazard, Part, PartId, PositionId, Session } from '../../../journal/model.ts';
 import { type CameShort, cameShortOf } from '../../../journal/registers/came-short.ts';
 import { hazardsOfPart, hazardsOfParts } from '../../../journal/registers/hazards.ts';
 import { stayedWith } from '../../../journal/registers/keepers.ts';

@@ -1,0 +1,21 @@
+/** What the book tells of an evening under its prose. */
+import { expect, test } from 'vitest';
+import type { BookSetting } from '../../src/book/setting.ts';
+import { story } from '../../src/book/story.ts';
+import { NO_PICTURES } from '../../src/photos/plan.ts';
+import type { SiteRecord } from '../../src/site/record.ts';
+import { sheetOf } from '../../src/site/views/page/sheet.ts';
+import { journal } from '../ledger/small-journal.ts';
+
+test('a milestone that was reached is told with what was still open and why that was passed over, as on the page of the evening', () => {
+  const { record, problems } = journal(
+    ['2031-03-01', 'opens: [{ id: cap, kind: temporary, what: Pipe capped, before: stripped, on: brakes }]'],
+    ['2031-03-02', 'reached: [{ milestone: stripped, with-open: [cap], because: the cap stays until the axle is back }]'],
+  );
+  expect(problems).toEqual([]);
+  const site = { ...record, pictures: NO_PICTURES, warnings: [], noteHtml: async () => '' } as unknown as SiteRecord;
+  const setting = { sheet: sheetOf(site, 'x.html'), record: site, named: new Set(), floats: true } as BookSetting;
+  const told = story(setting).map(({ source }) => source);
+  expect(told.at(-1)).toContain('Milestone reached: Stripped, with these still open: Pipe capped. The cap stays until the axle is back.');
+  expect(told[0]).not.toContain('Milestone reached');
+});
