@@ -2,6 +2,7 @@ import type { BagFilling, ConsumableId, Decision, Hazard, IsoDate, Picture, Sess
 import type { Entry } from '../../../journal/record.ts';
 import { hazardsOfSession } from '../../../journal/registers/hazards.ts';
 import { consumablesNamedIn } from '../../../journal/registers/named-in.ts';
+import { decisionHistory, type Superseded } from '../../../journal/timelines/decision-history.ts';
 import type { Address } from '../../addresses.ts';
 import { type AnyQuestion, shown } from '../../kept/question.ts';
 import { type HandOverTold, handOversTold } from '../keepers/keepers.ts';
@@ -12,6 +13,13 @@ import { threadsOfSession } from './threads.ts';
 
 /** Another session, as one is led to it. */
 export type SessionNamed = Pick<Session, 'id' | 'title' | 'date'>;
+
+/** A later session that decided again, on all or some of what had been decided; `some` is null where it was on all. */
+interface LaterVerdict {
+  readonly session: SessionId;
+  readonly date: IsoDate;
+  readonly some: number | null;
+}
 
 /** All that the page of a session shows, but for names. */
 export interface SessionPage {
@@ -33,8 +41,8 @@ export interface SessionPage {
   readonly consumables: readonly ConsumableId[];
   readonly figures: SessionFigures;
   readonly pictures: PicturesAfter;
-  /** For each of its decisions, the one that superseded it. */
-  readonly superseded: readonly ({ readonly session: SessionId; readonly date: IsoDate } | null)[];
+  /** For each of its decisions, those that superseded it, and of how many. */
+  readonly superseded: readonly (readonly LaterVerdict[])[];
   readonly handedOver: readonly HandOverTold[];
   /** What it booked. */
   readonly entries: readonly Entry[];
@@ -63,10 +71,13 @@ const PAGE = shown('session page', async (sheet, id: SessionId): Promise<Session
     consumables: [...consumables],
     figures: sessionFigures(sheet, session),
     pictures: picturesAfter(sheet, session),
-    superseded: session.decisions.map((decision) => {
-      const later = supersededBy(sheet, decision);
-      return later && { session: later.session, date: later.date };
-    }),
+    superseded: session.decisions.map((decision) =>
+      supersededBy(sheet, decision).map(({ decision: later, count }) => ({
+        session: later.session,
+        date: later.date,
+        some: count < decision.count ? count : null,
+      })),
+    ),
     handedOver: handOversTold(sheet, id),
     entries: index.entriesOf.get(id) ?? [],
   };
@@ -117,11 +128,12 @@ export function picturesAfter({ record: { pictures } }: RecordSheet, session: Se
   };
 }
 
-/** The decision that superseded one; null while it is in force. */
-export function supersededBy({ record }: RecordSheet, decision: Decision): Decision | null {
-  const all = record.history.decisions.get(decision.position) ?? [];
-  // One on a part that never stood there is not among those on the place.
-  return all.includes(decision) ? (all[all.indexOf(decision) + 1] ?? null) : null;
+/** The decisions that superseded one, each with how many it took of it; none while it is in force, or where it is on what never stood there. */
+export function supersededBy({ record }: RecordSheet, { id, position }: Decision): readonly Superseded[] {
+  const all = record.history.decisions.get(position) ?? [];
+  return (
+    decisionHistory(all, record.journal.positions.get(position)?.count ?? 1).find(({ decision }) => decision.id === id)?.supersededBy ?? []
+  );
 }
 
 /** The sessions before and after one; null at the ends. */
