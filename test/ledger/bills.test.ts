@@ -83,6 +83,17 @@ describe('discount and carriage', () => {
     expect(made).toMatchObject({ discount: 1200, carriage: 600 });
   });
 
+  test('a discount may be said as a share of the lines, before carriage, in whichever currency they are', () => {
+    // 5 % of 228.40 is 11.42; 2.5 % of 0.20 is half a cent, and away from zero.
+    const lines = ['74.00', '62.00', '31.00', '27.00', '14.40', '20.00'].map((cost) => line(cost));
+    const made = bill(lines, { discount: '5%', carriage: '8.50', tax: '20% on top', total: '270.58' });
+    expect([made.codes, made.bill?.discount]).toEqual([[], 1370]);
+    const abroad = bill([line('0.20')], { currency: 'EUR at 0.8571', discount: '2.5 %', total: '0.19' });
+    expect(abroad.codes).toEqual([]);
+    expect(bill([line('1.00'), line('1.00 EUR at 0.8571')], { discount: '5%' }).codes).toEqual(['A307']);
+    expect(bill([line('1.00')], { discount: '101%' }).codes).toEqual(['A808']);
+  });
+
   test('take it whether the bill has a total or not', () => {
     const { bill: made } = bill([line('100.00')], { tax: '20% on top', discount: '10.00', carriage: '5.00' });
     expect(made?.lines[0]).toMatchObject({ net: 9500, tax: 1900, gross: 11_400 });
@@ -106,6 +117,14 @@ describe('a total that does not agree', () => {
     expect(diagnostics[0]).toMatchObject({ code: 'A806', place: { line: 1 } });
     expect(diagnostics[0]?.message).toContain('£94.20');
     expect(diagnostics[0]?.message).toContain('£93.80');
+  });
+
+  test('is told the tax on top that makes it, in place of a carriage that would', () => {
+    const hint = (more: Partial<BillSource>) => bill([line('212.00')], { carriage: '24.00', ...more }).diagnostics[0]?.hint;
+    expect(hint({ total: '283.20' })).toMatch(/on top of these, write it: `tax: 20% on top`\.$/);
+    expect(hint({ total: '283.20', tax: '20%' })).toMatch(/`tax: 20% on top`\.$/);
+    expect(hint({ total: '283.20', tax: '17.5% on top' })).not.toContain('tax:');
+    expect(hint({ total: '260.00' })).toMatch(/Where its carriage is more, write it: `carriage: 48\.00`\.$/);
   });
 
   test('is a penny out and still wrong', () => expect(bill([line('10.00')], { total: '10.01' }).codes).toEqual(['A806']));

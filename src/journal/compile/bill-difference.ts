@@ -1,9 +1,13 @@
 /** A bill whose total is not what it makes: how far it may be rounded, and the line that would explain the rest. */
 import Fraction from 'fraction.js';
+import type { Tax } from '../model.ts';
 import { type Minor, roundHalfAway } from '../values/decimal.ts';
 import { currencyDigits, formatMoney, minorToDecimal } from '../values/money.ts';
 import type { BillSource, MoneySettings, ReadBill } from './bill-source.ts';
 import { BILL_WAYS, type BillFigures, canShare, reckonBill } from './reckon-bill.ts';
+
+/** In halves of a per cent: no country takes more. */
+const MOST_TAX = 60;
 
 /** A bill with what is said of it, and its figures in the currency that it is in. */
 export interface AtHand {
@@ -50,9 +54,23 @@ export function explaining(bill: AtHand, total: Minor): string {
   if (Math.abs(rounding) <= mostRounding(bill)) {
     return `${compare} Where it has a line for rounding, write it: \`rounding: ${written(bill, rounding)}\`.`;
   }
+  const rate = taxThatMakes(bill, total);
+  if (rate !== null) return `${compare} Where its tax comes on top of these, write it: \`tax: ${rate}% on top\`.`;
   const field = difference > 0 ? 'carriage' : 'discount';
   const amount = sharedThatMakes(figures, field, Math.abs(difference), total);
-  return amount === null ? compare : `${compare} Where it has ${field}, write it: \`${field}: ${written(bill, amount)}\`.`;
+  const where = figures[field] === 0 ? `it has ${field}` : `its ${field} is more`;
+  return amount === null ? compare : `${compare} Where ${where}, write it: \`${field}: ${written(bill, amount)}\`.`;
+}
+
+/** The rate, in halves of a per cent as taxes are, that makes the total where it comes on top of what is not said to be without it; null where none does. */
+function taxThatMakes({ figures, read }: AtHand, total: Minor): string | null {
+  const made = reckonBill(figures).total;
+  if (read.tax.on === 'top' || made <= 0 || total <= made) return null;
+  const halves = Math.round((total / made - 1) * 200);
+  const tax: Tax = { rate: new Fraction(halves, 200), on: 'top' };
+  const lines = figures.lines.map((line) => (line.tax === read.tax ? { ...line, tax } : line));
+  const makes = BILL_WAYS.some((way) => reckonBill({ ...figures, lines, tax }, way).total === total);
+  return halves > 0 && halves <= MOST_TAX && makes ? String(halves / 2) : null;
 }
 
 /** As a note writes it: with its currency where that is said at each amount. */

@@ -1,9 +1,19 @@
 /** What a note says of a bill, and reading its amounts. */
 import { type Diagnostic, diagnostic } from '../diagnostics/diagnostic.ts';
 import type { BillLine, BoughtAs, ConsumableId, Place, Quantity, Settings, Tax } from '../model.ts';
-import { type AtRate, type Money, noMoney, readAtRate, readForeign, readMoney } from '../values/money.ts';
+import {
+  type AtRate,
+  currencyDigits,
+  type Money,
+  minorToDecimal,
+  noMoney,
+  readAtRate,
+  readForeign,
+  readMoney,
+  roundHalfAway,
+} from '../values/money.ts';
 import type { Reading } from '../values/reading.ts';
-import { readTax, UNSAID } from '../values/tax.ts';
+import { readPercent, readTax, UNSAID } from '../values/tax.ts';
 
 /** One line as the note has it: money is still text, references are resolved. */
 export interface LineSource {
@@ -28,6 +38,7 @@ export interface BillSource {
   /** `EUR at 0.8571` when all its amounts are in that currency. */
   readonly currency: string | null;
   readonly total: string | null;
+  /** An amount, or a share of what the lines come to before it: `5%`. */
   readonly discount: string | null;
   readonly carriage: string | null;
   /** Of the amount to be paid, where the paper has such a line: `0.01`, `-0.02`. */
@@ -86,7 +97,7 @@ export function readBill(source: BillSource, settings: MoneySettings, diagnostic
     text === null ? null : take(readTax(text), source.placeOf('tax', line));
   const tax = taxOf(source.tax) ?? UNSAID;
   const lines = source.lines.map((line, i) => ({ cost: money(line.cost, 'cost', i) ?? NOTHING, tax: taxOf(line.tax, i) ?? tax }));
-  const discount = money(source.discount, 'discount') ?? NOTHING;
+  const discount = money(discountAsAmount(source.discount, lines, atRate, digits), 'discount') ?? NOTHING;
   const carriage = money(source.carriage, 'carriage') ?? NOTHING;
   const rounding = money(source.rounding, 'rounding') ?? NOTHING;
   const total = money(source.total, 'total');
@@ -100,4 +111,16 @@ export function readBill(source: BillSource, settings: MoneySettings, diagnostic
     rounding,
     total,
   };
+}
+
+/**
+ * A discount that is said as a share of the lines, as an amount in the currency that they are in, rounded once, half away
+ * from zero; as it stands where it is no share, or the lines are in several currencies.
+ */
+function discountAsAmount(text: string | null, lines: readonly { cost: Money }[], atRate: AtRate | null, own: number): string | null {
+  const share = readPercent(text ?? '');
+  if (!share.ok || (atRate === null && lines.some(({ cost }) => cost.foreign !== null))) return text;
+  const costs = lines.reduce((sum, { cost }) => sum + (cost.foreign?.amount ?? cost.minor), 0);
+  const digits = atRate === null ? own : (currencyDigits(atRate.currency) ?? own);
+  return minorToDecimal(roundHalfAway(share.value.mul(costs)), digits);
 }
