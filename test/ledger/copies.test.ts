@@ -9,6 +9,7 @@ import { LEAVE_OUT, type LeaveOut } from '../../src/journal/model.ts';
 import { compileJournal } from '../../src/journal/pipeline.ts';
 import type { Entry, JournalRecord } from '../../src/journal/record.ts';
 import { registerAt } from '../../src/journal/registers/register.ts';
+import { type Whereat, whereaboutsAt } from '../../src/journal/registers/stays.ts';
 import { loadJournal } from '../../src/load/load.ts';
 import { recordOf } from '../arbitraries/compiled.ts';
 import { filesOf, rawJournal } from '../arbitraries/raw-journal.ts';
@@ -35,10 +36,29 @@ function entriesOf({ ledger }: JournalRecord, of: readonly ((entry: Entry) => ob
 /** What is told of every place, whatever is left out of how it came to be so. */
 const outcomesOf = (record: JournalRecord) => registerAt(record, null).map(({ position, outcome }) => [position, outcome]);
 
+/** Where so many of each part are, at the end of each day with a note: which position, bag or other thing, and not which store or firm. */
+const placesOf = (record: JournalRecord) => {
+  const days = [...new Set(record.journal.sessions.map(({ date }) => date))];
+  return [...record.journal.parts.keys()].map((part) => [part, days.map((day) => placesOn(whereaboutsAt(record, part, day)))]);
+};
+
+function placesOn(places: readonly Whereat[]): readonly string[] {
+  const together = Map.groupBy(places, placeOf);
+  return [...together].map(([place, some]) => `${some.reduce((sum, { count }) => sum + count, 0)} ${place}`).sort();
+}
+
+function placeOf({ where }: Whereat): string {
+  if (where.at === 'fitted') return `at ${where.position}`;
+  if (where.at === 'in') return `in ${where.part}`;
+  return where.at === 'bag' ? `in bag ${where.bag}` : where.at;
+}
+
 function holds(whole: JournalRecord): void {
+  const places = placesOf(whole);
   for (const kind of LEAVE_OUT) {
     const copy = without(whole, kind);
     expect(outcomesOf(copy), kind).toEqual(outcomesOf(whole));
+    expect(placesOf(copy), kind).toEqual(places);
     if (kind === 'hours') expect(entriesOf(copy, [money])).toEqual(entriesOf(whole, [money], (entry) => entry.kind !== 'labour'));
     else if (kind === 'money') {
       const isLabour = (entry: Entry): boolean => entry.kind === 'labour';

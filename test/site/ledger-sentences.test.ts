@@ -44,7 +44,7 @@ describe('a copy without hours', () => {
     const ledger = page('ledger.html');
     for (const words of [
       'labour is in none of its sums',
-      'Labour, left out of this copy',
+      'This copy leaves hours out, and labour is on neither side.',
       '>Money by subsystem',
       '>This copy leaves hours out.',
     ])

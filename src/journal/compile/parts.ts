@@ -132,7 +132,7 @@ function isUnsound(part: Part, parts: ReadonlyMap<string, Part>, out: Reporter):
 function lyingPlace({ says, placeOf }: PartEntry, catalogues: Catalogues, out: Reporter): Pick<Part, 'store' | 'bag'> {
   if (says.at === null) return { store: null, bag: null };
   const { bag, name } = says.at;
-  if (bag === null) return { store: storeNamed(name, catalogues, placeOf('at'), out), bag: null };
+  if (bag === null) return { store: name && storeNamed(name, catalogues, placeOf('at'), out), bag: null };
   if (says.acquired === null || says.acquired <= catalogues.settings.arrived) return { store: null, bag };
   const message = `\`${says.id}\` came on ${says.acquired}, and bag ${bag} can only have held it from the start.`;
   out.report('A604', placeOf('at'), message, { hint: 'Leave `at` out, and say in the note of that day which bag it went into.' });

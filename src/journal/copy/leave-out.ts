@@ -155,10 +155,13 @@ function withoutFirms(entry: PartEntry, firm: (to: Destination | null, away: boo
   return { ...entry, to: firm(entry.to, out), from: firm(entry.from, back) };
 }
 
+/** Stands for every store: a note that names none would be understood otherwise, as of a bag that it fills. */
+const IN_STORES: Destination = { bag: null, name: null };
+
 /** Where things lie: everything in stores is in stores. */
 function withoutStores(journal: Journal): Journal {
   const stores = new Set(journal.stores);
-  const bare = (to: Destination | null): Destination | null => (to !== null && to.name !== null && stores.has(to.name) ? null : to);
+  const bare = (to: Destination | null): Destination | null => (to !== null && to.name !== null && stores.has(to.name) ? IN_STORES : to);
   const kept = withParts(
     withSessions(journal, ({ parts }) => ({ parts: parts.map((entry) => ({ ...entry, to: bare(entry.to), from: bare(entry.from) })) })),
     () => ({ store: null }),

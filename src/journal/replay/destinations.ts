@@ -58,7 +58,7 @@ function putDown(replay: Replay, session: Session, entry: PartEntry, otherwise: 
   if (named === null) return to({ at: 'stores', store: otherwise });
   if (named.bag !== null) return to({ at: 'bag', bag: named.bag }, replay.bags.refuses(named.bag, session, entry));
   const { stores } = replay.journal;
-  if (stores.includes(named.name)) return to({ at: 'stores', store: named.name });
+  if (named.name === null || stores.includes(named.name)) return to({ at: 'stores', store: named.name });
   const unknown = unknownName('store', named.name, stores);
   const firm = firmOf(replay.journal, named.name);
   const hint = firm === null ? unknown.hint : `\`${firm}\` is a firm in these notes: say \`did: [${sentOut(entry)}]\`.`;
@@ -69,7 +69,7 @@ function putDown(replay: Replay, session: Session, entry: PartEntry, otherwise: 
 /** A firm of that name, as a note writes it: one that something was sent to, was bought of, or is awaited from. */
 function firmOf({ sessions }: Journal, name: string): string | null {
   const firms = sessions.flatMap(({ parts, bills, opens }) => [
-    ...parts.flatMap(({ did, to: sent }) => (did.includes('sent-out') && sent?.bag === null ? [sent.name] : [])),
+    ...parts.flatMap(({ did, to: sent }) => (did.includes('sent-out') ? (sent?.name ?? []) : [])),
     ...[...bills, ...opens].flatMap(({ from }) => from ?? []),
   ]);
   return firms.find((firm) => firm.toLowerCase() === name.toLowerCase()) ?? null;
@@ -93,7 +93,7 @@ export function idleDestination(entry: PartEntry): Diagnostic | null {
 }
 
 export function destinationText(destination: Destination): string {
-  return destination.bag === null ? destination.name : `bag ${destination.bag}`;
+  return destination.bag === null ? (destination.name ?? 'the stores') : `bag ${destination.bag}`;
 }
 
 /** True when that is the place `from` means: a bag, a store, a firm, a position, or a part that it is in. */

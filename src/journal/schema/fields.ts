@@ -165,8 +165,11 @@ function bagHint(written: string): string {
   return number === undefined ? 'A bag has a whole number from 1.' : `Write only its number: \`${number}\`.`;
 }
 
-/** `to` and `from` as written: a bag by its number, else the name of a store, firm or position. */
-export type Destination = { bag: number; name: null } | { bag: null; name: string };
+/**
+ * `to` and `from`: a bag by its number, else the name of a store, firm or position. Without either it is a place in the
+ * stores, and a copy that leaves out where things lie does not say which; nobody writes it so.
+ */
+export type Destination = { bag: number; name: null } | { bag: null; name: string } | { bag: null; name: null };
 
 export function destinationOf(written: string): Destination {
   const number = /^bag\s+([1-9]\d{0,4})$/.exec(written)?.[1];

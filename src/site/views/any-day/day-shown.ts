@@ -15,7 +15,7 @@ import { ledgerOfDay } from '../ledger/ledger-of-day.ts';
 import { reconcileTable } from '../ledger/reconcile-table.ts';
 import { html, type Markup } from '../page/html.ts';
 import { type RecordSheet, sheetOf } from '../page/sheet.ts';
-import { capital } from '../page/words.ts';
+import { accountName, capital, nothingBooked, whyNoAccount } from '../page/words.ts';
 import { registerThen } from '../register/register-page.ts';
 import { registerTable } from '../register/register-table.ts';
 import { shelfTable } from '../stock/stock-tables.ts';
@@ -86,9 +86,10 @@ function ledger(sheet: RecordSheet, date: IsoDate): Markup {
   const hasMoney = sheet.figures.hasMoney;
   const budgeted = budgets.some(({ hours, money }) => hours !== null || money !== null);
   const booked = at.bySubsystem.size > 0;
-  return html`<h2 id="ledger">The ledger</h2>${!booked && nothing('Nothing had been booked by then.')}
+  const keeps = accountName(sheet) !== null;
+  return html`<h2 id="ledger">The ledger</h2>${!keeps && nothing(whyNoAccount(sheet.copy))}${keeps && !booked && nothing(nothingBooked(sheet.copy))}
 ${booked && hasMoney && scrolling(reconcileTable(sheet, at, line, open, '#shelf'))}
-${booked && headed('subsystems', 'By subsystem', bookTable(sheet, subsystemRows(sheet, at), 'Subsystem', open, at.whole))}
+${keeps && booked && headed('subsystems', 'By subsystem', bookTable(sheet, subsystemRows(sheet, at), 'Subsystem', open, at.whole))}
 ${budgeted && headed('budgets', 'Budgets', budgetTable(sheet, budgets, open))}
 ${hasMoney && at.byKind.size > 0 && headed('kinds', 'By kind', bookTable(sheet, kindRows(at), 'Kind', open, at.whole))}
 ${people.length > 0 && headed('people', 'By person', bookTable(sheet, people, 'Person', open))}

@@ -6,7 +6,7 @@ import { ENTRY_KINDS } from '../../../journal/model.ts';
 import { peopleInOrder, subsystemsInOrder } from '../page/facts.ts';
 import { linked } from '../page/links.ts';
 import type { Sheet } from '../page/sheet.ts';
-import { capital, ENTRY_KIND_WORDS } from '../page/words.ts';
+import { capital, ENTRY_KIND_WORDS, leavesHoursOut } from '../page/words.ts';
 import { type Column, rows, type SetTable, setTable } from '../tables/table.ts';
 import type { OpenBook } from './open-book.ts';
 
@@ -69,7 +69,7 @@ export function bookTable(sheet: Sheet, books: readonly BookRow[], head: string,
     keepsRows: true,
     columns: [
       { head, names: true, cell: ({ name }) => name },
-      figure('Hours', ({ minutes }) => minutes, hours),
+      !leavesHoursOut(sheet.copy) && figure('Hours', ({ minutes }) => minutes, hours),
       hasMoney && figure('Paid', ({ paid }) => paid, amount),
       hasMoney && figure('Job cost', ({ cost }) => cost, amount),
     ],

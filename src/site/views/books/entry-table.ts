@@ -6,7 +6,7 @@ import { paperOfBill } from '../page/facts.ts';
 import { html, type Markup, type Piece } from '../page/html.ts';
 import { chargeLink, linked, sub } from '../page/links.ts';
 import type { Sheet } from '../page/sheet.ts';
-import { capital, ENTRY_KIND_WORDS, listed, VERDICT_WORDS } from '../page/words.ts';
+import { capital, ENTRY_KIND_WORDS, leavesHoursOut, listed, VERDICT_WORDS } from '../page/words.ts';
 import { paperFacts } from '../papers/papers.ts';
 import type { DecisionAccount } from '../position/decision-costs.ts';
 import { type Column, type Line, rows, type SetTable, setTable } from '../tables/table.ts';
@@ -21,11 +21,12 @@ type EntryColumn = Column<Entry, Totals>;
 export function sectionTable(sheet: Sheet, { title, entries }: Section, running: readonly RunningTotal[]): SetTable {
   const under = new Map(running.map((total) => [total.last, runningLine(sheet, total)]));
   const { figures } = sheet;
+  const timed = !leavesHoursOut(sheet.copy);
   const { date, what, kind, on, hours, paid, cost } = columnsOf(sheet);
   return setTable<Entry, Totals>({
     label: `Entries, ${title}`,
     set: 'entries',
-    columns: [date, what, kind, on, hours, figures.hasMoney && paid, figures.hasMoney && cost],
+    columns: [date, what, kind, on, timed && hours, figures.hasMoney && paid, figures.hasMoney && cost],
     groups: rows<Entry, Totals>(entries),
     data: ({ subsystem }) => ({ on: subsystem }),
     under: (entry) => under.get(entry),
@@ -41,6 +42,7 @@ export function sectionTable(sheet: Sheet, { title, entries }: Section, running:
 export function sessionAccount(sheet: Sheet, entries: readonly Entry[], bills: readonly Bill[], label: string): SetTable {
   const sellers = new Map(bills.map(({ id, from }) => [id, from]));
   const { figures } = sheet;
+  const timed = !leavesHoursOut(sheet.copy);
   const { kind, on, hours, paid, cost } = columnsOf(sheet);
   const what: EntryColumn = {
     head: 'What',
@@ -56,7 +58,7 @@ export function sessionAccount(sheet: Sheet, entries: readonly Entry[], bills: r
     label,
     caption: inCurrency(sheet, label),
     set: 'entries',
-    columns: [what, kind, on, hours, figures.hasMoney && paid, figures.hasMoney && cost],
+    columns: [what, kind, on, timed && hours, figures.hasMoney && paid, figures.hasMoney && cost],
     groups: rows<Entry, Totals>(entries),
     anchor: entryAnchor,
     foot: [{ words: 'Total', sum: totalsOf(entries) }],
@@ -78,7 +80,7 @@ export function positionAccount(sheet: Sheet, name: string, accounts: readonly D
     label,
     caption: inCurrency(sheet, label),
     set: 'entries of-position',
-    columns: [date, what, kind, hours, sheet.figures.hasMoney && cost],
+    columns: [date, what, kind, !leavesHoursOut(sheet.copy) && hours, sheet.figures.hasMoney && cost],
     groups: accounts.map((account) => ({ head: decided ? headOf(account) : null, rows: account.entries })),
     foot: [{ words: 'Total', sum: totalsOf(accounts.flatMap(({ entries }) => entries)) }],
   });

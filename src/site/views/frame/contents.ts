@@ -3,6 +3,7 @@ import { hasClient } from '../../../journal/ledger/client-account.ts';
 import type { JournalRecord } from '../../../journal/record.ts';
 import { tellsRecordings } from '../../../journal/registers/unrecorded.ts';
 import { type Address, PAGES, type PageName } from '../../addresses.ts';
+import { keepsAccount } from '../page/words.ts';
 
 /** What a record tells of, and which copy it is. */
 type Told = Pick<JournalRecord, 'journal' | 'ledger' | 'copy'>;
@@ -57,7 +58,7 @@ const CONTENTS: readonly ContentsGroup[] = [
     entries: [
       { page: 'ledger', name: 'Ledger' },
       { page: 'client', name: 'The client’s account', within: hasClient },
-      { page: 'costByPosition', name: 'By position' },
+      { page: 'costByPosition', name: 'By position', within: keepsAccount },
       { page: 'entries', name: 'Entries' },
       { page: 'consumables', name: 'Consumables' },
     ],

@@ -16,7 +16,7 @@ export function buyTable(sheet: RecordSheet, items: readonly ItemRow[]): SetTabl
       { head: 'What', names: true, cell: ({ id, what }) => linked(what, `#${id}`) },
       { head: 'For', cell: ({ on }) => chargeLink(sheet, on) },
       { head: 'Known of it', bare: true, cell: (item) => knownOf(sheet, item).map((words) => html`<div>${words}</div>`) },
-      {
+      sheet.figures.hasMoney && {
         head: 'About',
         set: 'num',
         cell: (item) => item.price !== null && sheet.figures.money(item.price),

@@ -11,6 +11,7 @@ import { keptIn, once } from '../../../journal/values/once.ts';
 import { type Address, ledgerYearAddress } from '../../addresses.ts';
 import { bookAddress, sectionAddress } from '../books/entry-books.ts';
 import { figuresOf } from '../page/figures.ts';
+import { keepsAccount } from '../page/words.ts';
 
 /** More years than this, and each has a page. */
 const ONE_PAGE = 3;
@@ -48,6 +49,7 @@ function accountYears({ ledger: { entries } }: JournalRecord): readonly string[]
 
 /** The years that have a page of their own, oldest first; none while the ledger holds all. */
 export function ledgerYears(record: JournalRecord): readonly string[] {
+  if (!keepsAccount(record)) return [];
   const years = accountYears(record);
   return years.length > ONE_PAGE ? years : [];
 }
@@ -59,7 +61,8 @@ export function accountTables(record: JournalRecord, view: View, measure: Measur
   const tables = (paged ? years.slice(-1) : years).map((year) => accountOfYear(record, view, measure, year));
   const withFigures = tables.filter(({ rows }) => rows.length > 0);
   if (years.length < 2) return withFigures;
-  return [accountOfYears(record, view, measure), ...withFigures];
+  const together = accountOfYears(record, view, measure);
+  return together.rows.length === 0 ? [] : [together, ...withFigures];
 }
 
 /** Subsystem by month of one year. */

@@ -27,18 +27,27 @@ export function reconcileTable(sheet: Sheet, at: LedgerAt, line: Reconciliation,
   const { money } = sheet.figures;
   const all = open('all');
   const labour = at.byKind.has('labour') ? open('kind-labour') : all;
-  const lines: readonly Both[] = [
-    { left: { words: 'Paid out', money: line.paid, to: all }, right: { words: 'Job cost', money: line.cost, to: all } },
-    {
-      left: { words: leavesHoursOut(sheet.copy) ? 'Labour, left out of this copy' : 'Labour at its rate', money: line.labour, to: labour },
-      right: { words: 'Consumables on the shelf', money: line.shelf, to: shelf },
-    },
-    { left: { words: 'Opening stock', money: line.opening, to: shelf }, right: null },
+  const timed = !leavesHoursOut(sheet.copy);
+  const [paid, cost] = [
+    { words: 'Paid out', money: line.paid, to: all },
+    { words: 'Job cost', money: line.cost, to: all },
   ];
+  const onShelf = { words: 'Consumables on the shelf', money: line.shelf, to: shelf };
+  const opening = { words: 'Opening stock', money: line.opening, to: shelf };
+  const lines: readonly Both[] = timed
+    ? [
+        { left: paid, right: cost },
+        { left: { words: 'Labour at its rate', money: line.labour, to: labour }, right: onShelf },
+        { left: opening, right: null },
+      ]
+    : [
+        { left: paid, right: cost },
+        { left: opening, right: onShelf },
+      ];
   const figure = (of: Figure | null) => of && linked(money(of.money), of.to);
   return setTable<Both, Reconciliation>({
     label: 'Paid and job cost',
-    caption: 'Paid and job cost, added up both ways: the totals must agree.',
+    caption: `Paid and job cost, added up both ways: the totals must agree.${timed ? '' : ' This copy leaves hours out, and labour is on neither side.'}`,
     set: 'reconcile',
     headless: true,
     keepsRows: true,

@@ -11,7 +11,7 @@ import type {
   Origin,
   Verdict,
 } from '../../../journal/model.ts';
-import type { Copy } from '../../../journal/record.ts';
+import type { Copy, JournalRecord } from '../../../journal/record.ts';
 
 export const ORIGIN_WORDS: Readonly<Record<Origin, string>> = {
   original: 'original',
@@ -211,6 +211,10 @@ export function accountName({ copy, figures: { hasMoney } }: Kept): AccountName 
   return hasMoney ? 'Hours and money' : 'Hours';
 }
 
+/** Whether a record keeps hours or money; where it keeps neither there is nothing to add up. */
+export const keepsAccount = ({ journal: { settings }, copy }: Pick<JournalRecord, 'journal' | 'copy'>): boolean =>
+  settings.currency !== null || !leavesHoursOut(copy);
+
 interface Kept {
   readonly copy: Pick<Copy, 'leavesOut'>;
   readonly figures: { readonly hasMoney: boolean };
@@ -222,6 +226,22 @@ export const NOTHING_CHARGED: Readonly<Record<AccountName, string>> = {
   Hours: 'No hours were charged',
   Money: 'No money was charged',
 };
+
+/** Where an account would stand, and a copy has none: it leaves out hours, and money with them, or there never was any. */
+export function whyNoAccount({ leavesOut }: Pick<Copy, 'leavesOut'>): string {
+  return `This copy leaves ${leavesOut.includes('money') ? 'hours and money' : 'hours'} out.`;
+}
+
+/** Where budgets would stand: those of a kind that a copy leaves out there may well be. */
+export function whyNoBudget({ leavesOut }: Pick<Copy, 'leavesOut'>): string {
+  if (leavesHoursOut({ leavesOut })) return 'No subsystem has a budget of money. This copy leaves hours out.';
+  if (leavesOut.includes('money')) return 'No subsystem has a budget of hours. This copy leaves money out.';
+  return 'No subsystem has a budget. A budget in hours or money under a subsystem in journal.yaml fills this.';
+}
+
+/** Of a day on which the ledger tells of nothing yet. */
+export const nothingBooked = ({ leavesOut }: Pick<Copy, 'leavesOut'>): string =>
+  leavesHoursOut({ leavesOut }) ? 'No money had been booked by then. This copy leaves hours out.' : 'Nothing had been booked by then.';
 
 /** Where hours would stand: nobody wrote any down, or the copy leaves them out. */
 export function whyNoHours({ leavesOut }: Copy): string {

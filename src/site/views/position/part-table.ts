@@ -29,7 +29,7 @@ export function partTable(sheet: RecordSheet, positions: readonly Position[], la
         bare: true,
         cell: ({ id }) => placeLinks(sheet, id, placesNow(sheet, id), '; '),
       },
-      { head: 'Marks', cell: ({ marks }) => marks },
+      !sheet.copy.leavesOut.includes('marks') && { head: 'Marks', cell: ({ marks }) => marks },
     ],
     groups: rows(positions.flatMap((position) => position.parts.flatMap((id) => parts.get(id) ?? []))),
   });

@@ -37,7 +37,7 @@ export function deedWords({ positionName, partName }: Pick<Sheet, 'positionName'
   const words = listed(did.map((word) => ACTION_WORDS[word]));
   const many = count === null || words === '' ? '' : `${count} `;
   const places = [
-    from === null ? '' : `from ${from.bag === null ? partName(from.name) : destinationWords(from)}`,
+    from === null ? '' : `from ${from.name === null ? destinationWords(from) : partName(from.name)}`,
     to === null ? '' : `to ${destinationWords(to)}`,
     at === null ? '' : `at ${positionName(at)}`,
   ].filter((place) => place !== '');

@@ -5,7 +5,7 @@ import { html, type Piece } from '../page/html.ts';
 import { linked } from '../page/links.ts';
 import { dateOfSession } from '../page/long-lists.ts';
 import type { RecordSheet, Sheet } from '../page/sheet.ts';
-import { counted, listed } from '../page/words.ts';
+import { counted, leavesHoursOut, listed } from '../page/words.ts';
 import { type Column, type Group, type SetTable, setTable } from '../tables/table.ts';
 import { type SessionFigures, sessionFigures } from './session-facts.ts';
 
@@ -54,7 +54,7 @@ export function sessionTable(sheet: Sheet, months: readonly MonthOfSessions[]): 
       { head: 'Day', set: 'date', bare: true, cell: ({ session }) => figures.day(session.date) },
       { head: 'Session', names: true, set: 'title', cell: ({ session }) => linked(session.title, sheet.toSession(session.id)) },
       { head: 'In the note', bare: true, cell: ({ session }) => holds(session) },
-      figure('Hours', ({ minutes }) => minutes, figures.time),
+      !leavesHoursOut(sheet.copy) && figure('Hours', ({ minutes }) => minutes, figures.time),
       figures.hasMoney && figure('Job cost', ({ cost }) => cost, figures.amount),
     ],
     groups: months.map((month) => groupOf(sheet, month)),

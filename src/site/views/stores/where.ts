@@ -110,7 +110,7 @@ export function placeNowWords(sheet: Sheet, where: Whereabouts, stayed: string |
 /** A destination as a note names it: `bag 14`, `shelf B2`. */
 export function destinationWords(to: Destination | null): string {
   if (to === null) return '';
-  return to.bag === null ? to.name : `bag ${to.bag}`;
+  return to.bag === null ? (to.name ?? 'the stores') : `bag ${to.bag}`;
 }
 
 /** Who has a part: `the workshop`, the name of a firm or of a former keeper, how it went, or nobody knows. */
