@@ -8,7 +8,7 @@ import type { KnownNotes } from '../journal/read/read-files.ts';
 import type { JournalRecord } from '../journal/record.ts';
 import type { LoadedSources } from '../load/load.ts';
 import { openNoteStore } from '../markdown/note-store.ts';
-import { preparePictures } from '../photos/pictures.ts';
+import { picturesAsKnown } from '../photos/pictures.ts';
 import { NO_PICTURES, type PicturePlan } from '../photos/plan.ts';
 import { type OnDemand, renderOnDemand } from '../photos/render-on-demand.ts';
 import { serveWithAstro } from '../site/astro.ts';
@@ -96,7 +96,7 @@ async function refresh(served: Served, effects: Effects): Promise<boolean> {
 
 async function show(served: Served, opened: OpenedJournal, record: JournalRecord): Promise<void> {
   const places = { root: served.folder, cache: served.cache };
-  const { plan } = await preparePictures(record.journal, places);
+  const plan = await picturesAsKnown(record.journal, places);
   served.record = record;
   served.plan = plan;
   const { site, kept } = siteRecord(record, plan, opened.diagnostics, served);

@@ -1,6 +1,6 @@
 /**
  * Pictures and papers from end to end. `checkPictures` looks at headers only and serves a check;
- * `preparePictures` gives pages their plan; `buildPictures` renders it into a site.
+ * `preparePictures` plans, `buildPictures` renders the plan into a site; `picturesAsKnown` is for pages that are served without.
  */
 
 import { openEntryCache } from '../disk/entry-cache.ts';
@@ -38,6 +38,8 @@ export interface BuiltPictures {
   readonly reused: number;
 }
 
+export type PreparedPictures = Pick<BuiltPictures, 'plan' | 'diagnostics'>;
+
 /**
  * @param journal null when it cannot be understood
  * @param paths every file of the journal that is not a note or catalogue; what is no picture by its name is passed over
@@ -50,20 +52,29 @@ export async function checkPictures(journal: Journal | null, paths: readonly str
 }
 
 /**
- * The plan of everything that a journal shows, and of nothing else in its folder. Nothing is rendered; mean
- * colours are known of what was rendered before.
+ * The plan of everything that a journal shows, and of nothing else in its folder, to be rendered. Nothing is rendered yet, and
+ * no mean colour is known.
  *
  * @returns the plan, and A907 to A910 and A917
  */
-export async function preparePictures(journal: Journal, places: PicturePlaces): Promise<Pick<BuiltPictures, 'plan' | 'diagnostics'>> {
+export async function preparePictures(journal: Journal, places: PicturePlaces): Promise<PreparedPictures> {
   const { facts, problems } = await inspectPictures(picturesOf(journal), { ...places, depth: 'full' });
-  const { keepPictureFacts: keep, timeZone } = journal.settings;
-  const bare = planPictures(facts.values(), { keep, timeZone });
-  const plan = planPictures(facts.values(), { keep, timeZone, colours: knownColours(bare, places.cache) });
-  return { plan, diagnostics: [...unusablePictures(problems, journal), ...saidOf(journal, facts)] };
+  return { plan: planned(journal, facts), diagnostics: [...unusablePictures(problems, journal), ...saidOf(journal, facts)] };
 }
 
-function saidOf(journal: Journal, facts: ReadonlyMap<string, PictureFacts>): Diagnostic[] {
+/** The plan for pages that are made without rendering: it has the mean colours of what was rendered before. */
+export async function picturesAsKnown(journal: Journal, places: PicturePlaces): Promise<PicturePlan> {
+  const { facts } = await inspectPictures(picturesOf(journal), { ...places, depth: 'full' });
+  return planned(journal, facts, knownColours(planned(journal, facts), places.cache));
+}
+
+type Facts = ReadonlyMap<string, PictureFacts>;
+
+function planned({ settings }: Journal, facts: Facts, colours: ReadonlyMap<string, string> = new Map()): PicturePlan {
+  return planPictures(facts.values(), { keep: settings.keepPictureFacts, timeZone: settings.timeZone, colours });
+}
+
+function saidOf(journal: Journal, facts: Facts): Diagnostic[] {
   const undrawn = undrawnPapers(journal, neverDrawn(facts));
   return [...notPictures(journal), ...picturesOfOtherDays(journal, facts), ...sealedPapers(journal, facts), ...undrawn];
 }

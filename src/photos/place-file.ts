@@ -11,6 +11,7 @@ import { UNFINISHED, unfinishedBeside } from '../disk/write-whole.ts';
  * @throws the file system's error when `from` is gone or `to` cannot be written
  */
 export function linkInto(from: string, to: string): void {
+  if (isLinked(from, to)) return;
   const source = statSync(from);
   const there = statSync(to, { throwIfNoEntry: false });
   if (there && there.ino === source.ino && there.dev === source.dev && source.ino !== 0) return;
@@ -21,6 +22,16 @@ export function linkInto(from: string, to: string): void {
       copyFileSync(from, unfinished, constants.COPYFILE_FICLONE);
     }
   });
+}
+
+/** Links where there is nothing yet, as in every new site: a link is there as a whole or not at all. */
+function isLinked(from: string, to: string): boolean {
+  try {
+    linkSync(from, to);
+    return true;
+  } catch {
+    return false;
+  }
 }
 
 /**

@@ -3,7 +3,7 @@ import { resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { formatDiagnostics, PLAIN } from '../journal/diagnostics/format.ts';
 import { openNoteStore } from '../markdown/note-store.ts';
-import { preparePictures } from '../photos/pictures.ts';
+import { picturesAsKnown } from '../photos/pictures.ts';
 import { cacheFolder } from './cache-folder.ts';
 import { checkJournal, hasErrors } from './check-journal.ts';
 import type { SiteRecord } from './record.ts';
@@ -23,7 +23,7 @@ export async function compileDefaultSite(env: Readonly<Record<string, string | u
   if (record === null || hasErrors(diagnostics)) {
     throw new Error(formatDiagnostics(diagnostics, { paint: PLAIN, sourceOf: () => null, pathOf: (path) => path }));
   }
-  const { plan } = await preparePictures(record.journal, { root: folder, cache });
+  const plan = await picturesAsKnown(record.journal, { root: folder, cache });
   const store = openNoteStore(cache, folder);
   const { site, kept } = siteRecord(record, plan, diagnostics, store);
   store.save(await kept);
