@@ -52,5 +52,5 @@ function growthAims(measured: readonly Measured[]): Aim[] {
 
 async function coreAims(folder: string, lengths: readonly number[]): Promise<Aim[]> {
   const { measureViews, viewsAims } = await import('./views.ts');
-  return viewsAims(lengths.map((sessions) => measureViews(join(folder, String(sessions), 'journal'), sessions)));
+  return viewsAims(measureViews(lengths.map((sessions) => [join(folder, String(sessions), 'journal'), sessions])));
 }
