@@ -17,7 +17,7 @@ import { hasErrors } from '../site/check-journal.ts';
 import { writeScripts } from '../site/client-scripts.ts';
 import { editionStore } from '../site/edition-store.ts';
 import { setRecord } from '../site/record.ts';
-import { siteRecord } from '../site/site-record.ts';
+import { servedRecord } from '../site/site-record.ts';
 import { PROGRAM } from '../site/tool-digest.ts';
 import { openWorkshop } from '../site/workshop.ts';
 import { afterChanges } from './after-changes.ts';
@@ -41,7 +41,7 @@ export interface Served {
   readonly pictures: OnDemand;
   plan: PicturePlan;
   /** Rendered notes by what they were made from. */
-  kept: ReadonlyMap<string, string>;
+  readonly kept: Map<string, string>;
   sources: LoadedSources | null;
   readonly readBefore: KnownNotes;
   record: JournalRecord | null;
@@ -62,7 +62,7 @@ export async function serveJournal({ folder, port, host }: Serve, effects: Effec
     files,
     pictures,
     plan: NO_PICTURES,
-    kept: openNoteStore(cache, folder).kept,
+    kept: new Map(openNoteStore(cache, folder).kept),
     sources: null,
     readBefore: new WeakMap(),
     record: null,
@@ -99,9 +99,7 @@ async function show(served: Served, opened: OpenedJournal, record: JournalRecord
   const plan = await picturesAsKnown(record.journal, places);
   served.record = record;
   served.plan = plan;
-  const { site, kept } = siteRecord(record, plan, opened.diagnostics, served);
-  served.kept = await kept;
-  setRecord(site);
+  setRecord(servedRecord(record, plan, opened.diagnostics, served.kept));
 }
 
 function watcher(served: Served, effects: Effects): AstroIntegration {
@@ -143,7 +141,7 @@ function watcher(served: Served, effects: Effects): AstroIntegration {
 }
 
 /** Editors write a file in several steps; this long after the last of them it is read. */
-const QUIET = 40;
+const QUIET = 20;
 
 async function refreshAndShow(served: Served, effects: Effects, server: Server, overlay: () => void): Promise<void> {
   try {

@@ -3,6 +3,7 @@ import { availableParallelism } from 'node:os';
 import { Worker } from 'node:worker_threads';
 import type { SessionId } from '../journal/model.ts';
 import type { JournalRecord } from '../journal/record.ts';
+import { keptIn } from '../journal/values/once.ts';
 import type { PicturePlan } from '../photos/plan.ts';
 import { noteContexts } from './note-context.ts';
 import { type NoteStore, noteKey, recipeDigest } from './note-store.ts';
@@ -51,6 +52,22 @@ export async function renderNotes(
   const kept = new Map(keys.map((key) => [key, fresh.get(key) ?? store.kept.get(key) ?? '']));
   const html = new Map(record.journal.sessions.map((session, i) => [session.id, kept.get(keys[i] ?? '') ?? '']));
   return { html, rendered: fresh.size, kept };
+}
+
+/**
+ * Renders a note when it is asked for.
+ *
+ * @param kept notes by key; what is rendered is added
+ */
+export function notesOnDemand(record: JournalRecord, plan: PicturePlan, kept: Map<string, string>): (session: SessionId) => string {
+  const contextOf = noteContexts(record, plan);
+  const sessions = new Map(record.journal.sessions.map((session) => [session.id, session]));
+  return (id) => {
+    const session = sessions.get(id);
+    if (session === undefined) return '';
+    const context = contextOf(session);
+    return keptIn(kept, noteKey(recipeDigest(), session.body, context), () => renderNote(session.body, context).html);
+  };
 }
 
 /** HTML of each job, in order. The caller's thread is left to go on. */

@@ -2,7 +2,7 @@
 import type { Diagnostic } from '../journal/diagnostics/diagnostic.ts';
 import type { JournalRecord } from '../journal/record.ts';
 import type { NoteStore } from '../markdown/note-store.ts';
-import { renderNotes } from '../markdown/render-notes.ts';
+import { notesOnDemand, renderNotes } from '../markdown/render-notes.ts';
 import type { PicturePlan } from '../photos/plan.ts';
 import type { Asking } from './kept/asking.ts';
 import type { SiteRecord } from './record.ts';
@@ -34,4 +34,19 @@ export function siteRecord(
   notes.catch(() => undefined);
   const noteHtml: SiteRecord['noteHtml'] = async (session) => (await notes).html.get(session) ?? '';
   return { site: { ...record, pictures, warnings, noteHtml, ...(asking && { asking }) }, kept: notes.then(({ kept }) => kept) };
+}
+
+/**
+ * The same for pages that are made one at a time, as they are asked for: so is each note.
+ *
+ * @param kept notes rendered before, by key; what is rendered is added
+ */
+export function servedRecord(
+  record: JournalRecord,
+  pictures: PicturePlan,
+  warnings: readonly Diagnostic[],
+  kept: Map<string, string>,
+): SiteRecord {
+  const noteHtml = notesOnDemand(record, pictures, kept);
+  return { ...record, pictures, warnings, noteHtml: async (session) => noteHtml(session) };
 }

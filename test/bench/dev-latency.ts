@@ -14,8 +14,8 @@ const SHOWN_MS = 30_000;
 const SAVES = 5;
 
 /**
- * How long a saved note takes to be on the page that `asfound dev` serves, in seconds: the median of
- * five saves, each of another note, seen by asking for the page every 20 ms.
+ * How long a saved note takes to be on the page that `asfound dev` serves, in seconds: the median of five saves, each of
+ * another note. It is seen as an open page sees it: told to load again, it asks for itself.
  *
  * @throws when the server does not start or the change never shows
  */
@@ -29,25 +29,41 @@ export async function devLatency(folder: string, sessions: number, how: { readon
     const notes = (await readdir(join(journal, 'sessions'))).sort();
     const chosen = Array.from({ length: SAVES }, (_, n) => notes[Math.floor(((n + 0.5) * notes.length) / SAVES)] ?? '');
     const times: number[] = [];
-    for (const note of chosen) times.push(await saveAndSee(join(journal, 'sessions', note), pageOf(port, note)));
+    const origin = `http://127.0.0.1:${port}`;
+    for (const note of chosen) times.push(await saveAndSee(join(journal, 'sessions', note), { origin, note }));
     return median(times);
   } finally {
     await stop(server);
   }
 }
 
-function pageOf(port: number, note: string): string {
-  return `http://127.0.0.1:${port}/sessions/${note.replace(/\.md$/, '')}.html`;
-}
-
-async function saveAndSee(file: string, page: string): Promise<number> {
+async function saveAndSee(file: string, { origin, note }: { readonly origin: string; readonly note: string }): Promise<number> {
+  const page = `${origin}/sessions/${note.replace(/\.md$/, '')}.html`;
   await seen(page, '', START_MS);
+  const told = await listening(origin);
   const mark = `Saved as number ${Math.floor(performance.now())}.`;
   const text = await readFile(file, 'utf8');
   const start = performance.now();
   await writeFile(file, `${text}\n${mark}\n`);
+  await told.toLoadAgain;
   await seen(page, mark, SHOWN_MS);
-  return (performance.now() - start) / 1000;
+  const seconds = (performance.now() - start) / 1000;
+  told.close();
+  return seconds;
+}
+
+/** Listens as the script in every served page does. */
+async function listening(origin: string): Promise<{ readonly toLoadAgain: Promise<void>; close(): void }> {
+  const script = await (await fetch(`${origin}/@vite/client`)).text();
+  const token = /wsToken = "([^"]+)"/.exec(script)?.[1] ?? '';
+  const socket = new WebSocket(`${origin.replace('http', 'ws')}/?token=${token}`, 'vite-hmr');
+  const toLoadAgain = new Promise<void>((resolve) => {
+    socket.addEventListener('message', ({ data }) => {
+      if (JSON.parse(String(data)).type === 'full-reload') resolve();
+    });
+  });
+  await once(socket, 'open');
+  return { toLoadAgain, close: () => socket.close() };
 }
 
 async function seen(page: string, text: string, limit: number): Promise<void> {
