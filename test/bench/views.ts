@@ -36,15 +36,13 @@ const TIMES = 3;
  */
 export function measureViews(folders: readonly (readonly [folder: string, sessions: number])[]): Views[] {
   for (const [folder, sessions] of folders.slice(0, 2)) measuredOnce(folder, sessions);
-  return folders.map(([folder, sessions]) =>
-    Array.from({ length: TIMES }, () => measuredOnce(folder, sessions)).reduce((best, one) => ({
-      ...best,
-      load: Math.min(best.load, one.load),
-      compile: Math.min(best.compile, one.compile),
-      asAt: Math.min(best.asAt, one.asAt),
-      timelines: Math.min(best.timelines, one.timelines),
-    })),
-  );
+  return folders.map(([folder, sessions]) => leastOf(Array.from({ length: TIMES }, () => measuredOnce(folder, sessions))));
+}
+
+function leastOf(all: readonly Views[]): Views {
+  const least = (figure: 'load' | 'compile' | 'asAt' | 'timelines'): number => Math.min(...all.map((one) => one[figure]));
+  const [{ sessions, positions } = { sessions: 0, positions: 0 }] = all;
+  return { sessions, positions, load: least('load'), compile: least('compile'), asAt: least('asAt'), timelines: least('timelines') };
 }
 
 function measuredOnce(folder: string, sessions: number): Views {

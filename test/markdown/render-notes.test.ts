@@ -5,7 +5,7 @@ import { compileJournal } from '../../src/journal/pipeline.ts';
 import type { JournalRecord } from '../../src/journal/record.ts';
 import { loadJournal } from '../../src/load/load.ts';
 import { openNoteStore } from '../../src/markdown/note-store.ts';
-import { renderNotes } from '../../src/markdown/render-notes.ts';
+import { notesOnDemand, renderNotes } from '../../src/markdown/render-notes.ts';
 import { NO_PICTURES, type PicturePlan } from '../../src/photos/plan.ts';
 import { JOURNAL } from '../cli/journal.ts';
 import { folderWith } from '../load/folder.ts';
@@ -66,6 +66,17 @@ describe('the notes of a record', () => {
     const second = await renderNotes(recordOf(renamed), NO_PICTURES, first);
     expect(second.rendered).toBe(1);
     expect(second.html.get('2031-03-03-links')).toContain('Nearside drum');
+  });
+
+  test('are the same when each is rendered as it is asked for, and one that is kept is not rendered again', async () => {
+    const { html, kept } = await renderNotes(recordOf(), NO_PICTURES, NOTHING);
+    const served = new Map<string, string>();
+    const noteHtml = notesOnDemand(recordOf(), NO_PICTURES, served);
+    expect([...html.keys()].map(noteHtml)).toEqual([...html.values()]);
+    expect(noteHtml('2031-03-09-no-such')).toBe('');
+    expect(served).toEqual(kept);
+    const marked = new Map([...kept].map(([key]): [string, string] => [key, 'kept']));
+    expect(notesOnDemand(recordOf(), NO_PICTURES, marked)('2031-03-03-links')).toBe('kept');
   });
 
   test('are the same from one thread as from two', async () => {
