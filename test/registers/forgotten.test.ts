@@ -61,7 +61,7 @@ const ROWS: readonly Row[] = [
     fields: (write) =>
       `parts: [{ part: studs, did: removed, to: bag 14 }]\nbags:\n  - { bag: 14, ${write || 'holds: [3 studs 3/8 BSF]'}, off: studs }`,
     about: { bag: 14 },
-    lacks: 'Wheel studs: 5 came off into it, and 3 are written on it',
+    lacks: 'had 5 of Wheel studs put into it, and 3 are written on it',
     line: 6,
   },
   {
@@ -69,7 +69,7 @@ const ROWS: readonly Row[] = [
     fields: (write) =>
       `parts: [{ part: drum, did: removed, stack: [nut, spring washer, drum] }]\nbags:\n  - { bag: 14, ${write || 'holds: [5 nuts]'}, off: drum }`,
     about: { bag: 14 },
-    lacks: 'Front brake drum: a spring washer came off with it, and no bag of that evening holds one',
+    lacks: 'names no spring washer, nor does any bag of that evening: one came off with Front brake drum',
     line: 6,
   },
   {
@@ -194,10 +194,24 @@ describe('what a note leaves out is shown with its place, and what is offered ma
     expect(missedOf('undecided', recordOf(`decisions:\n${written.join('\n')}`))).toEqual([]);
   });
 
-  test('of a lot on some of which there is a verdict, it is said on how many there is none', () => {
+  describe('of a lot', () => {
     const some = 'decisions: [{ part: studs, verdict: replace, with: shoe-new, count: 1, because: Threads pulled. }]';
-    const missed = missedOf('undecided', recordOf(some)).find(({ about }) => 'part' in about && about.part === 'studs');
-    expect(missed?.lacks).toBe('has a candidate (New shoe), and on 4 of 5 no verdict');
+    const ofStuds = (fields: string, parts = PARTS) =>
+      missedOf('undecided', recordOf(fields, '', '', parts)).find(({ about }) => 'part' in about && about.part === 'studs');
+    const three = PARTS.replace('- id: shoe-new\n', '- id: shoe-new\n  count: 3\n');
+
+    test('on some of which there is a verdict, it is said on how many there is none', () => {
+      expect(ofStuds(some, three)?.lacks).toBe('has a candidate (New shoe), and on 4 of 5 no verdict');
+    });
+
+    test('no more are offered to be replaced than there are of what is to stand in', () => {
+      expect(ofStuds('')?.write).toContain('with: shoe-new, count: 1,');
+      expect(ofStuds('', three)?.write).toContain('with: shoe-new, count: 3,');
+      expect(ofStuds(some, three)?.write).toContain('with: shoe-new, count: 2,');
+      expect(ofStuds('', PARTS.replace('- id: shoe-new\n', '- id: shoe-new\n  count: 5\n'))?.write).toContain('with: shoe-new, because:');
+    });
+
+    test('a candidate that a decision has used up is not offered for the others', () => expect(ofStuds(some)).toBeUndefined());
   });
 
   test('of a question that was put off with its reason nothing is forgotten', () => {

@@ -22,7 +22,8 @@ const KINDS: readonly (readonly [kind: ItemKind, heading: string])[] = [
 /** Sections with a heading each, in lines of comment; of what there is none there is no section. */
 export function openMatters(record: JournalRecord): readonly string[] {
   const open = openItemsAt(record, null);
-  const off = offVehicleAt(record, null);
+  // What stayed behind when the vehicle passed on is not here to be worked on.
+  const off = offVehicleAt(record, null).filter(({ stayed }) => stayed === null);
   const out = off.filter(({ where }) => endOf(where).at === 'out');
   const lying = off.filter(({ where }) => where.at === 'stores');
   const bags = bagsAt(record, null).filter(({ emptied }) => emptied === null);

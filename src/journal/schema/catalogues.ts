@@ -7,7 +7,7 @@ import { PACKS, type Pack } from '../values/units.ts';
 import { decisive, having, naming } from './facts.ts';
 import { condition, count, date, fields, manyOf, maybe, newId, oneOf, prose, quantity, read, text } from './fields.ts';
 import { lyingPlace, partName, positionName } from './names.ts';
-import { SAID_FOR_HAZARDS, SAID_FOR_ORIGINS } from './said-for.ts';
+import { SAID_FOR_HAZARDS, SAID_FOR_PART_ORIGINS } from './said-for.ts';
 import { HAZARDS, ORIGINS } from './words.ts';
 
 const weight = read((written): Reading<Fraction> => {
@@ -19,7 +19,7 @@ export const partSchema = fields({
   id: naming(newId, ['part']),
   name: prose,
   /** Null for a part that is missing as found and never turned up. */
-  origin: maybe(oneOf(ORIGINS, SAID_FOR_ORIGINS)),
+  origin: maybe(oneOf(ORIGINS, SAID_FOR_PART_ORIGINS)),
   evidence: maybe(prose),
   count: decisive(count.default(1)),
   /** How the parts of a lot are told apart: `I to IIII, front to back`. Without it they are only counted. */

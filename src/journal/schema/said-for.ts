@@ -48,6 +48,15 @@ export const SAID_FOR_ORIGINS = saidFor<(typeof ORIGINS)[number]>([
   ['`made`', 'fabricated homemade home-made self-made'],
 ]);
 
+/** On a part of the catalogue, where what is no origin is how it was found. */
+export const SAID_FOR_PART_ORIGINS: SaidFor = new Map([
+  ...SAID_FOR_ORIGINS,
+  ...['missing', 'absent', 'gone', 'lost', 'none'].map(
+    (word) => [word, '`found: missing` in place of it: what was not there has no origin'] as const,
+  ),
+  ...['loose', 'off'].map((word) => [word, '`found: loose` in place of it, or an origin beside that'] as const),
+]);
+
 export const SAID_FOR_VERDICTS = saidFor<(typeof VERDICTS)[number]>([
   ['`keep`', 'reuse re-use retain leave refit kept'],
   ['`conserve`', 'preserve stabilise stabilize clean wax conserved'],

@@ -84,6 +84,14 @@ export const FILES_AND_YAML: readonly Case[] = [
     hint: /`removed`/,
   },
   {
+    shows: 'an origin that says how a part was found',
+    file: 'parts/brakes.yaml',
+    code: 'A304',
+    files: { parts: `${PARTS}- { id: dust-cap, name: Dust cap, origin: missing }\n` },
+    at: 'missing',
+    hint: /`found: missing` in place of it/,
+  },
+  {
     shows: 'a date that is not in the calendar',
     code: 'A305',
     files: raw('---\ndate: 2031-02-30\ntitle: x\n---\n'),

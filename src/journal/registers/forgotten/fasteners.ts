@@ -6,8 +6,7 @@ import { orderedSessions } from '../stays.ts';
 
 export interface MissingFromBag {
   readonly row: BagRow;
-  readonly part: PartId;
-  /** `3 of 5`, or the fastener that nobody put in. */
+  /** What of it is missing, to follow the name of the bag: `had 5 of Wheel studs put into it, and 3 are written on it`. */
   readonly words: string;
   /** What to add under `holds`. */
   readonly add: string;
@@ -31,8 +30,8 @@ function tooFew(record: RegisterSource, row: BagRow): MissingFromBag[] {
     const held = row.filling.holds.map(heldIn).filter(({ nouns }) => nouns.includes(name));
     const sum = held.reduce((total, one) => total + one.count, 0);
     if (held.length === 0 || sum >= count) return [];
-    const words = `${count} came off into it, and ${sum} ${sum === 1 ? 'is' : 'are'} written on it`;
-    return [{ row, part, words, add: `${count - sum} ${name}` }];
+    const words = `had ${count} of ${nameOf(record, part)} put into it, and ${sum} ${sum === 1 ? 'is' : 'are'} written on it`;
+    return [{ row, words, add: `${count - sum} ${name}` }];
   });
 }
 
@@ -57,10 +56,18 @@ function notHeld(record: RegisterSource, row: BagRow): MissingFromBag[] {
       return [...kinds].flatMap(([noun, written]) =>
         held.has(noun)
           ? []
-          : [{ row, part: entry.part, words: `a ${written} came off with it, and no bag of that evening holds one`, add: written }],
+          : [
+              {
+                row,
+                words: `names no ${written}, nor does any bag of that evening: one came off with ${nameOf(record, entry.part)}`,
+                add: written,
+              },
+            ],
       );
     });
 }
+
+const nameOf = ({ journal }: RegisterSource, part: PartId): string => journal.parts.get(part)?.name ?? part;
 
 type Bagged = Pick<BagRow['filling'], 'bag' | 'off'>;
 

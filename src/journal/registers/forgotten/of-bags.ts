@@ -10,9 +10,9 @@ import { listItem } from './list-item.ts';
 
 /** Fasteners that came off and that no bag holds. */
 export function fastenersMissing(record: RegisterSource, date: IsoDate): Missed[] {
-  return missingFromBags(record, date).map(({ row, part, words, add }) => ({
+  return missingFromBags(record, date).map(({ row, words, add }) => ({
     about: { bag: row.bag },
-    lacks: `${record.journal.parts.get(part)?.name ?? part}: ${words}`,
+    lacks: words,
     at: row.filled,
     place: row.filling.place,
     write: `holds: [${[...row.filling.holds, add].map(listItem).join(', ')}]`,

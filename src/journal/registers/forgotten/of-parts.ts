@@ -60,11 +60,13 @@ export function withoutReason(record: RegisterSource, date: IsoDate): Missed[] {
     }));
 }
 
-/** Positions with a candidate and no verdict. One that was put off by a decision is not forgotten. */
+/** Positions with a candidate and no verdict. One that was put off by a decision is not forgotten, nor what a decision has used up. */
 export function candidatesUndecided(record: RegisterSource, date: IsoDate): Missed[] {
   return undecidedAt(record, date).flatMap(({ row, deferred }) => {
     const parts = record.journal.positions.get(row.position)?.parts ?? [];
-    const candidates = parts.filter((part) => part !== row.position && isCandidate(record, part, date));
+    const candidates = parts.filter(
+      (part) => part !== row.position && isCandidate(record, part, date) && unspokenFor(record, row, part) > 0,
+    );
     const [first] = candidates;
     if (deferred.length > 0 || first === undefined) return [];
     const names = candidates.map((part) => record.journal.parts.get(part)?.name ?? part);
@@ -75,10 +77,23 @@ export function candidatesUndecided(record: RegisterSource, date: IsoDate): Miss
         lacks: lacksVerdict(row, names.join('; ')),
         at: last ?? { date: record.journal.settings.arrived, session: null },
         place: last?.entry.place ?? (record.journal.parts.get(first) as Part).place,
-        write: `- { part: ${row.position}, verdict: replace, with: ${first}, because: … }`,
+        write: `- { part: ${row.position}, verdict: replace, with: ${first}${ofHowMany(record, row, first)}, because: … }`,
       },
     ];
   });
+}
+
+/** How many of a candidate no decision in force puts to use. */
+function unspokenFor(record: RegisterSource, { inForce }: RegisterRow, candidate: PartId): number {
+  const spoken = inForce.reduce((sum, { decision, count }) => (decision.with === candidate ? sum + count : sum), 0);
+  return (record.journal.parts.get(candidate)?.count ?? 1) - spoken;
+}
+
+/** Of a position that takes several, how many the candidate may replace where that is not all: `, count: 1`. */
+function ofHowMany(record: RegisterSource, row: RegisterRow, candidate: PartId): string {
+  const many = Math.min(row.undecided, unspokenFor(record, row, candidate));
+  if (many >= row.count) return '';
+  return record.journal.parts.get(row.position)?.numbered ? ', which: […]' : `, count: ${many}`;
 }
 
 /** `has a candidate (Spare drum) and no verdict`; of a lot on some of which there is one, of how many there is none. */

@@ -128,6 +128,6 @@ function signsOf(lanes: readonly LifeLane[]): LifeDrawn['signs'] {
   const close = marks.some(({ beneath }) => beneath.startsWith('×'));
   return [
     ...used.map((sign) => ({ sign, words: SIGN_WORDS[sign] })),
-    ...(close ? [{ sign: null, words: '×2: too close to be drawn apart, the mark opens the first' }] : []),
+    ...(close ? [{ sign: null, words: '×2: one mark for two that are too close to be drawn apart; it opens the first' }] : []),
   ];
 }
