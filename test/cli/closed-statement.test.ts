@@ -65,7 +65,7 @@ describe('a statement that was closed', () => {
     expect(tablesOf(sent).get('The account on 5 Mar 2031')).toEqual([
       ['On statements that were sent', '£126.00'],
       ['On none yet', '£0.00'],
-      ['Received', '-£50.00'],
+      ['Received', '−£50.00'],
       ['To pay, the oldest since 5 Mar 2031', '£76.00'],
     ]);
   });
@@ -74,7 +74,7 @@ describe('a statement that was closed', () => {
     const { sent } = await closed();
     expect(tablesOf(sent).get('Tax, inside what was paid')).toEqual([
       ['At 20 %', '£50.00', '£10.00', '£60.00'],
-      ['Sold, at 20 %', '-£10.00', '-£2.00', '-£12.00'],
+      ['Sold, at 20 %', '−£10.00', '−£2.00', '−£12.00'],
     ]);
   });
 

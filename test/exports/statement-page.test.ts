@@ -82,7 +82,8 @@ test('the amounts of every table add up to the line under it, and those of the k
     'mark-up: { outside-work: 10%, part: 15% }\n',
   );
   const { document } = parseHTML(page);
-  const pence = (cell: Element | null | undefined) => Math.round(Number((cell?.textContent ?? '').replaceAll(/[^\d.-]/g, '')) * 100);
+  const pence = (cell: Element | null | undefined) =>
+    Math.round(Number((cell?.textContent ?? '').replace('−', '-').replaceAll(/[^\d.-]/g, '')) * 100);
   const titled = [...document.querySelectorAll('h2')].map((title) => [title.textContent, title.nextElementSibling] as const);
   const last = (row: Element | null | undefined) => pence(row?.lastElementChild);
   const kinds = titled.filter(([title]) => ['Labour', 'Parts', 'Outside work', 'Sold, set against the cost'].includes(title ?? ''));

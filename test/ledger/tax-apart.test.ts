@@ -30,7 +30,7 @@ describe('a sale at the rate of what is charged', () => {
     const table = statementDocument(statement, record.journal).tables.find(({ title }) => title === 'Tax, inside the amounts charged');
     expect(table?.rows).toEqual([
       ['At 20 %', '£140.00', '£28.00', '£168.00'],
-      ['Sold, at 20 %', '-£10.00', '-£2.00', '-£12.00'],
+      ['Sold, at 20 %', '−£10.00', '−£2.00', '−£12.00'],
     ]);
     const { columns, rows } = statementTable(statement, record.journal.settings);
     const what = columns.indexOf('what');
@@ -47,7 +47,7 @@ test('a sale of which no tax is said has its row too, so that the rows come to w
   const { tables } = statementDocument(sent, untaxed.record.journal);
   expect(tables.find(({ title }) => title === 'Tax, inside the amounts charged')?.rows).toEqual([
     ['At 20 %', '£30.00', '£6.00', '£36.00'],
-    ['Sold, without tax', '-£3.00', '£0.00', '-£3.00'],
+    ['Sold, without tax', '−£3.00', '£0.00', '−£3.00'],
   ]);
   expect(sent.sum).toMatchObject({ tax: 600, charged: 3300 });
 });

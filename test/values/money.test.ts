@@ -220,7 +220,7 @@ describe('sharing out', () => {
 describe('writing', () => {
   test('money is written as its locale writes it', () => {
     expect(formatMoney(123450, POUNDS)).toBe('£1,234.50');
-    expect(formatMoney(-5, POUNDS)).toBe('-£0.05');
+    expect(formatMoney(-5, POUNDS)).toBe('−£0.05');
     expect(formatMoney(1200, { locale: 'de-DE', currency: 'JPY', currencyDigits: 0 })).toBe('1.200\u00a0¥');
     expect(formatMoney(120050, { locale: 'en-GB', currency: 'HUF', currencyDigits: 2 })).toContain('1,200.50');
   });

@@ -158,10 +158,13 @@ export interface MoneySettings {
 }
 const formats = new Map<string, Intl.NumberFormat>();
 
-/** An amount as the reader's locale writes it, with the sign of its currency: `£1,234.50`. */
+/** A minus as wide as a figure, for whoever reads; a hyphen, which is none, is for machines. */
+export const MINUS = '\u2212';
+
+/** An amount as the reader's locale writes it, with the sign of its currency: `£1,234.50`, `−£15.00`. */
 export function formatMoney(minor: Minor, settings: MoneySettings): string {
   const { locale, currency, currencyDigits: digits } = settings;
-  if (currency === null) return minorToDecimal(minor, digits);
+  if (currency === null) return minorToDecimal(minor, digits).replace('-', MINUS);
   const key = `${locale} ${currency}`;
   let format = formats.get(key);
   if (!format) {
@@ -169,7 +172,7 @@ export function formatMoney(minor: Minor, settings: MoneySettings): string {
     format = new Intl.NumberFormat(locale, { style: 'currency', currency, ...fixed });
     formats.set(key, format);
   }
-  return format.format(minorToDecimal(minor, digits) as `${number}`);
+  return format.format(minorToDecimal(minor, digits) as `${number}`).replace('-', MINUS);
 }
 
 /** An amount as a plain decimal, `-1234.50`: for tables that machines read. */
@@ -182,7 +185,7 @@ export function formatMinutes(minutes: number): string {
   const whole = Math.abs(minutes);
   const hours = Math.floor(whole / 60);
   const rest = whole % 60;
-  const sign = minutes < 0 ? '-' : '';
+  const sign = minutes < 0 ? MINUS : '';
   if (hours === 0) return `${sign}${rest} min`;
   return rest === 0 ? `${sign}${hours} h` : `${sign}${hours} h ${rest} min`;
 }

@@ -240,7 +240,7 @@ export const MONEY: readonly Case[] = [
     code: 'A822',
     note: 'bills: [{ total: 98.00, rounding: -2.00, lines: [{ what: Pin, cost: 100.00 }] }]',
     at: '-2.00',
-    says: /1\.00 at most, not by -£2\.00/,
+    says: /1\.00 at most, not by −£2\.00/,
   },
   { shows: 'a bill without a line', code: 'A302', note: 'bills: [{ from: X, lines: [] }]', at: '[]' },
   {

@@ -4,7 +4,7 @@
  */
 import type Fraction from 'fraction.js';
 import type { IsoDate, Minor, Settings } from '../../../journal/model.ts';
-import { formatMinutes, formatMoney, minorToDecimal } from '../../../journal/values/money.ts';
+import { formatMinutes, formatMoney, MINUS, minorToDecimal } from '../../../journal/values/money.ts';
 import { keptIn, once } from '../../../journal/values/once.ts';
 
 /** How one journal writes its figures. */
@@ -39,9 +39,6 @@ export interface Figures {
   whole(n: number): string;
 }
 
-/** A minus as wide as a figure; a hyphen is not one. */
-const MINUS = '\u2212';
-
 /** The figures of a journal. */
 export const figuresOf: (settings: Settings) => Figures = once(makeFigures);
 
@@ -62,7 +59,7 @@ function makeFigures(settings: Settings): Figures {
     month: dated({ month: 'long', year: 'numeric' }),
     shortMonth: dated({ month: 'short', year: '2-digit' }),
     hasMoney: settings.currency !== null,
-    money: (minor) => formatMoney(minor, settings).replace('-', MINUS),
+    money: (minor) => formatMoney(minor, settings),
     amount: (minor) => amounts.format(minorToDecimal(minor, digits) as `${number}`).replace('-', MINUS),
     time: formatMinutes,
     hours: (minutes) =>
