@@ -10,6 +10,7 @@ import {
 } from '../journal/ledger/statement.ts';
 import type { EntryKind, HeadLine, IsoDate, Journal, Minor, PaidAtTax, Settings } from '../journal/model.ts';
 import { formatMinutes, formatMoney } from '../journal/values/money.ts';
+import { type ToldLine, withAlikeJoined } from './alike-lines.ts';
 import { dayWords, headOf, joined } from './statement-head.ts';
 import { soldWords, standingWords } from './tax-words.ts';
 
@@ -154,8 +155,9 @@ export function workWords(line: SaidOfLine, person: string | null): string {
   return kind === 'labour' && person !== null && person !== '' ? `${person}: ${said}` : said;
 }
 
-function whatOf(line: StatementLine, words: Words): string {
-  return lateWords(workWords(line, words.person(line.person)), line.late);
+function whatOf({ line, entries }: ToldLine, words: Words): string {
+  const said = workWords(line, words.person(line.person));
+  return lateWords(entries === 1 ? said : `${said} (${entries} entries)`, line.late);
 }
 
 const lateWords = (said: string, late: boolean): string => (late ? `${said} (late: of an earlier statement’s time)` : said);
@@ -163,17 +165,18 @@ const lateWords = (said: string, late: boolean): string => (late ? `${said} (lat
 function groupTable({ kind, lines, sum }: StatementGroup, _: Statement, words: Words): DocumentTable {
   const time = (minutes: number): string[] => (kind === 'labour' ? [formatMinutes(minutes)] : []);
   const columns = amounts(words);
+  const told = withAlikeJoined(lines);
   return {
     id: kind,
     title: KIND_WORDS[kind],
-    entries: lines.map(({ entry }) => entry),
+    entries: told.map(({ line }) => line.entry),
     columns: [DAY, text('What'), text('Subsystem'), ...time(0).map(() => figure('Time')), ...columns.map(([name]) => figure(name))],
-    rows: lines.map((line) => [
-      words.day(line.date),
-      whatOf(line, words),
-      words.subsystem(line.subsystem),
-      ...time(line.minutes ?? 0),
-      ...columns.map(([, of]) => words.money(of(line))),
+    rows: told.map((one) => [
+      words.day(one.line.date),
+      whatOf(one, words),
+      words.subsystem(one.line.subsystem),
+      ...time(one.line.minutes ?? 0),
+      ...columns.map(([, of]) => words.money(of(one.line))),
     ]),
     foot: ['', 'Sum', '', ...time(sum.minutes), ...columns.map(([, of]) => words.money(of(sum)))],
   };
@@ -181,13 +184,14 @@ function groupTable({ kind, lines, sum }: StatementGroup, _: Statement, words: W
 
 function notChargedTables({ notCharged }: Statement, words: Words): DocumentTable[] {
   if (!words.shows.includes('not-charged') || notCharged.length === 0) return [];
-  const rows = notCharged.map((line) => [
-    words.day(line.date),
-    whatOf(line, words),
-    line.minutes === null ? '' : formatMinutes(line.minutes),
-    line.notCharged ?? '',
+  const told = withAlikeJoined(notCharged);
+  const rows = told.map((one) => [
+    words.day(one.line.date),
+    whatOf(one, words),
+    one.line.minutes === null ? '' : formatMinutes(one.line.minutes),
+    one.line.notCharged ?? '',
   ]);
-  const entries = notCharged.map(({ entry }) => entry);
+  const entries = told.map(({ line }) => line.entry);
   return [
     { id: 'not-charged', title: 'Not charged', columns: [DAY, text('What'), figure('Time'), text('Why')], rows, foot: null, entries },
   ];
@@ -255,5 +259,5 @@ function accountTable({ account, to }: Statement, words: Words): DocumentTable {
 function notesOf({ groups, registered }: Statement): string[] {
   const nothing = groups.length === 0 ? ['Nothing of these days is charged.'] : [];
   const invoice = registered ? [] : ['This is a statement of account, no tax invoice.'];
-  return [...nothing, 'Each line is an entry of the ledger and says the day of its note.', ...invoice];
+  return [...nothing, 'Each line is an entry of the ledger, or several that read alike, and says the day of its note.', ...invoice];
 }
