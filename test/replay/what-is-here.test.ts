@@ -81,7 +81,7 @@ describe('a part that was lost, sold or given away', () => {
     expect(now([studs, half], 'studs-new', ...evenings)).toEqual(['2 in stores, unplaced', '1 gone (lost)', '2 in stores, loft']);
   });
 
-  test.each(['lost', 'sold', 'given'] as const)('comes back by `acquired` with `from`: %s', (how) => {
+  test.each(['lost', 'sold', 'given', 'returned'] as const)('comes back by `acquired` with `from`: %s', (how) => {
     const go = evening('2030-10-01', { parts: [did('studs', 'gone', { how, count: 2 })] });
     const come = evening('2030-12-01', { parts: [did('studs', 'acquired', { to: 'loft', from: 'a neighbour' })] });
     expect(codes({ parts: [studs], evenings: [go, come] })).toEqual([]);
@@ -94,6 +94,18 @@ describe('a part that was lost, sold or given away', () => {
     });
     const come = evening('2030-12-01', { parts: [did('studs', 'acquired', { to: 'loft', from: 'a neighbour' })] });
     expect(now([studs], 'studs', go, come)).toEqual(['3 in stores, unplaced', '1 gone (lost)', '1 in stores, loft']);
+  });
+
+  test('is told with who has it, off the vehicle in one entry, and what was borrowed is given back', () => {
+    const drum = part('drum');
+    const lent = part('drum-lent', { for: 'drum', origin: 'borrowed', found: 'considered' });
+    const first = evening('2030-10-01', {
+      parts: [did('drum', ['removed', 'gone'], { how: 'given', to: 'a neighbour' }), did('drum-lent', 'acquired', { from: 'a carter' })],
+    });
+    const second = evening('2030-10-02', { parts: [did('drum-lent', 'gone', { how: 'returned', to: 'a carter' })] });
+    expect(codes({ parts: [drum, lent], evenings: [first, second] })).toEqual([]);
+    expect(now([drum, lent], 'drum', first)).toEqual(['1 gone (given)']);
+    expect(now([drum, lent], 'drum-lent', first, second)).toEqual(['1 gone (returned)']);
   });
 
   test('what was scrapped does not', () => {

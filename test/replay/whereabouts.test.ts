@@ -140,6 +140,8 @@ describe('what cannot be', () => {
     ['A511', 'a part is not taken from where it is not', did('drum', 'fitted', { from: 'loft' })],
     ['A406', 'a store is one that the journal names', did('drum', 'stored', { to: 'shelf B3' })],
     ['A513', 'a destination needs a move', did('drum', 'cleaned', { to: 'loft' })],
+    ['A513', 'what is gone lies in no store', did('drum', 'gone', { how: 'given', to: 'loft' })],
+    ['A513', 'what is lost nobody has', did('drum', 'gone', { how: 'lost', to: 'a neighbour' })],
     ['A606', 'a bag is one that a note fills', did('drum', 'fitted', { from: 'bag 9' })],
   ])('%s: %s', (code, _, entry) => {
     expect(faults(off, evening('2030-10-02', { parts: [entry] }))).toEqual([code]);

@@ -46,7 +46,7 @@ export interface Piece {
 }
 
 const WITH_A_PLACE: readonly ActionWord[] = ['removed', 'stored', 'sent-out', 'returned', 'acquired', 'made'];
-const COMES_BACK = ['sold', 'given', 'lost'];
+const COMES_BACK = ['sold', 'given', 'returned', 'lost'];
 
 export class Workshop {
   readonly #journal: Journal;

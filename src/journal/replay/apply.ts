@@ -30,7 +30,7 @@ export function applyEntry(replay: Replay, session: Session, entry: PartEntry): 
     if (!found || (found.severity === 'error' && (told.length > 0 || replay.state.isInDoubt(entry.part)))) return;
     told.push(found);
   };
-  tell(idleDestination(entry));
+  tell(idleDestination(replay.journal, entry));
   tell(idleField(entry));
   let draft: Draft = { piles: replay.state.pilesOf(entry.part), ended: [], deeds: [], hand: null };
   for (const word of entry.did) draft = applyWord(replay, { session, entry, word }, draft, tell);

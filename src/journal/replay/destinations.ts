@@ -14,6 +14,15 @@ export interface Target {
 /** Words whose destination is `to`. */
 const GOES_TO: readonly ActionWord[] = ['removed', 'stored', 'sent-out', 'returned', 'acquired', 'made'];
 
+/** How something goes that somebody else has then. */
+const GOES_TO_SOMEBODY: readonly string[] = ['scrapped', 'sold', 'given', 'returned'];
+
+/** Whether an entry says who has what is gone: no bag and no store. */
+function goesTo({ stores }: Journal, { did, how, to: named }: PartEntry): boolean {
+  if (!did.includes('gone') || how === null || !GOES_TO_SOMEBODY.includes(how)) return false;
+  return named !== null && named.bag === null && named.name !== null && !stores.includes(named.name);
+}
+
 /** Where a moving action takes the part. */
 export function destinationOf(replay: Replay, session: Session, entry: PartEntry, word: ActionWord): Target {
   const part = replay.journal.parts.get(entry.part);
@@ -45,16 +54,19 @@ function to(where: Whereabouts, problem: Diagnostic | null = null): Target {
 function goneTo(entry: PartEntry): Target {
   const { how } = entry;
   if (how === null || how === 'loan' || how === 'made-safe') {
-    return to({ at: 'gone', how: 'lost' }, noDestination(entry, 'gone', '`how: scrapped`, `sold`, `given`, `lost` or `made-into`'));
+    return to(
+      { at: 'gone', how: 'lost' },
+      noDestination(entry, 'gone', '`how: scrapped`, `sold`, `given`, `returned`, `lost` or `made-into`'),
+    );
   }
   if (how !== 'made-into' || entry.into.length > 0) return to({ at: 'gone', how: how satisfies GoneHow });
   return to({ at: 'gone', how }, noDestination(entry, 'gone', '`into:` and what it was made into'));
 }
 
-/** A store, or a bag that this note fills. `to` of an entry that sends the part out is the firm's. */
+/** A store, or a bag that this note fills. `to` of an entry that sends the part out is the firm's, and of one with which it goes who has it now. */
 function putDown(replay: Replay, session: Session, entry: PartEntry, otherwise: string | null): Target {
   const named = entry.to;
-  if (entry.did.includes('sent-out')) return to({ at: 'stores', store: otherwise });
+  if (entry.did.includes('sent-out') || goesTo(replay.journal, entry)) return to({ at: 'stores', store: otherwise });
   if (named === null) return to({ at: 'stores', store: otherwise });
   if (named.bag !== null) return to({ at: 'bag', bag: named.bag }, replay.bags.refuses(named.bag, session, entry));
   const { stores } = replay.journal;
@@ -86,10 +98,17 @@ function noDestination(entry: PartEntry, word: ActionWord, what: string): Diagno
 }
 
 /** A `to` that no action of the entry goes by: a move was meant and not recorded. */
-export function idleDestination(entry: PartEntry): Diagnostic | null {
-  if (entry.to === null || entry.did.some((word) => GOES_TO.includes(word))) return null;
+export function idleDestination(journal: Journal, entry: PartEntry): Diagnostic | null {
+  if (entry.to === null || entry.did.some((word) => GOES_TO.includes(word)) || goesTo(journal, entry)) return null;
   const message = `\`to: ${destinationText(entry.to)}\` says where \`${entry.part}\` went, but no action of this entry takes it there.`;
-  return diagnostic('A513', entry.place, message, { hint: 'Add the action: `removed`, `stored` or `sent-out`.' });
+  return diagnostic('A513', entry.place, message, { hint: idleHint(entry) });
+}
+
+function idleHint({ did, how }: PartEntry): string {
+  if (!did.includes('gone')) return 'Add the action: `removed`, `stored` or `sent-out`.';
+  return how !== null && GOES_TO_SOMEBODY.includes(how)
+    ? 'What is gone lies nowhere here: name who has it, or say `stored` in place of `gone`.'
+    : '`to` names who has it where it was `scrapped`, `sold`, `given` or `returned`; else leave it out.';
 }
 
 export function destinationText(destination: Destination): string {

@@ -77,6 +77,7 @@ export const SAID_FOR_KINDS = saidFor<(typeof ITEM_KINDS)[number]>([
 export const SAID_FOR_HOW = saidFor<(typeof GONE_HOW)[number]>([
   ['`scrapped`', 'binned dumped thrown-away discarded broken'],
   ['`given`', 'gift donated given-away'],
+  ['`returned`', 'back given-back handed-back sent-back refunded'],
   ['`lost`', 'mislaid missing stolen'],
 ]);
 

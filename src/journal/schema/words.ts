@@ -82,7 +82,8 @@ export type Component = string;
 export const ITEM_KINDS = ['task', 'question', 'buy', 'waiting', 'temporary'] as const;
 export type ItemKind = (typeof ITEM_KINDS)[number];
 
-export const GONE_HOW = ['scrapped', 'sold', 'given', 'lost', 'made-into'] as const;
+/** How a part went for good. `returned` is to whom it was borrowed or bought of. */
+export const GONE_HOW = ['scrapped', 'sold', 'given', 'returned', 'lost', 'made-into'] as const;
 export type GoneHow = (typeof GONE_HOW)[number];
 
 /** How an entry was done: how a part went, that it was sent out on loan, or that what was dangerous in it is dangerous no longer. */

@@ -75,6 +75,7 @@ export const GONE_WORDS: Readonly<Record<GoneHow, string>> = {
   scrapped: 'scrapped',
   sold: 'sold',
   given: 'given away',
+  returned: 'given back',
   lost: 'lost',
   'made-into': 'made into something else',
 };

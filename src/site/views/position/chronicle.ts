@@ -1,5 +1,5 @@
 /** What happened at a position, day by day, each event put into a line of words with its links. */
-import type { PartEntry, Picture, Session } from '../../../journal/model.ts';
+import type { Destination, PartEntry, Picture, Session } from '../../../journal/model.ts';
 import type { Deed } from '../../../journal/record.ts';
 import { deedCount } from '../../../journal/registers/deed-count.ts';
 import { seenIn } from '../../../journal/registers/observed.ts';
@@ -46,8 +46,9 @@ function deedLines(sheet: RecordSheet, events: readonly TimelineEvent[]): Markup
     const count = deedCount(done);
     const many = part && count < part.count ? ` (${count} of ${part.count})` : '';
     const words = listed([...new Set(done.map(({ did }) => ACTION_WORDS[did]))]);
+    const had = done.some(({ did }) => did === 'acquired') && somebody(sheet, ' from ', entry.from);
     const relations = entryRelations(sheet, done.at(-1)?.to.at === 'gone' ? { ...entry, how: null } : entry).map((line) => html` ${line}.`);
-    return html`${partLink(sheet, entry.part)}${many}: ${words}${placeAfter(sheet, done, part?.position)}. ${seenOf(entry)}${relations}`;
+    return html`${partLink(sheet, entry.part)}${many}: ${words}${had}${placeAfter(sheet, done, part?.position)}. ${seenOf(entry)}${relations}`;
   });
 }
 
@@ -58,8 +59,12 @@ function placeAfter(sheet: Sheet, done: readonly Deed[], home: string | undefine
   if (last.to.at === 'fitted' && last.to.position === home) return html`; on the vehicle`;
   if (last.to.at !== 'gone') return html`; ${whereLink(sheet, last.to)}`;
   const { name, href } = namedPlace(sheet, last.to);
-  return html`; ${href === null ? name : link(href, name)}`;
+  return html`; ${href === null ? name : link(href, name)}${somebody(sheet, ', to ', last.entry.to)}`;
 }
+
+/** Who had it before, or has it now: no bag of the journal's. */
+const somebody = (sheet: Sheet, word: string, named: Destination | null) =>
+  named !== null && named.bag === null && named.name !== null && `${word}${sheet.partName(named.name)}`;
 
 /** What an entry wrote down of its part: what has a name first, then the note. */
 function seenOf(entry: PartEntry): string {

@@ -5,7 +5,12 @@ import { partLinks } from '../page/links.ts';
 import type { Sheet } from '../page/sheet.ts';
 import { capital } from '../page/words.ts';
 
-const HOW_WORDS: Readonly<Record<string, string>> = { loan: 'on loan', 'made-into': 'made into something else', 'made-safe': 'made safe' };
+const HOW_WORDS: Readonly<Record<string, string>> = {
+  loan: 'on loan',
+  returned: 'given back',
+  'made-into': 'made into something else',
+  'made-safe': 'made safe',
+};
 
 /** One thing that an entry says, and the parts that it says it of. */
 export interface Relation {
