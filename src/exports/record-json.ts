@@ -2,6 +2,7 @@
 import type { JournalRecord } from '../journal/record.ts';
 import { registerAt } from '../journal/registers/register.ts';
 import { whereaboutsAt } from '../journal/registers/stays.ts';
+import { fieldsOf } from './left-out-fields.ts';
 
 export type Json = null | boolean | number | string | readonly Json[] | { readonly [name: string]: Json };
 
@@ -34,7 +35,7 @@ function isLeft(name: string, held: unknown): boolean {
   return held === undefined || name === 'svg' || (name === 'entry' && typeof held === 'object') || name === 'filling';
 }
 
-/** The record as plain data. Exact numbers are fractions in text (`5/16`), dates are ISO 8601, a place in a note is `file:line`. */
+/** The record as plain data, without the fields of what the copy leaves out. Exact numbers are fractions in text (`5/16`), dates are ISO 8601, a place in a note is `file:line`. */
 export function recordJson(record: JournalRecord): { readonly [name: string]: Json } {
   const { journal, history, ledger } = record;
   const { sessions, settings, people, subsystems, milestones, stores, consumables, threads, positions, parts } = journal;
@@ -52,20 +53,22 @@ export function recordJson(record: JournalRecord): { readonly [name: string]: Js
     statements: journal.statements,
     entries: ledger.entries,
   };
-  return plain(whole) as { [name: string]: Json };
+  return plain(whole, fieldsOf(record)) as { [name: string]: Json };
 }
 
-function plain(value: unknown): Json {
+function plain(value: unknown, has: ReturnType<typeof fieldsOf>, within = ''): Json {
   if (value === null || value === undefined) return null;
   if (typeof value === 'string' || typeof value === 'boolean') return value;
   if (typeof value === 'number') return Number.isFinite(value) ? value : String(value);
-  if (value instanceof Map) return [...value.values()].map(plain);
-  if (value instanceof Set) return [...value].map(plain);
-  if (Array.isArray(value)) return value.map(plain);
+  if (value instanceof Map) return [...value.values()].map((held) => plain(held, has, within));
+  if (value instanceof Set) return [...value].map((held) => plain(held, has, within));
+  if (Array.isArray(value)) return value.map((held) => plain(held, has, within));
   if (typeof value !== 'object') return String(value);
   if (isFraction(value)) return value.toFraction();
   if (isPlace(value)) return `${value.file}:${value.line}`;
-  return Object.fromEntries(Object.entries(value).flatMap(([name, held]) => (isLeft(name, held) ? [] : [[name, plain(held)]])));
+  return Object.fromEntries(
+    Object.entries(value).flatMap(([name, held]) => (isLeft(name, held) || !has(name, within) ? [] : [[name, plain(held, has, name)]])),
+  );
 }
 
 function isFraction(value: object): value is { toFraction(): string } {

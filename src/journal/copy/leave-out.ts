@@ -113,7 +113,7 @@ function withoutPeople(journal: Journal): Journal {
     sold: session.sold.map((sale) => ({ ...sale, to: null })),
     received: session.received.map((entry) => ({ ...entry, from: CLIENT })),
     valued: session.valued.map((entry) => ({ ...entry, by: null })),
-    attributed: session.attributed.map((entry) => ({ ...entry, by: entry.by === null ? null : SOMEBODY })),
+    attributed: session.attributed.map((entry) => ({ ...entry, by: null })),
     opens: session.opens.map((entry) => ({ ...entry, from: null })),
     handedOver: session.handedOver.map((entry): HandedOver => ({ ...entry, to: keeper(entry.to) })),
   }));
