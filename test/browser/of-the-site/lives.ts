@@ -5,7 +5,7 @@ import { fileURLToPath } from 'node:url';
 import { parseHTML } from 'linkedom';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { compileJournal } from '../../../src/journal/pipeline.ts';
-import type { JournalRecord } from '../../../src/journal/record.ts';
+import type { JournalRecord, Moment } from '../../../src/journal/record.ts';
 import { partTimeline, positionTimeline } from '../../../src/journal/timelines/timelines.ts';
 import { loadJournal } from '../../../src/load/load.ts';
 import type { Bench } from '../bench.ts';
@@ -120,8 +120,14 @@ function partsOf(record: JournalRecord, id: string): string[] {
     partTimeline(record, part).custody.flatMap(({ custody, from, to }) => [
       nameOf(record, part),
       custody.by === 'firm' ? custody.firm : '',
-      from.session === null ? '' : `from ${longDay.format(new Date(from.date))}`,
-      to === null ? 'still' : `to ${longDay.format(new Date(to.date))}`,
+      heldWords(record, from, to),
     ]),
   );
+}
+
+/** `since it was found`, `until 2 May 2025`, `since 12 March 2025`, `from 12 March 2025 to 2 May 2025`. */
+function heldWords({ journal }: JournalRecord, from: Moment, to: Moment | null): string {
+  const [begun, ended] = [from, to].map((one) => (one === null ? null : longDay.format(new Date(one.date))));
+  if (from.session === null && from.date === journal.settings.arrived) return ended === null ? 'since it was found' : `until ${ended}`;
+  return ended === null ? `since ${begun}` : `from ${begun} to ${ended}`;
 }

@@ -123,7 +123,10 @@ function pageOf(sheet: RecordSheet, id: PositionId): PositionPage {
     still: [...stillDangerousOf(sheet, carrying(record, position.parts))].map(([part, words]) => `${sheet.partName(part)}, ${words}`),
     ways: parts.flatMap((part) => wayLines(sheet, part).slice(-1)),
     short: position.parts.flatMap((part) => cameShortOf(record, part, null).map((one) => shortLine(sheet, id, one))),
-    stayed: position.parts.flatMap((part) => stayedLines(sheet, id, part)),
+    // Of an original it is told with where that is.
+    stayed: position.parts
+      .filter((part) => now.originals.every((original) => original.part !== part))
+      .flatMap((part) => stayedLines(sheet, id, part)),
     contents:
       chronicle.length > SOON_SEEN
         ? contentsOf(
