@@ -1,7 +1,7 @@
 /** The names that a form offers, and which of them an evening most likely needs. */
 import type { Sort } from '../journal/diagnostics/diagnostic.ts';
 import type { JournalRecord } from '../journal/record.ts';
-import { bagsAt } from '../journal/registers/bags.ts';
+import { bagsAt, unnamedIn } from '../journal/registers/bags.ts';
 import type { Opened } from './desk.ts';
 import type { FormField } from './form.ts';
 import { readNote } from './note-text.ts';
@@ -27,6 +27,7 @@ export function namesOf(record: JournalRecord): Names {
   const parts = [...journal.parts.values()].map(({ id, name }) => ({ id, name }));
   const open = [...history.items.values()].filter(({ closed }) => closed === null);
   const bags = bagsAt(record, null);
+  const nameOf = (id: string) => journal.parts.get(id)?.name ?? id;
   return {
     part: parts,
     position: [...journal.positions.values()].map(({ id, name }) => ({ id, name })),
@@ -36,7 +37,9 @@ export function namesOf(record: JournalRecord): Names {
     consumable: [...journal.consumables.values()].map(({ id, name }) => ({ id, name })),
     store: journal.stores.map((id) => ({ id, name: '' })),
     item: open.map(({ id, opening }) => ({ id, name: opening.what })),
-    bag: bags.filter(({ emptied }) => emptied === null).map(({ bag, filling }) => ({ id: String(bag), name: filling.holds.join(', ') })),
+    bag: bags
+      .filter(({ emptied }) => emptied === null)
+      .map((row) => ({ id: String(row.bag), name: [...row.filling.holds, ...unnamedIn(row, nameOf)].join(', ') })),
     session: journal.sessions.toReversed().map(({ id, title }) => ({ id, name: title })),
   };
 }

@@ -11,7 +11,7 @@ title: Off
 hours: [{ by: jm, on: brakes, time: 2h }]
 parts:
   - { part: drum, did: removed, to: shelf A1 }
-  - { part: drum-donor, did: sent-out, to: a plater, due: 2031-05-01 }
+  - { part: drum-donor, did: sent-out, to: "Pell, platers", work: "plate it, dull", quoted: 30.00, due: 2031-05-01 }
 bags: [{ bag: 4, holds: [2 pins] }]
 opens:
   - { id: pins, kind: buy, what: "Split pins,\\n\\n two", before: first-start }
@@ -66,11 +66,25 @@ describe('a new note', () => {
       '# To buy:\n#   pins: Split pins, two (before first-start)\n',
       '# Temporary measures still in place:\n#   capped: Pipe capped (before stripped)\n',
       '# Waiting for:\n#   rim: The rim (from a plater, due 2031-04-20)\n',
-      '# Out:\n#   drum-donor: out with a plater, due 2031-05-01\n',
+      '# Out:\n#   drum-donor: out with Pell, platers, due 2031-05-01\n',
       '#   drum: in stores, shelf A1\n',
       '# Bags still filled:\n#   4: 2 pins (2031-03-01)\n',
     ])
       expect(text).toContain(said);
+  });
+
+  test('offers what is out as come back, and the bill for what its firm was asked', () => {
+    expect(text).toContain('  # - { part: drum-donor, did: returned, to: shelf A1 }\n');
+    const bill =
+      '{ from: "Pell, platers", total: 30.00, tax: 20%, lines: [{ what: "plate it, dull", as: outside-work, for: drum-donor, cost: 30.00 }] }';
+    expect(text).toContain(`# bills: [${bill}]\n`);
+    expect(noteSkeleton(DATE, 'More', compileFiles({}).record)).toContain('# bills: [{ from: a merchant, total: 4.99, discount: 5%,');
+  });
+
+  test('says of a bag also the parts of the catalogue in it that its note does not call by name', () => {
+    const bagged = BEFORE.replace('parts:\n', 'parts:\n  - { part: studs, did: removed, to: bag 4, count: 3 }\n');
+    const said = noteSkeleton(DATE, 'More', compileFiles({ more: { 'sessions/2031-03-01-off.md': bagged } }).record);
+    expect(said).toContain('#   4: 2 pins (2031-03-01); with studs (3)\n');
   });
 
   test('ends with what was left out, with its place and what to write', () => {

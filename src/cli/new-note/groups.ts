@@ -21,9 +21,10 @@ const GROUPS: readonly Group[] = [
   {
     field: 'parts',
     often: true,
-    entries: ({ fitted, off, store }) => [
+    entries: ({ fitted, off, store, out }) => [
       `{ part: ${fitted}, did: [removed, inspected], to: ${asText(store)}, condition: 1, marks: none, goes-back: which way round, note: what you saw }`,
       off && `{ part: ${off}, did: fitted, as-was: yes }`,
+      out && `{ part: ${out.part}, did: returned, to: ${asText(store)} }`,
     ],
   },
   { field: 'decisions', often: true, entries: ({ fitted }) => [`{ part: ${fitted}, verdict: keep, because: why }`] },
@@ -44,12 +45,15 @@ const GROUPS: readonly Group[] = [
   { field: 'bought', often: true, entries: ({ subsystem }) => [`{ what: split pins, for: ${subsystem}, cost: 4.20, from: a merchant }`] },
   {
     field: 'bills',
-    entries: ({ subsystem }) => [
-      `{ from: a merchant, total: 5.20, carriage: 1.00, lines: [{ what: split pins, for: ${subsystem}, cost: 4.20 }] }`,
+    // A discount of 5 % of 4.20 is 0.21.
+    entries: ({ subsystem, out }) => [
+      out?.sent
+        ? `{ from: ${asText(out.sent.firm)}, total: ${out.sent.quoted}, tax: 20%, lines: [{ what: ${asText(out.sent.work)}, as: outside-work, for: ${out.part}, cost: ${out.sent.quoted} }] }`
+        : `{ from: a merchant, total: 4.99, discount: 5%, carriage: 1.00, tax: 20%, lines: [{ what: split pins, for: ${subsystem}, cost: 4.20 }] }`,
     ],
   },
   { field: 'sold', entries: ({ subsystem }) => [`{ what: scrap brass, on: ${subsystem}, price: 5.00, to: a scrap yard }`] },
-  { field: 'received', entries: () => ['{ from: the client, amount: 100.00, for: deposit }'] },
+  { field: 'received', entries: ({ client }) => [`{ from: ${asText(client)}, amount: 100.00, for: deposit }`] },
   { field: 'valued', entries: () => ['{ value: 5000.00, basis: agreed value for insurance, by: a valuer }'] },
   {
     field: 'used',

@@ -2,8 +2,10 @@ import { stockAt } from '../../journal/ledger/stock-at.ts';
 import type { IsoDate, PartId } from '../../journal/model.ts';
 import type { JournalRecord } from '../../journal/record.ts';
 import { bagsAt } from '../../journal/registers/bags.ts';
+import { errandOf } from '../../journal/registers/errands.ts';
 import { type Gate, gatesAt, type ItemRow, openItemsAt } from '../../journal/registers/open-items.ts';
 import { orderedSessions, whereaboutsAt } from '../../journal/registers/stays.ts';
+import { minorToDecimal } from '../../journal/values/money.ts';
 import { formatQuantity } from '../../journal/values/quantity.ts';
 
 /** Ids that the examples of a new note use: those of the last evenings where they fit, and such as hold when they are typed. */
@@ -25,6 +27,18 @@ export interface Known {
   /** The last milestone, to put things off to. */
   readonly last: string | null;
   readonly session: string | null;
+  /** The last that went out and is not back; `sent` is what was asked of a firm, null of a loan. */
+  readonly out: { readonly part: PartId; readonly sent: Sent | null } | null;
+  /** What the client is called. */
+  readonly client: string;
+}
+
+/** What a firm was asked, as its bill will have it. */
+export interface Sent {
+  readonly firm: string;
+  readonly work: string;
+  /** As quoted, in digits. */
+  readonly quoted: string;
 }
 
 /** What stands in for an id where the journal has none of its kind. */
@@ -43,6 +57,8 @@ const BLANK: Known = {
   next: null,
   last: null,
   session: null,
+  out: null,
+  client: 'the client',
 };
 
 /** @param date the day of the new note: what the journal has by then */
@@ -79,7 +95,24 @@ export function knownIn(record: JournalRecord | null, date: IsoDate): Known {
     next: gates.find(({ reached }) => reached === null) ?? null,
     last: journal.milestones.at(-1)?.id ?? null,
     session: last?.id ?? null,
+    out: outIn(record, date),
+    client: journal.settings.client.name ?? BLANK.client,
   };
+}
+
+/** What went out last of all that is out, with what was asked. */
+function outIn(record: JournalRecord, date: IsoDate): Known['out'] {
+  const [last] = [...record.journal.parts.keys()]
+    .flatMap((part) => {
+      const errand = errandOf(record, part, date);
+      return errand === null ? [] : [{ part, errand }];
+    })
+    .sort((a, b) => b.errand.since.date.localeCompare(a.errand.since.date));
+  if (last === undefined) return null;
+  const { loan, firm, work, quoted } = last.errand;
+  const { currencyDigits: digits } = record.journal.settings;
+  const said = quoted === null ? (12.5).toFixed(digits) : minorToDecimal(quoted, digits);
+  return { part: last.part, sent: loan ? null : { firm, work: work ?? 'what was done', quoted: said } };
 }
 
 /** The one used last of which there is some. */

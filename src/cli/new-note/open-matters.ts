@@ -3,7 +3,7 @@
 import { labelOfLink } from '../../journal/model/link-target.ts';
 import type { ItemKind } from '../../journal/model.ts';
 import type { JournalRecord } from '../../journal/record.ts';
-import { type BagRow, bagsAt, isLeftEmpty, leftInWords } from '../../journal/registers/bags.ts';
+import { type BagRow, bagsAt, isLeftEmpty, leftInWords, unnamedIn } from '../../journal/registers/bags.ts';
 import { errandOf } from '../../journal/registers/errands.ts';
 import { type ItemRow, openItemsAt } from '../../journal/registers/open-items.ts';
 import { orderedSessions } from '../../journal/registers/stays.ts';
@@ -47,14 +47,23 @@ export function openMatters(record: JournalRecord): readonly string[] {
       'Parts off',
       lying.map(({ part, count, where }) => `${named(part, count)}: ${whereInWords(where)}`),
     ),
-    ...section('Bags still filled', bags.map(bagInWords)),
+    ...section(
+      'Bags still filled',
+      bags.map((bag) => bagInWords(record, bag)),
+    ),
   ];
 }
 
-function bagInWords(row: BagRow): string {
+function bagInWords({ journal }: JournalRecord, row: BagRow): string {
   const { bag, filling, filled } = row;
   const end = isLeftEmpty(row) ? `: \`emptied: [${bag}]\`` : '';
-  return [`${bag}: ${filling.holds.join(', ')} (${filling.off ?? filled.date})`, ...leftInWords(row).map((left) => left + end)].join('; ');
+  const more = unnamedIn(row, (part) => journal.parts.get(part)?.name ?? part);
+  const withMore = more.length === 0 ? [] : [`with ${more.join(', ')}`];
+  return [
+    `${bag}: ${filling.holds.join(', ')} (${filling.off ?? filled.date})`,
+    ...withMore,
+    ...leftInWords(row).map((left) => left + end),
+  ].join('; ');
 }
 
 /** What the last evening left for the next one: what it opened, and how its prose ended. */

@@ -34,6 +34,14 @@ export function inBag({ bag, parts }: BagRow): readonly Lying[] {
   return parts.map(({ part }) => ({ part, place: whereKey({ at: 'bag', bag }) }));
 }
 
+/** Catalogued parts in a bag that its note does not call by their names, as a note names them: `u-bolts (2)`. */
+export function unnamedIn({ filling, parts }: BagRow, nameOf: (part: PartId) => string): string[] {
+  const told = filling.holds.map((one) => one.toLowerCase());
+  return parts
+    .filter(({ part }) => !told.some((one) => one.includes(nameOf(part).toLowerCase())))
+    .map(({ part, count }) => (count > 1 ? `${part} (${count})` : part));
+}
+
 /** Catalogued parts that were in a bag, some or all of which went elsewhere while no note says that it was emptied. */
 export function leftBag({ emptied, held }: BagRow): readonly LeftBag[] {
   if (emptied !== null) return [];
