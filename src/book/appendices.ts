@@ -86,7 +86,7 @@ export function comesWith(setting: BookSetting): string {
   return [
     '= What comes with the vehicle',
     ...(kept.length === 0 ? [] : [words('Originals that are off the vehicle stay with it.'), table(kept)]),
-    ...(others.length === 0 ? [] : ['#heading(level: 2)[Other things in stores]', table(others)]),
+    ...(others.length === 0 ? [] : ['#heading(level: 2)[Other things off the vehicle]', table(others)]),
     ...stayed.flatMap(({ who, things }) => [`#heading(level: 2)[${words(`Stayed with ${who}`)}]`, table(things)]),
   ].join('\n\n');
 }

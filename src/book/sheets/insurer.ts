@@ -2,7 +2,7 @@
 import { registerAt } from '../../journal/registers/register.ts';
 import { outAt, storesAt } from '../../journal/registers/stores.ts';
 import { capital, listed, sentence } from '../../site/views/page/words.ts';
-import { unplacedWords } from '../../site/views/stores/where.ts';
+import { outWords, unplacedWords } from '../../site/views/stores/where.ts';
 import { keepers } from '../appendices.ts';
 import type { BookSetting } from '../setting.ts';
 import { words } from '../typst-text.ts';
@@ -54,7 +54,7 @@ function lies(setting: BookSetting): string {
   const { record, sheet } = setting;
   const places = [
     ...storesAt(record, null).map(({ store, things }) => ({ place: capital(store ?? unplacedWords(sheet)), things })),
-    ...outAt(record, null).map(({ firm, things }) => ({ place: `Out with ${firm}`, things })),
+    ...outAt(record, null).map(({ firm, things }) => ({ place: outWords(sheet, firm), things })),
   ];
   const cells = places.flatMap(({ place, things }) =>
     things.map(({ part, count }) =>

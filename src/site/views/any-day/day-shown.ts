@@ -22,7 +22,7 @@ import { shelfTable } from '../stock/stock-tables.ts';
 import { bagList } from '../stores/bag-entry.ts';
 import { storeTable } from '../stores/store-table.ts';
 import { storesThen } from '../stores/stores-page.ts';
-import { unplacedWords } from '../stores/where.ts';
+import { outWords, unplacedWords } from '../stores/where.ts';
 import type { SetTable } from '../tables/table.ts';
 import { openOn } from './open-on.ts';
 
@@ -72,7 +72,7 @@ function stores(sheet: RecordSheet, date: IsoDate): Markup {
   const { stores: lying, out, bags, items } = storesThen(sheet, date);
   const lists = [
     ...lying.map(({ store, things }) => ({ name: capital(store ?? unplacedWords(sheet)), things })),
-    ...out.map(({ firm, things }) => ({ name: `Out with ${firm}`, things })),
+    ...out.map(({ firm, things }) => ({ name: outWords(sheet, firm), things })),
   ].map(({ name, things }) => html`<h3>${name}</h3>${scrolling(storeTable(sheet, things, name, { at: date }))}`);
   return html`<h2 id="stores">Stores</h2>${lists.length === 0 ? nothing('Nothing lay in the stores.') : lists}
 <h2 id="bags">Bags that were filled</h2>${bags.length === 0 ? nothing('No bag was filled.') : bagList(sheet, bags, date)}

@@ -31,13 +31,15 @@ export function sessionFigures(sheet: RecordSheet, session: Session): SessionFig
   };
 }
 
-/** `3 removed and inspected, to shelf B2`; where it was fitted is told by the position's name. */
+/** `3 removed and inspected, to shelf B2`; a place in the stores that a copy does not tell is not said of where from. Where it was fitted is told by the position's name. */
 export function deedWords({ positionName, partName }: Pick<Sheet, 'positionName' | 'partName'>, entry: PartEntry): string {
   const { did, count, to, at, from } = entry;
   const words = listed(did.map((word) => ACTION_WORDS[word]));
   const many = count === null || words === '' ? '' : `${count} `;
+  const source =
+    from !== null && from.name !== null ? partName(from.name) : from !== null && from.bag !== null ? destinationWords(from) : null;
   const places = [
-    from === null ? '' : `from ${from.name === null ? destinationWords(from) : partName(from.name)}`,
+    source === null ? '' : `from ${source}`,
     to === null ? '' : `to ${destinationWords(to)}`,
     at === null ? '' : `at ${positionName(at)}`,
   ].filter((place) => place !== '');

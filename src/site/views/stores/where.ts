@@ -23,6 +23,10 @@ export interface NamedPlace {
 export const unplacedWords = ({ copy: { leavesOut } }: Pick<Sheet, 'copy'>): string =>
   leavesOut.includes('stores') ? 'in stores' : 'no place noted';
 
+/** What is out, by firm; in a copy without names all firms are as one, and what is with several is not with one. */
+export const outWords = ({ copy: { leavesOut } }: Pick<Sheet, 'copy'>, firm: string): string =>
+  leavesOut.includes('people') ? 'Out with others' : `Out with ${firm}`;
+
 /** The anchor of a store on the page of the stores. */
 export function storeAnchor(store: string | null): string {
   return store === null ? 'unplaced' : `store-${store.toLowerCase().replaceAll(/[^\p{L}\p{N}]+/gu, '-')}`;
