@@ -1,6 +1,7 @@
 /** In whose keeping the vehicle stood, and what went along when it passed on. */
 import { fileURLToPath } from 'node:url';
 import { describe, expect, test } from 'vitest';
+import { openMatters } from '../../src/cli/new-note/open-matters.ts';
 import { thingsOf } from '../../src/editor/things.ts';
 import { linkedData } from '../../src/exports/linked-data.ts';
 import { registerCsv } from '../../src/exports/register.ts';
@@ -140,6 +141,12 @@ describe('what stayed behind', () => {
     expect(registerCsv(record, '2031-02-28')).toContain('"1 badge in stores, shelf A1"');
     expect(whereaboutsCsv(record)).toContain('badge,original,1,stayed behind,shelf A1,');
     expect(thingsOf(record).find(({ id }) => id === 'badge')?.now).toBe('with Ruth Haskell-Dray, where it stayed behind (shelf A1)');
+  });
+
+  test('is not among the parts that a new note offers to be worked on', () => {
+    const off = openMatters(record).join('\n');
+    expect(off).toContain('drum-spare: in stores, shelf A1');
+    expect(off).not.toContain('badge');
   });
 
   test('is no longer in the custody of the workshop', () => {
