@@ -86,8 +86,8 @@ export async function buildSite({ record, warnings, folder, cache, into, aside, 
 
 /**
  * Astro puts the code of the pages where it will find its packages only if that is below the folder it is run
- * in and that has packages above it. So it is run in a folder of the cache, a new one for each process; code that was
- * kept is put there too.
+ * in and that has packages above it. So it is run in a folder of the cache, a new one for each process. Code that was
+ * kept is not compiled again.
  */
 async function buildPages(pages: PagesToWrite, cache: string, store: EditionStore): Promise<void> {
   const workshop = openWorkshop(cache);
@@ -98,7 +98,7 @@ async function buildPages(pages: PagesToWrite, cache: string, store: EditionStor
     if (code === null) await compileAndWrite(workshop, store, into, write);
     else {
       cpSync(join(PROGRAM, 'public'), into, { recursive: true });
-      await write(await pageMakerOf(code, workshop.folder));
+      await write(await pageMakerOf(code, store.folderFor('pages'), workshop.folder));
     }
     joinStyles(into);
   } finally {

@@ -14,6 +14,8 @@ export interface EditionStore {
   read(name: EditionPart): Texts | null;
   /** Keeps it in the place of what another edition kept. What cannot be written is not kept; that is no error. */
   write(name: EditionPart, texts: Texts): void;
+  /** Where what is kept may be laid as files; other programs and parts have others. */
+  folderFor(name: EditionPart): string;
 }
 
 /** The code that makes pages, and the scripts that they load. */
@@ -24,9 +26,11 @@ export type EditionPart = 'pages' | 'scripts';
  */
 export function editionStore(cache: string, edition: string = editionDigest()): EditionStore {
   const folder = process.env.ASFOUND_EDITION || join(cache, 'edition');
-  const fileOf = (name: EditionPart): string => join(folder, `${digest([PROGRAM]).slice(0, 16)}-${name}.json`);
+  const folderFor = (name: EditionPart): string => join(folder, `${digest([PROGRAM]).slice(0, 16)}-${name}`);
+  const fileOf = (name: EditionPart): string => `${folderFor(name)}.json`;
   const whatIs = (name: EditionPart): string => `${name} 1 ${edition}`;
   return {
+    folderFor,
     read: (name) => (readKept(fileOf(name), whatIs(name)) as Texts | undefined) ?? null,
     write: (name, texts) => {
       try {

@@ -8,6 +8,7 @@ import { pathToFileURL } from 'node:url';
 import type { AstroPrerenderer } from 'astro';
 import { makeFolder } from '../disk/folders.ts';
 import type { Texts } from './edition-store.ts';
+import { laidOnce } from './laid-code.ts';
 
 /** What makes pages: Astro's own within a build, or kept code. */
 export type PageMaker = Pick<AstroPrerenderer, 'getStaticPaths' | 'render'>;
@@ -46,17 +47,15 @@ function codeIn(folder: string): string | undefined {
 }
 
 /**
- * Sets kept code up. It is put into a folder that no build had before, so that nothing of an earlier journal is remembered by it.
+ * Sets kept code up.
  *
- * @param workshop an empty folder from which the packages of the program are found
+ * @param home where its files lie from one build to the next, @see laidOnce
+ * @param workshop an empty folder from which the packages of the program are found, for a process that has made pages before:
+ *   nothing of an earlier journal is remembered by code in a folder that no build had
  * @throws what the code throws when it is loaded
  */
-export async function pageMakerOf(code: Texts, workshop: string): Promise<PageMaker> {
-  const folder = join(workshop, CODE);
-  for (const [path, text] of Object.entries(code)) {
-    makeFolder(dirname(join(folder, path)));
-    writeFileSync(join(folder, path), text);
-  }
+export async function pageMakerOf(code: Texts, home: string, workshop: string): Promise<PageMaker> {
+  const folder = laidOnce(code, home) ?? laidIn(join(workshop, CODE), code);
   const entry = Object.keys(code).find((path) => ENTRY.test(path));
   if (entry === undefined) throw new Error('the code of the pages has no entry');
   const { app } = (await import(pathToFileURL(join(folder, entry)).href)) as { app: PageApp };
@@ -68,6 +67,14 @@ export async function pageMakerOf(code: Texts, workshop: string): Promise<PageMa
     getStaticPaths: () => new StaticPaths(app as never).getAll(),
     render: (request, { routeData }) => app.render(request, { routeData }),
   };
+}
+
+function laidIn(folder: string, code: Texts): string {
+  for (const [path, text] of Object.entries(code)) {
+    makeFolder(dirname(join(folder, path)));
+    writeFileSync(join(folder, path), text);
+  }
+  return folder;
 }
 
 /** Of what Astro compiles for a build, as much as is used here. */

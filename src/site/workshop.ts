@@ -1,5 +1,5 @@
 /** A folder of the cache in which one process has Astro work, and from which the packages of the program are found. */
-import { existsSync, rmSync, symlinkSync } from 'node:fs';
+import { existsSync, realpathSync, rmSync, symlinkSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { dirname, join } from 'node:path';
 import { makeFolder } from '../disk/folders.ts';
@@ -17,8 +17,17 @@ export function openWorkshop(cache: string): Workshop {
   removeLeftOvers(workshops);
   const folder = unfinishedBeside(join(workshops, 'pages'));
   makeFolder(folder);
-  symlinkSync(packagesFolder(), join(folder, 'node_modules'), 'junction');
+  linkPackages(folder);
   return { folder, close: () => rmSync(folder, { recursive: true, force: true }) };
+}
+
+/** Has code in a folder find the packages of the program. */
+export function linkPackages(folder: string): void {
+  const packages = packagesFolder();
+  const link = join(folder, 'node_modules');
+  if (existsSync(link) && realpathSync(link) === realpathSync(packages)) return;
+  rmSync(link, { force: true });
+  symlinkSync(packages, link, 'junction');
 }
 
 /** The folder that the packages of the program were installed into: its own, or that of whatever it is a package of. */
