@@ -49,20 +49,36 @@ export function makeNote(desk: Desk, draft: Draft, files: readonly LaidFile[]): 
   if (!day.ok) return { made: false, why: 'no-day' };
   layPapers(desk, files);
   for (;;) {
+    const holds = contentsOf(desk, draft, files);
+    const before = madeBefore(desk, draft, holds);
+    if (before !== null) return { made: true, path: before };
     const path = newPath(desk, draft);
     keepWithin(desk.folder, join(desk.folder, path));
-    const pictures = files.filter(({ what }) => what === 'picture').map(({ name, file }) => [name, readFileSync(file)] as const);
     try {
-      writeNewFolder(
-        dirname(join(desk.folder, path)),
-        new Map<string, string | Uint8Array>([...pictures, ['index.md', newNote(desk.form, draft)]]),
-      );
+      writeNewFolder(dirname(join(desk.folder, path)), holds);
       return { made: true, path };
     } catch (error) {
       // Somebody else took the name: the next one is free.
       if (!(error instanceof IsThere)) throw error;
     }
   }
+}
+
+type Contents = ReadonlyMap<string, string | Uint8Array>;
+
+/** What the folder of a new note holds. */
+function contentsOf(desk: Desk, draft: Draft, files: readonly LaidFile[]): Contents {
+  const pictures = files.filter(({ what }) => what === 'picture').map(({ name, file }) => [name, readFileSync(file)] as const);
+  return new Map<string, string | Uint8Array>([...pictures, ['index.md', newNote(desk.form, draft)]]);
+}
+
+/** The note that a draft became when it could not be kept that it did: the same to the byte, pictures too, under a name of the draft's. */
+function madeBefore(desk: Desk, draft: Draft, holds: Contents): string | null {
+  const { taken } = namesFor(desk, draft);
+  const isSame = (id: string): boolean =>
+    [...holds].every(([name, bytes]) => digestAt(desk.folder, `sessions/${id}/${name}`) === digestOf(bytes));
+  const id = taken.find(isSame);
+  return id === undefined ? null : noteIn(id);
 }
 
 function correctNote(desk: Desk, draft: Draft, { path, digest }: NonNullable<Draft['corrects']>, files: readonly LaidFile[]): Made {
@@ -116,17 +132,26 @@ export function noteAt(desk: Desk, path: string): string | null {
 }
 
 /** Where a new note goes: a folder named for its day and its title; of a name that is taken, the next one that is free. */
-function newPath(desk: Desk, draft: Draft): string {
+const newPath = (desk: Desk, draft: Draft): string => noteIn(namesFor(desk, draft).free);
+
+const noteIn = (id: string): string => `sessions/${id}/index.md`;
+
+/** The first name that is free for the note of a draft, and those before it. */
+function namesFor(desk: Desk, draft: Draft): { readonly taken: readonly string[]; readonly free: string } {
   const date = String(draft.fields.date ?? '');
   const title =
     nearestId(String(draft.fields.title ?? ''))
       ?.slice(0, LONGEST_NAME)
       .replace(/-$/, '') ?? 'evening';
   const name = `${readDate(date).ok ? date : desk.evening()}-${title}`;
-  const taken = (id: string): boolean => ['', '.md'].some((ending) => existsSync(join(desk.folder, 'sessions', id + ending)));
+  const isTaken = (id: string): boolean => ['', '.md'].some((ending) => existsSync(join(desk.folder, 'sessions', id + ending)));
+  const taken: string[] = [];
   let id = name;
-  for (let n = 2; taken(id); n += 1) id = `${name}-${n}`;
-  return `sessions/${id}/index.md`;
+  for (let n = 2; isTaken(id); n += 1) {
+    taken.push(id);
+    id = `${name}-${n}`;
+  }
+  return { taken, free: id };
 }
 
 const LONGEST_NAME = 60;
