@@ -1,8 +1,8 @@
 /** The journal as it lies on disk while it is written to: read again where it has changed, checked with a draft in its place. */
 import { createHash } from 'node:crypto';
-import { existsSync, readdirSync, readFileSync } from 'node:fs';
+import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { removeLeftOvers } from '../disk/write-whole.ts';
+import { clearBegun } from '../disk/clear-begun.ts';
 import type { Diagnostic } from '../journal/diagnostics/diagnostic.ts';
 import type { Place } from '../journal/model.ts';
 import { type Compiled, compileJournal } from '../journal/pipeline.ts';
@@ -47,7 +47,7 @@ export interface Opened extends Compiled {
 }
 
 export function openDesk({ folder, cache, today, evening, form = formOf(sessionSchema) }: DeskOptions): Desk {
-  clearBegun(folder);
+  clearBegun(['sessions', 'papers'].map((name) => join(folder, name)));
   let opened: Opened | null = null;
   const journal = (): Opened => {
     const sources = loadJournal(folder, opened?.sources ?? null);
@@ -78,19 +78,6 @@ function unplacedIn({ journal, history }: JournalRecord, path: string): Place[] 
   const id = journal.sessions.find(({ file }) => file === path)?.id;
   const nowhere = history.deeds.filter(({ session, to, from }) => session === id && to.at === 'stores' && to.store === null && to !== from);
   return [...new Set(nowhere.filter(({ entry }) => entry.to === null && entry.did.some(moves)).map(({ entry }) => entry.place))];
-}
-
-/** Takes away what killed runs had begun among the notes and papers. Where the disk takes no writing it stays, and nothing reads it. */
-function clearBegun(folder: string): void {
-  const places = ['sessions', 'papers'].map((name) => join(folder, name)).filter((place) => existsSync(place));
-  const inside = places.flatMap((place) => readdirSync(place, { withFileTypes: true }).filter((entry) => entry.isDirectory()));
-  for (const place of [...places, ...inside.map(({ parentPath, name }) => join(parentPath, name))]) {
-    try {
-      removeLeftOvers(place);
-    } catch {
-      return;
-    }
-  }
 }
 
 /** SHA-256 of a file of the journal, in hexadecimal; null when it is not there. */

@@ -1,4 +1,5 @@
 /** What a phone dumped comes to its evenings: by its own time, nothing twice, nothing over another, nothing lost. */
+import { spawnSync } from 'node:child_process';
 import { existsSync, mkdirSync, readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
@@ -27,6 +28,24 @@ const filesIn = (cwd: string, folder: string): string[] => readdirSync(join(cwd,
 const intake = (cwd: string, ...more: string[]) => run(['intake', 'dump', '--content', 'van', ...more], { cwd });
 
 describe('pictures and clips', () => {
+  test('are taken in beside nothing that a stopped run left, in the folder of that evening or of another', async () => {
+    const gone = spawnSync(process.execPath, ['-e', '']).pid;
+    const half = (folder: string): string => `van/sessions/${folder}/.unfinished-${gone}-a0a0a0a0a0a0`;
+    const own = 'van/sessions/2031-02-01-lamps/.unfinished-thoughts';
+    const cwd = folderWith({
+      ...FOLDERED,
+      [half('2031-03-02-drum')]: 'half a picture',
+      [half('2031-02-01-lamps')]: 'half a picture',
+      [own]: 'of the user',
+      'dump/evening.jpg': await jpegTaken('2031:03:02 21:00:00', null),
+    });
+    await intake(cwd, '--dry-run');
+    expect(filesIn(cwd, 'van/sessions/2031-02-01-lamps')).toHaveLength(2);
+    expect((await intake(cwd)).exit).toBe(0);
+    expect(filesIn(cwd, IN)).toEqual(['evening.jpg', 'index.md']);
+    expect(filesIn(cwd, 'van/sessions/2031-02-01-lamps')).toEqual(['.unfinished-thoughts']);
+  });
+
   test('go to the evening they were taken on, by their own time and the zone of the journal, up to four in the night', async () => {
     const cwd = folderWith({
       ...FOLDERED,

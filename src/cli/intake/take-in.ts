@@ -1,5 +1,6 @@
 import { existsSync, readdirSync, rmSync } from 'node:fs';
 import { join, relative } from 'node:path';
+import { clearBegun } from '../../disk/clear-begun.ts';
 import { digestOf } from '../../photos/inspect-file.ts';
 import type { Effects } from '../effects.ts';
 import { refusing } from '../write-new.ts';
@@ -43,6 +44,8 @@ export async function takeIn(
   const brought: Taken[] = [];
   const known: Taken[] = [];
   const there = join(journal, folder);
+  // A run that was stopped may have begun in the folder of any evening.
+  if (!dry) clearBegun([join(journal, 'sessions')]);
   const names = new Set(existsSync(there) ? readdirSync(there) : []);
   const shown = (path: string): string => relative(effects.cwd, path) || path;
   for (const file of files) {
