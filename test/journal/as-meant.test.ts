@@ -259,3 +259,19 @@ test.each(['constructor', 'toString', '__proto__', 'hasOwnProperty'])(
     }
   },
 );
+
+test('a person and a subsystem of which only the name is said', () => {
+  const said = `${JOURNAL.split('people:')[0]}people: { rh: Ruth, jm: Jory }\nsubsystems:\n  brakes: Brakes\n  frame: "Frame, and body"\n`;
+  const { record, diagnostics } = compileFiles({
+    journal: said,
+    parts: '- { id: drum, name: Drum }\n',
+    more: { [NOTE]: note('hours: [{ by: [rh, jm], on: brakes, time: 2h, unpaid: ours }]') },
+  });
+  expect(diagnostics.map(({ code, message }) => `${code} ${message}`)).toEqual([]);
+  expect([...(record?.journal.people.values() ?? [])].map(({ name }) => name)).toEqual(['Ruth', 'Jory']);
+  expect([...(record?.journal.subsystems.values() ?? [])].map(({ name }) => name)).toEqual(['Brakes', 'Frame, and body', 'General']);
+  expect(record?.journal.sessions[0]?.hours.map(({ by, minutes, unpaid }) => [by, minutes, unpaid])).toEqual([
+    ['rh', 120, 'ours'],
+    ['jm', 120, 'ours'],
+  ]);
+});

@@ -27,7 +27,7 @@ describe('names that a fault keeps from being known', () => {
     ['a consumable without its unit', { consumables: CONSUMABLES.replace('unit: L, ', '') }, 'consumables.yaml A302'],
     ['people in a list', { journal: JOURNAL.replace(/ {2}rh: .*\n {2}jm: .*\n/, '  - { name: Ruth }\n') }, 'journal.yaml A303'],
     ['a person without a name', { journal: JOURNAL.replace('rh: { name: Ruth, ', 'rh: { ') }, 'journal.yaml A302'],
-    ['a subsystem that is a text', { journal: JOURNAL.replace(/brakes: \{.*\}\n/, 'brakes: Brakes\n') }, 'journal.yaml A303'],
+    ['a subsystem that is a list', { journal: JOURNAL.replace(/brakes: \{.*\}\n/, 'brakes: [Brakes]\n') }, 'journal.yaml A303'],
     [
       'milestones in a list',
       { journal: JOURNAL.replace(/ {2}stripped: .*\n {2}first.*\n/, '  - stripped\n  - first-start\n') },

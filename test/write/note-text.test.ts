@@ -82,7 +82,7 @@ describe('a note that a person wrote', () => {
   });
 
   test('gets an entry at the end of a list, as far in as the others', () => {
-    const after = changed(NOTE, (fields) => fields.hours.push({ by: 'rh', time: '30m' }));
+    const after = changed(NOTE, (fields) => fields.hours.push({ by: ['rh'], time: '30m' }));
     expect(after).toBe(NOTE.replace('time: 1h }\n', 'time: 1h }\n    - { by: rh, time: 30m }\n'));
   });
 

@@ -14,7 +14,7 @@ import { whichOf } from './which-of.ts';
 export function hoursOf(list: NoteFields['hours'], context: NoteAtHand): WorkedTime[] {
   const { names, out, catalogues, date } = context;
   return believed(list, ({ says, place, placeOf }) => {
-    const by = says.by === null ? onlyPerson(place, context) : names.person(says.by, placeOf('by'));
+    const by = says.by === null ? onlyPerson(says.time, place, context) : names.person(says.by, placeOf('by'));
     const on = says.on === null ? UNDER_GENERAL : names.charge(says.on, placeOf('on'));
     const time = out.take(readTime(says.time, date, catalogues.settings.timeZone), placeOf('time'));
     if (by === null || on === null || time === null) return null;
@@ -25,13 +25,13 @@ export function hoursOf(list: NoteFields['hours'], context: NoteAtHand): WorkedT
 }
 
 /** Who worked where no entry says it: nobody else could be meant. */
-function onlyPerson(place: Place, { catalogues, out }: NoteAtHand): PersonId | null {
+function onlyPerson(time: string, place: Place, { catalogues, out }: NoteAtHand): PersonId | null {
   const [person, ...others] = [...catalogues.people.keys()];
   if (person !== undefined && others.length === 0) return person;
   const hint =
     person === undefined
       ? 'Name people in journal.yaml, under `people`.'
-      : `One of ${[person, ...others].map((id) => `\`${id}\``).join(', ')}.`;
+      : `Write \`{ by: ${person}, time: ${time} }\`, or ${others.map((id) => `\`${id}\``).join(', ')}; \`by: [${[person, others[0]].join(', ')}]\` where they worked the same time.`;
   out.report('A302', place, 'The field `by` is missing.', { hint });
   return null;
 }

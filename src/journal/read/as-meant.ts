@@ -32,7 +32,8 @@ function groupAsMeant(tree: Tree, schema: z.ZodType, path: Path, group: Value, r
   const inside = Object.keys(group).map((name) => {
     const field = [...path, name];
     const listed = isListOfGroups(schema, field) && listAsMeant(tree, schema, field, group[name]);
-    return groupAsMeant(tree, schema, field, group[name] ?? '', repairs) || listed;
+    const whole = nameAsMeant(tree, schema, field, group[name]);
+    return groupAsMeant(tree, schema, field, group[name] ?? '', repairs) || listed || whole;
   });
   return [...renamed, ...joined, ...inside].some(Boolean);
 }
@@ -49,6 +50,14 @@ function goesOn(tree: Tree, schema: z.ZodType, path: Path, name: string, known: 
   const before = tree.before([...path, name]);
   if (before === null || factsAt(schema, [...path, before.name]).prose !== true) return false;
   tree.join([...path, name]);
+  return true;
+}
+
+/** `wheels: Wheels and axles` under `subsystems` is one of which only the name is said. */
+function nameAsMeant(tree: Tree, schema: z.ZodType, path: Path, value: Value | undefined): boolean {
+  const { alone } = factsAt(schema, path);
+  if (typeof value !== 'string' || alone === undefined || isListOfGroups(schema, path)) return false;
+  tree.reshape(path, (written) => withAlone(written, alone));
   return true;
 }
 

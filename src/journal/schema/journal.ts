@@ -33,10 +33,10 @@ export const journalSchema = fields({
   'time-zone': text.default('UTC'),
   locale: text.default('en-GB'),
   address: maybe(text),
-  people: having(named(fields({ name: prose, rate: rate.default('0') })), { brings: 'person' }),
+  people: having(named(having(fields({ name: prose, rate: rate.default('0') }), { alone: 'name' })), { brings: 'person' }),
   /** Who keeps the vehicle at first; `handed-over` of a note passes it on. */
   keeper: maybe(personName),
-  subsystems: having(named(fields({ name: prose, budget: budget.prefault({}) })), { brings: 'subsystem' }),
+  subsystems: having(named(having(fields({ name: prose, budget: budget.prefault({}) }), { alone: 'name' })), { brings: 'subsystem' }),
   milestones: having(named(text), { brings: 'milestone' }),
   stores: having(manyOf(text), { brings: 'store' }),
   stock: oneOf(['fifo', 'average']).default('fifo'),

@@ -51,8 +51,8 @@ const pictureFile = having(text, { writtenAs: 'picture-file' });
 
 const hours = having(
   fields({
-    /** Without it, the only person there is. */
-    by: maybe(personName),
+    /** Without it, the only person there is; several worked the same time. */
+    by: maybe(having(personName, { several: true })),
     /** Without it, what counts under no subsystem. */
     on: maybe(chargeName),
     time: having(text, { writtenAs: 'clock' }),

@@ -7,6 +7,7 @@ import { type At, fieldView, textsOf } from './field-view.ts';
 import { accepts, whatOf } from './file-field.ts';
 import { button, labelOf, make, newId } from './make.ts';
 import { takeIn } from './sending.ts';
+import type { Sheet } from './sheet.ts';
 
 /** A field that this share of the entries has is shown without being asked for. */
 const OFTEN = 1 / 3;
@@ -88,10 +89,19 @@ function beginning({ field, sheet, holder }: At): Values {
     if (one.required && one.writtenAs === 'number' && one.names.includes('bag'))
       begun[one.name] = String(nextBag(sheet.data.nextBag, holder[field.name], one.name));
     if (one.required && one.of === 'fields' && one.many) begun[one.name] = [{}];
-    if (one.names.includes('person') && sheet.data.person !== null && shownFirst({ field, sheet }, one))
-      begun[one.name] = sheet.data.person;
+    if (one.names.includes('person') && shownFirst({ field, sheet }, one)) {
+      const person = nextPerson(sheet, holder[field.name], one.name);
+      if (person !== null) begun[one.name] = one.several ? [person] : person;
+    }
   }
   return begun;
+}
+
+/** Who has no entry of this evening yet; the one who writes where all have. */
+function nextPerson({ data }: Sheet, entries: Value | undefined, name: string): string | null {
+  const told = Array.isArray(entries) ? entries.flatMap((entry) => (isGroup(entry) ? [entry[name] ?? []].flat() : [])) : [];
+  const others = (data.names.person ?? []).map(({ id }) => id);
+  return [data.person, ...others].find((id) => id !== null && !told.includes(id)) ?? data.person;
 }
 
 function nextBag(next: number, entries: Value | undefined, name: string): number {

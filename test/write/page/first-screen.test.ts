@@ -9,11 +9,19 @@ import { begin, handsAt, makeButton } from './hands.ts';
 
 const SENT = '---\ndate: 2031-03-11\ntitle: Out\nparts: [{ part: hub-cap-near, did: [removed, sent-out], to: a plater }]\n---\n';
 
+const TWO = `title: The van
+arrived: 2031-01-01
+currency: GBP
+people: { rh: Ruth, jm: Jory }
+subsystems: { brakes: Brakes }
+stores: [loft]
+`;
+
 let browser: Browser;
 let stand: WritingStand;
 beforeAll(async () => {
   browser = await startBrowser();
-  stand = await standForWriting({ files: { 'sessions/2031-03-11-out.md': SENT } });
+  stand = await standForWriting({ files: { 'journal.yaml': TWO, 'sessions/2031-03-11-out.md': SENT } });
 });
 afterAll(async () => {
   await browser?.close();
@@ -55,6 +63,24 @@ test('a fault is led to first, and written only by a second tap', async () => {
   await hands.tap(hands.page.getByRole('button', { name: 'Write it as it is' }));
   await hands.page.getByRole('heading', { name: 'It is a note now' }).waitFor();
   expect(existsSync(join(stand.folder, 'sessions/2031-03-12-a-slip/index.md'))).toBe(true);
+  await hands.context.close();
+});
+
+test('a second entry of hours is of whoever has none yet, and one may be of both', async () => {
+  const hands = await handsAt(browser, stand);
+  await begin(hands, 'Two at work');
+  for (const name of ['Ruth', 'Jory', 'Ruth']) {
+    await hands.tap(hands.group('Hours').getByRole('button', { name: 'Add to hours' }));
+    await hands
+      .open('Hours')
+      .getByRole('button', { name: `${name}: take away` })
+      .waitFor();
+  }
+  const by = hands.open('Hours').locator('[data-way$="/by"]');
+  await hands.type(by.getByRole('textbox'), 'jo');
+  await hands.tap(by.getByRole('button', { name: /^Jory/ }).first());
+  await hands.open('Hours').getByRole('button', { name: 'Jory: take away' }).waitFor();
+  expect(await hands.open('Hours').getByRole('button', { name: 'Ruth: take away' }).isVisible()).toBe(true);
   await hands.context.close();
 });
 
