@@ -82,7 +82,7 @@ describe('the front page', () => {
 
   it('says what it has cost and will have cost at least, and how many open items are in no sum', () => {
     // An hour at £28.00; £12.50 to buy; two hours ahead at what an hour has cost.
-    expect(moneyAhead(sheetWith(JOURNAL))).toEqual({ soFar: '£28.00', willHave: '£96.50', unsaid: 4 });
+    expect(moneyAhead(sheetWith(JOURNAL))).toEqual({ soFar: '£28.00', willHave: '£96.50', unsaid: 'Four open items have no figure yet.' });
   });
 
   it('speaks of no money where the journal has none', () => {
