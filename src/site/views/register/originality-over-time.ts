@@ -17,6 +17,8 @@ export interface OriginalityOverTime {
   readonly draw: (width: number) => string | null;
   /** `A\u00a0Body stripped, 14 Dec 2024`, oldest first. */
   readonly milestones: readonly string[];
+  /** Of the origin of a part somebody came to believe otherwise: the days before go by what was believed then. */
+  readonly believedAnew: boolean;
   readonly table: SetTable;
   readonly subsystems: readonly SmallDrawing[];
 }
@@ -33,6 +35,7 @@ export function originalityOverTime(sheet: RecordSheet): OriginalityOverTime | n
     milestones: reached.map(
       ({ milestones, originality }, n) => `${letterOf(n)}\u00a0${milestones.join(', ')}, ${figures.shortDate(originality.date)}`,
     ),
+    believedAnew: record.journal.sessions.some(({ attributed }) => attributed.length > 0),
     table: sharesByDay(sheet, days),
     subsystems: [...(now?.bySubsystem ?? [])].flatMap(([id, { share }]) => {
       const svg = subsystemShareLine(record, days, id);

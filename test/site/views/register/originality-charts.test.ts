@@ -1,7 +1,11 @@
 import Fraction from 'fraction.js';
 import { describe, expect, test } from 'vitest';
+import type { Attribution } from '../../../../src/journal/model.ts';
+import { NO_PICTURES } from '../../../../src/photos/plan.ts';
+import { sheetOf } from '../../../../src/site/views/page/sheet.ts';
 import { letterOf, sharesOverTime, subsystemShareLine, vehicleShareLine } from '../../../../src/site/views/register/originality-charts.ts';
-import { did, evening, part, soundRecord } from '../../../builders/journal.ts';
+import { originalityOverTime } from '../../../../src/site/views/register/originality-over-time.ts';
+import { did, evening, part, placeAt, soundRecord } from '../../../builders/journal.ts';
 import { keepsToThePages, pointsOfLine, readDrawing } from '../charts/drawing.ts';
 
 // Ten places of weight 1 in all: five studs, a panel of 3, two drums that are no originals.
@@ -73,4 +77,28 @@ test('nothing is drawn of what has no places, nor before any time has passed', (
   expect(vehicleShareLine(bare, sharesOverTime(bare), 760)).toBeNull();
   const fresh = soundRecord({ parts: [part('drum')] }, '2030-09-14');
   expect(vehicleShareLine(fresh, sharesOverTime(fresh), 760)).toBeNull();
+});
+
+test('what a part proved to be later leaves the share as found as it was believed then, and the drawing says so', () => {
+  const parts = [part('axle'), part('wheel')];
+  const proved: Attribution = {
+    part: 'axle',
+    origin: 'earlier-replacement',
+    by: null,
+    because: 'stamped later',
+    paper: null,
+    session: '2030-10-10-work',
+    date: '2030-10-10',
+    place: placeAt('sessions/2030-10-10-work.md'),
+  };
+  const told = (attributed: readonly Attribution[]) => {
+    const record = soundRecord({ parts, evenings: [evening('2030-10-10', { attributed: [...attributed] })] }, '2030-11-30');
+    const sheet = sheetOf({ ...record, pictures: NO_PICTURES, warnings: [], noteHtml: () => Promise.resolve('') }, 'register.html');
+    const shares = sharesOverTime(record).map(({ originality: { overall } }) => overall.share?.toFraction());
+    return [shares.at(0), shares.at(-1), originalityOverTime(sheet)?.believedAnew];
+  };
+  expect([told([]), told([proved])]).toEqual([
+    ['1', '1', false],
+    ['1', '1/2', true],
+  ]);
 });
