@@ -6,7 +6,7 @@ import { paperOfBill } from '../page/facts.ts';
 import { html, type Markup, type Piece } from '../page/html.ts';
 import { chargeLink, linked, sub } from '../page/links.ts';
 import type { Sheet } from '../page/sheet.ts';
-import { capital, ENTRY_KIND_WORDS, leavesHoursOut, listed, VERDICT_WORDS } from '../page/words.ts';
+import { accountName, capital, ENTRY_KIND_WORDS, leavesHoursOut, listed, VERDICT_WORDS } from '../page/words.ts';
 import { paperFacts } from '../papers/papers.ts';
 import type { DecisionAccount } from '../position/decision-costs.ts';
 import { type Column, type Line, rows, type SetTable, setTable } from '../tables/table.ts';
@@ -30,7 +30,7 @@ export function sectionTable(sheet: Sheet, { title, entries }: Section, running:
     groups: rows<Entry, Totals>(entries),
     data: ({ subsystem }) => ({ on: subsystem }),
     under: (entry) => under.get(entry),
-    foot: [{ words: title, sum: totalsOf(entries) }],
+    foot: footOf(sheet, title, entries),
   });
 }
 
@@ -61,9 +61,13 @@ export function sessionAccount(sheet: Sheet, entries: readonly Entry[], bills: r
     columns: [what, kind, on, timed && hours, figures.hasMoney && paid, figures.hasMoney && cost],
     groups: rows<Entry, Totals>(entries),
     anchor: entryAnchor,
-    foot: [{ words: 'Total', sum: totalsOf(entries) }],
+    foot: footOf(sheet, 'Total', entries),
   });
 }
+
+/** What entries come to; no line where the copy has neither hours nor money to add up. */
+const footOf = (sheet: Sheet, words: string, entries: readonly Entry[]): readonly Line<Totals>[] =>
+  accountName(sheet) === null ? [] : [{ words, sum: totalsOf(entries) }];
 
 /** What a position took, by the decision in force; the sums add up to the whole. */
 export function positionAccount(sheet: Sheet, name: string, accounts: readonly DecisionAccount[]): SetTable {

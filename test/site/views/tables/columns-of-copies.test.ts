@@ -90,6 +90,8 @@ test('a copy without hours and money has no ledger by position, and no account b
   expect(accountTables(whole.record, 'cost', 'minutes').length).toBe(3);
   expect(accountTables(copy.record, 'cost', 'minutes')).toEqual([]);
   expect(whyNoAccount(copy.copy)).toBe('This copy leaves hours and money out.');
+  const account = (sheet: RecordSheet) => sessionAccount(sheet, sheet.record.ledger.entries, [], 'Entries').markup;
+  expect([account(whole), account(copy)].map((markup) => markup.includes('<tfoot'))).toEqual([true, false]);
   const shown = daySetter(copy.record)('2031-03-01').markup;
   expect(shown).toContain('This copy leaves hours and money out.');
   expect(shown).not.toContain('By subsystem');
