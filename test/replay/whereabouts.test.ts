@@ -153,6 +153,14 @@ describe('what cannot be', () => {
     expect(codes({ parts, evenings: [bought, evening('2030-10-03', { parts: [did('drum-new', 'acquired')] })] })).toEqual(['A507']);
   });
 
+  test('what came later and was written as a place of its own is told to say what it is for', () => {
+    const told = (evenings: readonly Evening[]) =>
+      replay(journal({ parts: PARTS, evenings: [...evenings] })).diagnostics.map(({ code, hint }) => [code, hint]);
+    const come = evening('2030-10-02', { parts: [did('drum', 'acquired', { from: 'a carter' })] });
+    expect(told([come])).toEqual([['A507', expect.stringMatching(/^Without `for` .* `for: …`; else take/)]]);
+    expect(told([off, come])).toEqual([['A507', expect.stringMatching(/^Take that word out/)]]);
+  });
+
   test('a scrapped part is not found on the bench', () => {
     const gone = evening('2030-10-02', { parts: [did('drum', 'gone', { how: 'scrapped' })] });
     expect(faults(off, gone, evening('2030-10-03', { parts: [did('drum', 'cleaned')] }))).toEqual(['A505']);

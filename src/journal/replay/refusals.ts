@@ -22,6 +22,7 @@ export function wrongState(entry: PartEntry, word: ActionWord, piles: readonly P
 function hintOf(code: Code, part: PartId, piles: readonly Pile[]): string | null {
   if (code === 'A506' && piles.every(({ where }) => endOf(where).at === 'out'))
     return `Record first that it came back: \`- { part: ${part}, did: returned }\`, or \`did: [returned, …]\`.`;
+  if (code === 'A507' && piles.every(({ where, from }) => where.at === 'fitted' && from.session === null)) return FROM_THE_START;
   const hint = HINTS[code]?.(part) ?? null;
   const lies = piles.every(({ where: { at } }) => at === 'stores' || at === 'bag');
   return code === 'A501' && lies ? `${hint} If it was only put somewhere else, say \`stored\`.` : hint;
@@ -146,6 +147,10 @@ const REASONS: Partial<Record<Code, string>> = {
 /** To whom it would come back from is not what is wrong: see what can be bought back. */
 const SCRAPPED =
   'What was scrapped is not bought back. If it was kept after all, say `stored` or `sold` in place of the scrapping; another one of its kind is a part of its own, with `for`.';
+
+/** A part of the catalogue that came later was written as one that makes a place of its own. */
+const FROM_THE_START =
+  'Without `for` in its catalogue entry a part stood there from the start. If it came later, say there for which place: `for: …`; else take that word out of `did`.';
 
 function isScrapped({ where }: Pile): boolean {
   return where.at === 'gone' && where.how === 'scrapped';
