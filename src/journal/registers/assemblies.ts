@@ -1,7 +1,7 @@
 import type { PartId, PositionId, Whereabouts } from '../model.ts';
 import type { Moment, Stay } from '../record.ts';
 import { type At, dateOf, groupedBy, perRecord, type RegisterSource } from './source.ts';
-import { covers } from './stays.ts';
+import { covers, staysOf } from './stays.ts';
 
 /** A part that stands in another one, and at which place in it. */
 export interface Inside {
@@ -19,6 +19,11 @@ export interface Inside {
 export function carrierOf(where: Whereabouts): PartId | null {
   if (where.at === 'in') return where.part;
   return where.at === 'fitted' ? (where.within ?? null) : null;
+}
+
+/** The parts that a part was ever in. */
+export function carriersOf(record: RegisterSource, part: PartId): readonly PartId[] {
+  return [...new Set(staysOf(record, part).flatMap(({ where }) => carrierOf(where) ?? []))];
 }
 
 const staysByCarrier = perRecord((record) => groupedBy([...record.history.stays.values()].flat(), ({ where }: Stay) => carrierOf(where)));

@@ -1,10 +1,11 @@
 import { type Consumable, HAZARDS, type Hazard, type IsoDate, type PartId, type Session } from '../model.ts';
 import { whereKey } from '../replay/words.ts';
 import { addDays } from '../values/date.ts';
-import { insideAt } from './assemblies.ts';
+import { keptIn } from '../values/once.ts';
+import { carriersOf, insideAt } from './assemblies.ts';
 import { unsafePlaces } from './made-safe.ts';
 import { consumablesNamedIn, partsNamedIn } from './named-in.ts';
-import type { RegisterSource } from './source.ts';
+import { perRecord, type RegisterSource } from './source.ts';
 
 /** A hazard as a label prints it: `lead paint`. */
 export function hazardInWords(hazard: Hazard): string {
@@ -37,8 +38,17 @@ function hazardsThere(record: RegisterSource, { part, place }: Lying, date: IsoD
 
 /** The hazards of several parts and of what is in them at the end of a day, each once, in the order of the list. */
 export function hazardsOfParts(record: RegisterSource, parts: Iterable<PartId>, date: IsoDate): readonly Hazard[] {
-  return inOrder([...parts].flatMap((part) => withInside(record, part, date)).flatMap((part) => hazardsOfPart(record, part, date)));
+  const asked = [...parts].filter((part) => everDangerous(record).has(part));
+  return inOrder(asked.flatMap((part) => withInside(record, part, date)).flatMap((part) => hazardsOfPart(record, part, date)));
 }
+
+/** Parts that carry a hazard, and those that one of them was ever in: of all others there is nothing to ask on any day. */
+const everDangerous = perRecord((record): ReadonlySet<PartId> => {
+  const found = new Set([...record.journal.parts.values()].filter(({ hazards }) => hazards.length > 0).map(({ id }) => id));
+  // What is added while it goes on is gone through too.
+  for (const part of found) for (const carrier of carriersOf(record, part)) found.add(carrier);
+  return found;
+});
 
 function withInside(record: RegisterSource, part: PartId, date: IsoDate): readonly PartId[] {
   return [part, ...insideAt(record, part, date).flatMap((one) => withInside(record, one.part, date))];
@@ -49,6 +59,12 @@ function withInside(record: RegisterSource, part: PartId, date: IsoDate): readon
  * what is in them, as they were before it or after it, and those of the consumables it names.
  */
 export function hazardsOfSession(record: RegisterSource, session: Session): readonly Hazard[] {
+  return keptIn(touchedBy(record), session, () => hazardsTouched(record, session));
+}
+
+const touchedBy = perRecord(() => new Map<Session, readonly Hazard[]>());
+
+function hazardsTouched(record: RegisterSource, session: Session): readonly Hazard[] {
   const before = addDays(session.date, -1);
   const parts = [...partsNamedIn(record, session)];
   const consumables = [...consumablesNamedIn(session)].flatMap((id) => record.journal.consumables.get(id) ?? []);
