@@ -3,12 +3,7 @@
  * page needs are asked for before the style sheet has been read, to be there by then; from a disk they are there a moment later,
  * whatever it is, and are taken then. Runs before the page is shown: it has no other way to tell the one from the other.
  */
-const NEEDED = [
-  'source-serif-4-latin-wght-normal',
-  'barlow-semi-condensed-latin-400-normal',
-  'barlow-semi-condensed-latin-500-normal',
-  'barlow-semi-condensed-latin-600-normal',
-];
+const NEEDED = ['source-serif-4-latin-wght-normal', 'barlow-semi-condensed-latin-400-normal'];
 
 function askFor(rel: string, href: string): void {
   const link = document.createElement('link');

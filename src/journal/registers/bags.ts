@@ -34,11 +34,12 @@ export function inBag({ bag, parts }: BagRow): readonly Lying[] {
   return parts.map(({ part }) => ({ part, place: whereKey({ at: 'bag', bag }) }));
 }
 
-/** Catalogued parts in a bag that its note does not call by their names, as a note names them: `u-bolts (2)`. */
+/** Catalogued parts in a bag that its note calls neither by their names nor by their ids, as a note names them: `u-bolts (2)`. */
 export function unnamedIn({ filling, parts }: BagRow, nameOf: (part: PartId) => string): string[] {
   const told = filling.holds.map((one) => one.toLowerCase());
+  const isTold = (words: string): boolean => told.some((one) => one.includes(words));
   return parts
-    .filter(({ part }) => !told.some((one) => one.includes(nameOf(part).toLowerCase())))
+    .filter(({ part }) => ![nameOf(part).toLowerCase(), part, part.replaceAll('-', ' ')].some(isTold))
     .map(({ part, count }) => (count > 1 ? `${part} (${count})` : part));
 }
 
