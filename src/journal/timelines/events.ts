@@ -1,8 +1,8 @@
-import type { PartId, PositionId } from '../model.ts';
+import type { IsoDate, PartId, PositionId } from '../model.ts';
 import type { JournalRecord } from '../record.ts';
-import { groupedBy } from '../registers/source.ts';
 import { rankOf } from '../registers/stays.ts';
-import { once } from '../values/once.ts';
+import { keptIn, once } from '../values/once.ts';
+import { compareText } from '../values/text-order.ts';
 import { KINDS, type TimelineEvent } from './event.ts';
 import { gatherEvents, type Tagged } from './gather-events.ts';
 
@@ -23,32 +23,43 @@ export function eventsOfPosition(record: JournalRecord, position: PositionId): r
 
 /** One pass over everything there is. */
 function makeIndex(record: JournalRecord): EventIndex {
-  const tagged = inOrder(record, gatherEvents(record));
-  const byPart = tagged.flatMap(({ event, parts }) => [...new Set(parts)].map((part) => ({ key: part, event })));
-  const byPosition = tagged.flatMap(({ event, parts, positions }) =>
-    [...new Set([...parts.map((part) => homeOf(record, part)), ...positions])].map((key) => ({ key, event })),
-  );
-  return { byPart: eventsBy(byPart), byPosition: eventsBy(byPosition) };
+  const byPart = new Map<PartId, TimelineEvent[]>();
+  const byPosition = new Map<PositionId, TimelineEvent[]>();
+  for (const { event, parts, positions } of inOrder(record, gatherEvents(record))) {
+    for (const part of new Set(parts)) keptIn(byPart, part, noEvents).push(event);
+    const homes = parts.map((part) => homeOf(record, part));
+    for (const position of new Set([...homes, ...positions])) keptIn(byPosition, position, noEvents).push(event);
+  }
+  return { byPart, byPosition };
 }
 
 const indexOf = once(makeIndex);
 
-function eventsBy(keyed: readonly { key: string; event: TimelineEvent }[]): Map<string, readonly TimelineEvent[]> {
-  return new Map([...groupedBy(keyed, ({ key }) => key)].map(([key, list]) => [key, list.map(({ event }) => event)]));
-}
+const noEvents = (): TimelineEvent[] => [];
 
 function homeOf(record: JournalRecord, part: PartId): PositionId {
   return record.journal.parts.get(part)?.position ?? part;
 }
 
-function inOrder(record: JournalRecord, tagged: readonly Tagged[]): readonly Tagged[] {
+/** By date; on one day by session, what no session tells first; in a session by kind. */
+function inOrder(record: JournalRecord, tagged: Iterable<Tagged>): readonly Tagged[] {
   const rank = rankOf(record);
-  const keyed = tagged.map((one) => ({
-    one,
-    date: one.event.date,
-    session: one.event.session === null ? -1 : (rank.get(one.event.session) ?? -1),
-    kind: KINDS.indexOf(one.event.kind),
-  }));
-  keyed.sort((a, b) => (a.date < b.date ? -1 : a.date > b.date ? 1 : a.session - b.session || a.kind - b.kind));
-  return keyed.map(({ one }) => one);
+  const keyed: Keyed[] = [];
+  for (const one of tagged) {
+    const { date, session, kind } = one.event;
+    keyed.push({ one, date, session: session === null ? -1 : (rank.get(session) ?? -1), kind: KINDS.indexOf(kind) });
+  }
+  return keyed.sort(compareKeyed).map(({ one }) => one);
+}
+
+interface Keyed {
+  readonly one: Tagged;
+  readonly date: IsoDate;
+  /** Its running number; -1 for none. */
+  readonly session: number;
+  readonly kind: number;
+}
+
+function compareKeyed(a: Keyed, b: Keyed): number {
+  return compareText(a.date, b.date) || a.session - b.session || a.kind - b.kind;
 }

@@ -15,8 +15,10 @@ export interface Tagged {
 }
 
 /** Everything that happened to parts and at positions, from the history, the notes and the ledger; in no order. */
-export function gatherEvents(record: JournalRecord): readonly Tagged[] {
-  return [...fromHistory(record), ...fromNotes(record), ...fromLedger(record)];
+export function* gatherEvents(record: JournalRecord): Generator<Tagged> {
+  yield* fromHistory(record);
+  yield* fromNotes(record);
+  yield* fromLedger(record);
 }
 
 function fromHistory(record: JournalRecord): Tagged[] {
