@@ -103,6 +103,15 @@ describe('where a part is, after an entry that could not be followed', () => {
     expect(codesOf({ more: { [NOTE]: note(order(entry, bag)) } })).toEqual(['sessions A304']);
   });
 
+  test.each([
+    ['misspelt', 'returnd'],
+    ['that are said for another', 'donated'],
+    ['of nobody', 'flogged'],
+  ])('how it went in words %s, and who has it', (_, how) => {
+    const entry = `parts: [{ part: drum-donor, did: gone, how: ${how}, to: Ned }]`;
+    expect(codesOf({ more: { [NOTE]: note(entry) } })).toEqual(['sessions A304']);
+  });
+
   test('a note that could not be read', () => {
     expect(codesOf({ more: { [NOTE]: 'title: no front matter', [LATER]: fitted } })).toEqual(['sessions A205']);
   });

@@ -4,16 +4,21 @@ import { readYaml } from '../../src/journal/read/source/yaml.ts';
 import { understand } from '../../src/journal/read/understand.ts';
 import { decisive } from '../../src/journal/schema/facts.ts';
 import { count, entries, fields, maybe, oneOf, text } from '../../src/journal/schema/fields.ts';
+import { sessionSchema } from '../../src/journal/schema/session.ts';
 
 const line = fields({ what: text, many: decisive(maybe(count)) });
 const tray = fields({ id: text, many: decisive(maybe(count)), colour: maybe(oneOf(['red', 'green'])), lines: entries(line) });
 const schema = fields({ 'laid-out': entries(tray) });
 
-function read(yaml: string) {
+function treeFrom(yaml: string) {
   const source = sourceText('shed.yaml', yaml);
   const { tree } = readYaml(source, 0, yaml.length);
   if (tree === null) throw new Error('not YAML');
-  const { value, diagnostics } = understand(schema, tree);
+  return tree;
+}
+
+function read(yaml: string) {
+  const { value, diagnostics } = understand(schema, treeFrom(yaml));
   return { laidOut: value?.laidOut ?? [], codes: diagnostics.map(({ code, place }) => `${code} ${place.line}`) };
 }
 
@@ -43,4 +48,15 @@ test('an entry knows where it is written, and where each of its fields is', () =
   const [nut] = laidOut[0]?.says.lines ?? [];
   expect(nut?.place).toMatchObject({ line: 4, column: 9, endColumn: 31 });
   expect(nut?.placeOf('many')).toMatchObject({ line: 4, column: 28, endColumn: 29 });
+});
+
+test.each([
+  ['alone', 'did: remvoed'],
+  ['in a list', 'did: [cleaned, remvoed]'],
+  ['said for another', 'did: [cleaned, unbolted]'],
+])('a word that has a near one is believed as that: %s', (_, did) => {
+  const note = `date: 2031-03-12\ntitle: x\nparts: [{ part: drum, ${did}, how: returnd }]`;
+  const { value, diagnostics } = understand(sessionSchema, treeFrom(note));
+  expect(diagnostics.map(({ code }) => code)).toEqual(['A304', 'A304']);
+  expect(value?.parts).toMatchObject([{ doubtful: false, says: { did: expect.arrayContaining(['removed']), how: 'returned' } }]);
 });

@@ -1,6 +1,7 @@
 /** What becomes of values that a schema does not take: renamed, stood in for, or taken out. */
 import type * as z from 'zod';
 import { nearest } from '../diagnostics/nearest.ts';
+import type { IssueParams } from '../schema/fields.ts';
 import { fieldsAt, isDecisiveAt, standInAt } from './schema-at.ts';
 import type { Path, Tree } from './source/tree.ts';
 
@@ -38,13 +39,19 @@ export function settle(issues: readonly Issue[], schema: z.ZodType, tree: Tree, 
         if (meant === null) drops.push([...issue.path, key]);
         else tree.rename([...issue.path, key], meant);
       }
-    } else if (!stoodIn(issue, schema, tree, standIns, doubtful)) {
+    } else if (!asMeantFor(issue, tree) && !stoodIn(issue, schema, tree, standIns, doubtful)) {
       drops.push(isMissing(issue, tree) ? issue.path.slice(0, -1) : issue.path);
     }
   }
   if (drops.some((path) => path.length === 0)) return false;
-  for (const path of lastFirst(drops)) dropDeepest(tree, path);
+  for (const path of lastFirst(drops)) tree.drop(written(tree, path));
   return true;
+}
+
+/** Puts what a value was most likely meant for in its place. */
+function asMeantFor(issue: Issue, tree: Tree): boolean {
+  const { meant } = issue.code === 'custom' ? (issue.params as unknown as IssueParams) : { meant: null };
+  return typeof meant === 'string' && tree.supply(written(tree, issue.path), meant);
 }
 
 /** Puts something in the place of a value that an entry cannot do without, and doubts the entry. */
@@ -99,9 +106,9 @@ function comparePaths(a: Path, b: Path): number {
   return a.length - b.length;
 }
 
-/** A path may run past a value that stood for a list of one; what can be dropped is the value itself. */
-function dropDeepest(tree: Tree, path: Path): void {
+/** A path may run past a value that stood for a list of one; what is written is the value itself. */
+function written(tree: Tree, path: Path): Path {
   let depth = path.length;
   while (depth > 1 && typeof valueAt(tree, path.slice(0, depth - 1)) !== 'object') depth--;
-  tree.drop(path.slice(0, depth));
+  return path.slice(0, depth);
 }

@@ -4,7 +4,7 @@
  */
 import * as z from 'zod';
 import type { Code } from '../diagnostics/catalogue.ts';
-import { didYouMean } from '../diagnostics/nearest.ts';
+import { didYouMean, likeliest } from '../diagnostics/nearest.ts';
 import { withoutPrintedMarks } from '../values/as-typed.ts';
 import { readDate } from '../values/date.ts';
 import { convertTo, type Quantity, readQuantity } from '../values/quantity.ts';
@@ -16,6 +16,8 @@ import type { SaidFor } from './said-for.ts';
 export interface IssueParams {
   readonly code: Code;
   readonly hint: string | null;
+  /** What is believed in place of what stands there. */
+  readonly meant?: string | null | undefined;
 }
 
 /** What YAML lets escapes stand for, and no text holds. */
@@ -49,7 +51,7 @@ export function read<T>(reader: (text: string) => Reading<T>, standIn = '1') {
   const kind = text.transform((written, context): T => {
     const reading = reader(written);
     if (reading.ok) return reading.value;
-    const params: IssueParams = { code: reading.code, hint: reading.hint };
+    const params: IssueParams = { code: reading.code, hint: reading.hint, meant: reading.meant };
     context.issues.push({ code: 'custom', message: reading.problem, params, input: written });
     return z.NEVER;
   });
@@ -65,13 +67,15 @@ export function oneOf<const Words extends readonly string[]>(words: Words, saidF
   const kind = read((written): Reading<Words[number]> => {
     const plain = written.toLowerCase().replaceAll(/[\s_]+/g, '-');
     if (words.includes(plain)) return ok(plain);
-    const meant = saidFor.get(plain);
-    if (meant !== undefined) return bad('A304', `\`${written}\` is not a word this field takes.`, `Write ${meant}.`);
+    const problem = `\`${written}\` is not a word this field takes.`;
+    const said = saidFor.get(plain);
+    const meant = words.find((word) => said === `\`${word}\``);
+    if (said !== undefined) return bad('A304', problem, `Write ${said}.`, meant);
     const several = written.split(',').map((one) => one.trim().toLowerCase());
     if (several.length > 1 && several.every((one) => words.includes(one)))
-      return bad('A304', `\`${written}\` is not a word this field takes.`, `Several stand in brackets: \`[${several.join(', ')}]\`.`);
+      return bad('A304', problem, `Several stand in brackets: \`[${several.join(', ')}]\`.`);
     const hint = didYouMean(written, words) ?? `One of ${words.map((word) => `\`${word}\``).join(', ')}.`;
-    return bad('A304', `\`${written}\` is not a word this field takes.`, hint);
+    return bad('A304', problem, hint, likeliest(written, words));
   }, words[0]);
   return having(kind, { words });
 }

@@ -76,7 +76,7 @@ const touched = fields({
   /** What it was fitted into, or made into. */
   into: manyOf(partName),
   /** How it went, that it is out on loan, or that what was dangerous in it is dangerous no longer. */
-  how: maybe(oneOf(HOW, SAID_FOR_HOW)),
+  how: decisive(maybe(oneOf(HOW, SAID_FOR_HOW))),
   /** The part that it was made after. */
   pattern: maybe(partName),
   'goes-back': maybe(prose),

@@ -4,9 +4,16 @@ import type { Code } from '../diagnostics/catalogue.ts';
  * What comes of reading a scalar: a value, or the code and words of a diagnostic that still lacks
  * its place. No reader throws on what somebody wrote.
  */
-export type Reading<T> =
-  | { readonly ok: true; readonly value: T }
-  | { readonly ok: false; readonly code: Code; readonly problem: string; readonly hint: string };
+export type Reading<T> = { readonly ok: true; readonly value: T } | Misread;
+
+/** @property meant a text that is taken, and which the one that stands there was most likely meant for: it is believed */
+export interface Misread {
+  readonly ok: false;
+  readonly code: Code;
+  readonly problem: string;
+  readonly hint: string;
+  readonly meant?: string | null;
+}
 
 /** The value was understood. */
 export function ok<T>(value: T): Reading<T> {
@@ -18,9 +25,10 @@ export function ok<T>(value: T): Reading<T> {
  *
  * @param problem what was found and what was expected
  * @param hint what to type, or to do
+ * @param meant the text that the hint offers, where it is one that can be believed
  */
-export function bad(code: Code, problem: string, hint: string): Reading<never> {
-  return { ok: false, code, problem, hint };
+export function bad(code: Code, problem: string, hint: string, meant: string | null = null): Reading<never> {
+  return { ok: false, code, problem, hint, meant };
 }
 
 /** Text as a message quotes it: on one line, and cut where it is long. */

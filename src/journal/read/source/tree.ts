@@ -43,7 +43,7 @@ export interface Tree {
   before(path: Path): { readonly name: string; readonly text: string } | null;
   /** Reads the text of the field before and all up to the end of this one as that of the field before. @see before */
   join(path: Path): void;
-  /** Puts a value where a field is missing or at fault; its place is that of the field, or of what lacks it. @returns whether it could */
+  /** Puts a value where a field is missing, or a field or an item of a list is at fault; its place is that of the field, or of what lacks it. @returns whether it could */
   supply(path: Path, value: Value): boolean;
 }
 
@@ -86,8 +86,9 @@ export function treeOf(source: SourceText, value: Value, root: Spot): Tree {
     },
     supply: (path, put) => {
       const held = heldAt(value, path.slice(0, -1));
-      if (typeof held !== 'object' || Array.isArray(held)) return false;
-      held[String(path.at(-1))] = put;
+      if (typeof held !== 'object') return false;
+      if (Array.isArray(held)) held[Number(path.at(-1))] = put;
+      else held[String(path.at(-1))] = put;
       return true;
     },
   };
