@@ -4,7 +4,7 @@ import { join, resolve, sep } from 'node:path';
 import type { AstroIntegration } from 'astro';
 import type { Diagnostic } from '../journal/diagnostics/diagnostic.ts';
 import { formatDiagnostics, PLAIN } from '../journal/diagnostics/format.ts';
-import type { KnownNotes } from '../journal/read/read-files.ts';
+import { type MadeBefore, nothingMade } from '../journal/pipeline.ts';
 import type { JournalRecord } from '../journal/record.ts';
 import type { LoadedSources } from '../load/load.ts';
 import { openNoteStore } from '../markdown/note-store.ts';
@@ -43,7 +43,7 @@ export interface Served {
   /** Rendered notes by what they were made from. */
   readonly kept: Map<string, string>;
   sources: LoadedSources | null;
-  readonly readBefore: KnownNotes;
+  readonly made: MadeBefore;
   record: JournalRecord | null;
   problems: readonly Diagnostic[];
 }
@@ -64,7 +64,7 @@ export async function serveJournal({ folder, port, host }: Serve, effects: Effec
     plan: NO_PICTURES,
     kept: new Map(openNoteStore(cache, folder).kept),
     sources: null,
-    readBefore: new WeakMap(),
+    made: nothingMade(),
     record: null,
     problems: [],
   };
@@ -82,7 +82,7 @@ export async function serveJournal({ folder, port, host }: Serve, effects: Effec
 
 /** Compiles what is on disk now. @returns whether the pages now show it */
 async function refresh(served: Served, effects: Effects): Promise<boolean> {
-  const opened = await checkLoaded(loadFolder(served.folder, served.sources), effects, null, served.readBefore);
+  const opened = await checkLoaded(loadFolder(served.folder, served.sources), effects, null, served.made);
   served.sources = opened.sources;
   served.problems = opened.diagnostics.filter((each) => each.severity === 'error');
   reportProblems(opened, effects);

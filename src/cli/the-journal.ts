@@ -3,7 +3,7 @@ import { existsSync, statSync } from 'node:fs';
 import { join, relative, resolve } from 'node:path';
 import { Busy, finishChange } from '../disk/write-together.ts';
 import type { IsoDate } from '../journal/model.ts';
-import type { KnownNotes } from '../journal/read/read-files.ts';
+import type { MadeBefore } from '../journal/pipeline.ts';
 import { type LoadedSources, loadJournal } from '../load/load.ts';
 import { reasonOf } from '../load/problems.ts';
 import { cacheFolder } from '../site/cache-folder.ts';
@@ -60,17 +60,17 @@ export function loadFolder(folder: string, before: LoadedSources | null = null):
  * Compiles and checks what has been read.
  *
  * @param to the day the record is asked for; null for that of its newest note
- * @param readBefore for whoever does so again and again: what notes were read as
+ * @param made for whoever does so again and again: what was made of it before
  * @throws Refusal when that day is before the vehicle arrived
  */
 export async function checkLoaded(
   sources: LoadedSources,
   effects: Effects,
   to: IsoDate | null = null,
-  readBefore?: KnownNotes,
+  made?: MadeBefore,
 ): Promise<OpenedJournal> {
   const today = todayBy(effects.env, effects.now());
-  const checked = await checkSources(sources, { today, to, cache: cacheFolder(effects.env), readBefore });
+  const checked = await checkSources(sources, { today, to, cache: cacheFolder(effects.env), made });
   const arrived = checked.record?.journal.settings.arrived;
   if (to !== null && arrived !== undefined && to < arrived) {
     throw new Refusal(EXIT.notUnderstood, `--to ${to} is before the vehicle arrived, on ${arrived}.`);

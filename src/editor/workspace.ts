@@ -2,7 +2,7 @@
 import { type Mentions, mentionsIn } from '../journal/mentions/mentions.ts';
 import type { NamedSort } from '../journal/mentions/written-name.ts';
 import type { IsoDate } from '../journal/model.ts';
-import { type Compiled, compileJournal } from '../journal/pipeline.ts';
+import { type Compiled, compileJournal, nothingMade } from '../journal/pipeline.ts';
 import type { SourceFile, Sources } from '../journal/read/source/sources.ts';
 import { type SourceText, sourceText } from '../journal/read/source/text.ts';
 import { isSource, type LoadedSources, loadJournal } from '../load/load.ts';
@@ -21,7 +21,7 @@ export interface State extends Compiled {
 export class Workspace {
   readonly folder: string;
   readonly #today: () => IsoDate;
-  readonly #before = new WeakMap();
+  readonly #before = nothingMade();
   readonly #typed = new Map<string, SourceFile>();
   #disk: LoadedSources;
   #state: State | null = null;
@@ -71,7 +71,7 @@ export class Workspace {
     const onDisk = this.#disk.files.filter(({ path }) => !this.#typed.has(path));
     const files = [...onDisk, ...this.#typed.values()].sort((a, b) => (a.path < b.path ? -1 : a.path > b.path ? 1 : 0));
     const sources = { ...this.#disk, files };
-    const compiled = compileJournal(sources, { today: this.#today(), readBefore: this.#before });
+    const compiled = compileJournal(sources, { today: this.#today(), before: this.#before });
     return stateOf(sources, compiled);
   }
 }

@@ -2,13 +2,14 @@
 import { CHECKS } from './check/check.ts';
 import { compile } from './compile/compile.ts';
 import { doubtsOf, withoutEchoes } from './compile/doubts.ts';
+import { type KnownSessions, knownSessions } from './compile/known-sessions.ts';
 import { stockInDoubt } from './compile/stock-in-doubt.ts';
 import { recordDay, upTo } from './compile/up-to.ts';
 import { type Diagnostic, inFileOrder } from './diagnostics/diagnostic.ts';
 import type { SureRepair } from './diagnostics/repair.ts';
 import { ledgerOf } from './ledger/ledger.ts';
 import type { FrozenStatement, IsoDate, PartId } from './model.ts';
-import { type KnownNotes, readFiles } from './read/read-files.ts';
+import { type KnownFiles, readFiles } from './read/read-files.ts';
 import { reporter } from './read/reporter.ts';
 import type { Sources } from './read/source/sources.ts';
 import { type JournalRecord, WORKSHOP } from './record.ts';
@@ -26,11 +27,21 @@ export interface Compiled {
   readonly closedLater: readonly FrozenStatement[];
 }
 
+/** What was made of the files of a journal, for whoever compiles it again and again. It takes memory for as long as they do. */
+export interface MadeBefore {
+  readonly files: KnownFiles;
+  readonly sessions: KnownSessions;
+}
+
+/** Nothing yet. */
+export function nothingMade(): MadeBefore {
+  return { files: new WeakMap(), sessions: knownSessions() };
+}
+
 export interface CompileOptions {
   readonly today: IsoDate;
   readonly to?: IsoDate | null;
-  /** Notes read before, for whoever compiles a journal again and again. */
-  readonly readBefore?: KnownNotes | undefined;
+  readonly before?: MadeBefore | undefined;
 }
 
 /**
@@ -40,13 +51,13 @@ export interface CompileOptions {
  * @param options.today the day of compiling. It does one thing: a later date is an error
  * @param options.to the record is made as it stood at the end of this day, from the notes up to it; else on the day of
  *   the newest note
- * @param options.readBefore notes in it are not read again; those that are read now are added
+ * @param options.before what has not changed is not made again; what is made now is added
  */
-export function compileJournal(sources: Sources, { today, to = null, readBefore }: CompileOptions): Compiled {
+export function compileJournal(sources: Sources, { today, to = null, before = nothingMade() }: CompileOptions): Compiled {
   const out = reporter();
   out.diagnostics.push(...sources.problems);
-  const read = readFiles(sources, out, readBefore);
-  const journal = compile(read, sources, out);
+  const read = readFiles(sources, out, before.files);
+  const journal = compile(read, sources, out, before.sessions);
   const positionOf = (part: PartId) => journal?.parts.get(part)?.position ?? part;
   const told = (all: readonly Diagnostic[]) => withoutEchoes(all, read, doubtsOf(read, all), positionOf).sort(inFileOrder);
   if (journal === null) return { record: null, diagnostics: told(out.diagnostics), repairs: out.repairs, closedLater: [] };

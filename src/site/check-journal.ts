@@ -2,7 +2,7 @@
 import { type Diagnostic, inFileOrder } from '../journal/diagnostics/diagnostic.ts';
 import type { SureRepair } from '../journal/diagnostics/repair.ts';
 import type { FrozenStatement, IsoDate } from '../journal/model.ts';
-import type { KnownNotes } from '../journal/read/read-files.ts';
+import type { MadeBefore } from '../journal/pipeline.ts';
 import type { JournalRecord } from '../journal/record.ts';
 import { type LoadedSources, loadJournal } from '../load/load.ts';
 
@@ -26,8 +26,8 @@ export interface CheckOptions {
   readonly to?: IsoDate | null;
   /** The cache folder. */
   readonly cache: string;
-  /** For whoever checks the same folder again and again: what its notes were read as. */
-  readonly readBefore?: KnownNotes | undefined;
+  /** For whoever checks the same folder again and again. */
+  readonly made?: MadeBefore | undefined;
   /** An earlier load of the same folder; what has not changed is not read again. */
   readonly before?: LoadedSources | null;
 }
@@ -45,10 +45,10 @@ export async function checkJournal(folder: string, { before = null, ...options }
 /** The same for a folder that has been loaded. The code that compiles takes a while to load, and a check that is told again does without it. */
 export async function checkSources(
   sources: LoadedSources,
-  { today, to = null, cache, readBefore }: Omit<CheckOptions, 'before'>,
+  { today, to = null, cache, made }: Omit<CheckOptions, 'before'>,
 ): Promise<CheckedJournal> {
   const { compileJournal } = await import('../journal/pipeline.ts');
-  const { record, diagnostics, repairs, closedLater } = compileJournal(sources, { today, to, readBefore });
+  const { record, diagnostics, repairs, closedLater } = compileJournal(sources, { today, to, before: made });
   const ofPictures = await pictureDiagnostics(sources, record, cache);
   return {
     sources,

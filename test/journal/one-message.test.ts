@@ -1,8 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import type { Diagnostic } from '../../src/journal/diagnostics/diagnostic.ts';
-import { compileJournal } from '../../src/journal/pipeline.ts';
-import type { KnownNotes } from '../../src/journal/read/read-files.ts';
+import { compileJournal, nothingMade } from '../../src/journal/pipeline.ts';
 import type { SourceFile } from '../../src/journal/read/source/sources.ts';
 import { keptIn } from '../../src/journal/values/once.ts';
 import { type Files, repaired } from '../arbitraries/repairs.ts';
@@ -12,14 +11,14 @@ import { workshopFiles, workshops } from '../arbitraries/workshop.ts';
 const encoder = new TextEncoder();
 
 /** A note that was not changed is read once. */
-const readBefore: KnownNotes = new WeakMap();
+const before = nothingMade();
 const kept = new Map<string, SourceFile>();
 const sourceOf = ([path, text]: readonly [string, string]): SourceFile =>
   keptIn(kept, `${path}\n${text}`, () => ({ path, bytes: encoder.encode(text) }));
 
 function diagnosticsOf(files: Files): readonly Diagnostic[] {
   const sources = Object.entries(files).map(sourceOf);
-  return compileJournal({ files: sources, assets: [], problems: [] }, { today: '2035-12-31', readBefore }).diagnostics;
+  return compileJournal({ files: sources, assets: [], problems: [] }, { today: '2035-12-31', before }).diagnostics;
 }
 
 const RUNS = 120;

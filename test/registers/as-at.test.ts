@@ -6,8 +6,7 @@ import { registerCsv } from '../../src/exports/register.ts';
 import { whereaboutsCsv } from '../../src/exports/whereabouts.ts';
 import { UK_EIGHT_POINTS } from '../../src/journal/model/identity-tables/uk-eight-points.ts';
 import type { IsoDate, Journal } from '../../src/journal/model.ts';
-import { compileJournal } from '../../src/journal/pipeline.ts';
-import type { KnownNotes } from '../../src/journal/read/read-files.ts';
+import { compileJournal, nothingMade } from '../../src/journal/pipeline.ts';
 import type { Sources } from '../../src/journal/read/source/sources.ts';
 import type { JournalRecord } from '../../src/journal/record.ts';
 import { bagsAt } from '../../src/journal/registers/bags.ts';
@@ -28,11 +27,11 @@ import { days, journals } from '../builders/streams.ts';
 
 const DEMO = loadJournal(fileURLToPath(new URL('../../content', import.meta.url)));
 /** Each note is read once; what is compared follows from what was read. */
-const READ: KnownNotes = new WeakMap();
+const READ = nothingMade();
 
 /** The demo, from all of its catalogue and the notes up to a day. */
 function demo(to: IsoDate | null = null): JournalRecord {
-  const { record: made } = compileJournal(DEMO, { today: '2026-11-26', to, readBefore: READ });
+  const { record: made } = compileJournal(DEMO, { today: '2026-11-26', to, before: READ });
   if (made === null) throw new Error('the demo does not compile');
   return made;
 }
@@ -89,7 +88,7 @@ describe('as at a past day', () => {
   test('on every date of generated journals with parts in parts, bags filled again and parts that were only considered', () => {
     for (const of of fc.sample(workshops(16), { numRuns: 12, seed: 5 })) {
       const sources = sourcesOf(workshopFiles(of));
-      const at = (to: IsoDate | null) => compileJournal(sources, { today: '2035-12-31', to, readBefore: READ }).record as JournalRecord;
+      const at = (to: IsoDate | null) => compileJournal(sources, { today: '2035-12-31', to, before: READ }).record as JournalRecord;
       const whole = at(null);
       for (const { date } of of.notes) {
         const past = everything(whole, date);

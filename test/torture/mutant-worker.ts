@@ -5,8 +5,7 @@ import { parentPort, workerData } from 'node:worker_threads';
 import { DATA_FILES } from '../../src/exports/data-files.ts';
 import { CATALOGUE } from '../../src/journal/diagnostics/catalogue.ts';
 import type { Diagnostic } from '../../src/journal/diagnostics/diagnostic.ts';
-import { compileJournal } from '../../src/journal/pipeline.ts';
-import type { KnownNotes } from '../../src/journal/read/read-files.ts';
+import { compileJournal, nothingMade } from '../../src/journal/pipeline.ts';
 import type { JournalRecord } from '../../src/journal/record.ts';
 import { type LoadedSources, loadJournal } from '../../src/load/load.ts';
 import { noteContexts } from '../../src/markdown/note-context.ts';
@@ -40,7 +39,7 @@ const whole = loadJournal(demo);
 const few = whole.files.filter(({ path }, n) => !path.startsWith('sessions/') || n % 12 === 0);
 const journals = { demo: { ...whole, files: few }, small: smallJournal() };
 /** A note that has not changed is not read again, as while a journal is served. */
-const readBefore: KnownNotes = new WeakMap();
+const before = nothingMade();
 
 parentPort?.on('message', (mutant: Mutant) => {
   const before = process.threadCpuUsage();
@@ -67,7 +66,7 @@ async function compiled(journal: LoadedSources, path: string, bytes: Uint8Array)
   const mutant = { path, bytes, size: bytes.length, mtimeMs: 0 };
   const others = journal.files.filter((file) => file.path !== path);
   const sources: LoadedSources = { ...journal, files: [...others, mutant].sort((a, b) => (a.path < b.path ? -1 : 1)) };
-  const { record, diagnostics } = compileJournal(sources, { today: '2099-12-31', readBefore });
+  const { record, diagnostics } = compileJournal(sources, { today: '2099-12-31', before });
   const odd = diagnostics.map((each) => oddityOf(each, sources)).find((each) => each !== null);
   if (odd) return odd;
   return record === null || diagnostics.some(({ severity }) => severity === 'error') ? null : published(record, path);

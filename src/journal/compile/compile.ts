@@ -10,6 +10,7 @@ import { compileConsumables } from './consumables.ts';
 import { type Catalogues, namesIn } from './context.ts';
 import { compileDrawings } from './drawings.ts';
 import { identityTables } from './identity.ts';
+import { declaredIn, type KnownSession, knownSessions, sessionsAgainst } from './known-sessions.ts';
 import { linkableOf } from './linkable.ts';
 import { compileParts } from './parts.ts';
 import { assetsByFolder, checkTwins } from './paths.ts';
@@ -18,8 +19,11 @@ import { compileSettings } from './settings.ts';
 import { statementsOf } from './statements.ts';
 import { checkFront, compileThreads } from './threads.ts';
 
-/** @returns the journal, or null when journal.yaml was not understood: nothing can be read without it */
-export function compile(read: ReadJournal, sources: Sources, out: Reporter): Journal | null {
+/**
+ * @param known sessions that were compiled before; those that are compiled now are added
+ * @returns the journal, or null when journal.yaml was not understood: nothing can be read without it
+ */
+export function compile(read: ReadJournal, sources: Sources, out: Reporter, known = knownSessions()): Journal | null {
   if (read.journal === null) return null;
   const identity = identityTables(read.identity, out);
   const catalogues = { ...compileSettings(read.journal.value, read.journal.tree, out), identityTables: identity };
@@ -31,8 +35,9 @@ export function compile(read: ReadJournal, sources: Sources, out: Reporter): Jou
   const linkable = linkableOf(read.notes, catalogues);
   const around = { catalogues, names: namesIn(catalogues, out), assets: assetsByFolder(sources.assets), linkable, out };
   checkTwins(sources.assets, out);
+  const before = sessionsAgainst(known, declaredIn(read, sources));
   const sessions = notes.flatMap((note) => {
-    const session = sessionOf(note, around);
+    const session = sessionAgain(note, around, before);
     return note.undated ? [] : [session];
   });
   const statements = statementsOf(read.statements, catalogues.settings, out);
@@ -45,6 +50,24 @@ export function compile(read: ReadJournal, sources: Sources, out: Reporter): Jou
 function withCorrections(journal: Journal): Journal {
   const named = ({ corrects }: Session) => (corrects === null ? null : (sessionNamed(journal, corrects)?.id ?? corrects));
   return { ...journal, sessions: journal.sessions.map((session) => ({ ...session, corrects: named(session) })) };
+}
+
+/** A session is compiled again where its note has changed, or what notes are compiled against. */
+function sessionAgain(note: NoteSource, around: Surroundings, known: WeakMap<NoteSource, KnownSession>): Session {
+  const { diagnostics, repairs } = around.out;
+  const before = known.get(note);
+  if (before !== undefined) {
+    diagnostics.push(...before.diagnostics);
+    repairs.push(...before.repairs);
+    return before.session;
+  }
+  const [told, mended] = [diagnostics.length, repairs.length];
+  const session = sessionOf(note, around);
+  // Whether a link that says no kind leads anywhere depends on the other notes.
+  if (note.prose.others.length === 0) {
+    known.set(note, { session, diagnostics: diagnostics.slice(told), repairs: repairs.slice(mended) });
+  }
+  return session;
 }
 
 /** What is found wrong where something was found wrong before is only its echo. */

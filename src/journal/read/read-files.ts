@@ -7,8 +7,8 @@ import { sessionSchema } from '../schema/session.ts';
 import { readDate } from '../values/date.ts';
 import { keptIn } from '../values/once.ts';
 
-import { type DrawingSource, readDrawing } from './drawing.ts';
-import { FIELDS_OF_A_NOTE, kindOfFile, YAML_OF } from './file-kinds.ts';
+import { readDrawing } from './drawing.ts';
+import { FIELDS_OF_A_NOTE, type FileKind, kindOfFile, YAML_OF } from './file-kinds.ts';
 import type { IdentityFile, NoteSource, PartsFile, ReadJournal, StatementFile, Understood } from './journal-source.ts';
 
 import { catalogueOf, withAcquired } from './made-parts.ts';
@@ -25,51 +25,63 @@ import { treeIn } from './tree-in.ts';
 import { understand } from './understand.ts';
 import { type Read, withEntries } from './written-entry.ts';
 
-/** What the file of a note was read as, by that very file: it depends on nothing else. */
-export type KnownNotes = WeakMap<
-  SourceFile,
-  { readonly notes: readonly NoteSource[]; readonly told: Pick<Reporter, 'diagnostics' | 'repairs'> }
->;
+/** What files were read as, each by that very file: it depends on nothing else. */
+export type KnownFiles = WeakMap<SourceFile, ReadFile>;
+
+interface ReadFile {
+  /** What it brings into the journal. */
+  readonly brings: Partial<ReadJournal>;
+  readonly told: Pick<Reporter, 'diagnostics' | 'repairs'>;
+}
 
 /**
  * Reads every file; a note or catalogue that is beyond reading is reported and left out.
  *
- * @param known notes that were read before; those that are read now are added. They take memory for as long as their files do
+ * @param known files that were read before; those that are read now are added. They take memory for as long as their files do
  */
-export function readFiles(sources: Sources, out: Reporter, known: KnownNotes = new WeakMap()): ReadJournal {
-  let journal: ReadJournal['journal'] = null;
-  let consumables: ReadJournal['consumables'] = null;
-  const parts: PartsFile[] = [];
-  const identity: IdentityFile[] = [];
-  const drawings: DrawingSource[] = [];
-  const statements: StatementFile[] = [];
-  const notes: NoteSource[] = [];
-  for (const file of sources.files) {
-    const kind = kindOfFile(file.path);
-    if (kind === 'note') {
-      const { notes: read, told } = keptIn(known, file, () => readNoteFile(file));
-      notes.push(...read);
-      out.diagnostics.push(...told.diagnostics);
-      out.repairs.push(...told.repairs);
-      continue;
-    }
-    const { text, diagnostics } = decode(file);
-    out.diagnostics.push(...diagnostics);
-    if (text === null || (MAY_BE_BARE.includes(kind) && isBare(text.text))) continue;
-    if (kind === 'journal') journal = readCatalogue(text, YAML_OF.journal, out);
-    else if (kind === 'consumables') consumables = readCatalogue(text, YAML_OF.consumables, out);
-    else if (kind === 'parts') parts.push(...readParts(file, text, out));
-    else if (kind === 'identity') identity.push(...readIdentity(text, out));
-    else if (kind === 'drawing') drawings.push(...[readDrawing(text, out)].filter((one) => one !== null));
-    else statements.push(...readStatement(text, out));
+export function readFiles(sources: Sources, out: Reporter, known: KnownFiles = new WeakMap()): ReadJournal {
+  const read = sources.files.map((file) => keptIn(known, file, () => readFile(file)));
+  for (const { told } of read) {
+    out.diagnostics.push(...told.diagnostics);
+    out.repairs.push(...told.repairs);
   }
   if (!sources.files.some((file) => file.path === 'journal.yaml')) out.diagnostics.push(noJournal());
-  const made = { parts: [...parts, ...catalogueOf(notes, parts)], notes: withAcquired(notes, parts) };
-  return { journal, consumables, identity, drawings, statements, ...made };
+  const brought = read.map(({ brings }) => brings);
+  const parts = brought.flatMap((each) => each.parts ?? []);
+  const notes = brought.flatMap((each) => each.notes ?? []);
+  return {
+    journal: brought.find(({ journal }) => journal)?.journal ?? null,
+    consumables: brought.find(({ consumables }) => consumables)?.consumables ?? null,
+    identity: brought.flatMap(({ identity }) => identity ?? []),
+    drawings: brought.flatMap(({ drawings }) => drawings ?? []),
+    statements: brought.flatMap(({ statements }) => statements ?? []),
+    parts: [...parts, ...catalogueOf(notes, parts)],
+    notes: withAcquired(notes, parts),
+  };
 }
 
+function readFile(file: SourceFile): ReadFile {
+  const told = reporter();
+  const { text, diagnostics } = decode(file);
+  told.diagnostics.push(...diagnostics);
+  const kind = kindOfFile(file.path);
+  if (text === null || (MAY_BE_BARE.includes(kind) && isBare(text.text))) return { brings: {}, told };
+  return { brings: READERS[kind](text, told), told };
+}
+
+/** By what a file holds. */
+const READERS: Readonly<Record<FileKind, (text: SourceText, out: Reporter) => Partial<ReadJournal>>> = {
+  journal: (text, out) => ({ journal: readCatalogue(text, YAML_OF.journal, out) }),
+  consumables: (text, out) => ({ consumables: readCatalogue(text, YAML_OF.consumables, out) }),
+  parts: (text, out) => ({ parts: readParts(text, out) }),
+  identity: (text, out) => ({ identity: readIdentity(text, out) }),
+  drawing: (text, out) => ({ drawings: [readDrawing(text, out)].filter((one) => one !== null) }),
+  statement: (text, out) => ({ statements: readStatement(text, out) }),
+  note: (text, out) => ({ notes: readNote(text, out) }),
+};
+
 /** Catalogues that a journal may be without. */
-const MAY_BE_BARE: readonly ReturnType<typeof kindOfFile>[] = ['consumables', 'parts', 'identity'];
+const MAY_BE_BARE: readonly FileKind[] = ['consumables', 'parts', 'identity'];
 
 /** Nothing but comments: the catalogue has no entry yet. */
 function isBare(text: string): boolean {
@@ -115,10 +127,10 @@ function readSpan<T extends z.ZodType>(
 
 const startOfPlace = ({ line, column }: Place): string => `${line}:${column}`;
 
-function readParts(file: SourceFile, text: SourceText, out: Reporter): PartsFile[] {
+function readParts(text: SourceText, out: Reporter): PartsFile[] {
   const read = readCatalogue(text, YAML_OF.parts, out);
   if (read === null) return [];
-  return [{ file: file.path, subsystem: file.path.slice('parts/'.length, -'.yaml'.length), parts: read.value, tree: read.tree }];
+  return [{ file: text.file, subsystem: text.file.slice('parts/'.length, -'.yaml'.length), parts: read.value, tree: read.tree }];
 }
 
 function readIdentity(text: SourceText, out: Reporter): IdentityFile[] {
@@ -158,13 +170,6 @@ const UNDATED = '0001-01-01';
 function standInsFor(id: string): StandIns {
   const date = readDate(id.slice(0, 10));
   return { title: id, date: date.ok ? date.value : UNDATED };
-}
-
-function readNoteFile(file: SourceFile): { readonly notes: readonly NoteSource[]; readonly told: Reporter } {
-  const told = reporter();
-  const { text, diagnostics } = decode(file);
-  told.diagnostics.push(...diagnostics);
-  return { notes: text === null ? [] : readNote(text, told), told };
 }
 
 function readNote(text: SourceText, out: Reporter): NoteSource[] {

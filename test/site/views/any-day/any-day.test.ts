@@ -4,8 +4,7 @@ import Fraction from 'fraction.js';
 import { describe, expect, test } from 'vitest';
 import { copyOf } from '../../../../src/journal/copy/copy.ts';
 import type { IsoDate } from '../../../../src/journal/model.ts';
-import { compileJournal } from '../../../../src/journal/pipeline.ts';
-import type { KnownNotes } from '../../../../src/journal/read/read-files.ts';
+import { compileJournal, nothingMade } from '../../../../src/journal/pipeline.ts';
 import type { Sources } from '../../../../src/journal/read/source/sources.ts';
 import type { JournalRecord } from '../../../../src/journal/record.ts';
 import { addDays } from '../../../../src/journal/values/date.ts';
@@ -18,10 +17,10 @@ import { workshopFiles, workshops } from '../../../arbitraries/workshop.ts';
 const DEMO = loadJournal(fileURLToPath(new URL('../../../../content', import.meta.url)));
 
 /** Each note is read once; what is compared follows from what was read. */
-const READ: KnownNotes = new WeakMap();
+const READ = nothingMade();
 
 function compiled(sources: Sources, to: IsoDate | null = null): JournalRecord {
-  const { record } = compileJournal(sources, { today: '2035-12-31', to, readBefore: READ });
+  const { record } = compileJournal(sources, { today: '2035-12-31', to, before: READ });
   if (record === null) throw new Error('it does not compile');
   return record;
 }
