@@ -45,4 +45,6 @@ export interface Journal {
   readonly statements: readonly FrozenStatement[];
   /** In the order in which they happened. */
   readonly sessions: readonly Session[];
+  /** In a copy that names no firm: which one an entry is of, by where it is written. The same number is the same firm. */
+  readonly unnamedFirms?: ReadonlyMap<string, number>;
 }

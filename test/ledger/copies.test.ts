@@ -10,6 +10,7 @@ import { compileJournal } from '../../src/journal/pipeline.ts';
 import type { Entry, JournalRecord } from '../../src/journal/record.ts';
 import { registerAt } from '../../src/journal/registers/register.ts';
 import { type Whereat, whereaboutsAt } from '../../src/journal/registers/stays.ts';
+import { toFinish } from '../../src/journal/registers/to-finish.ts';
 import { loadJournal } from '../../src/load/load.ts';
 import { recordOf } from '../arbitraries/compiled.ts';
 import { filesOf, rawJournal } from '../arbitraries/raw-journal.ts';
@@ -100,6 +101,22 @@ test('what the head of a statement calls its lines is no secret, nor is a time i
   }
   expect(withheld('film').filter(({ text }) => /^\d+:\d+$/.test(text))).not.toContainEqual(expect.not.objectContaining({ as: 'number' }));
   expect(withheld('film').map(({ text }) => text)).toContain('12:40');
+});
+
+test('a copy without names takes no bill of one firm for the work that another quoted, and no quote for a later word of another', () => {
+  const bill = (cost: string, from: string) =>
+    `bought: [{ what: Skimmed, as: outside-work, for: drum-spare, cost: ${cost}, from: ${from} }]`;
+  const { record, problems } = smallJournal(
+    ['2031-03-01', 'parts: [{ part: drum-spare, did: sent-out, to: A Plater, work: Skim, quoted: 100.00 }]'],
+    ['2031-03-02', 'opens: [{ id: ring, kind: waiting, what: Ring, from: A Turner, on: drum-spare, price: 40.00 }]'],
+    ['2031-03-03', bill('30.00', 'A Welder')],
+    ['2031-03-04', bill('15.00', 'a turner')],
+    ['2031-03-05', 'opens: [{ id: polish, kind: waiting, what: Polished too, on: drum-spare, price: 20.00 }]'],
+  );
+  expect(problems).toEqual([]);
+  const ahead = (of: JournalRecord) => toFinish(of, null).map(({ quoted, willHaveCost }) => [quoted.sum, willHaveCost]);
+  expect(ahead(record)).toEqual([[4500, 9000]]);
+  expect(ahead(without(record, 'people'))).toEqual(ahead(record));
 });
 
 test('a statement without names still says for which vehicle it was, and what was agreed', () => {

@@ -4,6 +4,7 @@
  */
 
 import { perHourOf } from '../ledger/labour.ts';
+import { numberedFirms } from '../model/which-firm.ts';
 import {
   type Bill,
   type Destination,
@@ -86,7 +87,7 @@ const CLIENT = 'the client';
 
 /**
  * Everybody is one and the same somebody, so that no figure tells them apart; what an hour cost stands with the hour.
- * Firms, sellers and buyers are a firm. What people are called in prose is theirs who wrote it.
+ * Firms, sellers and buyers are a firm; which bill is of which quote is known all the same. What people are called in prose is theirs who wrote it.
  */
 function withoutPeople(journal: Journal): Journal {
   const one = journal.people.values().next().value;
@@ -117,7 +118,8 @@ function withoutPeople(journal: Journal): Journal {
     opens: session.opens.map((entry) => ({ ...entry, from: null })),
     handedOver: session.handedOver.map((entry): HandedOver => ({ ...entry, to: keeper(entry.to) })),
   }));
-  return { ...bare, people, settings: of(journal), statements: journal.statements.map(withoutNames) };
+  const unnamedFirms = numberedFirms(journal.sessions);
+  return { ...bare, people, settings: of(journal), statements: journal.statements.map(withoutNames), unnamedFirms };
 }
 
 const unnamed = (head: readonly HeadLine[] | null): readonly HeadLine[] | null =>

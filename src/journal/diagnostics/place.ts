@@ -18,3 +18,8 @@ export function beginsWithin(inner: Place, outer: Place): boolean {
 export function beginsAt(a: Place, b: Place): boolean {
   return a.file === b.file && a.line === b.line && a.column === b.column;
 }
+
+/** A text for where a place begins, the same of two that begin at the same spot. */
+export function spotOf({ file, line, column }: Place): string {
+  return `${file}:${line}:${column}`;
+}

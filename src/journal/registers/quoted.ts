@@ -1,6 +1,18 @@
 /** Work that a firm quoted for, and what its bills for that work came to. */
 import { type Sum, sumOf } from '../ledger/sums.ts';
-import { type Charge, GENERAL, type IsoDate, type ItemId, type Minor, type PartId, type SessionId } from '../model.ts';
+import { whichFirm } from '../model/which-firm.ts';
+import {
+  type Charge,
+  GENERAL,
+  type IsoDate,
+  type ItemId,
+  type ItemOpening,
+  type Journal,
+  type Minor,
+  type PartEntry,
+  type PartId,
+  type SessionId,
+} from '../model.ts';
 import type { Entry, JournalRecord } from '../record.ts';
 import { once } from '../values/once.ts';
 import { type At, dateOf } from './source.ts';
@@ -10,6 +22,8 @@ interface Quote {
   readonly on: Charge;
   /** Null where nobody said who. */
   readonly firm: string | null;
+  /** The same text for the same firm, in a copy that names none too; null where nobody said who. */
+  readonly which: string | null;
   /** What is to be done, in the words of the note. */
   readonly work: string | null;
   readonly quoted: Minor;
@@ -57,20 +71,17 @@ export function quotedWork(record: Books, at: At): QuotedWork[] {
 const compareDates = (a: IsoDate, b: IsoDate): number => (a === b ? 0 : a < b ? -1 : 1);
 
 /** Work of one firm on one thing; null where nobody said of which firm. */
-const keyOf = ({ on, firm }: Pick<Quote, 'on' | 'firm'>): string | null =>
-  firm === null ? null : `${on.part ?? `of ${on.subsystem}`}\n${folded(firm)}`;
-
-/** Capitals and white space make no other firm. */
-const folded = (name: string): string => name.normalize('NFC').toLowerCase().replace(/\s+/g, ' ').trim();
+const keyOf = ({ on, which }: Pick<Quote, 'on' | 'which'>): string | null =>
+  which === null ? null : `${on.part ?? `of ${on.subsystem}`}\n${which}`;
 
 function worksOf(quotes: readonly Quote[], bills: readonly Entry[], record: Books, date: IsoDate): QuotedWork[] {
   const works: QuotedWork[] = [];
   quotes.forEach((quote, i) => {
     const next = quotes[i + 1];
-    const until = quote.firm === null || next === undefined ? null : next.date;
+    const until = quote.which === null || next === undefined ? null : next.date;
     const billed = sumOf(bills.filter((entry) => entry.date >= quote.date && (until === null || entry.date < until)));
     const last = works.at(-1);
-    const replaces = last !== undefined && quote.firm !== null && last.billed.entries.length === 0;
+    const replaces = last !== undefined && quote.which !== null && last.billed.entries.length === 0;
     const before = replaces ? [...last.before, last.quoted] : [];
     const open = isOpen(quote, record, date) || (replaces && last.open);
     const carriage = carriageOf(record, billed.entries);
@@ -102,7 +113,7 @@ function sentOut({ history, journal }: Books, date: IsoDate): Quote[] {
       : [
           {
             on: { part, subsystem: subsystemOf(part) },
-            firm: entry.to?.name ?? null,
+            ...sentTo(entry, journal),
             work: entry.work,
             quoted: entry.quoted,
             session,
@@ -116,11 +127,24 @@ function sentOut({ history, journal }: Books, date: IsoDate): Quote[] {
 /** Every quote that a waiting item tells; without a name it waits for the firm that its part is out with. */
 function awaited(record: Books, date: IsoDate): Quote[] {
   return [...record.history.items.values()].flatMap(({ id, opening, opened }) => {
-    const { kind, price, on, from, what } = opening;
+    const { kind, price, on, what } = opening;
     if (kind !== 'waiting' || price === null || on === null || opened.date > date) return [];
-    const firm = from ?? (on.part === null ? null : firmWith(record, on.part, opened.date));
-    return [{ on, firm, work: what, quoted: price, session: opened.session, date: opened.date, item: id }];
+    const named = awaitedFrom(opening, record.journal);
+    const from = named.which !== null || on.part === null ? named : firmWith(record, on.part, opened.date);
+    return [{ on, ...from, work: what, quoted: price, session: opened.session, date: opened.date, item: id }];
   });
+}
+
+/** A firm, by its name as far as that is told. */
+type Firm = Pick<Quote, 'firm' | 'which'>;
+
+function sentTo({ to, place }: PartEntry, journal: Journal): Firm {
+  const firm = to?.name ?? null;
+  return { firm, which: whichFirm(journal, { place, firm }) };
+}
+
+function awaitedFrom({ from: firm, place }: ItemOpening, journal: Journal): Firm {
+  return { firm, which: whichFirm(journal, { place, firm }) };
 }
 
 function outAt({ history }: Books, part: PartId, date: IsoDate) {
@@ -129,9 +153,13 @@ function outAt({ history }: Books, part: PartId, date: IsoDate) {
   );
 }
 
-function firmWith(record: Books, part: PartId, date: IsoDate): string | null {
+/** Whom a part is out with: what came back in between left the rest where it was sent. */
+function firmWith(record: Books, part: PartId, date: IsoDate): Firm {
   const [stay] = outAt(record, part, date);
-  return stay?.where.at === 'out' ? stay.where.firm : null;
+  const sent = record.history.deeds.findLast(
+    (deed) => deed.part === part && deed.did === 'sent-out' && stay !== undefined && deed.date <= stay.from.date,
+  );
+  return sent === undefined ? { firm: null, which: null } : sentTo(sent.entry, record.journal);
 }
 
 function isOpen({ item, on, session }: Quote, record: Books, date: IsoDate): boolean {
@@ -142,10 +170,10 @@ function isOpen({ item, on, session }: Quote, record: Books, date: IsoDate): boo
 
 /** Lines of bills for outside work, by the firm and what they are laid to. */
 const outsideWork = once(
-  ({ ledger }: Books): ReadonlyMap<string | null, readonly Entry[]> => {
-    const sellers = new Map(ledger.bills.map(({ id, from }) => [id, from]));
+  ({ ledger, journal }: Books): ReadonlyMap<string | null, readonly Entry[]> => {
+    const sellers = new Map(ledger.bills.map(({ id, place, from: firm }) => [id, whichFirm(journal, { place, firm })]));
     const work = ledger.entries.filter(({ kind, bill }) => kind === 'outside-work' && bill !== null);
-    return Map.groupBy(work, (entry) => keyOf({ on: entry, firm: sellers.get(entry.bill ?? '') ?? null }));
+    return Map.groupBy(work, (entry) => keyOf({ on: entry, which: sellers.get(entry.bill ?? '') ?? null }));
   },
   ({ ledger }) => ledger,
 );
