@@ -1,5 +1,6 @@
 /** The first sheets: title, what the book is and how to read it, the vehicle. */
 import { isAsTheWorks } from '../journal/registers/as-the-works.ts';
+import { opinionsOf } from '../journal/registers/origins.ts';
 import { registerAt } from '../journal/registers/register.ts';
 import { vehicleLine } from '../site/views/home/vehicle.ts';
 import { capital, copyWords, heldByTheWorks, listed, ORIGIN_MEANINGS, ORIGIN_WORDS, spelled } from '../site/views/page/words.ts';
@@ -11,7 +12,7 @@ import { call, list, literal, words } from './typst-text.ts';
 /** @param volume which of the volumes it opens, in words; null for a book that is one */
 export function titlePage(setting: BookSetting, volume: string | null): string {
   const { sheet, record } = setting;
-  const { settings, people } = record.journal;
+  const { settings } = record.journal;
   const head = headPicture(sheet, 0);
   const path = head === null ? null : pictureFile(setting, head.picture.file);
   const alt = head?.picture.alt ?? head?.picture.caption ?? 'The vehicle.';
@@ -19,9 +20,7 @@ export function titlePage(setting: BookSetting, volume: string | null): string {
     ...(volume === null ? [] : [volume]),
     `The record of its restoration, as it stood on ${sheet.date(record.day)}`,
     copyWords(record.copy),
-    ...(people.size === 0 || record.copy.leavesOut.includes('people')
-      ? []
-      : [`Written by ${listed([...people.values()].map(({ name }) => name))}`]),
+    ...writtenBy(setting),
   ];
   return call('title-page', {
     picture: path === null ? 'none' : `image(${literal(path)}, width: 100%, alt: ${literal(alt)})`,
@@ -31,11 +30,20 @@ export function titlePage(setting: BookSetting, volume: string | null): string {
   });
 }
 
+/** The people of the journal, but for whoever only gave an opinion of an origin. */
+function writtenBy({ record: { journal, copy } }: BookSetting): readonly string[] {
+  const worked = new Set(journal.sessions.flatMap(({ hours }) => hours.map(({ person }) => person)));
+  const asked = new Set(journal.sessions.flatMap(({ attributed }) => attributed.map(({ by }) => by)));
+  const names = [...journal.people].flatMap(([id, { name }]) => (worked.has(id) || !asked.has(id) ? [name] : []));
+  return names.length === 0 || copy.leavesOut.includes('people') ? [] : [`Written by ${listed(names)}`];
+}
+
 export function howToRead({ sheet, record }: BookSetting): string {
   const { sessions } = record.journal;
   const first = sessions[0];
   const smaller = printedSmaller(record.pictures);
-  const origins = [...new Set([...record.journal.parts.values()].flatMap(({ origin }) => origin ?? []))];
+  const opinions = [...record.journal.parts.keys()].flatMap((part) => opinionsOf(record, part));
+  const origins = [...new Set(opinions.flatMap(({ origin }) => origin ?? []))];
   const paragraphs = [
     `This book was made from ${spelled(sessions.length, 'note')} written ${first ? `between ${sheet.date(first.date)} and ${sheet.date(record.day)}` : 'in the workshop'}, one for each sitting of work. Nothing in it was typed for the book: the story is the notes as they were written, and every table is counted from them.`,
     'What was decided and what stands on the vehicle are told apart. A decision that was later overturned is still here, with its reason.',

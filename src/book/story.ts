@@ -3,7 +3,7 @@ import type { Session } from '../journal/model.ts';
 import { sessionsInOrder } from '../journal/replay/order.ts';
 import { itemWords } from '../site/views/page/facts.ts';
 import type { RecordSheet } from '../site/views/page/sheet.ts';
-import { capital, counted, leavesHoursOut, listed, sentence, VERDICT_WORDS } from '../site/views/page/words.ts';
+import { capital, counted, leavesHoursOut, listed, ORIGIN_WORDS, sentence, VERDICT_WORDS } from '../site/views/page/words.ts';
 import { sessionFigures } from '../site/views/session/session-facts.ts';
 import { deedText } from './deeds.ts';
 import { proseToTypst } from './prose.ts';
@@ -86,8 +86,15 @@ function factsOf(setting: BookSetting, session: Session): string {
   const line = [...who, ...costs].join(' · ');
   const deeds = session.parts.map((entry) => deedText(setting, entry)).join(' ');
   const reached = session.reached.map((one) => words(reachedWords(sheet, one)));
-  const lines = [words(line), deeds, ...decisions, ...reached, words(bareWords(session))].filter((one) => one !== '');
+  const believed = session.attributed.map((one) => `${mention(setting, one.part)}${words(believedWords(sheet, one))}`);
+  const lines = [words(line), deeds, ...decisions, ...believed, ...reached, words(bareWords(session))].filter((one) => one !== '');
   return lines.length === 0 ? '' : call('facts', {}, lines.join(' #linebreak() '));
+}
+
+/** `Lamp: believed to be earlier replacement by Ruth. Its rim is pressed.` */
+function believedWords(sheet: RecordSheet, { part, origin, by, because }: Session['attributed'][number]): string {
+  const who = by === null ? '' : ` by ${sheet.personName(by)}`;
+  return `${sentence(`${sheet.partName(part)}: believed to be ${ORIGIN_WORDS[origin]}${who}`)} ${sentence(capital(because))}`;
 }
 
 /** `Milestone reached: First start, with these still open: Front circuit to bleed. It only has to run.` */

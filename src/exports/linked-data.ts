@@ -6,6 +6,7 @@ import type { ActionWord, IsoDate, Journal, PartId, SessionId, Whereabouts } fro
 import type { Deed, JournalRecord } from '../journal/record.ts';
 import { goesAlong, keepings } from '../journal/registers/keepers.ts';
 import { observationsOf } from '../journal/registers/observations.ts';
+import { originAt } from '../journal/registers/origins.ts';
 import { offVehicleAt } from '../journal/registers/stores.ts';
 import { once } from '../journal/values/once.ts';
 import type { Json } from './record-json.ts';
@@ -110,14 +111,16 @@ const insideParts = once(({ positions, parts }: Journal) =>
   Map.groupBy(positions.keys(), (position) => parts.get(position)?.inside ?? null),
 );
 
-function partNode({ journal }: JournalRecord, id: PartId): Node {
+function partNode(record: JournalRecord, id: PartId): Node {
+  const { journal, day } = record;
+  const origin = originAt(record, id, day);
   const part = journal.parts.get(id);
   const inside = insideParts(journal).get(id) ?? [];
   return {
     id: thing(id),
     type: 'crm:E22_Human-Made_Object',
     label: part?.name ?? id,
-    ...(part?.origin == null ? {} : { kind: part.origin }),
+    ...(origin === null ? {} : { kind: origin }),
     ...(part?.marks == null ? {} : { identifiedBy: { type: 'crm:E42_Identifier', label: part.marks } }),
     ...(inside.length === 0 ? {} : { composedOf: inside.map(thing) }),
   };

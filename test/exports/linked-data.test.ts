@@ -47,6 +47,15 @@ describe('the record as linked data', () => {
     expect(triples).toMatch(/<P82a_begin_of_the_begin> "2031-03-12"\^\^<http:\/\/www.w3.org\/2001\/XMLSchema#date>/);
   });
 
+  test('says of a part what is believed of its origin by the record’s day, not what the catalogue once said', async () => {
+    const later = compileFiles({
+      more: { [NOTE]: note('attributed: [{ part: drum, origin: earlier-replacement, because: Cast in 1960. }]') },
+    }).record as JournalRecord;
+    const triples = (await triplesOf(later)).filter((triple) => triple.startsWith('<#part-drum> <P2_has_type>'));
+    expect(triples.join()).toContain('earlier-replacement');
+    expect(triples.join()).not.toContain('original');
+  });
+
   test('of a copy without names nobody is said to have done all of it, and no firm to have had all that went out', async () => {
     const triples = (await triplesOf(copyOf(RECORD, 'public'))).join('\n');
     expect(triples).not.toMatch(/P14_carried_out_by|P29_custody_received_by|E21_Person|somebody|a%20firm|The workshop/);

@@ -1,5 +1,6 @@
 /** For somebody who may buy the vehicle: what is original and how that is known, what is not, what comes with it, what is not recorded, what is dangerous. */
 import { isAsTheWorks } from '../../journal/registers/as-the-works.ts';
+import { marksOf } from '../../journal/registers/observations.ts';
 import { opinionsOf, originAt } from '../../journal/registers/origins.ts';
 import { registerAt } from '../../journal/registers/register.ts';
 import { tellsRecordings, unrecordedAt } from '../../journal/registers/unrecorded.ts';
@@ -34,20 +35,24 @@ export function buyerSheet(setting: BookSetting): SheetText {
 /** Originals with the evidence for them; those that have none but that nobody doubted are named together. */
 function originals({ record, sheet }: BookSetting): string {
   const fitted = registerAt(record, null).filter(({ fitted: standing }) => standing.some(({ origin }) => origin === 'original'));
-  const known = fitted.map(({ position }) => ({
-    position,
-    because: opinionsOf(record, position).at(-1)?.because ?? null,
-    marks: record.journal.parts.get(position)?.marks ?? null,
-  }));
-  const told = known.filter(({ because, marks }) => because !== null || marks !== null);
+  const known = fitted.map(({ position, fitted: standing }) => {
+    const own = [...new Set(standing.flatMap(({ part, origin }) => (origin === 'original' ? [part] : [])))];
+    const because = own.flatMap((part) => opinionsOf(record, part).at(-1)?.because ?? []);
+    return {
+      position,
+      because: because.map((one) => sentence(capital(one))).join(' '),
+      marks: own.flatMap((part) => marksOf(record, part)),
+    };
+  });
+  const told = known.filter(({ because, marks }) => because !== '' || marks.length > 0);
   const cells = told.map(
     ({ position, because, marks }) =>
-      `[${words(sheet.positionName(position))}], [${words([sentence(because), marks === null ? '' : sentence(`Marks: ${marks}`)].filter((one) => one !== '').join(' '))}]`,
+      `[${words(sheet.positionName(position))}], [${words([because, marks.length === 0 ? '' : sentence(`Marks: ${marks.join('; ')}`)].filter((one) => one !== '').join(' '))}]`,
   );
   const table =
     cells.length === 0 ? '' : `#record-table(columns: (1fr, 1.6fr), head: ([Original], [How it is known]), ${cells.join(', ')})`;
   const silent = known
-    .filter(({ because, marks }) => because === null && marks === null)
+    .filter(({ because, marks }) => because === '' && marks.length === 0)
     .map(({ position }) => sheet.positionName(position));
   const why = record.copy.leavesOut.includes('marks')
     ? 'Believed original; marks that may tell it this copy leaves out'

@@ -40,3 +40,12 @@ export function notedSince(record: RegisterSource, part: PartId): readonly Noted
     return label === null || !lasts || list.length === 0 ? [] : [{ label, list }];
   });
 }
+
+/** Every mark that the catalogue or a note gives of a part, each once, the first first; that there was none, or that nobody wrote it down, is no mark. */
+export function marksOf(record: RegisterSource, part: PartId): readonly string[] {
+  const noted = observationsOf(record, part).map(({ entry }) => entry.marks);
+  const all = [record.journal.parts.get(part)?.marks ?? null, ...noted];
+  return [...new Set(all.flatMap((marks) => (marks === null || NO_MARKS.has(marks.trim().toLowerCase()) ? [] : [marks])))];
+}
+
+const NO_MARKS: ReadonlySet<string> = new Set(['none', 'not taken']);

@@ -1,4 +1,6 @@
-import type { Part, Position } from '../../../journal/model.ts';
+import type { Part, PartId, Position } from '../../../journal/model.ts';
+import { marksOf } from '../../../journal/registers/observations.ts';
+import { originAt } from '../../../journal/registers/origins.ts';
 import { html } from '../page/html.ts';
 import { linked } from '../page/links.ts';
 import type { RecordSheet } from '../page/sheet.ts';
@@ -22,15 +24,21 @@ export function partTable(sheet: RecordSheet, positions: readonly Position[], la
         cell: (part) =>
           html`${linked(part.name, own(part) ? sheet.toPosition(part.id) : sheet.toPart(part.id))}${part.count > 1 && html` <span class="nowrap">×\u00a0${part.count}</span>`}`,
       },
-      { head: 'Origin', set: 'origin', bare: true, cell: ({ origin }) => (origin === null ? 'not known' : ORIGIN_WORDS[origin]) },
+      { head: 'Origin', set: 'origin', bare: true, cell: ({ id }) => originNow(sheet, id) },
       {
         head: 'Where it is',
         set: 'where',
         bare: true,
         cell: ({ id }) => placeLinks(sheet, id, placesNow(sheet, id), '; '),
       },
-      !sheet.copy.leavesOut.includes('marks') && { head: 'Marks', cell: ({ marks }) => marks },
+      !sheet.copy.leavesOut.includes('marks') && { head: 'Marks', cell: ({ id }) => marksOf(sheet.record, id).join('; ') },
     ],
     groups: rows(positions.flatMap((position) => position.parts.flatMap((id) => parts.get(id) ?? []))),
   });
+}
+
+/** What is believed of it by the record's day. */
+function originNow({ record }: RecordSheet, part: PartId): string {
+  const origin = originAt(record, part, record.day);
+  return origin === null ? 'not known' : ORIGIN_WORDS[origin];
 }

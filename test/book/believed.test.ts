@@ -1,0 +1,55 @@
+/** What the book and a buyer's sheet say of origins that somebody came to believe otherwise, and of who wrote. */
+import { describe, expect, test } from 'vitest';
+import { howToRead, titlePage } from '../../src/book/opening.ts';
+import { type BookSetting, settingOf } from '../../src/book/setting.ts';
+import { buyerSheet } from '../../src/book/sheets/buyer.ts';
+import { story } from '../../src/book/story.ts';
+import { NO_PICTURES } from '../../src/photos/plan.ts';
+import { JOURNAL, journalWith } from '../ledger/small-journal.ts';
+
+const PARTS = `- { id: lamp, name: Lamp, origin: original, marks: K 1 }
+- { id: lamp-sale, name: Lamp from a sale, origin: unknown, for: lamp, at: shelf }
+`;
+const PEOPLE = JOURNAL.replace('people:\n', 'people:\n  lm: A lamp maker\n');
+
+function setting(): BookSetting {
+  const { record, problems } = journalWith({ journal: PEOPLE, parts: PARTS }, [
+    '2031-03-01',
+    `hours: [{ by: jm, on: brakes, time: 1h }]
+parts: [{ part: lamp, did: [removed, gone], how: given, to: a friend }, { part: lamp-sale, did: fitted, marks: K 2 }]
+attributed: [{ part: lamp, origin: earlier-replacement, by: lm, because: its rim is pressed }, { part: lamp-sale, origin: original, because: numbered in the same hand }]`,
+  ]);
+  expect(problems).toEqual([]);
+  return settingOf({ ...record, pictures: NO_PICTURES, warnings: [], noteHtml: async () => '' });
+}
+
+/** Typst source as it reads. */
+const read = (source: string): string => source.replaceAll(/#"((?:[^"\\]|\\.)*)";?/g, '$1').replaceAll(/\s+/g, ' ');
+
+describe('what was believed anew', () => {
+  test('is the evidence of the part that stands there, never that of the one that stood there before', () => {
+    const sheet = read(buyerSheet(setting()).parts.join(' '));
+    expect(sheet).toContain('Numbered in the same hand. Marks: K 2.');
+    expect(sheet).not.toMatch(/rim is pressed|K 1/i);
+  });
+
+  test('is told of its evening, with who came to believe it and why', () => {
+    const told = read(
+      story(setting())
+        .map(({ source }) => source)
+        .join(' '),
+    );
+    expect(told).toContain('Lamp: believed to be earlier replacement by A lamp maker.');
+    expect(told).toContain('Its rim is pressed.');
+    expect(told).toContain('Lamp from a sale: believed to be original.');
+  });
+
+  test('is among the origins that the book explains', () => {
+    expect(read(howToRead(setting()))).toContain('Earlier replacement');
+  });
+});
+
+test('a book is not written by whoever only gave an opinion of an origin', () => {
+  const words = read(titlePage(setting(), null));
+  expect(words).toContain('Written by Ruth and Jory');
+});
