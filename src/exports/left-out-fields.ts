@@ -48,6 +48,7 @@ const FIELDS: Readonly<Record<LeaveOut, readonly string[]>> = {
     'workshop',
     'by',
     'person',
+    'perHour',
     'from of bills',
     'from of opens',
     'from of opening',

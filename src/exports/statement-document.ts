@@ -8,7 +8,16 @@ import {
   type StatementSum,
   sumLines,
 } from '../journal/ledger/statement.ts';
-import type { EntryKind, HeadLine, IsoDate, Journal, Minor, PaidAtTax, Settings } from '../journal/model.ts';
+import {
+  type EntryKind,
+  type HeadLine,
+  type IsoDate,
+  type Journal,
+  type Minor,
+  type PaidAtTax,
+  type Settings,
+  SOMEBODY,
+} from '../journal/model.ts';
 import { formatMinutes, formatMoney } from '../journal/values/money.ts';
 import { type ToldLine, withAlikeJoined } from './alike-lines.ts';
 import { dayWords, headOf, joined } from './statement-head.ts';
@@ -127,7 +136,8 @@ function amounts({ shows, taxed }: Words): readonly (readonly [name: string, of:
 }
 
 function hoursTables({ hours }: Statement, words: Words): DocumentTable[] {
-  if (hours.length === 0) return [];
+  // Where nobody is named a rate would tell who worked; the sum of all stands with the work.
+  if (hours.length === 0 || hours.some(({ person }) => person === SOMEBODY)) return [];
   const sum = (of: 'minutes' | 'charged'): number => hours.reduce((all, one) => all + one.sum[of], 0);
   const rows = hours.map(({ person, perHour, sum: { minutes, charged } }) => [
     words.person(person),

@@ -46,6 +46,7 @@ test.each<[LeaveOut[], string[]]>([
     ['hours', 'people'],
     ['hours', 'minutes', 'by', 'people', 'person', 'budgetMinutes'],
   ],
+  [['people'], ['people', 'by', 'person', 'rates', 'perHour']],
   [
     ['marks', 'stores', 'film'],
     ['marks', 'store', 'stores', 'film'],

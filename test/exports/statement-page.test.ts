@@ -2,7 +2,9 @@ import { parseHTML } from 'linkedom';
 import { expect, test } from 'vitest';
 import { statementDocument } from '../../src/exports/statement-document.ts';
 import { statementPage } from '../../src/exports/statement-page.ts';
+import { copyOf } from '../../src/journal/copy/copy.ts';
 import { statementOf } from '../../src/journal/ledger/statement.ts';
+import type { JournalRecord } from '../../src/journal/record.ts';
 import { compileFiles, JOURNAL, NOTE, note } from '../journal/base.ts';
 
 function pageOf(fields: string, settings = ''): string {
@@ -105,4 +107,20 @@ test('what a note says is text on the page, never markup', () => {
 
 test('a time without work says so', () => {
   expect(pageOf('private: nothing')).toContain('Nothing of these days is charged.');
+});
+
+test('where nobody is named no table of rates tells people apart', () => {
+  const PEOPLE = `${JOURNAL}copies: { club: { leave-out: [people] } }\n`.replace('rate: 0', 'rate: 20.00');
+  const fields = 'hours: [{ by: rh, on: brakes, time: 2h }, { by: jm, on: brakes, time: 1h30m }]';
+  const { record } = compileFiles({ journal: PEOPLE, more: { [NOTE]: note(fields) } });
+  if (record === null) throw new Error('the journal does not compile');
+  const tableOf = (of: JournalRecord, table: string) =>
+    statementDocument(statementOf(of, '2031-03-01', '2031-03-31'), of.journal).tables.find(({ id }) => id === table);
+  expect(tableOf(record, 'hours')?.rows.map(([person, rate]) => [person, rate])).toEqual([
+    ['Ruth', '£20.00 an hour'],
+    ['Jory', '£28.00 an hour'],
+  ]);
+  // 2 h at 20.00 and 1.5 h at 28.00, as one sum with the work.
+  expect(tableOf(copyOf(record, 'club'), 'hours')).toBeUndefined();
+  expect(tableOf(copyOf(record, 'club'), 'labour')?.foot).toEqual(['', 'Sum', '', '3 h 30 min', '£82.00']);
 });

@@ -18,6 +18,7 @@ import {
   type Person,
   type PersonId,
   type Session,
+  SOMEBODY,
 } from '../model.ts';
 import { keepingsOf } from '../replay/keepers.ts';
 import { withoutFormerPrivate } from './former-private.ts';
@@ -80,8 +81,6 @@ function withoutPapers(journal: Journal): Journal {
 /** Of somebody whose hours cost nothing, or say themselves what they cost. */
 const NO_RATE: Person['rates'] = [{ from: null, perHour: 0 }];
 
-/** Who is meant where nobody is named. */
-const SOMEBODY = 'somebody';
 const A_FIRM = 'a firm';
 const CLIENT = 'the client';
 

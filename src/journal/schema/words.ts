@@ -6,6 +6,8 @@ export type PositionId = string;
 export type SessionId = string;
 export type SubsystemId = string;
 export type PersonId = string;
+/** Everybody who worked, in a copy that names nobody. */
+export const SOMEBODY: PersonId = 'somebody';
 export type ConsumableId = string;
 export type MilestoneId = string;
 export type ItemId = string;
