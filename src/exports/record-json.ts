@@ -11,9 +11,9 @@ const HOLDS: Readonly<Record<string, string>> = {
   format: 'The name of this format, and its edition.',
   day: 'The day on which the record stands: ISO 8601.',
   copy: 'Which copy of the record this is, and the kinds of matter that are left out of it.',
-  settings: 'The vehicle, the currency (ISO 4217) and what else journal.yaml says. Amounts of money are whole minor units of the currency.',
-  people: 'Who worked. Rates are minor units an hour.',
-  subsystems: 'Groups of positions. Budgets of hours are in minutes.',
+  settings: 'The vehicle, and what else journal.yaml says.',
+  people: 'Who worked.',
+  subsystems: 'Groups of positions.',
   milestones: 'Named points, in their order.',
   stores: 'Places where things lie.',
   consumables: 'What is used up.',
@@ -27,7 +27,14 @@ const HOLDS: Readonly<Record<string, string>> = {
   register: 'For each position what was decided, what stands there, and what came of it, on the day of the record.',
   items: 'Open items, temporary measures among them, with when each was opened, put off and closed.',
   statements: 'What was sent to the client, as it was sent: each line with the id of the entry that it charged.',
-  entries: 'The ledger: one line for each cost of time or money. Every total is a sum of these.',
+  entries: 'The ledger: one line for each piece of work and each thing that was bought or used up. Every total is a sum of these.',
+};
+
+/** The same of fields within them, wherever they stand: a document without them needs no words for them. */
+const FIELDS: Readonly<Record<string, string>> = {
+  currency: 'ISO 4217. Amounts of money are whole minor units of it.',
+  perHour: 'Minor units an hour.',
+  budgetMinutes: 'The budget of hours, in minutes.',
 };
 
 /** Whether a field is left out: a drawing is a file of its own, and what the notes say stands with the sessions. The id of an entry is no such thing. */
@@ -98,11 +105,13 @@ export function schemaOf(document: { readonly [name: string]: Json }, title: str
   const whole = shape();
   learn(whole, document);
   const { properties, ...rest } = written(whole) as { properties: { [name: string]: { [name: string]: Json } }; [name: string]: Json };
-  const described = Object.entries(properties).map(([name, field]) => [
-    name,
-    name in HOLDS ? { description: HOLDS[name] ?? '', ...field } : field,
-  ]);
-  return { $schema: 'https://json-schema.org/draft/2020-12/schema', title, ...rest, properties: Object.fromEntries(described) };
+  const top = Object.entries(properties).map(([name, field]) => [name, described(name, HOLDS, field)]);
+  return { $schema: 'https://json-schema.org/draft/2020-12/schema', title, ...rest, properties: Object.fromEntries(top) };
+}
+
+function described(name: string, words: Readonly<Record<string, string>>, field: { [name: string]: Json }): { [name: string]: Json } {
+  const description = Object.hasOwn(words, name) ? words[name] : undefined;
+  return description === undefined ? field : { description, ...field };
 }
 
 function learn(into: Shape, value: Json): void {
@@ -134,7 +143,7 @@ function written({ types, fields, always, items }: Shape): { [name: string]: Jso
     ...(types.has('array') && items !== null && items.types.size > 0 ? { items: written(items) } : {}),
     ...(types.has('object')
       ? {
-          properties: Object.fromEntries([...fields].map(([name, field]) => [name, written(field)])),
+          properties: Object.fromEntries([...fields].map(([name, field]) => [name, described(name, FIELDS, written(field))])),
           required: [...(always ?? [])].sort(),
           additionalProperties: false,
         }

@@ -5,6 +5,7 @@ import { recordJson, schemaOf } from '../../src/exports/record-json.ts';
 import { copyOf } from '../../src/journal/copy/copy.ts';
 import { asSent, statementOf } from '../../src/journal/ledger/statement.ts';
 import type { LeaveOut } from '../../src/journal/model.ts';
+import type { JournalRecord } from '../../src/journal/record.ts';
 import { hours, JOURNAL, journalWith, type NoteOf } from '../ledger/small-journal.ts';
 
 test('what was sent to the client is in it, each line with the entry that it charged', () => {
@@ -65,4 +66,14 @@ test.each<[LeaveOut[], string[]]>([
   expect(document.sessions).toMatchObject([{ measured: [{ value: expect.anything() }], parts: [{ part: 'drum' }] }]);
   expect(JSON.stringify(document)).not.toContain('A secret');
   expect(namesIn(schemaOf(document, 'x'))).not.toContain(fields[0]);
+});
+
+test('its schema says nothing of what it does not hold', () => {
+  const saidOf = (of: JournalRecord): string => JSON.stringify(schemaOf(recordJson(of), 'x'));
+  const { record } = journalWith({ journal: `${JOURNAL}copies: { copy: { leave-out: [money] } }\n` }, ...NOTES);
+  for (const words of [/whole minor units/, /ISO 4217/, /Minor units an hour/]) {
+    expect(saidOf(record)).toMatch(words);
+    expect(saidOf(copyOf(record, 'copy'))).not.toMatch(words);
+  }
+  expect(saidOf(copyOf(record, 'copy'))).not.toMatch(/money|currency|cost/i);
 });
