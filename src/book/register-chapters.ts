@@ -7,6 +7,7 @@ import { wasHere } from '../journal/registers/outcome.ts';
 import { type RegisterRow, registerAt } from '../journal/registers/register.ts';
 import { type Whereat, whereaboutsAt } from '../journal/registers/stays.ts';
 import { stayedInWords } from '../journal/registers/where-now.ts';
+import type { DecisionInTime } from '../journal/timelines/decision-history.ts';
 import { type Occupancy, positionTimeline } from '../journal/timelines/position-timeline.ts';
 import { capital, GONE_WORDS, ORIGIN_WORDS, sentence, VERDICT_WORDS } from '../site/views/page/words.ts';
 import { countsInTurn } from '../site/views/position/part-page.ts';
@@ -84,16 +85,24 @@ function lifeOf(setting: BookSetting, id: PositionId): string {
       original: String(occupancy.asFound),
     }),
   );
-  const decided = decisions.map(({ decision, supersededBy }) => {
+  const decided = decisions.map((one) => {
+    const { decision } = one;
     const what = `${VERDICT_WORDS[decision.verdict]}${decision.with === null ? '' : ` with ${sheet.partName(decision.with)}`}${decision.count < position.count ? ` (${decision.count} of ${position.count})` : ''}`;
     return call('decided', {
       when: `[${words(sheet.date(decision.date))}]`,
       what: `[${words(capital(what))}]`,
       because: `[${words(sentence(decision.because))}]`,
-      superseded: String(supersededBy.length > 0),
+      later: `[${words(laterWords(one, position))}]`,
     });
   });
   return call('life', { name: `[${mention(setting, id)}${words(position.name)}]` }, [...stood, ...decided].join('\n'));
+}
+
+/** Whether a decision was taken again, and for how many of a lot. */
+function laterWords({ supersededBy, inForce }: DecisionInTime, { count }: Position): string {
+  if (supersededBy.length === 0) return '';
+  const lost = supersededBy.reduce((sum, one) => sum + one.count, 0);
+  return inForce === 0 ? 'later decided again' : `later decided again for ${lost} of ${count}`;
 }
 
 function trackWords({ sheet }: BookSetting, { part, origin, steps }: Occupancy, { id, count }: Position): string {

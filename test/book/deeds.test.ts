@@ -7,7 +7,7 @@ import { NO_PICTURES } from '../../src/photos/plan.ts';
 import type { SiteRecord } from '../../src/site/record.ts';
 import { sheetOf } from '../../src/site/views/page/sheet.ts';
 import { positionPage } from '../../src/site/views/position/position-page.ts';
-import { did, evening, part, soundRecord } from '../builders/journal.ts';
+import { decide, did, evening, part, soundRecord } from '../builders/journal.ts';
 
 const OF = soundRecord({
   parts: [part('pins', { name: 'Cotter pins', count: 2, numbered: 'near, off' })],
@@ -45,4 +45,27 @@ test('what stood at a place that takes several is told by how many', () => {
   const set = lives({ sheet: sheetOf(all, 'x.html'), record: all, named: new Set() } as unknown as BookSetting);
   expect(set).toMatch(/As found, [a-z ]+, 2, then 1 of 2/);
   expect(set).toMatch(/New pin, [a-z ]+, 1 of 2/);
+});
+
+test('a decision that was taken again for some of a lot is said to hold for the rest', () => {
+  const lot = soundRecord({
+    parts: [part('pins', { name: 'Cotter pins', count: 4 }), part('drum')],
+    evenings: [
+      evening('2030-10-01', {
+        decisions: [decide('pins', 'keep', { because: 'Sound.' }), decide('drum', 'keep', { because: 'Sound too.' })],
+      }),
+      evening('2030-10-02', { decisions: [decide('pins', 'replace', { count: 1, because: 'Sheared.' }), decide('drum', 'repair')] }),
+    ],
+  });
+  const all = { ...lot, pictures: NO_PICTURES, warnings: [], noteHtml: async () => '' } as unknown as SiteRecord;
+  const set = lives({ sheet: sheetOf(all, 'x.html'), record: all, named: new Set() } as unknown as BookSetting);
+  const later = [...set.matchAll(/because: \[(?:#"([^"]*)";)?\], later: \[(?:#"([^"]*)";)?\]/g)].map(([, because, said = '']) => [
+    because,
+    said,
+  ]);
+  expect(later.slice(0, 3)).toEqual([
+    ['Sound.', 'later decided again for 1 of 4'],
+    ['Sheared.', ''],
+    ['Sound too.', 'later decided again'],
+  ]);
 });
