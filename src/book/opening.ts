@@ -32,7 +32,7 @@ export function titlePage(setting: BookSetting, volume: string | null): string {
 
 /** The people of the journal, but for whoever only gave an opinion of an origin. */
 function writtenBy({ record: { journal, copy } }: BookSetting): readonly string[] {
-  const worked = new Set(journal.sessions.flatMap(({ hours }) => hours.map(({ person }) => person)));
+  const worked = new Set(journal.sessions.flatMap(({ hours }) => hours.map(({ by }) => by)));
   const asked = new Set(journal.sessions.flatMap(({ attributed }) => attributed.map(({ by }) => by)));
   const names = [...journal.people].flatMap(([id, { name }]) => (worked.has(id) || !asked.has(id) ? [name] : []));
   return names.length === 0 || copy.leavesOut.includes('people') ? [] : [`Written by ${listed(names)}`];

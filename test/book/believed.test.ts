@@ -5,20 +5,24 @@ import { type BookSetting, settingOf } from '../../src/book/setting.ts';
 import { buyerSheet } from '../../src/book/sheets/buyer.ts';
 import { story } from '../../src/book/story.ts';
 import { NO_PICTURES } from '../../src/photos/plan.ts';
-import { JOURNAL, journalWith } from '../ledger/small-journal.ts';
+import { JOURNAL, journalWith, type NoteOf } from '../ledger/small-journal.ts';
 
 const PARTS = `- { id: lamp, name: Lamp, origin: original, marks: K 1 }
 - { id: lamp-sale, name: Lamp from a sale, origin: unknown, for: lamp, at: shelf }
 `;
 const PEOPLE = JOURNAL.replace('people:\n', 'people:\n  lm: A lamp maker\n');
 
-function setting(): BookSetting {
-  const { record, problems } = journalWith({ journal: PEOPLE, parts: PARTS }, [
-    '2031-03-01',
-    `hours: [{ by: jm, on: brakes, time: 1h }]
+function setting(...later: readonly NoteOf[]): BookSetting {
+  const { record, problems } = journalWith(
+    { journal: PEOPLE, parts: PARTS },
+    [
+      '2031-03-01',
+      `hours: [{ by: jm, on: brakes, time: 1h }]
 parts: [{ part: lamp, did: [removed, gone], how: given, to: a friend }, { part: lamp-sale, did: fitted, marks: K 2 }]
 attributed: [{ part: lamp, origin: earlier-replacement, by: lm, because: its rim is pressed }, { part: lamp-sale, origin: original, because: numbered in the same hand }]`,
-  ]);
+    ],
+    ...later,
+  );
   expect(problems).toEqual([]);
   return settingOf({ ...record, pictures: NO_PICTURES, warnings: [], noteHtml: async () => '' });
 }
@@ -50,6 +54,7 @@ describe('what was believed anew', () => {
 });
 
 test('a book is not written by whoever only gave an opinion of an origin', () => {
-  const words = read(titlePage(setting(), null));
-  expect(words).toContain('Written by Ruth and Jory');
+  expect(read(titlePage(setting(), null))).toContain('Written by Ruth and Jory');
+  const worker: NoteOf = ['2031-03-02', 'attributed: [{ part: lamp-sale, origin: original, by: jm, because: numbered }]'];
+  expect(read(titlePage(setting(worker), null))).toContain('Written by Ruth and Jory');
 });
