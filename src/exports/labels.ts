@@ -1,8 +1,8 @@
 /** Labels for bags: where they go on a sheet, and the sheet as Typst source. Pure. */
 import { encode } from 'uqr';
-import type { Hazard } from '../journal/model.ts';
+import type { Hazard, PartId } from '../journal/model.ts';
 import type { JournalRecord } from '../journal/record.ts';
-import { bagsAt, inBag, leftBag, leftOf } from '../journal/registers/bags.ts';
+import { bagsAt, inBag, leftBag, leftOf, unnamedIn } from '../journal/registers/bags.ts';
 import { hazardInWords, hazardsOfLying } from '../journal/registers/hazards.ts';
 
 /** A sheet of labels; every length in millimetres. */
@@ -43,6 +43,7 @@ export const PLAIN_SHEET: LabelSheet = {
 export interface Label {
   readonly bag: number;
   readonly off: string | null;
+  /** What its note says it holds, and parts of the catalogue in it that the note does not name. */
   readonly holds: readonly string[];
   readonly goesBack: string | null;
   readonly filled: string;
@@ -60,16 +61,18 @@ export interface Label {
 export function labelsOf(record: JournalRecord, bags: readonly number[], addressOf: (bag: number) => string): Label[] {
   const rows = new Map(bagsAt(record, null).map((row) => [row.bag, row]));
   const { address } = record.journal.settings;
+  const nameOf = (part: PartId): string => record.journal.parts.get(part)?.name ?? part;
   return bags.flatMap((bag) => {
     const row = rows.get(bag);
     if (!row) return [];
-    const off = row.filling.off === null ? null : (record.journal.parts.get(row.filling.off)?.name ?? null);
+    const off = row.filling.off === null ? null : nameOf(row.filling.off);
     const link = address === null ? null : address + addressOf(bag);
     const hazards = hazardsOfLying(record, inBag(row), record.day);
     const { filling, filled, emptied } = row;
-    const left = leftBag(row).map((one) => leftOf(one, record.journal.parts.get(one.part)?.name ?? one.part));
+    const left = leftBag(row).map((one) => leftOf(one, nameOf(one.part)));
     const days = { filled: filled.date, emptied: emptied?.date ?? null };
-    return [{ bag, off, holds: filling.holds, goesBack: filling.goesBack, ...days, left, hazards, link }];
+    const holds = [...filling.holds, ...unnamedIn(row, nameOf, nameOf)];
+    return [{ bag, off, holds, goesBack: filling.goesBack, ...days, left, hazards, link }];
   });
 }
 

@@ -126,6 +126,18 @@ test('a label has a code only where the journal has an address', () => {
   expect(labelsOf(record(''), [14, 15], (bag) => `${bag}`).map((label) => label.link)).toEqual([null]);
 });
 
+test('a label says of what is in the bag also the parts of the catalogue that its note does not name, and not what has left it', () => {
+  const first = note(
+    'parts: [{ part: drum, did: removed, to: bag 14 }, { part: studs, did: removed, count: 3, to: bag 14 }, { part: drum-donor, did: stored, to: bag 14 }]\nbags: [{ bag: 14, holds: [2 bolts, front brake drum in paper] }]',
+  );
+  const second = note('parts: [{ part: drum-donor, did: fitted }]').replace('2031-03-12', '2031-03-13');
+  const { record: of } = compileFiles({ more: { [NOTE]: first, 'sessions/2031-03-13-later.md': second } });
+  if (of === null) throw new Error('the journal does not compile');
+  const [label] = labelsOf(of, [14], String);
+  expect(label?.holds).toEqual(['2 bolts', 'front brake drum in paper', 'Wheel studs (3)']);
+  expect(label?.left).toEqual(['Spare drum']);
+});
+
 test.each(['a4', 'us-letter'] as const)('labels on %s stay on the paper and do not overlap', (paper) => {
   const places = placesOn({ ...PLAIN_SHEET, paper, columns: 3, rows: 7 }, 45);
   for (const [i, a] of places.entries()) {

@@ -34,13 +34,17 @@ export function inBag({ bag, parts }: BagRow): readonly Lying[] {
   return parts.map(({ part }) => ({ part, place: whereKey({ at: 'bag', bag }) }));
 }
 
-/** Catalogued parts in a bag that its note calls neither by their names nor by their ids, as a note names them: `u-bolts (2)`. */
-export function unnamedIn({ filling, parts }: BagRow, nameOf: (part: PartId) => string): string[] {
+/**
+ * Catalogued parts in a bag that its note calls neither by their names nor by their ids.
+ *
+ * @param called what each is called in what is made; else as a note names it: `u-bolts (2)`
+ */
+export function unnamedIn({ filling, parts }: BagRow, nameOf: (part: PartId) => string, called = (part: PartId) => part): string[] {
   const told = filling.holds.map((one) => one.toLowerCase());
   const isTold = (words: string): boolean => told.some((one) => one.includes(words));
   return parts
     .filter(({ part }) => ![nameOf(part).toLowerCase(), part, part.replaceAll('-', ' ')].some(isTold))
-    .map(({ part, count }) => (count > 1 ? `${part} (${count})` : part));
+    .map(({ part, count }) => (count > 1 ? `${called(part)} (${count})` : called(part)));
 }
 
 /** Catalogued parts that were in a bag, some or all of which went elsewhere while no note says that it was emptied. */
