@@ -206,6 +206,24 @@ describe('recorded before it is covered', () => {
     ]);
   });
 
+  test('of a lot, those that came off and one that was lost and found are told apart, each with its own day', () => {
+    const { offNow, backOn } = unrecordedAt(
+      recordOf(
+        evening('2030-10-01', { parts: [did('bolts', 'removed', { to: 'loft' })] }),
+        evening('2030-10-09', { parts: [did('bolts', 'gone', { count: 1, how: 'lost' })] }),
+        evening('2030-10-20', {
+          parts: [did('bolts', 'acquired', { count: 1, from: 'a drawer', to: 'loft' }), did('bolts', 'fitted')],
+        }),
+      ),
+      null,
+    );
+    expect(offNow).toEqual([]);
+    expect(backOn.map(({ count, since, backOn: back }) => [count, since.how, since.date, back?.date])).toEqual([
+      [3, 'off', '2030-10-01', '2030-10-20'],
+      [1, 'arrived', '2030-10-20', '2030-10-20'],
+    ]);
+  });
+
   test('of a lot, those that went back before the others were recorded stay on the list only while nothing was recorded since', () => {
     const early = [
       evening('2030-10-01', { parts: [did('bolts', 'removed', { count: 2 })] }),

@@ -84,7 +84,7 @@ function gaps(setting: BookSetting): string {
   const open = rows.filter(({ undecided }) => undecided > 0);
   const against = rows.flatMap(({ position, mismatches }) => mismatches.map((one) => `${sheet.positionName(position)}. ${one.words}`));
   const lists: [string, readonly string[]][] = [
-    ['Went back or on with neither marks taken that time nor a picture', backOn.map(({ part }) => sheet.partName(part))],
+    ['Went back or on with neither marks taken that time nor a picture', [...new Set(backOn.map(({ part }) => sheet.partName(part)))]],
     ['Origin not known', unknown.map(({ position }) => sheet.positionName(position))],
     ['Undecided', open.map(({ position }) => sheet.positionName(position))],
     ['Against what was decided', against],

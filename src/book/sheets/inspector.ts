@@ -95,7 +95,7 @@ function points({ record, sheet }: BookSetting): string {
     ],
     [
       '27. Pictures before, during and after, above all of what will be hidden',
-      `${views('as-found')} as found, ${views('during')} during, ${views('as-left')} as left.${backOn.length === 0 ? '' : ` Went back with neither marks taken that time nor a picture: ${listedNames(backOn.map(({ part }) => sheet.partName(part)))}.`}`,
+      `${views('as-found')} as found, ${views('during')} during, ${views('as-left')} as left.${backOn.length === 0 ? '' : ` Went back with neither marks taken that time nor a picture: ${listedNames([...new Set(backOn.map(({ part }) => sheet.partName(part)))])}.`}`,
     ],
     [
       '28. Kept: two copies, not on electronic media alone',

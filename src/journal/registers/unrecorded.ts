@@ -38,15 +38,22 @@ export function unrecordedAt(record: RegisterSource, at: At): UnrecordedLists {
   };
 }
 
+type How = Unrecorded['since']['how'];
+const HOWS: readonly How[] = ['off', 'arrived'];
+
+/** Of those that were not recorded, how many came off the vehicle, and how many came here. */
+type Lacking = Readonly<Record<How, number>>;
+
 /** How many of a part are off the vehicle and on it; how many of those were not recorded since they came off or arrived. */
 interface Tally {
   readonly off: number;
   readonly on: number;
-  readonly lackingOff: number;
-  readonly lackingOn: number;
-  readonly came: Unrecorded['since'] | null;
+  readonly lackingOff: Lacking;
+  readonly lackingOn: Lacking;
+  /** When the last came off, and when the last arrived. */
+  readonly came: Readonly<Record<How, Unrecorded['since'] | null>>;
   /** The last deed that put an unrecorded one on, and when that had come off or arrived. */
-  readonly fitted: { readonly deed: Deed; readonly came: Unrecorded['since'] } | null;
+  readonly fitted: Readonly<Record<How, { readonly deed: Deed; readonly came: Unrecorded['since'] } | null>>;
 }
 
 /** What changes a tally: a deed, a day on which the catalogue has some arrive, or a recording. */
@@ -66,18 +73,30 @@ function lackOf(record: RegisterSource, part: Part, date: IsoDate): readonly Unr
   let tally = startOf(record, part);
   for (const step of steps.filter(({ at }) => at.date <= date).sort((a, b) => order(a.at, b.at)))
     tally = after(tally, step, areMarksTaken(part.marks));
-  const { lackingOff, lackingOn, came, fitted } = tally;
-  const listed = came?.how === 'off' || (part.makesPosition && part.found === 'loose');
-  const off = came && listed && lackingOff > 0 ? [rowOf(part, lackingOff, came, null)] : [];
-  const on = fitted && lackingOn > 0 ? [rowOf(part, lackingOn, fitted.came, fitted.deed)] : [];
-  return [...off, ...on];
+  return [...offRows(part, tally), ...onRows(part, tally)];
+}
+
+/** A candidate that came and was never fitted is not awaited on the vehicle; what was found loose is. */
+function offRows(part: Part, { lackingOff, came }: Tally): readonly Unrecorded[] {
+  return HOWS.flatMap((how) => {
+    const since = came[how];
+    const listed = how === 'off' || (part.makesPosition && part.found === 'loose');
+    return since && listed && lackingOff[how] > 0 ? [rowOf(part, lackingOff[how], since, null)] : [];
+  });
+}
+
+function onRows(part: Part, { lackingOn, fitted }: Tally): readonly Unrecorded[] {
+  return HOWS.flatMap((how) => {
+    const last = fitted[how];
+    return last && lackingOn[how] > 0 ? [rowOf(part, lackingOn[how], last.came, last.deed)] : [];
+  });
 }
 
 /** What stood on the vehicle as found; what else the catalogue has here arrives by a step of its own. */
 function startOf(record: RegisterSource, part: Part): Tally {
   const first = staysOf(record, part.id).filter(({ from }) => from.session === null);
   const on = first.reduce((total, { where, count }) => (isOn(where) ? total + count : total), 0);
-  return { off: 0, on, lackingOff: 0, lackingOn: 0, came: null, fitted: null };
+  return { off: 0, on, lackingOff: NONE, lackingOn: NONE, came: NEVER, fitted: NEVER };
 }
 
 /** When the catalogue has some of a part here and off the vehicle. */
@@ -87,29 +106,48 @@ function arrivalsOf(record: RegisterSource, part: Part): readonly Step[] {
 }
 
 /**
- * Of a lot, those that were not recorded are taken to go on first, and to come off again or be gone last.
+ * Of a lot, those that were not recorded are taken to go on first, and to come off again or be gone last; of these the
+ * ones that came off the vehicle before the ones that arrived.
  *
  * @param marked the catalogue has the marks it arrived with
  */
 function after(tally: Tally, { at, deed, arrived = 0 }: Step, marked: boolean): Tally {
   if (arrived > 0) {
-    const lackingOff = tally.lackingOff + (marked ? 0 : arrived);
-    return { ...tally, off: tally.off + arrived, lackingOff, came: momentOf(at, 'arrived') };
+    const lackingOff = plus(tally.lackingOff, 'arrived', marked ? 0 : arrived);
+    return { ...tally, off: tally.off + arrived, lackingOff, came: { ...tally.came, arrived: momentOf(at, 'arrived') } };
   }
-  if (deed === undefined) return { ...tally, lackingOff: 0, lackingOn: 0 };
+  if (deed === undefined) return { ...tally, lackingOff: NONE, lackingOn: NONE };
   const change = (is: (where: Whereabouts) => boolean) => (Number(is(deed.to)) - Number(is(deed.from))) * deed.count;
   const [off, on] = [tally.off + change(isOff), tally.on + change(isOn)];
   const how = deed.did === 'removed' ? 'off' : cameHere(deed) ? 'arrived' : null;
-  const came = how === null ? tally.came : momentOf(at, how);
-  const went = deed.did === 'fitted' ? Math.min(deed.count, tally.lackingOff) : 0;
+  const came = how === null ? tally.came : { ...tally.came, [how]: momentOf(at, how) };
+  const went = deed.did === 'fitted' ? atMost(deed.count, tally.lackingOff) : NONE;
+  const left = { off: tally.lackingOff.off - went.off, arrived: tally.lackingOff.arrived - went.arrived };
+  const more = how === 'off' || (how === 'arrived' && !marked) ? plus(left, how, deed.count) : left;
   return {
     off,
     on,
-    lackingOff: Math.min(off, tally.lackingOff + (how === 'off' || (how === 'arrived' && !marked) ? deed.count : 0) - went),
-    lackingOn: Math.min(on, tally.lackingOn + went),
+    lackingOff: atMost(off, more),
+    lackingOn: atMost(on, { off: tally.lackingOn.off + went.off, arrived: tally.lackingOn.arrived + went.arrived }),
     came,
-    fitted: went > 0 && came ? { deed, came } : tally.fitted,
+    fitted: { off: lastOn(tally, 'off', went, deed, came), arrived: lastOn(tally, 'arrived', went, deed, came) },
   };
+}
+
+function lastOn({ fitted }: Tally, how: How, went: Lacking, deed: Deed, came: Tally['came']): Tally['fitted'][How] {
+  const since = came[how];
+  return went[how] > 0 && since ? { deed, came: since } : fitted[how];
+}
+
+const NONE: Lacking = { off: 0, arrived: 0 };
+const NEVER: Readonly<Record<How, null>> = { off: null, arrived: null };
+
+const plus = (lacking: Lacking, how: How, count: number): Lacking => ({ ...lacking, [how]: lacking[how] + count });
+
+/** So many of them at most, first those that came off. */
+function atMost(many: number, { off, arrived }: Lacking): Lacking {
+  const first = Math.min(many, off);
+  return { off: first, arrived: Math.min(arrived, many - first) };
 }
 
 /** It was not here, or no longer, and is now. */
@@ -126,7 +164,7 @@ function isOn({ at }: Whereabouts): boolean {
   return at === 'fitted' || at === 'in';
 }
 
-function momentOf({ session, date }: Moment, how: 'off' | 'arrived'): Unrecorded['since'] {
+function momentOf({ session, date }: Moment, how: How): Unrecorded['since'] {
   return { session, date, how };
 }
 

@@ -4,7 +4,7 @@ import { CONDITION_WORDS, type Origin, type PartId } from '../../../journal/mode
 import type { Moment } from '../../../journal/record.ts';
 import { conditionDays, conditionInWords, conditionsAt } from '../../../journal/registers/condition.ts';
 import type { ItemRow } from '../../../journal/registers/open-items.ts';
-import { type Whereat, whereaboutsAt } from '../../../journal/registers/stays.ts';
+import { staysOf, type Whereat, whereaboutsAt } from '../../../journal/registers/stays.ts';
 import { stayedInWords } from '../../../journal/registers/where-now.ts';
 import { someInWords } from '../../../journal/replay/words.ts';
 import type { PositionTimeline } from '../../../journal/timelines/timelines.ts';
@@ -24,8 +24,8 @@ export interface Standing {
 }
 
 export interface Present {
-  /** `again`: since when it is on the vehicle, where what it stands in was off meanwhile; null where it was not. */
-  readonly fitted: readonly (Standing & { readonly since: Moment; readonly again: Moment | null })[];
+  /** `on`: since when it is on the vehicle, where what it stands in was off when or since it came there, and whether it had been on it before. */
+  readonly fitted: readonly (Standing & { readonly since: Moment; readonly on: (Moment & { readonly words: string }) | null })[];
   /** In its place in something that is off the vehicle, and where that is. */
   readonly seated: readonly (Standing & {
     readonly place: (Pick<Whereat, 'where' | 'since' | 'last'> & { readonly stayed: string | null }) | null;
@@ -53,11 +53,17 @@ export function presentOf(sheet: RecordSheet, { position, now }: Pick<PositionTi
     fitted: now.fitted.map((one) => {
       const { place, ...said } = standing('fitted', one);
       const moved = position.inside !== null && place !== null && place.since.session !== one.since.session;
-      return { ...said, since: one.since, again: moved ? place.since : null };
+      return { ...said, since: one.since, on: moved ? { ...place.since, words: onWords(sheet, one.part) } : null };
     }),
     seated: now.seated.map((one) => standing('in', one)),
     items: openItemsOn(sheet, position.parts),
   };
+}
+
+/** It may have come here in what was fitted later. */
+function onWords({ record }: RecordSheet, part: PartId): string {
+  const before = staysOf(record, part).some(({ where, to }) => where.at === 'fitted' && to !== null);
+  return before ? 'on the vehicle again' : 'on the vehicle';
 }
 
 /** How a part stands: on the vehicle, or in a part that is off it. */

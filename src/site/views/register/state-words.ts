@@ -26,9 +26,9 @@ function stateOf(sheet: RecordSheet, row: RegisterRow): string {
 function standing(sheet: RecordSheet, position: Position, row: RegisterRow): string {
   const { fitted } = presentOf(sheet, { position, now: row });
   if (fitted.length === 0) return 'Nothing is on the vehicle there';
-  const standing = fitted.map(({ many, origin, since, again, condition }) => {
+  const standing = fitted.map(({ many, origin, since, on, condition }) => {
     const inPlace = since.session === null ? 'since it was found' : `since ${sheet.figures.shortDate(since.date)}`;
-    const from = again === null ? inPlace : `in its place ${inPlace} and on the vehicle again since ${sheet.figures.shortDate(again.date)}`;
+    const from = on === null ? inPlace : `in its place ${inPlace} and ${on.words} since ${sheet.figures.shortDate(on.date)}`;
     return `${fitted.length > 1 || row.empty > 0 ? many : ''}${origin}, ${from}${condition}`;
   });
   return `On the vehicle: ${standing.join('. ')}`;

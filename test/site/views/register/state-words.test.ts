@@ -60,3 +60,21 @@ test('what came off with what it is in, and went back with it, is in its place s
     /On the vehicle: original, in its place since it was found and on the vehicle again since 19 Oct\.? 2030\.$/,
   );
 });
+
+test('what came here in a part that was fitted later is on the vehicle since then, and not again', () => {
+  const parts = [
+    part('magneto'),
+    part('points', { inside: 'magneto' }),
+    part('magneto-sale', { for: 'magneto', found: 'considered' }),
+    part('points-sale', { for: 'points', within: 'magneto-sale', found: 'considered' }),
+  ];
+  const evenings = [
+    evening('2030-10-10', {
+      parts: [did('magneto', ['removed', 'gone'], { how: 'given' }), did('magneto-sale', 'acquired', { to: 'loft' })],
+    }),
+    evening('2030-10-19', { parts: [did('magneto-sale', 'fitted')] }),
+  ];
+  expect(linesOf(soundRecord({ parts, evenings })).points).toMatch(
+    /On the vehicle: donor, in its place since 10 Oct\.? 2030 and on the vehicle since 19 Oct\.? 2030\./,
+  );
+});
