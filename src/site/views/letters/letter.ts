@@ -190,13 +190,16 @@ function placesWords({ record, positionName }: RecordSheet, places: readonly Reg
   return listedNames(named);
 }
 
-/** Of what could stand at a place that day there is more than one, and not all of it stands there. */
+/** Of what was here that day and could stand at a place there is more than one, and not all of it stands there. */
 function hasAnother(record: JournalRecord, position: PositionId, day: IsoDate): boolean {
   const parts = record.journal.positions.get(position)?.parts.filter((part) => isCandidate(record, part, day)) ?? [];
-  return parts.length > 1 && parts.some((part) => whereaboutsAt(record, part, day).some(({ where: { at } }) => TO_HAND.has(at)));
+  const standings = parts.map((part) => whereaboutsAt(record, part, day).map(({ where: { at } }) => at));
+  const here = standings.filter((some) => some.some((at) => TO_HAND.has(at) || IN_PLACE.has(at)));
+  return here.length > 1 && here.flat().some((at) => TO_HAND.has(at));
 }
 
-const TO_HAND: ReadonlySet<Whereabouts['at']> = new Set(['stores', 'bag', 'out', 'considered']);
+const TO_HAND: ReadonlySet<Whereabouts['at']> = new Set(['stores', 'bag', 'out']);
+const IN_PLACE: ReadonlySet<Whereabouts['at']> = new Set(['fitted', 'in']);
 
 /** The list of letters by year, each with what it spans; the newest first. */
 export function letterLines(
