@@ -1,6 +1,7 @@
 /** For an insurer: what it is worth, what it consists of, and where its parts lie. */
 import { registerAt } from '../../journal/registers/register.ts';
-import { outAt, storesAt } from '../../journal/registers/stores.ts';
+import { goneAt, inBagsAt, outAt, storesAt } from '../../journal/registers/stores.ts';
+import { someInWords } from '../../journal/replay/words.ts';
 import { capital, listed, sentence } from '../../site/views/page/words.ts';
 import { outWords, unplacedWords } from '../../site/views/stores/where.ts';
 import { keepers } from '../appendices.ts';
@@ -54,6 +55,7 @@ function lies(setting: BookSetting): string {
   const { record, sheet } = setting;
   const places = [
     ...storesAt(record, null).map(({ store, things }) => ({ place: capital(store ?? unplacedWords(sheet)), things })),
+    ...inBagsAt(record, null).map(({ bag, things }) => ({ place: `Bag ${bag}`, things })),
     ...outAt(record, null).map(({ firm, things }) => ({ place: outWords(sheet, firm), things })),
   ];
   const cells = places.flatMap(({ place, things }) =>
@@ -61,9 +63,19 @@ function lies(setting: BookSetting): string {
       [place, `${sheet.partName(part)}${count > 1 ? ` × ${count}` : ''}`].map((cell) => `[${words(cell)}]`).join(', '),
     ),
   );
+  const table = cells.length === 0 ? [] : [`#record-table(columns: (1fr, 2fr), head: ([Place], [Part]), ${cells.join(', ')})`];
   const short = cameShort(setting);
-  const owed = short.length === 0 ? '' : words(`Came back short: ${listed(short)}.`);
-  return cells.length === 0
-    ? ''
-    : `== Where its parts lie\n\n#record-table(columns: (1fr, 2fr), head: ([Place], [Part]), ${cells.join(', ')})\n\n${owed}`;
+  const owed = short.length === 0 ? [] : [words(`Came back short: ${listed(short)}.`)];
+  const told = [...table, ...owed, ...stolen(setting)];
+  return told.length === 0 ? '' : `== Where its parts lie\n\n${told.join('\n\n')}`;
+}
+
+/** `Stolen: Brass caps (1 of 4), 1 March 2031: the lock was cut.`, a paragraph each */
+function stolen({ record, sheet }: BookSetting): readonly string[] {
+  const things = goneAt(record, null).flatMap((gone) => (gone.how === 'stolen' ? gone.things : []));
+  return things.map(({ part, count, which, since, note }) => {
+    const some = someInWords(count, record.journal.parts.get(part)?.count ?? 1, which);
+    const what = `${sheet.partName(part)}${some === '' ? '' : ` (${some})`}, ${sheet.date(since.date)}`;
+    return words(sentence(`Stolen: ${what}${note === null ? '' : `: ${note}`}`));
+  });
 }

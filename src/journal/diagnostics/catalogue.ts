@@ -82,7 +82,7 @@ export const CATALOGUE = {
   A502: error('Position taken', 'The position already holds its full count.'),
   A503: error('Fitted elsewhere', 'The part is on the vehicle, at a position where it already is or at another one.'),
   A504: error('More than there are', 'The count is more than are in the state the action needs.'),
-  A505: error('Part is gone', 'The part was scrapped, sold, given, returned or lost before.'),
+  A505: error('Part is gone', 'The part was scrapped, sold, given, returned, lost or stolen before.'),
   A506: error('Part is not here', 'The part is missing, out with a firm, or not yet here.'),
   A507: error('Already here', 'Only a part that is not yet here can be acquired or made.'),
   A508: error('Not out', 'Only a part that is out with a firm can be returned.'),

@@ -110,6 +110,16 @@ export function outAt(record: RegisterSource, at: At): readonly { readonly firm:
   return [...by.keys()].sort().map((firm) => ({ firm, things: by.get(firm) ?? [] }));
 }
 
+/** What lies in bags, by their numbers, without what stayed with a former keeper. */
+export function inBagsAt(record: RegisterSource, at: At): readonly { readonly bag: number; readonly things: readonly OffVehicle[] }[] {
+  const bagged = offVehicleAt(record, at).flatMap((thing) => {
+    const end = endOf(thing.where);
+    return end.at === 'bag' && thing.stayed === null ? [{ bag: end.bag, thing }] : [];
+  });
+  const by = groupedBy(bagged, ({ bag }) => bag);
+  return [...by.keys()].sort((a, b) => a - b).map((bag) => ({ bag, things: (by.get(bag) ?? []).map(({ thing }) => thing) }));
+}
+
 /** What has gone for good, in the order of the words. */
 export function goneAt(record: RegisterSource, at: At): readonly { readonly how: GoneHow; readonly things: readonly OffVehicle[] }[] {
   const gone = offVehicleAt(record, at).filter(({ where }) => where.at === 'gone');

@@ -33,7 +33,7 @@ export function suits(word: ActionWord, where: Whereabouts): boolean {
   return word === 'removed' ? HERE_OFF.includes(endOf(where).at) : !moves(word) && needs.includes(endOf(where).at);
 }
 
-/** True when what is there may come back: it was sold, given away, given back or lost. What was scrapped or made into another thing does not. */
+/** True when what is there may come back: it was sold, given away, given back, lost or stolen. What was scrapped or made into another thing does not. */
 export function mayComeBack(where: Whereabouts): boolean {
-  return where.at === 'gone' && ['sold', 'given', 'returned', 'lost'].includes(where.how);
+  return where.at === 'gone' && ['sold', 'given', 'returned', 'lost', 'stolen'].includes(where.how);
 }

@@ -83,10 +83,10 @@ function ableTo(replay: Replay, piles: readonly Pile[], entry: PartEntry, word: 
   return able.length === 0 && dated ? piles.filter(({ where, from }) => where.at === 'stores' && from.session === null) : able;
 }
 
-/** What had gone and may be here again. Where nothing says how many, what was lost is not among it unless there is nothing else. */
+/** What had gone and may be here again. Where nothing says how many, what was lost or stolen is not among it unless there is nothing else. */
 function cameBack(piles: readonly Pile[], entry: PartEntry): readonly Pile[] {
   const back = piles.filter(({ where }) => mayComeBack(where));
-  const parted = back.filter(({ where }) => where.at === 'gone' && where.how !== 'lost');
+  const parted = back.filter(({ where }) => where.at === 'gone' && where.how !== 'lost' && where.how !== 'stolen');
   return entry.count === null && entry.which === null && parted.length > 0 ? parted : back;
 }
 

@@ -56,7 +56,7 @@ function goneTo(entry: PartEntry): Target {
   if (how === null || how === 'loan' || how === 'made-safe') {
     return to(
       { at: 'gone', how: 'lost' },
-      noDestination(entry, 'gone', '`how: scrapped`, `sold`, `given`, `returned`, `lost` or `made-into`'),
+      noDestination(entry, 'gone', '`how: scrapped`, `sold`, `given`, `returned`, `lost`, `stolen` or `made-into`'),
     );
   }
   if (how !== 'made-into' || entry.into.length > 0) return to({ at: 'gone', how: how satisfies GoneHow });

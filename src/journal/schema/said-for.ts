@@ -78,7 +78,8 @@ export const SAID_FOR_HOW = saidFor<(typeof GONE_HOW)[number]>([
   ['`scrapped`', 'binned dumped thrown-away discarded broken'],
   ['`given`', 'gift donated given-away'],
   ['`returned`', 'back given-back handed-back sent-back refunded'],
-  ['`lost`', 'mislaid missing stolen'],
+  ['`lost`', 'mislaid missing'],
+  ['`stolen`', 'theft robbed taken nicked'],
 ]);
 
 export const SAID_FOR_PASSED = saidFor<(typeof PASSED_HOW)[number]>([

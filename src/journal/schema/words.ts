@@ -85,7 +85,7 @@ export const ITEM_KINDS = ['task', 'question', 'buy', 'waiting', 'temporary'] as
 export type ItemKind = (typeof ITEM_KINDS)[number];
 
 /** How a part went for good. `returned` is to whom it was borrowed or bought of. */
-export const GONE_HOW = ['scrapped', 'sold', 'given', 'returned', 'lost', 'made-into'] as const;
+export const GONE_HOW = ['scrapped', 'sold', 'given', 'returned', 'lost', 'stolen', 'made-into'] as const;
 export type GoneHow = (typeof GONE_HOW)[number];
 
 /** How an entry was done: how a part went, that it was sent out on loan, or that what was dangerous in it is dangerous no longer. */

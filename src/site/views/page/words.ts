@@ -77,6 +77,7 @@ export const GONE_WORDS: Readonly<Record<GoneHow, string>> = {
   given: 'given away',
   returned: 'given back',
   lost: 'lost',
+  stolen: 'stolen',
   'made-into': 'made into something else',
 };
 
