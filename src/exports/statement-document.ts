@@ -267,7 +267,7 @@ function accountTable({ account, to }: Statement, words: Words): DocumentTable {
 }
 
 function notesOf({ groups, registered }: Statement): string[] {
-  const nothing = groups.length === 0 ? ['Nothing of these days is charged.'] : [];
+  const nothing = groups.length === 0 ? ['Nothing of these days is charged on this statement.'] : [];
   const invoice = registered ? [] : ['This is a statement of account, no tax invoice.'];
   return [...nothing, 'Each line is an entry of the ledger, or several that read alike, and says the day of its note.', ...invoice];
 }

@@ -92,6 +92,22 @@ describe('a statement that was closed', () => {
     expect(await run(['statement', '--content', 'van', '--to', '2031-03-05', '--out', 'late.html'], { cwd })).toMatchObject({ exit: 0 });
   });
 
+  test('is not closed twice: it is said that it is, in which file it is kept, and how it is seen', async () => {
+    const { cwd } = await closed();
+    const said =
+      'Nothing is left to close: statement 1, which is closed (statements/0001.yaml), has charged 2031-03-01 to 2031-03-05 already. `statement --number 1 --out FILE.pdf` sets it as it was sent.';
+    for (const days of [[], ['--to', '2031-03-05'], ['--from', '2031-03-01']])
+      expect(await run(['statement', '--content', 'van', '--close', ...days], { cwd })).toMatchObject({
+        exit: 2,
+        out: '',
+        err: expect.stringContaining(said),
+      });
+    writeFileSync(join(cwd, 'van/sessions/2031-03-09-on.md'), note('2031-03-09', 'private: nothing\n'));
+    const { err } = await run(['statement', '--content', 'van', '--close'], { cwd });
+    expect(err).toContain('Nothing of 2031-03-06 to 2031-03-09 is charged, so there is nothing to close.');
+    expect(readdirSync(join(cwd, 'van/statements'))).toEqual(['0001.yaml']);
+  });
+
   test('is set again as it was sent', async () => {
     const { write, sent, sentCsv } = await closed();
     expect([...tablesOf(sent).keys()]).toEqual(expect.arrayContaining(['Not charged', 'Tax, inside what was paid']));

@@ -106,7 +106,7 @@ test('what a note says is text on the page, never markup', () => {
 });
 
 test('a time without work says so', () => {
-  expect(pageOf('private: nothing')).toContain('Nothing of these days is charged.');
+  expect(pageOf('private: nothing')).toContain('Nothing of these days is charged on this statement.');
 });
 
 test('where nobody is named no table of rates tells people apart', () => {

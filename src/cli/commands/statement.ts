@@ -60,7 +60,7 @@ export const statement: Command = {
       writeNew(path, bytes);
       effects.out(`${relative(effects.cwd, path)}\n`);
     };
-    if (asked.close) write(...closing(sent, record, resolve(effects.cwd, folder)));
+    if (asked.close) write(...closing(sent, record, folder));
     if (out !== null && paper !== null) tellingWhatIsClosed(asked, sent, () => write(out, paper));
     return EXIT.done;
   },
@@ -143,9 +143,18 @@ function nextNumber({ journal }: JournalRecord): number {
 
 /** The file that keeps a statement, and where it lies in the journal. */
 function closing(made: Statement, record: JournalRecord, folder: string): readonly [string, string] {
-  if (made.groups.length === 0) throw new Refusal(EXIT.notUnderstood, 'Nothing of these days is charged, so there is nothing to close.');
-  const name = `${String(made.number).padStart(4, '0')}.yaml`;
-  return [join(folder, 'statements', name), frozenStatement(made, record.journal.settings)];
+  if (made.groups.length === 0) throw new Refusal(EXIT.notUnderstood, nothingToClose(made, record.journal.statements));
+  return [join(folder, fileOf(Number(made.number))), frozenStatement(made, record.journal.settings)];
+}
+
+const fileOf = (number: number): string => `statements/${String(number).padStart(4, '0')}.yaml`;
+
+/** What was charged of these days is on a statement already, or nothing was. */
+function nothingToClose({ from, to }: Statement, closed: readonly FrozenStatement[]): string {
+  const last = closed.findLast((each) => each.from <= to && each.to >= from);
+  if (last === undefined) return `Nothing of ${from} to ${to} is charged, so there is nothing to close.`;
+  const { number } = last;
+  return `Nothing is left to close: statement ${number}, which is closed (${fileOf(number)}), has charged ${last.from} to ${last.to} already. \`statement --number ${number} --out FILE.pdf\` sets it as it was sent.`;
 }
 
 function rendered(made: Statement, { journal }: JournalRecord, out: string): string | Uint8Array {
