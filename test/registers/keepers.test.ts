@@ -12,11 +12,12 @@ import { compileJournal } from '../../src/journal/pipeline.ts';
 import type { JournalRecord } from '../../src/journal/record.ts';
 import { keeperAt, stayedWith } from '../../src/journal/registers/keepers.ts';
 import { mismatchesAt } from '../../src/journal/registers/mismatches.ts';
+import { placeStateOf } from '../../src/journal/registers/place-state.ts';
 import { registerRowAt } from '../../src/journal/registers/register.ts';
 import { offVehicleAt, storesAt } from '../../src/journal/registers/stores.ts';
 import { partTimeline } from '../../src/journal/timelines/timelines.ts';
 import { loadJournal } from '../../src/load/load.ts';
-import { compileFiles, JOURNAL } from '../journal/base.ts';
+import { compileFiles, JOURNAL, PARTS } from '../journal/base.ts';
 
 const FOLDER = fileURLToPath(new URL('../cases/the-vehicle-changes-hands/journal', import.meta.url));
 const compiled = compileJournal(loadJournal(FOLDER), { today: '2031-12-31' });
@@ -131,6 +132,34 @@ test('what is moved after a hand-over is with whoever keeps the vehicle then', (
   const where = { at: 'stores', store: 'shelf B2' } as const;
   expect(stayedWith(moved, 'drum-donor', where, '2031-03-31')).toEqual({ keeper: 'rh', since: '2031-03-01' });
   expect(stayed(moved)).not.toHaveProperty('drum-donor');
+});
+
+describe('the place of what stayed behind', () => {
+  const lot = (away: string) =>
+    compileFiles({
+      journal: `${JOURNAL}keeper: rh\n`,
+      parts: `${PARTS}- { id: caps, name: Caps, count: 4, origin: donor }\n`,
+      more: {
+        'sessions/2031-02-01-off.md': `---\ndate: 2031-02-01\ntitle: Off\nparts: [{ part: caps, did: removed, to: shelf A1 }${away}]\n---\n`,
+        'sessions/2031-03-01-sold.md': '---\ndate: 2031-03-01\ntitle: Sold\nhanded-over: [{ to: jm, how: sold }]\n---\n',
+        'sessions/2031-03-02-two.md':
+          '---\ndate: 2031-03-02\ntitle: Two came after\nparts: [{ part: caps, did: stored, count: 1, to: shelf B2 }]\n---\n',
+      },
+    }).record as JournalRecord;
+  const outcomeOf = (of: JournalRecord, place: string, at: string | null) => registerRowAt(of, place, at).outcome;
+
+  test('is empty because it is not here, and not off for now', () => {
+    expect(outcomeOf(record, 'badge', '2031-02-28')).toEqual({ kind: 'off-for-now', words: 'off for now' });
+    expect(outcomeOf(record, 'badge', null)).toEqual({ kind: 'stayed-behind', words: 'stayed behind' });
+    expect(placeStateOf(registerRowAt(record, 'badge', null))).toMatchObject({ kind: 'missing', words: 'stayed behind, undecided' });
+  });
+
+  test('of a lot is told of as many as are not here', () => {
+    const gone = lot(', { part: caps, did: gone, how: lost, count: 1 }');
+    expect(outcomeOf(gone, 'caps', '2031-02-28').words).toBe('off for now, 1 of 4 gone');
+    expect(outcomeOf(gone, 'caps', '2031-03-01')).toEqual({ kind: 'stayed-behind', words: 'stayed behind, 1 of 4 gone' });
+    expect(outcomeOf(gone, 'caps', null)).toEqual({ kind: 'off-for-now', words: 'off for now, 2 of 4 stayed behind, 1 of 4 gone' });
+  });
 });
 
 describe('what stayed behind', () => {

@@ -3,6 +3,7 @@ import { isHere, originInWords } from '../replay/words.ts';
 import type { BackOtherwise } from './back-otherwise.ts';
 import { decidedCount, type InForce } from './decisions-in-force.ts';
 import { goneInWords, goneOf } from './gone.ts';
+import { stayedWith } from './keepers.ts';
 import type { Occupant, Seated } from './occupant.ts';
 import type { RegisterSource } from './source.ts';
 import { occupantsOf, seatedOf, staysOf, whereaboutsAt } from './stays.ts';
@@ -24,6 +25,8 @@ export type OutcomeKind =
   | 'left-off'
   | 'missing'
   | 'off-for-now'
+  /** What belongs there is off, and stayed with a former keeper when the vehicle passed on. */
+  | 'stayed-behind'
   /** Nothing of it is left here. */
   | 'gone'
   /** The part that has this position of its own is not here yet. */
@@ -120,7 +123,9 @@ function nothingFitted(record: RegisterSource, position: Position, inForce: read
   if (omitted === position.count) return { kind: 'left-off', words: 'left off' };
   const stood = [...occupantsOf(record, position.id), ...seatedOf(record, position.id)].filter(({ from }) => from.date <= date);
   const parts = [...new Set([position.id, ...stood.map(({ part }) => part)])];
-  const places = parts.flatMap((part) => whereaboutsAt(record, part, date)).filter(({ where }) => isHere(where));
+  const places = parts
+    .flatMap((part) => whereaboutsAt(record, part, date).map((one) => ({ ...one, part })))
+    .filter(({ where }) => isHere(where));
   if (places.length === 0) return { kind: 'not-yet', words: 'not yet fitted' };
   if (places.every(({ where }) => where.at === 'missing')) return { kind: 'missing', words: 'missing' };
   const { how } = goneOf(record, position.id, date);
@@ -131,7 +136,12 @@ function nothingFitted(record: RegisterSource, position: Position, inForce: read
       .reduce(sumCount, 0);
     return { kind: 'gone', words: goneInWords(how) + lostInWords(missing, 'missing', of) };
   }
-  return { kind: 'off-for-now', words: `off for now${position.count > 1 ? lostToo(record, position, 0, date, of) : ''}` };
+  const lost = position.count > 1 ? lostToo(record, position, 0, date, of) : '';
+  const stayed = places.filter(({ part, where }) => !isLost(where) && stayedWith(record, part, where, date) !== null);
+  if (stayed.length === places.filter(({ where }) => !isLost(where)).length)
+    return { kind: 'stayed-behind', words: `stayed behind${lost}` };
+  const own = stayed.filter(({ part }) => part === position.id).reduce(sumCount, 0);
+  return { kind: 'off-for-now', words: `off for now${lostInWords(own, 'stayed behind', of)}${lost}` };
 }
 
 function kept(record: RegisterSource, position: Position, standings: Standings, date: IsoDate, on: string): Outcome {
