@@ -21,8 +21,14 @@ export interface Effects {
 
 const ENDING: readonly NodeJS.Signals[] = ['SIGINT', 'SIGTERM', 'SIGHUP'];
 
+/** Whoever reads may stop reading (`| head`); what was begun is done nevertheless. */
+function goesOnUnread(error: NodeJS.ErrnoException): void {
+  if (error.code !== 'EPIPE') throw error;
+}
+
 /** The real world. */
 export function realEffects(): Effects {
+  for (const stream of [process.stdout, process.stderr]) stream.on('error', goesOnUnread);
   return {
     cwd: process.cwd(),
     env: process.env,

@@ -5,7 +5,7 @@ import { delimiter, join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { folderWith } from '../load/folder.ts';
 import { JOURNAL } from './journal.ts';
-import { finished, serving } from './started.ts';
+import { finished, serving, unread } from './started.ts';
 
 /** A Node on this machine that is older than what the program is written for; null when there is none. */
 function oldNode(): string | null {
@@ -44,6 +44,17 @@ describe.each([
     },
     60_000,
   );
+});
+
+test('whoever reads it may stop reading: it does what it was asked and says nothing of that', async () => {
+  const cwd = folderWith(JOURNAL);
+  const child = unread(['rename', 'store', 'shelf A1', 'attic', '--content', 'van'], cwd);
+  let said = '';
+  child.stderr?.setEncoding('utf8').on('data', (text: string) => {
+    said += text;
+  });
+  const code = await new Promise<number | null>((resolve) => child.on('close', resolve));
+  expect([code, said]).toEqual([0, expect.stringMatching(/^\d+ mentions? in \d+ files? changed\.\n$/)]);
 });
 
 test('without its packages it says so in a sentence, and puts nothing there', () => {

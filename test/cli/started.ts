@@ -25,6 +25,13 @@ export function finished(
   return spawnSync(node, [LAUNCHER, ...argv], { cwd, encoding: 'utf8', env: { ...envIn(cwd), SOURCE_DATE_EPOCH, ...env } });
 }
 
+/** Starts a command whose results nobody reads. */
+export function unread(argv: readonly string[], cwd: string): ChildProcess {
+  const child = spawn(process.execPath, [LAUNCHER, ...argv], { cwd, env: envIn(cwd) });
+  child.stdout.destroy();
+  return child;
+}
+
 export interface Serving {
   readonly child: ChildProcess;
   /** `http://localhost:4321/` */
