@@ -2,10 +2,13 @@
 import { describe, expect, test } from 'vitest';
 import { datesMeant } from '../../src/journal/values/date-meant.ts';
 import { timeMeant } from '../../src/journal/values/time-meant.ts';
-import { compileFiles, NOTE, note } from './base.ts';
+import { compileFiles, NOTE, note, PARTS } from './base.ts';
 
+const LEAVES = `${PARTS}- { id: leaves, name: Spring leaves, origin: original, count: 4, numbered: I to IIII }\n`;
 const toldOf = (text: string) =>
-  compileFiles({ more: { [NOTE]: text.startsWith('---') ? text : note(text) } }).diagnostics.map(({ code, hint }) => `${code} ${hint}`);
+  compileFiles({ parts: LEAVES, more: { [NOTE]: text.startsWith('---') ? text : note(text) } }).diagnostics.map(
+    ({ code, hint }) => `${code} ${hint}`,
+  );
 
 const HOURS = (time: string) => `hours:\n  - { by: rh, on: brakes, time: ${time} }`;
 const COST = (cost: string) => `bought:\n  - { what: Pin, cost: ${cost} }`;
@@ -52,6 +55,13 @@ describe('is told with what to type', () => {
     ['used:\n  - { consumable: brake-cleaner, amount: 300 }', 'A309 Write its unit: `300 ml`, or `300 L` if it is that much.'],
     ['used:\n  - { consumable: brake-cleaner, amount: 2 }', 'A309 Write its unit: `2 L`.'],
     ['used:\n  - { consumable: brake-cleaner, amount: 4 pins }', 'A308 Did you mean `tins`? What is counted in pieces has no unit: `4`.'],
+    ['bought:\n  - { what: Pin, on: brakes, cost: 4.00 }', 'A301 Did you mean `for`?'],
+    ['bought:\n  - { what: Pin, part: drum, cost: 4.00 }', 'A301 Did you mean `for`?'],
+    ['used:\n  - { consumable: brake-cleaner, amount: 1 L, for: brakes }', 'A301 Did you mean `on`?'],
+    ['parts:\n  - { part: studs, did: removed, count: yes }', 'A310 Leave it out where all are meant, else write how many'],
+    ['parts:\n  - { part: leaves, did: removed, which: 1-3 }', 'A310 Write each of them: `[1, 2, 3]`.'],
+    ['parts:\n  - { part: leaves, did: removed, which: III }', 'A310 Write `3`'],
+    ['parts:\n  - { part: leaves, did: removed, which: the bent one }', 'A310 Write its number, from 1'],
     ['closes:\n  - { id: two-bolts }\nopens: [{ id: two-bolts-short, kind: task, what: x }]', 'A610 Did you mean `two-bolts-short`?'],
     ['parts:\n  - { part: spla, did: inspected }', 'A401 Did you mean `splash-plate`?'],
     ['parts:\n  - { part: spl, did: inspected }', 'A401 Did you mean `splash-plate`?'],
@@ -111,4 +121,17 @@ test.each([
 test('nothing is offered for what may be anything', () => {
   expect(['two', '7pm', '25:70', '9:75', '13pm-2pm', '0', '7-7'].map(timeMeant)).toEqual(Array(7).fill(null));
   expect(['Tuesday', '99/99/2031', '2031', '12 Foo 2031', '1/2'].flatMap(datesMeant)).toEqual([]);
+});
+
+test.each([
+  ['1', 'A308', 'Write `unit: each` for what is counted in pieces.'],
+  ['books', 'A308', 'What is counted in pieces has `unit: each`.'],
+])('the unit of a consumable written as %s is told with the word for pieces', (unit, code, says) => {
+  const { diagnostics } = compileFiles({ consumables: `leaf: { name: Leaf, unit: ${unit} }\n` });
+  expect(diagnostics.map((each) => [each.code, each.hint?.endsWith(says)])).toEqual([[code, true]]);
+});
+
+test('a consumable without a unit is told which there are, pieces too', () => {
+  const { diagnostics } = compileFiles({ consumables: 'leaf: { name: Leaf }\n' });
+  expect(diagnostics.map(({ hint }) => hint)).toEqual(['Add `unit: …`, as ml, L, g, mm, or each for what is counted in pieces.']);
 });

@@ -10,6 +10,7 @@ import { HAZARD_STATEMENTS, statementCode, statementWords } from '../values/haza
 import { readOwnAmount } from '../values/money.ts';
 import { stockAmount } from '../values/packs.ts';
 import { convertTo, type Quantity, readQuantity } from '../values/quantity.ts';
+import type { Reading } from '../values/reading.ts';
 import { PACKS, type Pack } from '../values/units.ts';
 import type { Catalogues } from './context.ts';
 
@@ -23,7 +24,7 @@ export function compileConsumables(
   for (const [id, each] of Object.entries(source)) {
     const place = tree.keyPlaceOf([id]);
     out.take(readNewId(id), place);
-    const unit = out.take(readQuantity(`1 ${each.unit}`), tree.placeOf([id, 'unit']));
+    const unit = out.take(readUnit(each.unit), tree.placeOf([id, 'unit']));
     if (unit === null) continue;
     const consumable: Consumable = {
       id,
@@ -37,6 +38,15 @@ export function compileConsumables(
     };
     catalogues.consumables.set(id, { ...consumable, opening: openingOf(each, consumable, tree, catalogues, out) });
   }
+}
+
+/** The unit that a stock is kept in. */
+function readUnit(written: string): Reading<Quantity> {
+  const read = readQuantity(`1 ${written}`);
+  if (read.ok) return read;
+  if (/^\d+$/.test(written))
+    return { ...read, problem: `\`${written}\` is not a unit.`, hint: 'Write `unit: each` for what is counted in pieces.' };
+  return { ...read, hint: `${read.hint} What is counted in pieces has \`unit: each\`.` };
 }
 
 /** How much each pack holds, in a unit that the stock is kept in. */

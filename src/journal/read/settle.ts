@@ -1,7 +1,7 @@
 /** What becomes of values that a schema does not take: renamed, stood in for, or taken out. */
 import type * as z from 'zod';
-import { nearest } from '../diagnostics/nearest.ts';
 import type { IssueParams } from '../schema/fields.ts';
+import { fieldMeant } from './field-meant.ts';
 import { fieldsAt, isDecisiveAt, standInAt } from './schema-at.ts';
 import type { Path, Tree } from './source/tree.ts';
 
@@ -21,7 +21,7 @@ export function meantFields(issue: Issue, schema: z.ZodType, tree: Tree): Path[]
 
 /** The field that a name nobody knows was meant for, when that is not there. */
 function meantField(key: string, path: Path, schema: z.ZodType, tree: Tree): string | null {
-  const meant = nearest(key, fieldsAt(schema, path));
+  const meant = fieldMeant(key, fieldsAt(schema, path));
   return meant === null || valueAt(tree, [...path, meant]) !== undefined ? null : meant;
 }
 

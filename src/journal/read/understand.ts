@@ -4,11 +4,11 @@
  */
 import type * as z from 'zod';
 import { type Diagnostic, diagnostic } from '../diagnostics/diagnostic.ts';
-import { didYouMean } from '../diagnostics/nearest.ts';
 import type { SureRepair } from '../diagnostics/repair.ts';
 import { factsOf } from '../schema/facts.ts';
 import type { IssueParams } from '../schema/fields.ts';
 import { asMeant } from './as-meant.ts';
+import { fieldAsked } from './field-meant.ts';
 import { fieldsAt, isList, isListOfGroups, isRequiredAt, type Kind, kindAt } from './schema-at.ts';
 import { type Issue, isMissing, meantFields, type StandIns, same, settle, valueAt } from './settle.ts';
 import type { Path, Tree } from './source/tree.ts';
@@ -116,7 +116,7 @@ function inProse(key: string, path: Path, schema: z.ZodType, tree: Tree): string
 }
 
 function unknownField(key: string, path: Path, known: readonly string[], text: string | null, tree: Tree): Diagnostic {
-  const hint = didYouMean(key, known) ?? text ?? `Take it out, or say it under one of ${known.map((each) => `\`${each}\``).join(', ')}.`;
+  const hint = fieldAsked(key, known) ?? text ?? `Take it out, or say it under one of ${known.map((each) => `\`${each}\``).join(', ')}.`;
   return diagnostic('A301', tree.keyPlaceOf(path), `There is no field \`${key}\` here.`, { hint });
 }
 

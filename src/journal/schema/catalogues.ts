@@ -7,6 +7,7 @@ import { PACKS, type Pack } from '../values/units.ts';
 import { decisive, having, naming } from './facts.ts';
 import { condition, count, date, fields, manyOf, maybe, newId, oneOf, prose, quantity, read, text } from './fields.ts';
 import { lyingPlace, partName, positionName } from './names.ts';
+import { numberInLot } from './number-in-lot.ts';
 import { SAID_FOR_HAZARDS, SAID_FOR_PART_ORIGINS } from './said-for.ts';
 import { HAZARDS, ORIGINS } from './words.ts';
 
@@ -32,7 +33,7 @@ export const partSchema = fields({
   found: maybe(oneOf(['fitted', 'loose', 'missing'])),
   /** How many of a lot were not there as found; of a numbered one `missing-which`. */
   missing: decisive(maybe(count)),
-  'missing-which': decisive(manyOf(count)),
+  'missing-which': decisive(manyOf(numberInLot)),
   at: maybe(lyingPlace),
   /** From this day it is here; without it, it was here from the start or only a session can bring it. */
   acquired: maybe(date),
@@ -59,7 +60,7 @@ const packs = Object.fromEntries(PACKS.map((name) => [name, pack])) as Record<Pa
 export const consumableSchema = fields({
   name: prose,
   /** The unit its stock is shown in. */
-  unit: text,
+  unit: having(text, { form: 'as ml, L, g, mm, or each for what is counted in pieces' }),
   ...packs,
   /** Codes of hazard statements. */
   hazards: manyOf(text),

@@ -149,7 +149,9 @@ export const yes = having(
 export const count = having(
   read((written): Reading<number> => {
     if (/^[1-9]\d{0,5}$/.test(written)) return ok(Number(written));
-    return bad('A310', `\`${written}\` is not a count.`, 'A count is a whole number from 1.');
+    const all = /^(?:yes|all|every|each)$/i.test(written);
+    const hint = all ? 'Leave it out where all are meant, else write how many.' : 'A count is a whole number from 1.';
+    return bad('A310', `\`${written}\` is not a count.`, hint);
   }),
   { form: 'a whole number from 1', writtenAs: 'number' },
 );

@@ -34,6 +34,7 @@ import {
   positionName,
   sessionName,
 } from './names.ts';
+import { numberInLot } from './number-in-lot.ts';
 import {
   SAID_FOR_ACTIONS,
   SAID_FOR_HAZARDS,
@@ -72,7 +73,7 @@ const touched = fields({
   /** Without it, all that are in the state the action needs. */
   count: decisive(maybe(count)),
   /** Which of a numbered lot. */
-  which: decisive(manyOf(count)),
+  which: decisive(manyOf(numberInLot)),
   /** What it was fitted into, or made into. */
   into: manyOf(partName),
   /** How it went, that it is out on loan, or that what was dangerous in it is dangerous no longer. */
@@ -101,7 +102,7 @@ const decision = fields({
   verdict: oneOf(VERDICTS, SAID_FOR_VERDICTS),
   with: maybe(partName),
   count: decisive(maybe(count)),
-  which: decisive(manyOf(count)),
+  which: decisive(manyOf(numberInLot)),
   because: maybe(prose),
 });
 
