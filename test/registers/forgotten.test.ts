@@ -91,7 +91,7 @@ const ROWS: readonly Row[] = [
   {
     kind: 'bills',
     fields: (write) => `bought:\n  - { what: Split pins, from: a merchant, cost: 4.20${inEntry(write)} }`,
-    about: { name: 'Split pins, from a merchant' },
+    about: { name: 'Split pins (from a merchant)' },
     lacks: 'names no paper',
     line: 5,
     knows: 'bill.pdf',
@@ -277,6 +277,18 @@ test('on an earlier day only what was left out by then counts', () => {
     forgottenAt(record, day).flatMap(({ kind, missed }) => (missed.length > 0 ? `${kind} ${missed.length}` : []));
   expect(counts(null)).toEqual(['pictures 1', 'clips 1', 'reasons 1', 'undecided 1']);
   expect(counts('2031-03-11')).toEqual(['undecided 2']);
+});
+
+test('a bill without paper is called by its lines, which may have commas and `and` in them, so many as it has', () => {
+  const lines = ['Hoses, all, and clips', 'Washers and pins', 'Grease', 'Cord', 'Tape'].map(
+    (what) => `{ what: "${what}", for: drum, cost: 1.00 }`,
+  );
+  const called = (n: number, more = '') =>
+    missedOf('bills', recordOf(`bills: [{ lines: [${lines.slice(0, n).join(', ')}]${more} }]`)).map(({ about }) => about);
+  expect(called(2)).toEqual([{ name: 'Hoses, all, and clips; Washers and pins' }]);
+  expect(called(5, ', from: "Pike, Son and Co."')).toEqual([
+    { name: 'Hoses, all, and clips; Washers and pins; Grease; 2 more (from Pike, Son and Co.)' },
+  ]);
 });
 
 test('a receipt that a bill of another note names is offered for no other bill', () => {

@@ -23,9 +23,15 @@ export function billsWithoutPaper(record: RegisterSource, date: IsoDate): Missed
   });
 }
 
+/** So many lines of a bill say which it is. */
+const LINES_NAMED = 3;
+
+/** Its lines and its seller: either may have commas and brackets of its own, so semicolons stand between them. */
 function nameOfBill({ from, lines }: Bill): string {
-  const what = [...new Set(lines.map((line) => line.what))].slice(0, 3).join(', ');
-  return from === null ? what : `${what}, from ${from}`;
+  const all = [...new Set(lines.map((line) => line.what))];
+  const more = all.length - LINES_NAMED;
+  const what = [...all.slice(0, LINES_NAMED), ...(more > 0 ? [`${more} more`] : [])].join('; ');
+  return from === null ? what : `${what} (from ${from})`;
 }
 
 /** Pictures that nobody says anything about, those that only lie by the note too. */
