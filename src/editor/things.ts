@@ -7,7 +7,7 @@ import { itemRowAt } from '../journal/registers/open-items.ts';
 import { whereaboutsAt } from '../journal/registers/stays.ts';
 import { type StoreRows, storesAt } from '../journal/registers/stores.ts';
 import { whereNowInWords } from '../journal/registers/where-now.ts';
-import { numbersInWords, originInWords } from '../journal/replay/words.ts';
+import { inARow, numbersInWords, originInWords } from '../journal/replay/words.ts';
 import { formatQuantity } from '../journal/values/quantity.ts';
 
 export interface Thing {
@@ -77,7 +77,7 @@ function ofBag(row: BagRow): Thing {
   const { bag, filling, filled, emptied, parts } = row;
   const holds = [...filling.holds, ...parts.map(({ part, count }) => `${count} ${part}`)];
   const now = emptied ? `empty since ${emptied.date}` : [`filled ${filled.date}`, ...leftInWords(row)].join(', ');
-  return plain('bag', String(bag), holds.join(', '), now, [filling.off, filling.goesBack].filter(Boolean).join(', '));
+  return plain('bag', String(bag), inARow(holds), now, [filling.off, filling.goesBack].filter(Boolean).join(', '));
 }
 
 function ofItem(record: JournalRecord, item: ItemHistory): Thing {

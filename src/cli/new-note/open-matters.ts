@@ -9,7 +9,7 @@ import { type ItemRow, openItemsAt } from '../../journal/registers/open-items.ts
 import { orderedSessions } from '../../journal/registers/stays.ts';
 import { offVehicleAt } from '../../journal/registers/stores.ts';
 import { endOf } from '../../journal/replay/seat.ts';
-import { whereInWords } from '../../journal/replay/words.ts';
+import { inARow, whereInWords } from '../../journal/replay/words.ts';
 
 const KINDS: readonly (readonly [kind: ItemKind, heading: string])[] = [
   ['temporary', 'Temporary measures still in place'],
@@ -60,7 +60,7 @@ function bagInWords({ journal }: JournalRecord, row: BagRow): string {
   const more = unnamedIn(row, (part) => journal.parts.get(part)?.name ?? part);
   const withMore = more.length === 0 ? [] : [`with ${more.join(', ')}`];
   return [
-    `${bag}: ${filling.holds.join(', ')} (${filling.off ?? filled.date})`,
+    `${bag}: ${inARow(filling.holds)} (${filling.off ?? filled.date})`,
     ...withMore,
     ...leftInWords(row).map((left) => left + end),
   ].join('; ');

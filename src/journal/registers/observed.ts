@@ -1,4 +1,5 @@
 import { CONDITION_WORDS, type PartEntry } from '../model.ts';
+import { inARow } from '../replay/words.ts';
 
 /** Something that an entry under `parts` may have written down of the part it touches. */
 export interface ObservedField {
@@ -24,7 +25,7 @@ export const OBSERVED: readonly ObservedField[] = [
   { label: 'Marks', lasts: true, words: ({ marks }) => marks },
   { label: 'Finish', lasts: true, words: ({ finish }) => finish },
   { label: 'Goes back', lasts: false, words: ({ goesBack }) => goesBack },
-  { label: 'In this order', lasts: false, words: ({ stack }) => (stack.length === 0 ? null : stack.join(', ')) },
+  { label: 'In this order', lasts: false, words: ({ stack }) => (stack.length === 0 ? null : inARow(stack)) },
   { label: 'Back as it was', lasts: false, words: ({ asWas }) => (asWas === null ? null : asWas ? 'yes' : 'no') },
   { label: 'To be done', lasts: false, words: ({ work }) => work },
   { label: 'Torque', lasts: true, words: ({ torque }) => torque?.text ?? null },

@@ -29,6 +29,11 @@ export function isHere({ at }: Whereabouts): boolean {
   return at !== 'not-yet' && at !== 'considered';
 }
 
+/** Texts one after the other: commas between them, and semicolons where one has a comma of its own. */
+export function inARow(texts: readonly string[]): string {
+  return texts.join(texts.some((text) => text.includes(',')) ? '; ' : ', ');
+}
+
 /** Some of a numbered lot: `number 2`, `numbers 2 and 4`. */
 export function numbersInWords(which: readonly number[]): string {
   const [last, ...before] = which.toReversed();

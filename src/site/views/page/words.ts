@@ -178,9 +178,11 @@ export function listed(words: readonly string[]): string {
   return `${words.slice(0, -1).join(', ')} and ${words.at(-1)}`;
 }
 
-/** Names of things, which may have commas of their own: then semicolons stand between them. */
+export { inARow } from '../../../journal/replay/words.ts';
+
+/** Names of things, which may have commas and `and` of their own: then semicolons stand between them. */
 export function listedNames(names: readonly string[]): string {
-  return names.some((name) => name.includes(',')) ? names.join('; ') : listed(names);
+  return names.length > 1 && names.some((name) => /,| and /.test(name)) ? names.join('; ') : listed(names);
 }
 
 /** The first letter made a capital: for the head of a sentence or a row. */

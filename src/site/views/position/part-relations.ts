@@ -1,9 +1,11 @@
 /** What a part has to do with others and with what was believed and written of it: each a name and its lines. */
+
 import type { Part } from '../../../journal/model.ts';
 import { type Inside, insideAt } from '../../../journal/registers/assemblies.ts';
 import { waysBackOf } from '../../../journal/registers/goes-back.ts';
 import { makingOf } from '../../../journal/registers/making.ts';
 import { opinionsOf } from '../../../journal/registers/origins.ts';
+import { inARow } from '../../../journal/replay/words.ts';
 import { html, joined, type Markup } from '../page/html.ts';
 import { linked, partLink, partLinks, positionLink, sessionDay } from '../page/links.ts';
 import type { RecordSheet, Sheet } from '../page/sheet.ts';
@@ -55,7 +57,7 @@ function opinionLines(sheet: RecordSheet, part: Part): readonly Markup[] {
 /** How a part goes back, as it was written down: a line each, with the bag and the day. */
 export function wayLines(sheet: RecordSheet, part: Part): readonly Markup[] {
   return waysBackOf(sheet.record, part.id, null).map(({ at, bag, goesBack, stack }) => {
-    const order = stack.length === 0 ? '' : `${goesBack === null ? '' : ' '}In this order: ${stack.join(', ')}.`;
+    const order = stack.length === 0 ? '' : `${goesBack === null ? '' : ' '}In this order: ${inARow(stack)}.`;
     const where = bag === null ? null : html` (${linked(`bag ${bag}`, sheet.toBag(bag))})`;
     return html`${sentence(goesBack)}${order}${where} ${sessionDay(sheet, at.session, at.date)}`;
   });

@@ -1,4 +1,5 @@
 import type { WentBack } from '../../../journal/registers/goes-back.ts';
+import { inARow } from '../../../journal/replay/words.ts';
 import { html, joined } from '../page/html.ts';
 import { dayLink, partLink } from '../page/links.ts';
 import type { Sheet } from '../page/sheet.ts';
@@ -16,7 +17,7 @@ export function wentBackTable(sheet: Sheet, list: readonly WentBack[]): SetTable
         cell: ({ ways }) =>
           joined(
             ways.map(
-              ({ goesBack, stack }) => html`${[goesBack, stack.join(', ')].filter((words) => words !== null && words !== '').join('; ')}`,
+              ({ goesBack, stack }) => html`${[goesBack, inARow(stack)].filter((words) => words !== null && words !== '').join('; ')}`,
             ),
             '. ',
           ),

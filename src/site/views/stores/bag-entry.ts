@@ -1,6 +1,6 @@
 import type { IsoDate } from '../../../journal/model.ts';
 import { type BagRow, isLeftEmpty, leftBag } from '../../../journal/registers/bags.ts';
-import { numbersInWords, someInWords } from '../../../journal/replay/words.ts';
+import { inARow, numbersInWords, someInWords } from '../../../journal/replay/words.ts';
 import { hazardMark } from '../cautions/hazard-mark.ts';
 import { html, joined, type Markup } from '../page/html.ts';
 import { linked, partLink } from '../page/links.ts';
@@ -16,7 +16,7 @@ import { hazardsIn } from './stores-page.ts';
 export function bagWords(sheet: Sheet, bag: BagRow, at: IsoDate = sheet.day): Markup {
   const { holds, off, goesBack } = bag.filling;
   const mark = hazardMark(sheet, hazardsIn(sheet, [bag], at));
-  return html`<p>${holds.join(', ')}${off !== null && html`, off ${partLink(sheet, off)}`}.</p>${mark && html`<p>${mark}</p>`}${
+  return html`<p>${inARow(holds)}${off !== null && html`, off ${partLink(sheet, off)}`}.</p>${mark && html`<p>${mark}</p>`}${
     goesBack !== null && html`<p><b>Goes back:</b> ${sentence(goesBack)}</p>`
   }${inside(sheet, bag)}${goneFrom(sheet, bag)}<p class="note">${since(sheet, bag)}.</p>${bag.earlier.map((before) => earlier(sheet, before))}`;
 }
@@ -66,5 +66,5 @@ function earlier(sheet: Sheet, { filling, filled, emptied }: BagRow): Markup {
   const way = filling.goesBack !== null && ` (goes back: ${filling.goesBack})`;
   const from = filled.session === null ? 'as found' : `from ${sheet.date(filled.date)}`;
   const to = emptied !== null && ` to ${sheet.date(emptied.date)}`;
-  return html`<p class="note">Before that the same number held ${filling.holds.join(', ')}${way}, ${from}${to}.</p>`;
+  return html`<p class="note">Before that the same number held ${inARow(filling.holds)}${way}, ${from}${to}.</p>`;
 }

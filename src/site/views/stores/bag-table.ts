@@ -1,4 +1,5 @@
 import type { BagRow } from '../../../journal/registers/bags.ts';
+import { inARow } from '../../../journal/replay/words.ts';
 import { hazardMark } from '../cautions/hazard-mark.ts';
 import { html, joined } from '../page/html.ts';
 import { dayLink, linked, partLink } from '../page/links.ts';
@@ -19,7 +20,7 @@ export function bagTable(sheet: Sheet, bags: readonly BagRow[], label: string): 
         head: 'Holds',
         set: 'holds',
         bare: true,
-        cell: (bag) => html`${bag.filling.holds.join(', ')}${hazardMark(sheet, hazardsIn(sheet, [bag]))}${goneFrom(sheet, bag)}`,
+        cell: (bag) => html`${inARow(bag.filling.holds)}${hazardMark(sheet, hazardsIn(sheet, [bag]))}${goneFrom(sheet, bag)}`,
       },
       {
         head: 'Parts of the catalogue',

@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest';
-import { counted, heldByTheWorks, listed, sentence, someOfAll, spelled } from '../../../../src/site/views/page/words.ts';
+import { counted, heldByTheWorks, listed, listedNames, sentence, someOfAll, spelled } from '../../../../src/site/views/page/words.ts';
 
 it('counts and lists as a sentence does', () => {
   expect([counted(0, 'part'), counted(1, 'part'), counted(2, 'entry', 'entries')]).toEqual(['no parts', '1 part', '2 entries']);
@@ -23,4 +23,11 @@ it.each([
 
 it('some of all needs no verb', () => {
   expect([someOfAll(1, 1, 'piece').which, someOfAll(3, 5, 'piece').which]).toEqual(['the one piece', '3 of the 5 pieces']);
+});
+
+it('names that have commas or `and` of their own are told apart', () => {
+  expect(listedNames(['Frame and body'])).toBe('Frame and body');
+  expect(listedNames(['Horn', 'Lamp'])).toBe('Horn and Lamp');
+  expect(listedNames(['Cap and strap', 'Pin', 'Drum'])).toBe('Cap and strap; Pin; Drum');
+  expect(listedNames(['Drum, nearside', 'Pin'])).toBe('Drum, nearside; Pin');
 });

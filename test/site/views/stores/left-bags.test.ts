@@ -109,3 +109,15 @@ describe('bags that the record began with, and bags that were filled again', () 
     ]);
   });
 });
+
+test('what a bag holds is told apart where one thing has a comma of its own', () => {
+  const holding = (...holds: string[]) =>
+    soundRecord({ parts: [part('drum')], evenings: [evening('2030-10-01', { bags: [{ bag: 2, holds }] })] });
+  const saidOf = (of: ReturnType<typeof holding>) => {
+    const shown = sheetOf({ ...of, pictures: NO_PICTURES, warnings: [], noteHtml: async () => '' } as unknown as SiteRecord, 'x.html');
+    const bags = storesThen(shown, '2030-10-01').bags;
+    return [plain(bagTable(shown, bags, 'x').markup), ...bags.map((bag) => plain(bagWords(shown, bag).markup)), openMatters(of).join(' ')];
+  };
+  for (const said of saidOf(holding('2 studs, long', '3 nuts'))) expect(said).toContain('2 studs, long; 3 nuts');
+  for (const said of saidOf(holding('2 studs', '3 nuts'))) expect(said).toContain('2 studs, 3 nuts');
+});
