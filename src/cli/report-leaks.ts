@@ -17,7 +17,12 @@ export function reportLeaks(leaks: readonly Leak[], { copy }: JournalRecord, eff
       'What may be another word, number or measurement is published: look at it, and mend the note or let the text stand with `may-say`.\n',
     );
   }
-  const sure = leaks.some(({ perhaps }) => !perhaps);
-  if (sure) effects.err(`This copy leaves out ${copy.leavesOut.join(', ')}. `);
-  return sure;
+  const sure = [...new Set(leaks.flatMap(({ perhaps, withheld }) => (perhaps ? [] : [withheld.text])))];
+  if (sure.length === 0) return false;
+  const stand = `\`may-say: [${sure.map((text) => JSON.stringify(text)).join(', ')}]\``;
+  effects.err(
+    `Mend what the notes say, leave the paper out, or let these stand: ${stand}, beside \`leave-out\` of this copy in journal.yaml.\n`,
+  );
+  effects.err(`This copy leaves out ${copy.leavesOut.join(', ')}. `);
+  return true;
 }

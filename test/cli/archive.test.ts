@@ -52,6 +52,9 @@ test('an archive is a whole bag that holds the notes byte for byte, the pages, t
 
   // As one file, and a second time: the same bytes.
   for (const name of ['a/one.zip', 'b/one.zip']) expect((await run(['archive', '--content', 'van', '--out', name], { cwd })).exit).toBe(0);
+  expect((await run(['verify', 'a/one.zip'], { cwd })).err).toBe(
+    'asfound: a/one.zip is one file. Unpack it first, and verify the folder that comes out of it.\n',
+  );
   const bytes = readFileSync(join(cwd, 'a/one.zip'));
   expect(readFileSync(join(cwd, 'b/one.zip')).equals(bytes)).toBe(true);
   expect(

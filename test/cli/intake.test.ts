@@ -158,6 +158,15 @@ describe('pictures and clips', () => {
     expect(filesIn(cwd, 'dump')).toHaveLength(4);
   });
 
+  test('that the journal has already are told to be there, whatever day they tell, or none', async () => {
+    const [bare, old] = [film(), await jpegTaken('2019:01:01 00:00:00', null)];
+    const cwd = folderWith({ ...FOLDERED, [`${IN}/reel.mp4`]: bare, [`${IN}/old.jpg`]: old, 'dump/no-time.mp4': bare, 'dump/b.jpg': old });
+    expect((await intake(cwd)).err).toBe('no pictures copied, 2 there already, 0 left.\n');
+    expect(filesIn(cwd, 'dump')).toHaveLength(2);
+    expect((await intake(cwd, '--move')).err).toBe('no pictures moved, 2 there already, 0 left.\n');
+    expect(filesIn(cwd, 'dump')).toEqual([]);
+  });
+
   test('of two notes of one day go to the one whose hours they fall into', async () => {
     const note = (title: string, time: string) =>
       `---\ndate: 2031-03-04\ntitle: ${title}\nhours: [{ by: me, on: brakes, time: ${time} }]\n---\n`;

@@ -9,7 +9,7 @@ import { ByContent } from '../intake/bring-in.ts';
 import { type Dump, type Dumped, readDump } from '../intake/dumped.ts';
 import { type Evenings, eveningsOf } from '../intake/evenings.ts';
 import { moveIntoFolder, noteFolderOf } from '../intake/note-folder.ts';
-import { type Taken, takeIn } from '../intake/take-in.ts';
+import { apart, type Taken, takeIn } from '../intake/take-in.ts';
 import { shellWord } from '../shell-word.ts';
 import { journalFolder, openJournal, shownFrom } from '../the-journal.ts';
 
@@ -36,12 +36,13 @@ export const intake: Command = {
     if (record === null) throw new Refusal(EXIT.journalHasErrors, 'journal.yaml cannot be understood; `asfound check` says why.');
     const { arrived, timeZone } = record.journal.settings;
     const dump = await readDump(from, folder, timeZone);
-    const evenings = eveningsOf(dump.files, record.journal.sessions, { arrived, today: todayBy(effects.env, effects.now()), timeZone });
     const has = new ByContent(sources.assets, (path) => join(folder, path));
     const how = { dry: values['dry-run'] === true, move: values.move === true };
+    const { fresh, known: had } = await apart(dump.files, has, how);
+    const evenings = eveningsOf(fresh, record.journal.sessions, { arrived, today: todayBy(effects.env, effects.now()), timeZone });
     const taken: Taken[] = [];
     const stuck: Dumped[] = [];
-    let known = 0;
+    let known = had.length;
     for (const [session, files] of evenings.of) {
       const place = noteFolderOf(session);
       if (place === null) {
@@ -52,9 +53,9 @@ export const intake: Command = {
         continue;
       }
       if (!how.dry) moveIntoFolder(folder, place);
-      const { brought, known: had } = await takeIn(files, { journal: folder, folder: place.folder, has }, how, effects);
+      const { brought, known: twice } = await takeIn(files, { journal: folder, folder: place.folder, has }, how, effects);
       taken.push(...brought);
-      known += had.length;
+      known += twice.length;
     }
     tellClips(taken, effects);
     tellLeft(evenings, dump, effects);

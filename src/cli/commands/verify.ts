@@ -14,7 +14,11 @@ export const verify: Command = {
   run: async (_values, [folder], effects) => {
     if (folder === undefined) throw new Refusal(EXIT.notUnderstood, '`verify` needs the FOLDER that holds bagit.txt.');
     const path = resolve(effects.cwd, folder);
-    if (!statSync(path, { throwIfNoEntry: false })?.isDirectory()) throw new Refusal(EXIT.cannotReadOrWrite, `${folder} is no folder.`);
+    const found = statSync(path, { throwIfNoEntry: false });
+    if (found === undefined) throw new Refusal(EXIT.cannotReadOrWrite, `there is no folder ${folder}.`);
+    if (!found.isDirectory()) {
+      throw new Refusal(EXIT.cannotReadOrWrite, `${folder} is one file. Unpack it first, and verify the folder that comes out of it.`);
+    }
     const { problems, files, octets, algorithms } = await verifyBag(path);
     for (const { path: at, what } of problems) effects.out(`${at === '' ? 'The bag' : at} ${what}.\n`);
     const read = `${files} file${files === 1 ? '' : 's'} read, ${octets} octets of payload, sums by ${algorithms.join(' and ') || 'nothing'}`;

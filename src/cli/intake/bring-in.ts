@@ -60,6 +60,11 @@ export class ByContent {
     this.#root = root;
   }
 
+  /** Whether any file is as long, without which none has the same bytes. */
+  mayHave(bytes: number): boolean {
+    return this.#bySize.has(bytes);
+  }
+
   /** The path of a file with the same bytes; null where there is none. */
   async find(digest: string, bytes: number): Promise<string | null> {
     for (const { path } of this.#bySize.get(bytes) ?? []) if ((await this.#digest(path)) === digest) return path;

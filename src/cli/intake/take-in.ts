@@ -27,6 +27,22 @@ export interface TakenIn {
   readonly known: readonly Taken[];
 }
 
+/** Tells apart what the journal has already, whatever time it tells; with `move` that is taken out of where it came from. */
+export async function apart(
+  files: readonly Dumped[],
+  has: ByContent,
+  { dry, move }: HowTaken,
+): Promise<{ readonly fresh: readonly Dumped[]; readonly known: readonly Dumped[] }> {
+  const fresh: Dumped[] = [];
+  const known: Dumped[] = [];
+  for (const file of files) {
+    const there = has.mayHave(file.bytes) && (await has.find(await digestOf(file.file), file.bytes)) !== null;
+    (there ? known : fresh).push(file);
+    if (there && move && !dry) refusing(file.file, () => rmSync(file.file));
+  }
+  return { fresh, known };
+}
+
 /**
  * Takes files into one folder of a journal, those that it does not have yet, and says each as it is done.
  *
