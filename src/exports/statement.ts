@@ -7,8 +7,8 @@ import { soldWords, standingWords } from './tax-words.ts';
 type Money = Omit<StatementSum, 'minutes'>;
 
 /**
- * A client statement: `entry` rows, a `subtotal` for each kind, the `total`, the `tax` of each rate, what was sold apart, what was `received`
- * and what is `owed`. Subtotals and the total sum the entries; tax rows say what is inside them and are added to
+ * A client statement: `entry` rows, a `subtotal` for each kind, the `total`, the `tax` of each rate, what was sold apart, what was `not-charged` where the
+ * statement shows that, what was `received` and what is `owed`. Subtotals and the total sum the entries; tax rows say what is inside them and are added to
  * nothing. What was paid and the mark-up are told only where the statement shows them.
  */
 export function statementTable(statement: Statement, settings: Settings): Table {
@@ -50,6 +50,18 @@ export function statementTable(statement: Statement, settings: Settings): Table 
     const [, ...rest] = row('tax', (sold ? soldWords : standingWords)({ standing: 'rated', rate }), sum);
     return ['tax', ...rest];
   });
+  const notCharged = statement.shows.includes('not-charged') ? statement.notCharged : [];
+  const unpaid = notCharged.map((line): Cell[] => [
+    'not-charged',
+    day(line.date),
+    line.kind,
+    [lineWords(line), ...(line.notCharged === null ? [] : [`not charged: ${line.notCharged}`])].join('; '),
+    line.subsystem,
+    line.person,
+    line.minutes,
+    null,
+    ...only(0),
+  ]);
   const received = statement.received.map(({ date, from, for: what, amount, late }): Cell[] => {
     return [
       late ? 'late received' : 'received',
@@ -76,5 +88,5 @@ export function statementTable(statement: Statement, settings: Settings): Table 
   ];
   const columns = ['row', 'date', 'kind', 'what', 'subsystem', 'person', 'minutes', 'tax-rate', ...figures.map(([name]) => name)];
   const total = row('total', `${statement.from} to ${statement.to}`, statement.sum);
-  return { name: 'statement', columns, rows: [...entries, total, ...taxes, ...received, owed] };
+  return { name: 'statement', columns, rows: [...entries, total, ...taxes, ...unpaid, ...received, owed] };
 }

@@ -14,6 +14,7 @@ import { stockAt } from '../../src/journal/ledger/stock-at.ts';
 import { sumOf, viewAt } from '../../src/journal/ledger/sums.ts';
 import { recordOf } from '../arbitraries/compiled.ts';
 import { dateOf, filesOf, rawJournal } from '../arbitraries/raw-journal.ts';
+import { JOURNAL, journalWith } from '../ledger/small-journal.ts';
 
 /** A CSV text read back by an independent parser (csv-parse), strictly. */
 function readBack(text: string): string[][] {
@@ -169,6 +170,19 @@ describe('the stock file', () => {
     const [row] = lines(stockTable(record, null));
     expect(row).toMatchObject({ unit: 'imp-pt', 'opening-and-bought': '1.759753986', used: '0.175975399', left: '1.583778587' });
   });
+});
+
+test('a statement file has what was not charged, with its reason, where the journal shows that', () => {
+  const notes = 'hours: [{ by: jm, on: brakes, time: 1h }, { by: jm, on: brakes, time: 45m, unpaid: "My own mistake, twice" }]';
+  const rowsWith = (shows: string) => {
+    const { record } = journalWith({ journal: `${JOURNAL}statement: { shows: [${shows}] }\n` }, ['2031-03-12', notes]);
+    const rows = lines(statementTable(statementOf(record, '2031-03-01', '2031-03-31'), record.journal.settings));
+    return rows.filter(({ row }) => row === 'not-charged');
+  };
+  expect(rowsWith('not-charged')).toEqual([
+    expect.objectContaining({ kind: 'labour', what: 'Evening; not charged: My own mistake, twice', minutes: '45', charged: '0.00' }),
+  ]);
+  expect(rowsWith('costs')).toEqual([]);
 });
 
 test('a statement file sums its entries into its total', () => {

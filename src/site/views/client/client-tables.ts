@@ -133,9 +133,11 @@ export function chargedTable(sheet: Sheet, { kinds, shows, taxed, sent }: Client
   });
 }
 
-/** The statements that were sent, each opening its lines, and what is on none yet. */
+/** The statements that were sent, each opening its lines, and what is on none yet, where there is any. */
 export function statementsTable(sheet: Sheet, { sent, since }: ClientPage): SetTable {
   const { figures } = sheet;
+  const isAllSent = sent.length > 0 && since.groups.length === 0 && since.received.length === 0;
+  const listed = isAllSent ? sent : [...sent, since];
   const words = ({ number }: Statement): string => (number === null ? 'Since, not sent yet' : `Statement ${number}`);
   const to = ({ number }: Statement): string => sheet.link(number === null ? CLIENT_SINCE : clientStatementAddress(number));
   return setTable<Statement, number>({
@@ -151,7 +153,7 @@ export function statementsTable(sheet: Sheet, { sent, since }: ClientPage): SetT
         cell: ({ number }) => number !== null && html`<a href="${sheet.link(dataAddress(`statement-${number}.csv`))}">CSV</a>`,
       },
     ],
-    groups: rows<Statement, number>([...sent, since]),
+    groups: rows<Statement, number>(listed),
     foot: [{ words: 'Together', sum: [...sent, since].reduce((sum, one) => sum + one.sum.charged, 0) }],
   });
 }

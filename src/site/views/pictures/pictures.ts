@@ -82,7 +82,7 @@ export function leadPicture(sheet: Sheet, session: Session, elsewhere: readonly 
 
 /**
  * The picture at the head of the home page: the one that journal.yaml names as `front`, else of the sessions before those that are listed there, the last
- * that was taken as left, else the last of any. Tall ones are passed over.
+ * that was taken as left, else the last that somebody spoke of, else the last of any. Tall ones are passed over.
  */
 export function headPicture({ record }: RecordSheet, listed: number): PictureOfSession | null {
   const { sessions, settings } = record.journal;
@@ -96,5 +96,6 @@ export function headPicture({ record }: RecordSheet, listed: number): PictureOfS
       const rendition = record.pictures.rendition(file);
       return rendition !== null && rendition.width > rendition.height;
     });
-  return wide.findLast(({ picture }) => picture.view === 'as-left') ?? wide.at(-1) ?? null;
+  const asLeft = wide.findLast(({ picture }) => picture.view === 'as-left');
+  return asLeft ?? wide.findLast(({ picture }) => !picture.unmentioned) ?? wide.at(-1) ?? null;
 }

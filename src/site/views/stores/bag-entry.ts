@@ -43,7 +43,8 @@ export function goneFrom(sheet: Sheet, bag: BagRow): Markup | false {
   return html`<p class="note">${joined(gone, ', ')}: gone elsewhere since${isLeftEmpty(bag) && '; no note says that the bag was emptied'}.</p>`;
 }
 
-function inside(sheet: Sheet, { held }: BagRow): Markup | false {
+function inside(sheet: Sheet, bag: BagRow): Markup | false {
+  const held = together(bag.held);
   const split = new Set(held.filter(({ part }, n) => held.findIndex((one) => one.part === part) !== n).map(({ part }) => part));
   const parts = held.map(
     ({ part, count, which, to }) =>
@@ -52,6 +53,18 @@ function inside(sheet: Sheet, { held }: BagRow): Markup | false {
       }`,
   );
   return parts.length > 0 && html`<p class="note">With these parts of the catalogue: ${joined(parts, ', ')}.</p>`;
+}
+
+/** Of one part that is there still, or was taken out, as one. */
+function together(held: BagRow['held']): BagRow['held'] {
+  const alike = Map.groupBy(held, ({ part, to }) => `${part} ${to === null}`);
+  return [...alike.values()].flatMap((some) =>
+    some.slice(0, 1).map((first) => ({
+      ...first,
+      count: some.reduce((sum, { count }) => sum + count, 0),
+      which: some.some(({ which }) => which === null) ? null : some.flatMap(({ which }) => which ?? []).toSorted((a, b) => a - b),
+    })),
+  );
 }
 
 const bracketed = (words: string | false): string | false => words !== false && words !== '' && ` (${words})`;

@@ -53,6 +53,16 @@ test('of mark-up, what things cost and what is not charged it shows only what th
   expect(clientPage(sheetWith(recordWith('not-charged'))).notCharged.map(({ notCharged }) => notCharged)).toEqual(['My own mistake']);
 });
 
+test('where everything that was charged is on statements, no line of the list is of none', () => {
+  const table = (record: JournalRecord): string => statementsTable(sheetWith(record), clientPage(sheetWith(record))).markup;
+  expect(table(recordWith(''))).toContain('Since, not sent yet');
+  const settings = { journal: `${JOURNAL}${CLIENT}` };
+  const open = journalWith(settings, NOTES[0] as NoteOf).record;
+  expect(table(open)).toContain('Since, not sent yet');
+  const first = frozenStatement(asSent(statementOf(open, '2030-09-14', '2031-03-31'), 1, open), open.journal.settings);
+  expect(table(journalWith({ ...settings, statements: [first] }, NOTES[0] as NoteOf).record)).not.toContain('Since, not sent yet');
+});
+
 test('what is on statements and since is all that is charged, and what is owed by its age is what is owed', () => {
   const page = clientPage(sheetWith(recordWith('')));
   const { account, kinds, dues } = page;

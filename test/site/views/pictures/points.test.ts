@@ -90,3 +90,19 @@ test('a thread of a part that nobody knows, and a place in a picture that shows 
     ]),
   );
 });
+
+test('of the pictures that may stand at the head, one that somebody spoke of comes before one that only lies by its note', () => {
+  const later = 'sessions/2031-03-14-other';
+  const files = [`${FOLDER}/drum.jpg`, `${later}/left.jpg`];
+  const headWith = (fields: string): string | undefined => {
+    const more = {
+      [NOTE]: note('pictures: [{ file: drum.jpg, shows: [drum], caption: It came off. }]'),
+      [`${later}/index.md`]: `---\ndate: 2031-03-14\ntitle: Other\n${fields}\n---\n`,
+    };
+    const found = compileFiles({ more, assets: files }).record as NonNullable<typeof compiled.record>;
+    const pictures = picturePlan({ renditions: files.map(renditionOf), papers: [], inOrder: [] });
+    return headPicture(sheetOf({ ...found, pictures, warnings: [], noteHtml: async () => '' }, 'index.html'), 0)?.picture.file;
+  };
+  expect(headWith('')).toBe(files[0]);
+  expect(headWith('pictures: [{ file: left.jpg, caption: The other one. }]')).toBe(files[1]);
+});

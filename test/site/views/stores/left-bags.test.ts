@@ -63,6 +63,13 @@ describe('what has gone from a bag since', () => {
     expect(openMatters(pins)).toContain('#   3: 2 Cotter pins (2030-10-01); pins (1 of 2, number 2) gone elsewhere since');
   });
 
+  test('of a lot that left in two steps is told once', () => {
+    const words = plain(onDay('2030-12-31')[0] ? bagWords(sheet, onDay('2030-12-31')[0] as never).markup : '');
+    expect(words).toContain('With these parts of the catalogue: Lamp brackets (2) until taken out.');
+    const some = plain(onDay('2030-11-15')[0] ? bagWords(sheet, onDay('2030-11-15')[0] as never).markup : '');
+    expect(some).toContain('Lamp brackets (1) until taken out, Lamp brackets (1).');
+  });
+
   test('is told of a bag that holds something else besides, without a word on its emptying', () => {
     const three = onDay('2030-12-31').find(({ bag }) => bag === 3);
     const words = plain(three ? bagWords(sheet, three).markup : '');
