@@ -128,5 +128,11 @@ function nameOf(value: unknown, n: number): string {
 
 /** White space counts once, and accents however they are coded. */
 export function folded(text: string): string {
-  return text.normalize('NFC').replace(/\s+/gu, ' ').trim();
+  const composed = MAY_COMPOSE.test(text) ? text.normalize('NFC') : text;
+  return composed.replace(NOT_ONE_SPACE, ' ').trim();
 }
+
+/** Before U+0300 every character is in that form already (Unicode Standard Annex 15, NFC_Quick_Check), and so are what pages have besides. */
+const MAY_COMPOSE = /[\u0300-\u2001\u2003-\u200f\u2028-\u20ab\u20ad-\u2211\u2213-\uffff]/;
+/** Most white space is one space, which is what it becomes. */
+const NOT_ONE_SPACE = /[^\S ]\s*|\s{2,}/gu;

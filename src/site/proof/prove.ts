@@ -1,7 +1,8 @@
 /** The proof of a copy: nothing that it withholds stands in any file that would be published. */
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import type { Withheld } from '../../journal/copy/withheld.ts';
+import { folded, type Withheld } from '../../journal/copy/withheld.ts';
+import { anyOf, mayHold, type Sought, standing } from './patterns.ts';
 import { eachText, type TextKind } from './published-texts.ts';
 
 export interface Leak {
@@ -55,8 +56,8 @@ export async function leaksOfFile(file: string, bytes: Uint8Array, withheld: rea
 /** What was found in files looked through one after the other. */
 class Proof {
   readonly #byText: ReadonlyMap<string, Withheld>;
-  readonly #patterns: Readonly<Record<TextKind, RegExp>>;
-  readonly #small: RegExp;
+  readonly #sought: Readonly<Record<TextKind, Sought>>;
+  readonly #small: Sought;
   /** Words that stand in small letters in what is published: with a capital they begin a sentence as well as a name. */
   readonly #words = new Set<string>();
   readonly #leaks: Leak[] = [];
@@ -65,7 +66,7 @@ class Proof {
     const of = (...kinds: readonly Withheld['as'][]) => anyOf(withheld.filter(({ as }) => kinds.includes(as)));
     const numbers = ['word', 'number'] as const;
     this.#byText = new Map(withheld.map((one) => [one.text, one]));
-    this.#patterns = { bytes: of(undefined), marked: of(undefined, ...numbers), prose: of(undefined, ...numbers, 'sum') };
+    this.#sought = { bytes: of(undefined), marked: of(undefined, ...numbers), prose: of(undefined, ...numbers, 'sum') };
     const capitals = withheld.filter(({ text, as }) => as === 'word' && text !== text.toLowerCase() && !HAS_DIGIT.test(text));
     this.#small = anyOf(capitals.map((one) => ({ ...one, text: one.text.toLowerCase() })));
   }
@@ -77,10 +78,14 @@ class Proof {
 
   async look(file: string, bytes: Uint8Array): Promise<void> {
     const found = new Map<string, Leak>();
-    for await (const { text, kind } of eachText(file, bytes)) {
-      if (kind === 'prose') for (const [word] of standing(text, this.#small)) this.#words.add(word);
+    for await (const { text: unfolded, kind } of eachText(file, bytes)) {
+      const sought = this.#sought[kind];
+      const words = kind === 'prose' && mayHold(unfolded, this.#small);
+      if (!words && !mayHold(unfolded, sought)) continue;
+      const text = folded(unfolded);
+      if (words) for (const [word] of standing(text, this.#small)) this.#words.add(word);
       const read = kind === 'marked' ? text.replace(NO_WORDS, '') : text;
-      for (const [match, index] of standing(read, this.#patterns[kind])) {
+      for (const [match, index] of standing(read, sought)) {
         const withheld = this.#byText.get(match);
         if (withheld === undefined || found.has(match)) continue;
         const there = read.slice(Math.max(0, index - 30), index + match.length + 30);
@@ -107,34 +112,3 @@ class Proof {
 const HAS_DIGIT = /\d/u;
 /** Attributes of markup that hold lines of a drawing and codes; lines of a drawing in a script. */
 const NO_WORDS = /\s(?:d|points|transform|viewBox|style|lang|integrity)="[^"]*"|"[Mm] ?-?[\d.][-\d.,\sMmLlHhVvCcSsQqTtAaZzEe]*"/gu;
-
-const WORD = String.raw`[\p{L}\p{N}\p{M}]`;
-const BEGINS_IN_WORD = new RegExp(`${WORD}$`, 'u');
-const IN_WORD = new RegExp(`^${WORD}`, 'u');
-
-/** A pattern of any of some texts, or of none where there are none. What goes on as a longer word or number is another one. */
-function anyOf(withheld: readonly Withheld[]): RegExp {
-  if (withheld.length === 0) return /(?!)/gu;
-  const patterns = withheld.map(({ text, as }) => {
-    const ends =
-      as === 'sum' ? String.raw`(?![.,]?\d)` : as === 'number' ? `(?!${WORD}|[.,]\\d)` : IN_WORD.test(text.slice(-1)) ? `(?!${WORD})` : '';
-    return text.replace(/[\\^$.*+?()[\]{}|]/g, '\\$&') + ends;
-  });
-  return new RegExp(patterns.join('|'), 'gu');
-}
-
-/** A sum that came in stands with it before it, as a page writes it, and is another one. */
-const MINUS = '\u2212';
-
-/** Each place where one of the texts stands, and not as the end of a longer word or number. */
-function* standing(text: string, pattern: RegExp): Generator<readonly [match: string, index: number]> {
-  pattern.lastIndex = 0;
-  for (let found = pattern.exec(text); found !== null; found = pattern.exec(text)) {
-    const [{ 0: match, index }, before] = [found, text.slice(Math.max(0, found.index - 2), found.index)];
-    const isOther = HAS_DIGIT.test(match) && before.endsWith(MINUS);
-    const continued =
-      isOther || (IN_WORD.test(match) && (BEGINS_IN_WORD.test(before) || (HAS_DIGIT.test(match[0] ?? '') && /\d[.,]$/u.test(before))));
-    if (continued) pattern.lastIndex = index + 1;
-    else yield [match, index];
-  }
-}

@@ -22,20 +22,16 @@ export interface PublishedText {
 /** @returns texts to look through, white space folded; each file gives at least one */
 export async function textsPublished(path: string, bytes: Uint8Array): Promise<string[]> {
   const texts: string[] = [];
-  for await (const { text } of eachText(path, bytes)) texts.push(text);
+  for await (const { text } of eachText(path, bytes)) texts.push(folded(text));
   return texts;
 }
 
-/** The same, one after the other, so that of a large file only a piece is held at a time. */
+/** The same, one after the other and as they stand, so that of a large file only a piece is held at a time. */
 export async function* eachText(path: string, bytes: Uint8Array): AsyncGenerator<PublishedText> {
-  for await (const { text, kind } of unfolded(path, bytes)) yield { text: folded(text), kind };
-}
-
-async function* unfolded(path: string, bytes: Uint8Array): AsyncGenerator<PublishedText> {
   const ending = path.slice(path.lastIndexOf('.') + 1).toLowerCase();
   yield { text: decodedAddress(path), kind: 'marked' };
   if (ending === 'xlsx' || ending === 'zip') {
-    for (const [name, content] of Object.entries(unzipSync(bytes))) yield* unfolded(name, content);
+    for (const [name, content] of Object.entries(unzipSync(bytes))) yield* eachText(name, content);
   } else if (TEXT.has(ending)) yield* textFile(ending, new TextDecoder().decode(bytes));
   else {
     for (const text of raw(bytes)) yield { text, kind: 'bytes' };
@@ -59,15 +55,15 @@ const PAGES = new Set(['html', 'svg', 'atom', 'xml']);
 const PROSE = new Set(['txt', 'md', 'yaml']);
 const TEXT = new Set(['html', 'xml', 'svg', 'json', 'jsonld', 'js', 'css', 'csv', 'txt', 'md', 'yaml', 'rels', 'atom']);
 
-/** A text as it stands, with marks of markup, of scripts, of tables and of addresses undone. Between elements words do not touch. */
-function codings(text: string): string[] {
+/** A text as it stands, with marks of markup, of scripts, of tables and of addresses undone; each that differs. Between elements words do not touch. */
+function codings(text: string): ReadonlySet<string> {
   const entities = withoutEntities(text);
   const plain = entities.replace(/<[^>]*>/g, '');
   const script = text
     .replace(/\\u([0-9a-f]{4})/gi, (_, hex: string) => String.fromCharCode(Number.parseInt(hex, 16)))
     .replace(/\\(["'\\/])/g, '$1')
     .replace(/\\[nrt]/g, ' ');
-  return [text, entities, plain, script, text.replaceAll('""', '"'), decodedAddress(text)];
+  return new Set([text, entities, plain, script, text.replaceAll('""', '"'), decodedAddress(text)]);
 }
 
 function withoutEntities(text: string): string {
