@@ -11,7 +11,7 @@ import { openNoteStore } from '../markdown/note-store.ts';
 import { buildPictures, preparePictures } from '../photos/pictures.ts';
 import { buildWithAstro } from './astro.ts';
 import { writeScripts } from './client-scripts.ts';
-import { dayInMarkup } from './day-mark.ts';
+import { dayOnPages } from './day-on-pages.ts';
 import { type EditionStore, editionStore } from './edition-store.ts';
 import { FEED, feedOf } from './feed.ts';
 import { joinStyles } from './join-styles.ts';
@@ -23,7 +23,6 @@ import { setRecord } from './record.ts';
 import { siteRecord } from './site-record.ts';
 import { PROGRAM } from './tool-digest.ts';
 import { pagesNotIn } from './views/frame/contents.ts';
-import { figuresOf } from './views/page/figures.ts';
 import { counted } from './views/page/words.ts';
 import { openWorkshop, type Workshop } from './workshop.ts';
 import { insteadOfAstro, type PagesToWrite, writePages } from './write-pages.ts';
@@ -67,7 +66,7 @@ export async function buildSite({ record, warnings, folder, cache, into, aside, 
   const pages = {
     into,
     without: pagesNotIn(record),
-    day: dayInMarkup(figuresOf(record.journal.settings).date(record.day)),
+    day: dayOnPages(record),
     kept: keptPages({ ...site, asking }, cache, folder),
     onPage: (done: number, total: number) => progress(`Pages: ${done} of ${total}`),
   };

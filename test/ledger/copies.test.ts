@@ -4,6 +4,7 @@ import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { copyOf } from '../../src/journal/copy/copy.ts';
 import { withheldTexts } from '../../src/journal/copy/withheld.ts';
+import { ledgerOf } from '../../src/journal/ledger/ledger.ts';
 import { openStatement } from '../../src/journal/ledger/statement.ts';
 import { LEAVE_OUT, type LeaveOut } from '../../src/journal/model.ts';
 import { compileJournal } from '../../src/journal/pipeline.ts';
@@ -11,6 +12,7 @@ import type { Entry, JournalRecord } from '../../src/journal/record.ts';
 import { registerAt } from '../../src/journal/registers/register.ts';
 import { type Whereat, whereaboutsAt } from '../../src/journal/registers/stays.ts';
 import { toFinish } from '../../src/journal/registers/to-finish.ts';
+import { replay } from '../../src/journal/replay/replay.ts';
 import { loadJournal } from '../../src/load/load.ts';
 import { recordOf } from '../arbitraries/compiled.ts';
 import { filesOf, rawJournal } from '../arbitraries/raw-journal.ts';
@@ -152,4 +154,14 @@ describe('a copy has the figures of the whole, but for those that it leaves out'
     for (const both of [without(recordOf(files), 'people', 'money'), without(recordOf(files), 'money')])
       expect(JSON.stringify([both.journal.sessions, [...both.journal.people.values()]])).not.toMatch(/2800|3055/);
   });
+});
+
+test('nothing follows from what is private: a copy without it knows what the whole knows, and none of it', () => {
+  const demo = compileJournal(loadJournal(fileURLToPath(new URL('../../content', import.meta.url))), { today: '2035-12-31' }).record;
+  for (const whole of [demo, ...fc.sample(rawJournal(8), { numRuns: 20, seed: 8 }).map((raw) => recordOf(filesOf(raw)))]) {
+    if (whole === null) continue;
+    const { journal, history, ledger } = without(whole, 'private');
+    expect(history).toEqual(replay(journal).history);
+    expect(ledger).toEqual(ledgerOf(journal, new Set(journal.consumables.keys())).ledger);
+  }
 });

@@ -220,9 +220,9 @@ describe('a text is found in whatever coding a file may have it', () => {
     const own = 'say("Rounding on the bill")';
     const withheld = [{ text: 'Rounding on the bill', what: 'statements' }];
     put(room, 'own/scripts/a.js', own);
-    expect(await leaksIn(join(room, 'own'), withheld, undefined, [own])).toEqual([]);
+    expect(await leaksIn(join(room, 'own'), withheld, { own: [own] })).toEqual([]);
     put(room, 'own/scripts/b.js', `${own};`);
-    expect((await leaksIn(join(room, 'own'), withheld, undefined, [own])).map(({ file }) => file)).toEqual(['scripts/b.js']);
+    expect((await leaksIn(join(room, 'own'), withheld, { own: [own] })).map(({ file }) => file)).toEqual(['scripts/b.js']);
   });
 
   test('a part of a longer word or figure is none', async () => {

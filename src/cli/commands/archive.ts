@@ -92,7 +92,7 @@ async function layDown(
     const withheld = withheldTexts(whole, copy);
     const own = Object.values(await programScripts(editionStore(cacheFolder(effects.env))));
     const proved = (done: number, total: number): void => progress.show(`Proof: ${done} of ${total}`);
-    const leaks = [...(await leaksIn(made, withheld, proved, own))];
+    const leaks = [...(await leaksIn(made, withheld, { progress: proved, own }))];
     for (const { path, from } of assets) leaks.push(...(await leaksOfFile(path, readFileSync(from), withheld)));
     progress.clear();
     if (reportLeaks(leaks, copy, effects)) {

@@ -1,14 +1,11 @@
 import { createHash } from 'node:crypto';
 import { join, relative, resolve, sep } from 'node:path';
-import { withheldTexts } from '../../journal/copy/withheld.ts';
 import type { IsoDate } from '../../journal/model.ts';
 import type { JournalRecord } from '../../journal/record.ts';
 import { FOLDERS, type LoadedSources } from '../../load/load.ts';
 import { cacheFolder } from '../../site/cache-folder.ts';
 import { hasErrors } from '../../site/check-journal.ts';
-import { programScripts } from '../../site/client-scripts.ts';
-import { editionStore } from '../../site/edition-store.ts';
-import { leaksIn } from '../../site/proof/prove.ts';
+import { leaksOfSite } from '../../site/proof/prove-site.ts';
 import { InTheWay } from '../../site/swap/carry-over.ts';
 import { placeOf, realOf } from '../../site/swap/place.ts';
 import { isWhole, manifestOf, mayReplace } from '../../site/swap/site-folder.ts';
@@ -82,6 +79,7 @@ async function publish(
   effects: Effects,
 ): Promise<Exit> {
   const progress = progressLine(effects);
+  const cache = cacheFolder(effects.env);
   let staging: Staging | null = null;
   // Before anything is there to be left behind.
   const uninterrupted = effects.onInterrupt(() => {
@@ -96,7 +94,7 @@ async function publish(
       // What is amiss is told in the words of the notes.
       warnings: isUsual(copy) ? opened.diagnostics : [],
       folder: opened.folder,
-      cache: cacheFolder(effects.env),
+      cache,
       into: staging.folder,
       aside: staging.aside,
       progress: progress.show,
@@ -107,9 +105,12 @@ async function publish(
       effects.err('Nothing was published.\n');
       return EXIT.journalHasErrors;
     }
-    const own = Object.values(await programScripts(editionStore(cacheFolder(effects.env))));
-    const proved = (done: number, total: number): void => progress.show(`Proof: ${done} of ${total}`);
-    const leaks = await leaksIn(staging.folder, withheldTexts(whole, copy), proved, own);
+    const leaks = await leaksOfSite(whole, copy, {
+      folder: staging.folder,
+      of: opened.folder,
+      cache,
+      progress: (done, total) => progress.show(`Proof: ${done} of ${total}`),
+    });
     progress.clear();
     if (reportLeaks(leaks, copy, effects)) {
       effects.err('Nothing was published.\n');

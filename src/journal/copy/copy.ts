@@ -13,6 +13,9 @@ export const USUAL_COPIES: Readonly<Record<'workshop' | 'keeper' | 'record' | 'p
   public: ['private', 'money', 'people', 'marks'],
 };
 
+/** Private notes on parts and evenings: where things are and what they cost is the same without. */
+const FOLLOWED_BY_NOTHING: ReadonlySet<LeaveOut> = new Set(['private']);
+
 /** The copies of a journal: the usual ones, and those that it names, each with what it leaves out. */
 export function copiesOf({ settings }: Pick<Journal, 'settings'>): ReadonlyMap<CopyName, readonly LeaveOut[]> {
   const named = [...settings.copies].map(([name, { leaveOut }]) => [name, LEAVE_OUT.filter((kind) => leaveOut.includes(kind))] as const);
@@ -32,6 +35,7 @@ export function copyOf(record: JournalRecord, name: CopyName): JournalRecord {
   const journal = leavesOut.reduce((left, kind) => WITHOUT[kind](left), record.journal);
   // Nothing was left out, so what follows is the same.
   if (journal === record.journal) return { ...record, copy: { name, leavesOut } };
+  if (leavesOut.every((kind) => FOLLOWED_BY_NOTHING.has(kind))) return { ...record, journal, copy: { name, leavesOut } };
   // What is amiss in it has been told of the whole.
   const { history } = replay(journal);
   const { ledger } = ledgerOf(journal, new Set(journal.consumables.keys()));

@@ -68,7 +68,9 @@ export function withheldTexts(whole: JournalRecord, copy: JournalRecord): readon
 
 /** Every sum as pages print it; bare, as a measurement or an amount of stuff may be too, where the notes of the copy have it. */
 function sumsLookedFor(whole: JournalRecord, copy: JournalRecord): readonly Withheld[] {
-  const sums = [...sumsOf(whole)];
+  const told = new Set([...sumsOf(copy)].map(({ text }) => text));
+  const sums = [...sumsOf(whole)].filter(({ text }) => !told.has(text));
+  if (sums.length === 0) return [];
   const bare = new Set(sums.flatMap((sum) => (sum.bare ? [sum.text] : [])));
   const written = bareIn(proseOf(copy.journal), bare);
   return sums.flatMap(({ text, what, bare: alone }): Withheld[] => {

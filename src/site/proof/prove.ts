@@ -3,6 +3,7 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { folded, type Withheld } from '../../journal/copy/withheld.ts';
 import { anyOf, mayHold, type Sought, standing } from './patterns.ts';
+import type { ProvedBefore, Words } from './proved-before.ts';
 import { eachText, type TextKind } from './published-texts.ts';
 
 export interface Leak {
@@ -18,17 +19,23 @@ export interface Leak {
 /** More than so many are not looked for further: one is enough to publish nothing. */
 const ENOUGH = 20;
 
+export interface HowToLook {
+  progress?(done: number, total: number): void;
+  /** Texts of files that the program brings, which hold its words and nothing of a journal: those are not looked through. */
+  readonly own?: readonly string[];
+  /** What was looked through for the same and has not changed is not looked through again. */
+  readonly before?: ProvedBefore;
+}
+
 /**
  * Looks through every file of a folder, whatever it is.
  *
  * @param folder a site that is not yet published
- * @param own texts of files that the program brings, which hold its words and nothing of a journal: those are not looked through
  */
 export async function leaksIn(
   folder: string,
   withheld: readonly Withheld[],
-  progress: (done: number, total: number) => void = () => undefined,
-  own: readonly string[] = [],
+  { progress = () => undefined, own = [], before }: HowToLook = {},
 ): Promise<readonly Leak[]> {
   if (withheld.length === 0) return [];
   const files = readdirSync(folder, { recursive: true, withFileTypes: true }).filter((entry) => entry.isFile());
@@ -38,10 +45,21 @@ export async function leaksIn(
     if (proof.found >= ENOUGH) break;
     progress(n, files.length);
     const path = join(entry.parentPath, entry.name);
-    const bytes = readFileSync(path);
-    if (brought.size > 0 && path.endsWith('.js') && brought.has(bytes.toString('utf8'))) continue;
-    await proof.look(path.slice(folder.length + 1), bytes);
+    const file = path.slice(folder.length + 1);
+    let words = before?.unread(file, path);
+    if (words === undefined) {
+      const bytes = readFileSync(path);
+      if (brought.size > 0 && path.endsWith('.js') && brought.has(bytes.toString('utf8'))) continue;
+      words = before?.read(file, path, bytes);
+      if (words === undefined) {
+        const looked = await proof.look(file, bytes);
+        if (looked.clean) before?.isClean(file, looked.words);
+        continue;
+      }
+    }
+    proof.meet(words);
   }
+  before?.save();
   return proof.leaks();
 }
 
@@ -76,14 +94,21 @@ class Proof {
     return this.#leaks.filter((leak) => !this.#isPerhaps(leak)).length;
   }
 
-  async look(file: string, bytes: Uint8Array): Promise<void> {
+  /** Words that stand in small letters somewhere. */
+  meet(words: Words): void {
+    for (const word of words) this.#words.add(word);
+  }
+
+  /** @returns whether nothing stands in it, and the words that it says in small letters */
+  async look(file: string, bytes: Uint8Array): Promise<{ readonly clean: boolean; readonly words: Words }> {
     const found = new Map<string, Leak>();
+    const said = new Set<string>();
     for await (const { text: unfolded, kind } of eachText(file, bytes)) {
       const sought = this.#sought[kind];
       const words = kind === 'prose' && mayHold(unfolded, this.#small);
       if (!words && !mayHold(unfolded, sought)) continue;
       const text = folded(unfolded);
-      if (words) for (const [word] of standing(text, this.#small)) this.#words.add(word);
+      if (words) for (const [word] of standing(text, this.#small)) said.add(word);
       const read = kind === 'marked' ? text.replace(NO_WORDS, '') : text;
       for (const [match, index] of standing(read, sought)) {
         const withheld = this.#byText.get(match);
@@ -93,6 +118,8 @@ class Proof {
       }
     }
     this.#leaks.push(...found.values());
+    this.meet([...said]);
+    return { clean: found.size === 0, words: [...said] };
   }
 
   /** Those that are sure, each place; and of what may be something else the first place. */
