@@ -123,6 +123,10 @@ describe('without marks or stores', () => {
     expect(sheet(buyerSheet)).toMatch(/neither marks taken that time nor a picture.*Hose and Lever/);
   });
 
+  test('an inspector is shown no points table where no part is said to be a component', () => {
+    expect(sheet(inspectorSheet)).not.toMatch(/points|Engine/);
+  });
+
   test('an inspector is told that numbers are left out, and an insurer of no place that was not noted', () => {
     expect(sheet(inspectorSheet, 'marks')).toContain('This copy leaves numbers and marks out.');
     expect(sheet(insurerSheet, 'stores', 'film')).toContain('[In stores], [Spare drum]');

@@ -3,7 +3,7 @@
  * what; and what a conservation record should hold, point by point (AIC Guidelines for Practice 24 to 28).
  */
 import { classedOf } from '../../journal/registers/classed.ts';
-import { identityAt } from '../../journal/registers/identity.ts';
+import { identityAt, isIdentityTold } from '../../journal/registers/identity.ts';
 import { registerAt } from '../../journal/registers/register.ts';
 import { tellsRecordings, unrecordedAt } from '../../journal/registers/unrecorded.ts';
 import { capital, counted, listedNames, someOfAll, spelled } from '../../site/views/page/words.ts';
@@ -45,7 +45,7 @@ function identity({ record }: BookSetting): string {
     ...vehicle.marks.map(({ what, mark }) => [`${capital(what)}, number found`, mark]),
   ];
   const rows = facts.flatMap(([name = '', value = '']) => (value === '' ? [] : [`[${words(name)}], [${words(value)}]`]));
-  const tables = record.journal.identityTables.map((table) => {
+  const tables = (isIdentityTold(record) ? record.journal.identityTables : []).map((table) => {
     const { answers, points, reached } = identityAt(record, table, null);
     const cells = answers.map(({ line, answer, points: given }) =>
       [line.words, answer === 'unknown' ? 'not known' : answer, String(given)].map((cell) => `[${words(cell)}]`).join(', '),

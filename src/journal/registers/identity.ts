@@ -1,4 +1,5 @@
 import type { IdentityLine, IdentityNeed, IdentityTable } from '../model/identity-tables/table.ts';
+import { IDENTITY_TABLES } from '../model/identity-tables/tables.ts';
 import type { IsoDate, Origin, PartId, PositionId, SessionId } from '../model.ts';
 import { originInWords } from '../replay/words.ts';
 import { type Occupant, type RegisterRow, registerRowAt } from './register.ts';
@@ -42,6 +43,12 @@ export interface Identity {
   readonly pointsFrom: number;
   /** The table's sums are reached. Never a verdict: the licensing authority decides. */
   readonly reached: boolean;
+}
+
+/** Whether there is anything to answer a table from, or somebody has brought one: of a cart nobody asks for an engine. */
+export function isIdentityTold({ journal }: Pick<RegisterSource, 'journal'>): boolean {
+  const carried = [...journal.positions.values()].some(({ components }) => components.length > 0);
+  return carried || journal.identityTables.some((table) => !IDENTITY_TABLES.includes(table));
 }
 
 /** A points table answered from `component` and origin, at the end of a day. */

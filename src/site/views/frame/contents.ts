@@ -1,6 +1,7 @@
 /** The parts of the record in four groups, in the order a reader would leaf through them, as far as a record has them. */
 import { hasClient } from '../../../journal/ledger/client-account.ts';
 import type { JournalRecord } from '../../../journal/record.ts';
+import { isIdentityTold } from '../../../journal/registers/identity.ts';
 import { tellsRecordings } from '../../../journal/registers/unrecorded.ts';
 import { type Address, PAGES, type PageName } from '../../addresses.ts';
 import { keepsAccount } from '../page/words.ts';
@@ -50,7 +51,7 @@ const CONTENTS: readonly ContentsGroup[] = [
       { page: 'measurements', name: 'Measurements' },
       { page: 'stores', name: 'Stores' },
       { page: 'bags', name: 'Bags' },
-      { page: 'identity', name: 'Identity rule' },
+      { page: 'identity', name: 'Identity rule', within: isIdentityTold },
     ],
   },
   {

@@ -1,5 +1,7 @@
 import { expect, test } from 'vitest';
 import { copyOf } from '../../../../src/journal/copy/copy.ts';
+import type { IdentityTable } from '../../../../src/journal/model/identity-tables/table.ts';
+import { IDENTITY_TABLES } from '../../../../src/journal/model/identity-tables/tables.ts';
 import type { LeaveOut } from '../../../../src/journal/model.ts';
 import { NO_PICTURES } from '../../../../src/photos/plan.ts';
 import { daySetter } from '../../../../src/site/views/any-day/day-shown.ts';
@@ -24,6 +26,16 @@ test.each<[LeaveOut]>([['marks'], ['film'], ['stores']])(
 test('a copy without film has no page that would say that none was taken', () => {
   expect(hasPage(whole, 'film')).toBe(true);
   expect(hasPage(without('film'), 'film')).toBe(false);
+});
+
+test('a vehicle of which no part is said to be a component has no page of points, unless it has a table of its own', () => {
+  const of = (components: readonly string[]) => soundRecord({ parts: [part('drum', { components })] });
+  expect(hasPage(of([]), 'identity')).toBe(false);
+  expect(hasPage(of(['frame']), 'identity')).toBe(true);
+  const bare = of([]);
+  const [table] = IDENTITY_TABLES;
+  const own = { ...bare, journal: { ...bare.journal, identityTables: [{ ...table, id: 'own' } as IdentityTable] } };
+  expect(hasPage(own, 'identity')).toBe(true);
 });
 
 test('in a copy without stores a part is in stores, and nobody says that no place was noted', () => {
