@@ -5,6 +5,7 @@ import type { BillSource, LineSource } from '../../src/journal/compile/bill-sour
 import { billOf } from '../../src/journal/compile/bills.ts';
 import { partedOver } from '../../src/journal/ledger/entries.ts';
 import type { Place } from '../../src/journal/model.ts';
+import { journal } from './small-journal.ts';
 
 const SETTINGS = { currency: 'GBP', currencyDigits: 2, locale: 'en-GB' };
 const HEAD = { id: '2031-03-12#bill-1', session: '2031-03-12', date: '2031-03-12' };
@@ -229,4 +230,16 @@ test('whatever is on a bill: lines make the total, net and tax make gross, share
       },
     ),
   );
+});
+
+test('a bill whose tax is on top is told in the figures that stand on its paper, with every total that they make', () => {
+  const bill = (total: string) =>
+    journal([
+      '2031-03-12',
+      `bills: [{ discount: 10%, carriage: 9.50, tax: 23% on top, total: ${total}, lines: [{ what: Velvet, cost: 168.00 }, { what: Leaf, cost: 24.60 }] }]`,
+    ]).problems;
+  expect(bill('224.89')).toEqual([]);
+  expect(bill('226.00')).toEqual([
+    'A806 The total is £226.00, but lines of £192.60 less discount £19.26 and carriage £9.50 make £182.84, with tax £224.89 or £224.90.',
+  ]);
 });

@@ -3,6 +3,7 @@ import Fraction from 'fraction.js';
 import type { Tax } from '../model.ts';
 import { type Minor, roundHalfAway } from '../values/decimal.ts';
 import { currencyDigits, formatMoney, minorToDecimal } from '../values/money.ts';
+import { UNSAID } from '../values/tax.ts';
 import type { BillSource, MoneySettings, ReadBill } from './bill-source.ts';
 import { BILL_WAYS, type BillFigures, canShare, reckonBill } from './reckon-bill.ts';
 
@@ -32,16 +33,32 @@ export function amountOf(bill: AtHand, minor: Minor): string {
   return formatMoney(minor, { locale: settings.locale, currency, currencyDigits: digitsOf(bill) });
 }
 
-/** What the total is, and what the rest makes. */
+/** What the total is, and what the rest makes, in the figures that stand on the paper. */
 export function disagreement(bill: AtHand, total: Minor): string {
+  const { figures } = bill;
   const say = (minor: Minor): string => amountOf(bill, minor);
-  const made = reckonBill(bill.figures);
+  const onTop = [figures, ...figures.lines].every(({ tax }) => tax.on === 'top');
+  const made = reckonBill(onTop ? withoutTax(figures) : figures);
   const less = made.discount === 0 ? '' : ` less discount ${say(made.discount)}`;
   const more = made.carriage === 0 ? '' : ` and carriage ${say(made.carriage)}`;
-  const rounded = bill.figures.rounding === 0 ? '' : `, rounded by ${say(bill.figures.rounding)},`;
+  const rounded = figures.rounding === 0 ? '' : `, rounded by ${say(figures.rounding)},`;
   const besides = less + more + rounded;
   const lines = besides === '' ? 'its lines' : `lines of ${say(made.linesBefore)}${besides}`;
-  return `The total is ${say(total)}, but ${lines} make ${say(made.total)}.`;
+  return `The total is ${say(total)}, but ${lines} make ${say(made.total)}${onTop ? `, with tax ${totalsOf(bill)}` : ''}.`;
+}
+
+/** As a paper has them whose tax comes at its foot. */
+function withoutTax(figures: BillFigures): BillFigures {
+  return { ...figures, lines: figures.lines.map((line) => ({ ...line, tax: UNSAID })), tax: UNSAID };
+}
+
+/** What a bill comes to by every way that there is to reckon its tax: `£224.89 or £224.90`. */
+function totalsOf(bill: AtHand): string {
+  const totals = new Set(BILL_WAYS.map((way) => reckonBill(bill.figures, way).total));
+  return [...totals]
+    .sort((a, b) => a - b)
+    .map((total) => amountOf(bill, total))
+    .join(' or ');
 }
 
 /** What to look at, and the line to write where the paper has one that the note has not. */
