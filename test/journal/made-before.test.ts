@@ -90,10 +90,10 @@ test.each([
       { ...OPTIONS, before: made },
     ).diagnostics;
   const sound = compile(files, 'it.jpg', before);
-  const [path, from = '', to] = text ?? [];
+  const [path, from, to] = text ?? [];
   const changed = files.flatMap((file) => {
     if (file.path !== path) return [file];
-    return to === null ? [] : [{ path, bytes: encoder.encode(JOURNAL[path]?.replace(from, to ?? '') ?? '') }];
+    return to === null ? [] : [{ path, bytes: encoder.encode(JOURNAL[path]?.replace(from ?? '', to ?? '') ?? '') }];
   });
   const again = compile(changed, asset, before);
   expect(again).toEqual(compile(changed, asset));
