@@ -7,7 +7,7 @@ import { type Desk, digestAt } from './desk.ts';
 import { type Draft, type Drafts, isDraft, isKey, openDrafts } from './drafts.ts';
 import { LARGEST_FILE, laidBy, layIn, NotTaken } from './laid-files.ts';
 import { makeNote, noteAt, pictureFolder, textOf } from './make-note.ts';
-import { lastParts, namesOf, nextBag, useOf } from './names.ts';
+import { firmsOf, lastParts, namesOf, nextBag, useOf } from './names.ts';
 import { readNote } from './note-text.ts';
 import { previewOf } from './preview.ts';
 import { problemsByField } from './problems.ts';
@@ -45,6 +45,7 @@ function journalData(desk: Desk, drafts: Drafts) {
     evening: desk.evening(),
     form: desk.form,
     names: record ? namesOf(record) : {},
+    offers: { firms: record ? firmsOf(record) : [] },
     lastParts: record ? lastParts(record) : [],
     nextBag: record ? nextBag(record) : 1,
     person: record && record.journal.people.size > 0 ? [...record.journal.people.keys()][0] : null,

@@ -2,7 +2,7 @@
 import type * as z from 'zod';
 import type { Sort } from '../journal/diagnostics/diagnostic.ts';
 import { buildOf, isRequired } from '../journal/read/schema-at.ts';
-import { type Facts, factsOf, type WrittenAs } from '../journal/schema/facts.ts';
+import { type Facts, factsOf, type Offered, type WrittenAs } from '../journal/schema/facts.ts';
 
 /** One field of a form, as plain data. */
 export interface FormField {
@@ -19,6 +19,8 @@ export interface FormField {
   readonly words: readonly string[] | null;
   readonly names: readonly Sort[];
   readonly writtenAs: WrittenAs | null;
+  /** What is offered to be written, besides anything else. */
+  readonly offers: Offered | null;
   /** Several may be named where one is meant; the entry then says the same of each. */
   readonly several: boolean;
   /** An entry of which only a text is written says this field by it. */
@@ -69,6 +71,7 @@ function fieldOf(name: string, kind: z.core.$ZodType, entries: readonly Entry[])
     // A name that is made here is none of those that there are.
     names: facts.writtenAs === 'new-id' ? [] : namedBy(facts.names, entries),
     writtenAs: facts.writtenAs ?? null,
+    offers: facts.offers ?? null,
     several: facts.several === true,
     alone: facts.alone ?? null,
     fields: built.of === 'table' ? [fieldOf('', built.value, [])] : formOf(item),

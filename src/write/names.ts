@@ -1,5 +1,6 @@
 /** The names that a form offers, and which of them an evening most likely needs. */
 import type { Sort } from '../journal/diagnostics/diagnostic.ts';
+import { firmsIn, whichFirm } from '../journal/model/which-firm.ts';
 import type { JournalRecord } from '../journal/record.ts';
 import { bagsAt, unnamedIn } from '../journal/registers/bags.ts';
 import type { Opened } from './desk.ts';
@@ -47,6 +48,18 @@ export function namesOf(record: JournalRecord): Names {
 /** The number that no bag has had. */
 export function nextBag(record: JournalRecord): number {
   return Math.max(0, ...record.history.bags.keys()) + 1;
+}
+
+/** Firms as the notes call them, the newest first, each as it was called last: sellers, who was sent something, whom something is awaited from. */
+export function firmsOf({ journal }: JournalRecord): string[] {
+  const called = journal.sessions.flatMap(firmsIn).toReversed();
+  const seen = new Set<string | null>([null]);
+  return called.flatMap((one) => {
+    const which = whichFirm(journal, one);
+    if (one.firm === null || seen.has(which)) return [];
+    seen.add(which);
+    return [one.firm];
+  });
 }
 
 /** Parts that the last evenings were about, the newest first. */

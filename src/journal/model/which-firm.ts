@@ -23,7 +23,8 @@ export function numberedFirms(sessions: readonly Session[]): ReadonlyMap<string,
   return new Map(sessions.flatMap(firmsIn).flatMap(({ place, firm }) => (firm === null ? [] : [[spotOf(place), numberOf(firm)] as const])));
 }
 
-function firmsIn({ parts, bills, opens }: Session): readonly OfFirm[] {
+/** What of a note names a firm: what was sent out, bills, what is waited for. */
+export function firmsIn({ parts, bills, opens }: Session): readonly OfFirm[] {
   const out = parts.filter(({ did }) => did.includes('sent-out'));
   return [
     ...out.map(({ place, to }) => ({ place, firm: to?.name ?? null })),

@@ -31,6 +31,8 @@ export interface Facts {
   readonly form?: string;
   /** What a form asks for, where that is more than a line of text. */
   readonly writtenAs?: WrittenAs;
+  /** What notes call others of its kind is offered, and anything else may be written. */
+  readonly offers?: Offered;
   /** An evening without it is rare. */
   readonly everyEvening?: boolean;
   /** A list for which one value may stand that is in none. */
@@ -42,6 +44,9 @@ export interface Facts {
  * the files lie by the note, a paper in papers/ too.
  */
 export type WrittenAs = 'day' | 'number' | 'clock' | 'place' | 'new-id' | 'picture-file' | 'paper-file';
+
+/** What is called by no id, and told by its words alone. */
+export type Offered = 'firms';
 
 /** Sorts of names, which may hang on what else the entry says, as it is written. */
 export type Naming = readonly Sort[] | ((entry: Readonly<Record<string, unknown>>) => readonly Sort[]);

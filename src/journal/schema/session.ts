@@ -159,7 +159,7 @@ const opening = fields({
   kind: oneOf(ITEM_KINDS, SAID_FOR_KINDS),
   what: prose,
   /** Whom it waits for, and the day it was promised. */
-  from: maybe(text),
+  from: maybe(having(text, { offers: 'firms' })),
   due: maybe(date),
   before: maybe(milestoneName),
   on: maybe(chargeName),

@@ -9,6 +9,9 @@ import { BOUGHT_AS, ORIGINS } from './words.ts';
 /** A paper by its name. */
 export const paperFile = having(text, { writtenAs: 'paper-file' });
 
+/** Whom something is bought of. */
+const seller = having(prose, { offers: 'firms' });
+
 /** A part that a purchase brings. */
 const brought = fields({
   id: naming(newId, ['part']),
@@ -47,10 +50,10 @@ const lineShape = {
   deductible: maybe(oneOf(['yes', 'no'])),
 };
 
-export const bought = fields({ ...lineShape, from: maybe(prose), paper: maybe(paperFile) });
+export const bought = fields({ ...lineShape, from: maybe(seller), paper: maybe(paperFile) });
 
 export const bill = fields({
-  from: maybe(prose),
+  from: maybe(seller),
   paper: maybe(paperFile),
   currency: maybe(text),
   total: maybe(text),

@@ -10,6 +10,7 @@ import type { Sheet } from './sheet.ts';
 const MOST_OFFERED = 8;
 
 export interface Choice extends Named {
+  readonly sort: Sort;
   /** What tells it from others of that name. */
   readonly more: string;
   /** Small letters that are looked in. */
@@ -20,7 +21,7 @@ export interface Choice extends Named {
 export function choicesOf(sheet: Sheet, { names }: FormField): Choice[] {
   return names.flatMap((sort) =>
     namedBy(sheet, sort).map(({ id, name }) =>
-      choice(written(id, sort, names), sort === 'bag' ? `bag ${id}` : name, sort === 'bag' ? name : id),
+      choice(sort, written(id, sort, names), sort === 'bag' ? `bag ${id}` : name, sort === 'bag' ? name : id),
     ),
   );
 }
@@ -30,8 +31,8 @@ function written(id: string, sort: Sort, names: readonly Sort[]): string {
   return sort === 'bag' && names.includes('store') ? `bag ${id}` : id;
 }
 
-function choice(id: string, name: string, more: string): Choice {
-  return { id, name, more, found: `${id} ${name} ${more}`.toLowerCase() };
+function choice(sort: Sort, id: string, name: string, more: string): Choice {
+  return { sort, id, name, more, found: `${id} ${name} ${more}`.toLowerCase() };
 }
 
 /** The journal's, and those that this very draft brings. */
@@ -42,15 +43,25 @@ function namedBy(sheet: Sheet, sort: Sort): readonly Named[] {
   return [...own.filter(({ id }) => id !== '' && !known.some((one) => one.id === id)), ...known];
 }
 
-/** What is most likely meant: what this evening names already, then what the last ones did. */
+/**
+ * What is most likely meant: what this evening names already, then what the last ones did. Where several sorts of things may be
+ * named, some of each are among the first.
+ */
 function likely(sheet: Sheet, field: FormField, choices: readonly Choice[]): Choice[] {
   const tonight = new Set(textsIn(Object.entries(sheet.draft.fields).flatMap(([name, value]) => (name === 'date' ? [] : [value]))));
   const last = sheet.data.lastParts;
   const rank = ({ id }: Choice): number =>
     tonight.has(id) ? 0 : field.names.includes('part') && last.includes(id) ? 1 + last.indexOf(id) : 1000;
+  const nth = new Map<Sort, number>();
   return choices
-    .map((one, n) => ({ one, n }))
-    .sort((a, b) => rank(a.one) - rank(b.one) || a.n - b.n)
+    .map((one, n) => ({ one, rank: rank(one), n }))
+    .sort((a, b) => a.rank - b.rank || a.n - b.n)
+    .map(({ one, rank: own }, n) => {
+      const turn = own === 0 ? 0 : (nth.get(one.sort) ?? 0) + 1;
+      nth.set(one.sort, turn);
+      return { one, turn, n };
+    })
+    .sort((a, b) => a.turn - b.turn || a.n - b.n)
     .map(({ one }) => one);
 }
 

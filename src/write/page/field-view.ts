@@ -54,25 +54,35 @@ export function write({ sheet, holder, field }: At, value: Value | undefined): v
 
 /** A line of text, a day, a number, or some sentences. */
 function textField(at: At): HTMLElement {
-  const { field, holder, way } = at;
+  const { sheet, field, holder, way } = at;
   const id = newId();
+  const list = field.offers === null ? null : newId();
   const value = String(holder[field.name] ?? '');
   const described = { id, 'aria-describedby': problemId(way), 'aria-required': field.required ? 'true' : null };
-  const input = field.prose
-    ? make('textarea', { ...described, rows: '1', autocapitalize: 'sentences' })
-    : make('input', {
-        ...described,
-        type: field.writtenAs === 'day' ? 'date' : 'text',
-        inputmode: field.writtenAs === 'number' ? 'numeric' : null,
-        autocomplete: 'off',
-        autocapitalize: 'none',
-      });
+  const input =
+    field.prose && list === null
+      ? make('textarea', { ...described, rows: '1', autocapitalize: 'sentences' })
+      : make('input', {
+          ...described,
+          type: field.writtenAs === 'day' ? 'date' : 'text',
+          inputmode: field.writtenAs === 'number' ? 'numeric' : null,
+          autocomplete: 'off',
+          autocapitalize: 'none',
+          list,
+        });
   input.value = value;
   input.addEventListener('input', () => {
     write(at, input.value);
     input.dispatchEvent(new CustomEvent('written', { bubbles: true, detail: field.name }));
   });
-  return make('div', {}, make('label', { for: id }, labelOf(field.name)), input);
+  const offered = field.offers === null ? [] : sheet.data.offers[field.offers].map((words) => make('option', { value: words }));
+  return make(
+    'div',
+    {},
+    make('label', { for: id }, labelOf(field.name)),
+    input,
+    ...(list === null ? [] : [make('datalist', { id: list }, ...offered)]),
+  );
 }
 
 /** Several texts, one on each line. */

@@ -1,4 +1,5 @@
 /** What the page works with. */
+import type { Offered } from '../../journal/schema/facts.ts';
 import type { Draft } from '../drafts.ts';
 import type { FormField } from '../form.ts';
 import type { Names, Use } from '../names.ts';
@@ -13,6 +14,8 @@ export interface JournalData {
   readonly evening: string;
   readonly form: readonly FormField[];
   readonly names: Names;
+  /** What may be written in fields that offer something, the newest first. */
+  readonly offers: Readonly<Record<Offered, readonly string[]>>;
   readonly lastParts: readonly string[];
   readonly nextBag: number;
   readonly person: string | null;

@@ -74,6 +74,41 @@ describe('the page in the hand', () => {
     });
   });
 
+  test('offers for what hours were spent on both parts and subsystems, and as whom a bill is from the firms of earlier notes', async () => {
+    const own = await standForWriting({
+      files: {
+        'sessions/2031-03-11-bill.md': `---
+date: 2031-03-11
+title: A bill
+bought: [{ what: Cord, for: front-drum-near, cost: 3.00, from: A chandler }]
+parts: [{ part: front-drum-near, did: [removed, sent-out], to: A plater, work: plated }]
+opens: [{ id: hoses, kind: waiting, what: Hoses, from: a CHANDLER }, { id: rim, kind: waiting, what: A rim, from: Rim and Son }]
+---
+`,
+      },
+    });
+    const hands = await handsAt(browser, own);
+    try {
+      await begin(hands, 'Offered');
+      await hands.tap(hands.group('Hours').getByRole('button', { name: 'Add to hours' }));
+      const on = hands.open('Hours').getByRole('group', { name: 'On: offered' });
+      await on.getByRole('button', { name: 'Brakes', exact: false }).first().waitFor();
+      const ids = await on.getByRole('button').evaluateAll((all) => all.map((one) => (one as HTMLElement).dataset.id));
+      expect(ids).toHaveLength(8);
+      expect(ids.slice(0, 2)).toEqual(['front-drum-near', 'brakes']);
+      const bills = await hands.bring('Bills');
+      await hands.tap(bills.getByRole('button', { name: 'Add to bills' }).first());
+      expect(
+        await bills
+          .getByLabel('From')
+          .evaluate((input) => [...((input as HTMLInputElement).list?.options ?? [])].map(({ value }) => value)),
+      ).toEqual(['Rim and Son', 'a CHANDLER', 'A plater']);
+    } finally {
+      await hands.context.close();
+      await own.remove();
+    }
+  });
+
   test('has targets of 44 px, and nothing wider than the phone', async () => {
     await inHand(async (hands) => {
       await busy(hands);

@@ -1,5 +1,4 @@
 /** What a part has to do with others and with what was believed and written of it: each a name and its lines. */
-
 import type { Part } from '../../../journal/model.ts';
 import { type Inside, insideAt } from '../../../journal/registers/assemblies.ts';
 import { waysBackOf } from '../../../journal/registers/goes-back.ts';
