@@ -9,6 +9,7 @@ import type { Drawing } from '../../../journal/model/drawing.ts';
 import type { IsoDate, Origin, PositionId } from '../../../journal/model.ts';
 import { type PlaceKind, type PlaceState, placeStateOf } from '../../../journal/registers/place-state.ts';
 import { registerRowAt } from '../../../journal/registers/register.ts';
+import { once } from '../../../journal/values/once.ts';
 import type { RecordSheet, Sheet } from '../page/sheet.ts';
 import { hatchesIn, hatchName } from './hatches.ts';
 
@@ -71,15 +72,15 @@ const LARGEST_ON_EVERY_PAGE = 60_000;
  */
 export function whereDrawn(sheet: Sheet, drawing: Drawing, position: PositionId): string | null {
   if (!drawing.positions.includes(position)) return null;
-  const svg = structuredClone(drawing.svg);
   // What is in front of it would hide it, so it is drawn once more, on top of all.
-  const marks = shapesOf(svg, position);
-  svg.children.push({ type: 'element', tagName: 'g', properties: { className: ['marked'] }, children: marks });
-  visit(svg, 'element', (node) => {
-    delete node.properties.dataPart;
-  });
+  const marked: Element = {
+    type: 'element',
+    tagName: 'g',
+    properties: { className: ['marked'] },
+    children: shapesOf(drawing.svg, position),
+  };
   const label = `${sheet.positionName(position)}: where it is. ${drawing.title ?? drawing.name}`;
-  svg.properties = {
+  const properties = {
     ...outlines(drawing),
     viewBox: drawing.box.join(' '),
     preserveAspectRatio: 'xMinYMid',
@@ -87,8 +88,21 @@ export function whereDrawn(sheet: Sheet, drawing: Drawing, position: PositionId)
     ariaLabel: label,
     className: ['drawn'],
   };
-  const markup = toHtml(svg, { space: 'svg' });
+  const whole = { type: 'raw' as const, value: outlineOf(drawing) };
+  const svg: Element = { ...drawing.svg, properties, children: [whole, unnamed(marked)] };
+  const markup = toHtml(svg, { space: 'svg', allowDangerousHtml: true });
   return markup.length > LARGEST_ON_EVERY_PAGE ? null : markup;
+}
+
+/** All that is drawn, as markup: the same for every position. */
+const outlineOf = once(({ svg }: Drawing): string => toHtml(unnamed(structuredClone(svg)).children, { space: 'svg' }));
+
+/** Shapes that no longer say what they stand for; it is done in place. */
+function unnamed(shape: Element): Element {
+  visit(shape, 'element', (node) => {
+    delete node.properties.dataPart;
+  });
+  return shape;
 }
 
 /** Where one position is, on every drawing that shows it. */
