@@ -27,10 +27,14 @@ async function waitsForFaces(route: Route): Promise<void> {
   await route.fulfill({ response, body });
 }
 
+/** A device that has none of our faces, and none that are as wide. */
+const neverHasFaces = (route: Route): Promise<void> => route.abort();
+
 export function onAPhone(bench: Bench): void {
-  const onPhone = async <T>(path: string, ask: () => T): Promise<T> => {
+  const onPhone = async <T>(path: string, ask: () => T, faces: 'own' | 'none' = 'own'): Promise<T> => {
     const page = await bench.page(ON_A_PHONE);
-    await page.route(/\.css$/, waitsForFaces);
+    if (faces === 'own') await page.route(/\.css$/, waitsForFaces);
+    else await page.route(/\.woff2$/, neverHasFaces);
     await page.goto(bench.served.address + path);
     await page.evaluate(async () => void (await document.fonts.ready));
     // What scrolls is known to the style sheet a frame later.
@@ -75,6 +79,20 @@ export function onAPhone(bench: Bench): void {
       });
       expect(new Set(wide)).toEqual(new Set([true]));
       expect(new Set(totals)).toEqual(new Set([true]));
+    });
+
+    it('a table of totals in the ledger does not, in whatever face it is set', async () => {
+      const boxes = await onPhone(
+        'ledger.html',
+        () =>
+          [...document.querySelectorAll('.scroll:has(> .totals)')].map((box) => ({
+            of: box.ariaLabel,
+            goesOn: box.scrollWidth > box.clientWidth + 1,
+          })),
+        'none',
+      );
+      expect(boxes).toContainEqual({ of: 'Tax by its rate', goesOn: false });
+      expect(boxes.filter(({ goesOn }) => goesOn)).toEqual([]);
     });
 
     it('points of a letter are told from each other by their bullets', async () => {

@@ -67,7 +67,7 @@ function columnsOf(sheet: Sheet): readonly Column<RegisterRow>[] {
     { head: 'Decided', set: 'decided', cell: (row) => decided(sheet, row) },
     { head: 'On the vehicle', set: 'fitted', cell: (row) => fitted(sheet, row) },
     { head: 'Where the original is, if off', set: 'away', cell: (row) => away(sheet, row) },
-    { head: 'Mismatch, other than it was, or still to do', bare: true, cell: remarks },
+    { head: 'Remarks', bare: true, cell: remarks },
   ];
 }
 

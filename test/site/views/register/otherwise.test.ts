@@ -32,6 +32,7 @@ const HOW = 'Went back otherwise than it came off: Bolts from above.';
 
 test('in its row, on the page and in a line of its state', () => {
   const { markup } = registerTable(sheet, registerAt(OF, null), originalityAt(OF, null), 'The register', 'here');
+  expect(/<thead>.*<\/thead>/s.exec(markup)?.[0].replaceAll(/<[^>]*>/g, ' ')).toMatch(/Where the original is, if off\s+Remarks\s*$/);
   const rows = markup.split('<tr').map((row) => row.replaceAll(/^[^>]*>|<[^>]*>/g, ' '));
   const [wing, lamp] = ['Wing', 'Lamp'].map((name) => rows.find((row) => row.includes(name)));
   expect(wing).toMatch(new RegExp(`Kept, went back otherwise .*${HOW}`));
