@@ -28,6 +28,13 @@ const DEV_AIM_SECONDS = 0.2;
 const some = (count: number, { scale }: How): number => Math.max(8, Math.round(count * scale));
 
 const PARTS: Readonly<Record<string, Part>> = {
+  demo: {
+    long: false,
+    measure: async (folder) => {
+      const { measureDemo } = await import('./demo.ts');
+      return measureDemo(folder);
+    },
+  },
   dev: {
     long: false,
     measure: async (folder, how) => {
