@@ -18,9 +18,9 @@ export interface Choice extends Named {
 }
 
 /** All that a field may name, as it is written in the field. */
-export function choicesOf(sheet: Sheet, { names }: FormField): Choice[] {
+export function choicesOf(sheet: Sheet, { name: field, names }: FormField): Choice[] {
   return names.flatMap((sort) =>
-    namedBy(sheet, sort).map(({ id, name }) =>
+    (sort === 'bag' && field === 'to' ? bagsToFill(sheet) : namedBy(sheet, sort)).map(({ id, name }) =>
       choice(sort, written(id, sort, names), sort === 'bag' ? `bag ${id}` : name, sort === 'bag' ? name : id),
     ),
   );
@@ -41,6 +41,19 @@ function namedBy(sheet: Sheet, sort: Sort): readonly Named[] {
   if (sort !== 'bag') return known;
   const own = entriesOf(sheet.draft.fields.bags).map(({ bag }) => ({ id: String(bag ?? ''), name: 'of this evening' }));
   return [...own.filter(({ id }) => id !== '' && !known.some((one) => one.id === id)), ...known];
+}
+
+/** Those of this evening, and the next free number: into a bag that an earlier one filled nothing goes. */
+function bagsToFill(sheet: Sheet): readonly Named[] {
+  const named = textsIn(Object.values(sheet.draft.fields)).flatMap((text) => /^bag (\d+)$/.exec(text)?.[1] ?? []);
+  const own = entriesOf(sheet.draft.fields.bags).flatMap(({ bag }) => (typeof bag === 'string' && bag !== '' ? [bag] : []));
+  const tonight = [...new Set([...own, ...named])];
+  const known = namedBy(sheet, 'bag');
+  const next = Math.max(sheet.data.nextBag, ...tonight.map((id) => Number(id) + 1));
+  return [
+    ...tonight.map((id) => known.find((one) => one.id === id) ?? { id, name: 'of this evening' }),
+    { id: String(next), name: 'the next free number' },
+  ];
 }
 
 /**
