@@ -1,5 +1,5 @@
 /** Astro, asked to make or serve the pages and nothing else: it sends nothing about the use of the program, and writes nothing into it. */
-import { relative } from 'node:path';
+import { pathToFileURL } from 'node:url';
 import type { AstroInlineConfig } from 'astro';
 import { PROGRAM } from './tool-digest.ts';
 import type { Workshop } from './workshop.ts';
@@ -9,16 +9,21 @@ process.env.ASTRO_TELEMETRY_DISABLED = '1';
 /** It asks for newer versions of itself unless this is set. */
 process.env.ASTRO_DISABLE_UPDATE_CHECK = 'true';
 
-/** What every run has in common. */
-function configOf({ folder }: Workshop, more: AstroInlineConfig): AstroInlineConfig {
-  return { root: PROGRAM, logLevel: 'error', cacheDir: `${folder}/astro`, ...more, vite: { cacheDir: `${folder}/vite`, ...more.vite } };
+/**
+ * What every run has in common. Astro would load the configuration under a name that is new at each start, and Node keep what it
+ * compiled of it for each.
+ */
+async function configOf({ folder }: Workshop, more: AstroInlineConfig): Promise<AstroInlineConfig> {
+  const { default: own }: { default: AstroInlineConfig } = await import(pathToFileURL(`${PROGRAM}astro.config.mjs`).href);
+  const vite = { ...own.vite, cacheDir: `${folder}/vite` };
+  return { ...own, root: PROGRAM, configFile: false, logLevel: 'error', cacheDir: `${folder}/astro`, vite, ...more };
 }
 
 /** Makes pages. The process must stand in the workshop: there Astro puts their code. */
 export async function buildWithAstro(workshop: Workshop, more: AstroInlineConfig): Promise<void> {
   const { build } = await import('astro');
   // Types are for whoever changes the program; they would be written into its folder, which may take no writing.
-  await build(configOf(workshop, more), { sync: false } as Parameters<typeof build>[1]);
+  await build(await configOf(workshop, more), { sync: false } as Parameters<typeof build>[1]);
 }
 
 /** Serves pages until it is stopped. */
@@ -31,9 +36,8 @@ export async function serveWithAstro(
   const { folder } = workshop;
   const places = {
     root: folder,
-    configFile: relative(folder, `${PROGRAM}astro.config.mjs`),
     srcDir: `${PROGRAM}src`,
     publicDir: `${PROGRAM}public`,
   };
-  return await dev(configOf(workshop, { ...places, ...more }));
+  return await dev(await configOf(workshop, { ...places, ...more }));
 }

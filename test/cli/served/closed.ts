@@ -1,4 +1,4 @@
-import { existsSync, readdirSync } from 'node:fs';
+import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { request } from 'node:http';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
@@ -42,6 +42,12 @@ const CLOSED: readonly string[] = [
   '/__open-in-editor?file=/etc/passwd',
 ];
 
+/** What Node keeps of code that was loaded under a name which no other run will load it by. */
+function compiledForOneRun(kept: string): string[] {
+  const files = readdirSync(kept, { recursive: true, withFileTypes: true }).filter((entry) => entry.isFile());
+  return files.flatMap(({ parentPath, name }) => /file:[^\0]*\?t=\d+/.exec(readFileSync(join(parentPath, name), 'latin1'))?.[0] ?? []);
+}
+
 /** Ends the server. */
 export function closed(at: Served): void {
   test('what is served is the site and nothing else, to this machine alone, and nothing is left behind', async () => {
@@ -77,5 +83,6 @@ export function closed(at: Served): void {
     await new Promise((ended) => child.once('exit', ended));
     expect(readdirSync(join(cwd, 'cache/workshops'))).toEqual([]);
     expect(existsSync(join(cwd, 'cache/served'))).toBe(false);
+    expect(compiledForOneRun(process.env.NODE_COMPILE_CACHE ?? ''), 'what it leaves of its code is used by the next').toEqual([]);
   });
 }
