@@ -156,11 +156,22 @@ describe('a copy has the figures of the whole, but for those that it leaves out'
   });
 });
 
+/** What is said under `private`, wherever it hangs. */
+function privateIn(thing: unknown, seen = new Set<unknown>()): unknown[] {
+  if (typeof thing !== 'object' || thing === null || seen.has(thing)) return [];
+  seen.add(thing);
+  const held = thing instanceof Map || thing instanceof Set ? [...thing.values()] : Object.values(thing);
+  const own = 'private' in thing && thing.private !== null ? [thing.private] : [];
+  return [...own, ...held.flatMap((one) => privateIn(one, seen))];
+}
+
 test('nothing follows from what is private: a copy without it knows what the whole knows, and none of it', () => {
   const demo = compileJournal(loadJournal(fileURLToPath(new URL('../../content', import.meta.url))), { today: '2035-12-31' }).record;
   for (const whole of [demo, ...fc.sample(rawJournal(8), { numRuns: 20, seed: 8 }).map((raw) => recordOf(filesOf(raw)))]) {
     if (whole === null) continue;
-    const { journal, history, ledger } = without(whole, 'private');
+    const copy = without(whole, 'private');
+    const { journal, history, ledger } = copy;
+    expect(privateIn(copy)).toEqual([]);
     expect(history).toEqual(replay(journal).history);
     expect(ledger).toEqual(ledgerOf(journal, new Set(journal.consumables.keys())).ledger);
   }
