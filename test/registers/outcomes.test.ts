@@ -52,6 +52,13 @@ describe('the outcome of a position is computed from what is there and what was 
     expect([on('2030-10-31'), on('2030-11-01'), on('2030-12-01')]).toEqual(['untouched', 'undecided', 'untouched']);
   });
 
+  test('what was missing as found is missing again when what stood in for it has gone back', () => {
+    const lent = [did('plate-made', 'fitted')];
+    const back = [did('plate-made', ['removed', 'gone'], { how: 'returned' })];
+    expect(outcome('plate', day({ parts: lent }), day({ parts: back }, '2030-10-02'))).toBe('missing');
+    expect(row('plate', day({ parts: lent }), day({ parts: back }, '2030-10-02')).outcome.kind).toBe('missing');
+  });
+
   test('nobody has decided: undecided; decided to keep: kept as found', () => {
     expect(outcome('drum')).toBe('undecided');
     expect(outcome('drum', day({ decisions: [decide('drum', 'defer')] }))).toBe('undecided');

@@ -127,21 +127,22 @@ function nothingFitted(record: RegisterSource, position: Position, inForce: read
     .flatMap((part) => whereaboutsAt(record, part, date).map((one) => ({ ...one, part })))
     .filter(({ where }) => isHere(where));
   if (places.length === 0) return { kind: 'not-yet', words: 'not yet fitted' };
-  if (places.every(({ where }) => where.at === 'missing')) return { kind: 'missing', words: 'missing' };
+  // What stood in for what was never there, and is gone again, leaves the place as it was found.
+  const own = places.filter(({ part }) => part === position.id);
+  const isOver = places.every(({ where }) => isLost(where));
+  if (isOver && own.length > 0 && own.every(({ where }) => where.at === 'missing')) return { kind: 'missing', words: 'missing' };
   const { how } = goneOf(record, position.id, date);
   const of = ` of ${position.count}`;
-  if (places.every(({ where }) => where.at === 'missing' || where.at === 'gone')) {
-    const missing = whereaboutsAt(record, position.id, date)
-      .filter(({ where }) => where.at === 'missing')
-      .reduce(sumCount, 0);
+  if (isOver) {
+    const missing = own.filter(({ where }) => where.at === 'missing').reduce(sumCount, 0);
     return { kind: 'gone', words: goneInWords(how) + lostInWords(missing, 'missing', of) };
   }
   const lost = position.count > 1 ? lostToo(record, position, 0, date, of) : '';
   const stayed = places.filter(({ part, where }) => !isLost(where) && stayedWith(record, part, where, date) !== null);
   if (stayed.length === places.filter(({ where }) => !isLost(where)).length)
     return { kind: 'stayed-behind', words: `stayed behind${lost}` };
-  const own = stayed.filter(({ part }) => part === position.id).reduce(sumCount, 0);
-  return { kind: 'off-for-now', words: `off for now${lostInWords(own, 'stayed behind', of)}${lost}` };
+  const behind = stayed.filter(({ part }) => part === position.id).reduce(sumCount, 0);
+  return { kind: 'off-for-now', words: `off for now${lostInWords(behind, 'stayed behind', of)}${lost}` };
 }
 
 function kept(record: RegisterSource, position: Position, standings: Standings, date: IsoDate, on: string): Outcome {
