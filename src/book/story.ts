@@ -87,8 +87,26 @@ function factsOf(setting: BookSetting, session: Session): string {
   const deeds = session.parts.map((entry) => deedText(setting, entry)).join(' ');
   const reached = session.reached.map((one) => words(reachedWords(sheet, one)));
   const believed = session.attributed.map((one) => `${mention(setting, one.part)}${words(believedWords(sheet, one))}`);
-  const lines = [words(line), deeds, ...decisions, ...believed, ...reached, words(bareWords(session))].filter((one) => one !== '');
+  const lines = [
+    words(line),
+    deeds,
+    ...decisions,
+    ...believed,
+    ...reached,
+    ...correctedWords(setting, session).map(words),
+    words(bareWords(session)),
+  ].filter((one) => one !== '');
   return lines.length === 0 ? '' : call('facts', {}, lines.join(' #linebreak() '));
+}
+
+/** Of a note that another puts right, and of the one that does. */
+function correctedWords({ sheet, record }: BookSetting, { id, corrects }: Session): readonly string[] {
+  const later = sheet.index.correctedBy.get(id) ?? [];
+  const before = record.journal.sessions.find((one) => one.id === corrects);
+  return [
+    ...later.map(({ date }) => `Something here was wrong, and is put right on ${sheet.date(date)}.`),
+    ...(before === undefined ? [] : [`Puts right what was written on ${sheet.date(before.date)}.`]),
+  ];
 }
 
 /** `Lamp: believed to be earlier replacement by Ruth. Its rim is pressed.` */

@@ -19,3 +19,16 @@ test('a milestone that was reached is told with what was still open and why that
   expect(told.at(-1)).toContain('Milestone reached: Stripped, with these still open: Pipe capped. The cap stays until the axle is back.');
   expect(told[0]).not.toContain('Milestone reached');
 });
+
+test('of a note that another puts right both say so', () => {
+  const { record, problems } = journal(
+    ['2031-03-01', 'parts: [{ part: drum, did: removed, to: shelf }]'],
+    ['2031-03-02', 'corrects: 2031-03-01-0'],
+  );
+  expect(problems).toEqual([]);
+  const site = { ...record, pictures: NO_PICTURES, warnings: [], noteHtml: async () => '' } as unknown as SiteRecord;
+  const setting = { sheet: sheetOf(site, 'x.html'), record: site, named: new Set(), floats: true } as BookSetting;
+  const [wrong, right] = story(setting).map(({ source }) => source);
+  expect(wrong).toContain('Something here was wrong, and is put right on 2 March 2031.');
+  expect(right).toContain('Puts right what was written on 1 March 2031.');
+});

@@ -1,5 +1,5 @@
 /** What happened at a position, day by day, each event put into a line of words with its links. */
-import type { Destination, PartEntry, Picture, Session } from '../../../journal/model.ts';
+import type { Destination, PartEntry, Picture, Session, SessionId } from '../../../journal/model.ts';
 import type { Deed } from '../../../journal/record.ts';
 import { deedCount } from '../../../journal/registers/deed-count.ts';
 import { seenIn } from '../../../journal/registers/observed.ts';
@@ -29,8 +29,16 @@ export function chronicleOf(sheet: RecordSheet, events: readonly TimelineEvent[]
     id,
     date: list[0]?.date ?? '',
     session: sheet.index.sessions.get(list[0]?.session ?? '') ?? null,
-    lines: [...deedLines(sheet, list), ...list.flatMap((event) => lineOf(sheet, event) ?? [])],
+    lines: [...deedLines(sheet, list), ...list.flatMap((event) => lineOf(sheet, event) ?? []), ...putRight(sheet, list[0]?.session ?? '')],
   }));
+}
+
+/** That a later note puts right what this one says, which is left as it was written. */
+function putRight(sheet: RecordSheet, session: SessionId): readonly Markup[] {
+  return (sheet.index.correctedBy.get(session) ?? []).map(
+    (later) =>
+      html`Something written that evening was wrong: ${link(sheet.toSession(later.id), later.title)} of ${sheet.date(later.date)} puts it right.`,
+  );
 }
 
 /** Where what happened in a session, or on a day of the catalogue, stands on the page. */

@@ -26,3 +26,19 @@ test('what came here is told with who had it, and what went with who has it now'
     'Wheel, lent: gone; given back, to a carter.',
   ]);
 });
+
+test('what a note says of a part that a later note puts right is told with when', () => {
+  const record = soundRecord({
+    parts: [part('wheel')],
+    evenings: [
+      evening('2030-10-10', { parts: [did('wheel', 'removed', { to: 'loft' })] }),
+      evening('2030-10-12', { parts: [did('wheel', 'cleaned')] }),
+      evening('2030-10-20', { corrects: '2030-10-10-work' }, 'right'),
+    ],
+  });
+  const site = { ...record, pictures: NO_PICTURES, warnings: [], noteHtml: () => Promise.resolve('') };
+  const days = chronicleOf(sheetOf(site, 'parts/wheel.html'), eventsOfPosition(record, 'wheel'));
+  const said = days.map(({ lines }) => lines.map(({ markup }) => markup.replaceAll(/<[^>]+>/g, '')).join(' '));
+  expect(said[0]).toContain('Something written that evening was wrong: right of 20 October 2030 puts it right.');
+  expect(said[1]).not.toContain('wrong');
+});
