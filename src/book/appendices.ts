@@ -9,13 +9,15 @@ import { methodsIndex } from '../journal/registers/methods.ts';
 import { temporaryMeasuresAt } from '../journal/registers/open-items.ts';
 import { goesWithVehicleAt, offVehicleAt } from '../journal/registers/stores.ts';
 import { stayedInWords } from '../journal/registers/where-now.ts';
+import { someInWords } from '../journal/replay/words.ts';
 import { CAUTIONS, COMPETENT_FIRST, standingWords } from '../site/views/cautions/cautions.ts';
 import { stillDangerous } from '../site/views/cautions/still-dangerous.ts';
 import { keepingLines, stayedBehind } from '../site/views/keepers/keepers.ts';
 import { dayWords } from '../site/views/page/links.ts';
-import { capital, HAZARD_WORDS, leavesHoursOut, listed, listedNames, RESULT_WORDS, sentence } from '../site/views/page/words.ts';
+import { capital, HAZARD_WORDS, leavesHoursOut, listedNames, RESULT_WORDS, sentence } from '../site/views/page/words.ts';
 import { papersByKind } from '../site/views/papers/listed-papers.ts';
 import { placeNowWords, placeWords } from '../site/views/stores/where.ts';
+import { lotWords } from './lots.ts';
 import { printFile } from './print-pictures.ts';
 import { type BookSetting, mention } from './setting.ts';
 import { call, list, literal, words } from './typst-text.ts';
@@ -30,9 +32,10 @@ export function methods(setting: BookSetting): string {
     const stuff = method.with.map((id) => sheet.consumableName(id));
     return row(
       words(sentence(method.how)),
-      method.on.map((part) => `${mention(setting, part)}${words(sheet.partName(part))}`).join(words(', ')) +
+      method.on.map((part) => mention(setting, part)).join('') +
+        words(listedNames(method.on.map((part) => sheet.partName(part)))) +
         words(method.material === null ? '' : ` (${method.material})`),
-      words(listed(stuff)),
+      words(listedNames(stuff)),
       words([method.result === null ? '' : RESULT_WORDS[method.result], method.note ?? ''].filter((one) => one !== '').join(': ')),
       words(sheet.figures.shortDate(date)),
     );
@@ -74,9 +77,10 @@ export function comesWith(setting: BookSetting): string {
   const stayed = stayedBehind(sheet);
   const table = (things: typeof kept) =>
     `#record-table(columns: (1.6fr, 1fr, auto), head: ([Part], [Where], [Since]), ${things
-      .map(({ part, count, where, since, last }) => {
+      .map((thing) => {
+        const { part, where, since, last } = thing;
         return row(
-          `${mention(setting, part)}${words(`${sheet.partName(part)}${count > 1 ? ` × ${count}` : ''}`)}`,
+          `${mention(setting, part)}${words(lotWords(setting, thing))}`,
           words(capital(placeWords(sheet, where))),
           words([...new Set([since, last].map((day) => dayWords(sheet, day)))].join(', the last ')),
         );
@@ -126,7 +130,13 @@ export function cautions({ record, sheet }: BookSetting): string {
     const still = stillDangerous(sheet, id);
     if (still !== null) return `${sheet.partName(id)} (${still})`;
     const off = unsafePlaces(record, id, record.day).filter(({ where }) => where.at !== 'fitted');
-    const places = new Set(off.map(({ where }) => placeNowWords(sheet, where, stayedInWords(record, id, where, null))));
+    const of = record.journal.parts.get(id)?.count ?? 1;
+    const places = new Set(
+      off.map(({ where, count, which }) => {
+        const some = someInWords(count, of, which);
+        return `${some === '' ? '' : `${some}: `}${placeNowWords(sheet, where, stayedInWords(record, id, where, null))}`;
+      }),
+    );
     return `${sheet.partName(id)}${places.size === 0 ? '' : ` (${[...places].join(' and ')})`}`;
   };
   const ids = [...record.journal.parts.keys()];
@@ -150,7 +160,7 @@ export function papers(setting: BookSetting): string {
       row(
         words(paper.what ?? paper.file.slice(paper.file.lastIndexOf('/') + 1)),
         words(paper.dated ? sheet.date(paper.date) : ''),
-        words(listed(paper.sessions.map(({ title }) => title))),
+        words(listedNames(paper.sessions.map(({ title }) => title))),
       ),
     );
     const pages = all.flatMap(({ file, what }) => {

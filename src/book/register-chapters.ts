@@ -125,7 +125,7 @@ export function departures(setting: BookSetting): string {
     );
     return [
       `${mention(setting, row.position)}${words(setting.sheet.positionName(row.position))}`,
-      words(row.fitted.length === 0 ? `nothing on the vehicle: ${row.outcome.words}` : standsWords(setting, row)),
+      words(row.fitted.length === 0 ? nothingWords(row) : standsWords(setting, row)),
       words(reasons.join(' ')),
       words(capital(originalWords(setting, row))),
     ]
@@ -135,6 +135,11 @@ export function departures(setting: BookSetting): string {
   if (cells.length === 0) return '';
   const opening = 'Every place that does not hold what the works put there, why, and where the original is. What is kept can be put back.';
   return `= Departures from the original\n\n${words(opening)}\n\n#record-table(columns: (1.1fr, 1.1fr, 1.7fr, 1fr), head: ([Place], [Stands there], [Reason], [The original]), ${cells.join(', ')})`;
+}
+
+/** What stands at a place elsewhere is on the vehicle. */
+function nothingWords({ outcome: { kind, words: how } }: RegisterRow): string {
+  return `nothing${kind === 'elsewhere' ? '' : ' on the vehicle'}: ${how}`;
 }
 
 /** What stands at its place otherwise than it came off, when it went there and how. */

@@ -70,7 +70,7 @@ describe('without hours', () => {
     expect(text).toContain('This copy leaves hours out, and with them who worked.');
     expect(text).toContain('Two notes, each dated; who worked stands with the hours, which this copy leaves out.');
     expect(text).not.toMatch(/[Nn]obody/);
-    expect(sheet(inspectorSheet)).toContain('Two notes, each dated; nobody is named in Evening.');
+    expect(sheet(inspectorSheet)).toContain('Two notes, each dated; nobody is named in ‘Evening’.');
   });
 });
 

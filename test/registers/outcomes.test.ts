@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import type { ActionWord } from '../../src/journal/model.ts';
+import { placeStateOf } from '../../src/journal/registers/place-state.ts';
 import { registerRowAt } from '../../src/journal/registers/register.ts';
 import { whereaboutsAt } from '../../src/journal/registers/stays.ts';
 import { decide, did, type Evening, evening, part, soundRecord } from '../builders/journal.ts';
@@ -171,6 +172,24 @@ describe('the outcome of a position is computed from what is there and what was 
     const other = [did('drum', ['removed', 'gone'], { how: 'scrapped' }), did('drum-new', ['fitted', 'removed'])];
     expect(outcome('drum', day({ parts: other }))).toBe('off for now');
     expect(outcome('drum', day({ parts: other.slice(0, 1) }))).toBe('gone (scrapped)');
+  });
+
+  test('what stands at another place of the vehicle is not off', () => {
+    const wheels = [part('wheels', { count: 4 }), part('spare'), part('caps', { count: 2 }), part('caps-off', { count: 2 })];
+    const moved = day({
+      parts: [
+        did('wheels', ['removed', 'gone'], { count: 1, how: 'scrapped' }),
+        did('spare', 'removed'),
+        did('spare', 'fitted', { at: 'wheels' }),
+        did('caps-off', ['removed', 'gone'], { how: 'scrapped' }),
+        did('caps', 'removed'),
+        did('caps', 'fitted', { count: 1, at: 'caps-off' }),
+      ],
+    });
+    const of = soundRecord({ parts: wheels, evenings: [moved] });
+    expect(registerRowAt(of, 'spare', null).outcome).toEqual({ kind: 'elsewhere', words: 'fitted elsewhere' });
+    expect(registerRowAt(of, 'caps', null).outcome.words).toBe('off for now');
+    expect(placeStateOf(registerRowAt(of, 'spare', null))).toMatchObject({ kind: 'missing' });
   });
 
   test('a part that is not here yet and has a position of its own stands nowhere', () => {

@@ -98,7 +98,9 @@ export class Outcomes {
     const ends = shop.of(id).map((piece) => shop.endOf(piece)?.at);
     if (ends.every((end) => end === 'not-yet' || end === 'considered')) return 'not-yet';
     if (ends.every((end) => end === 'missing')) return 'missing';
-    return ends.every((end) => end === 'gone' || end === 'missing') ? 'gone' : 'off-for-now';
+    const left = shop.of(id).filter((piece) => !['gone', 'missing'].includes(shop.endOf(piece)?.at ?? ''));
+    if (left.length === 0) return 'gone';
+    return left.every((piece) => shop.endOf(piece) === null) ? 'elsewhere' : 'off-for-now';
   }
 
   /** Of how many nobody has decided, where something asks for it. */

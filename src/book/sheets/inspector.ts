@@ -51,7 +51,7 @@ function identity({ record }: BookSetting): string {
       [line.words, answer === 'unknown' ? 'not known' : answer, String(given)].map((cell) => `[${words(cell)}]`).join(', '),
     );
     const known = answers.some(({ answer }) => answer !== 'unknown');
-    const count = `${counted(points, 'point')} of ${table.needed} needed; by this count they are ${reached ? '' : 'not '}reached.`;
+    const count = `${capital(counted(points, 'point'))}, and ${table.needed} are needed: by this count they are ${reached ? '' : 'not '}reached.`;
     const sum = `${known ? count : NOT_ANSWERED} ${table.caution}`;
     return `#heading(level: 3)[${words(table.title)}]\n\n#record-table(columns: (1fr, auto, auto), align: (left, left, right), head: ([Component], [Answer], [Points]), ${cells.join(', ')})\n\n${words(`${sum} Source: ${table.source}. ${table.standing}`)}`;
   });

@@ -2,9 +2,10 @@
 import { registerAt } from '../../journal/registers/register.ts';
 import { goneAt, inBagsAt, outAt, storesAt } from '../../journal/registers/stores.ts';
 import { someInWords } from '../../journal/replay/words.ts';
-import { capital, listed, sentence } from '../../site/views/page/words.ts';
+import { capital, listedNames, sentence } from '../../site/views/page/words.ts';
 import { outWords, unplacedWords } from '../../site/views/stores/where.ts';
 import { keepers } from '../appendices.ts';
+import { lotWords } from '../lots.ts';
 import type { BookSetting } from '../setting.ts';
 import { words } from '../typst-text.ts';
 import { cameShort } from './came-short.ts';
@@ -59,13 +60,11 @@ function lies(setting: BookSetting): string {
     ...outAt(record, null).map(({ firm, things }) => ({ place: outWords(sheet, firm), things })),
   ];
   const cells = places.flatMap(({ place, things }) =>
-    things.map(({ part, count }) =>
-      [place, `${sheet.partName(part)}${count > 1 ? ` × ${count}` : ''}`].map((cell) => `[${words(cell)}]`).join(', '),
-    ),
+    things.map((thing) => [place, lotWords(setting, thing)].map((cell) => `[${words(cell)}]`).join(', ')),
   );
   const table = cells.length === 0 ? [] : [`#record-table(columns: (1fr, 2fr), head: ([Place], [Part]), ${cells.join(', ')})`];
   const short = cameShort(setting);
-  const owed = short.length === 0 ? [] : [words(`Came back short: ${listed(short)}.`)];
+  const owed = short.length === 0 ? [] : [words(`Came back short: ${listedNames(short)}.`)];
   const told = [...table, ...owed, ...stolen(setting)];
   return told.length === 0 ? '' : `== Where its parts lie\n\n${told.join('\n\n')}`;
 }

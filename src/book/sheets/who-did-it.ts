@@ -13,7 +13,7 @@ const namesAnybody = ({ leavesOut }: Copy): boolean => !leavesOut.includes('peop
 /** Who worked, in how many sessions and how long, and which firms had what. */
 export function whoDidIt(setting: BookSetting): string {
   const short = cameShort(setting);
-  const owed = short.length === 0 ? '' : words(`Came back short: ${listed(short)}.`);
+  const owed = short.length === 0 ? '' : words(`Came back short: ${listedNames(short)}.`);
   return ['== Who did it', workers(setting), outsideWork(setting), outWith(setting), owed].join('\n\n');
 }
 
@@ -35,7 +35,9 @@ function workers({ record, sheet }: BookSetting): string {
 function outWith({ record }: BookSetting): string {
   const firms = new Set(record.history.deeds.flatMap(({ to }) => (to.at === 'out' ? [to.firm] : [])));
   if (firms.size === 0) return '';
-  return words(`Parts were out with ${namesAnybody(record.copy) ? listed([...firms].sort()) : 'firms, whose names this copy leaves out'}.`);
+  return words(
+    `Parts were out with ${namesAnybody(record.copy) ? listedNames([...firms].sort()) : 'firms, whose names this copy leaves out'}.`,
+  );
 }
 
 function outsideWork({ record }: BookSetting): string {
@@ -64,5 +66,5 @@ export function whoWorkedWords({ journal: { sessions }, copy }: Pick<JournalReco
     const bare = unnamed.length === 0 ? '' : `, and ${counted(unnamed.length, 'note')} ${unnamed.length === 1 ? 'names' : 'name'} nobody`;
     return `; this copy leaves out the names of those who worked${bare}`;
   }
-  return unnamed.length === 0 ? ', each with who worked' : `; nobody is named in ${listedNames(unnamed.map(({ title }) => title))}`;
+  return unnamed.length === 0 ? ', each with who worked' : `; nobody is named in ${listed(unnamed.map(({ title }) => `‘${title}’`))}`;
 }

@@ -25,6 +25,8 @@ export type OutcomeKind =
   | 'left-off'
   | 'missing'
   | 'off-for-now'
+  /** What belongs there stands at other places of the vehicle. */
+  | 'elsewhere'
   /** What belongs there is off, and stayed with a former keeper when the vehicle passed on. */
   | 'stayed-behind'
   /** Nothing of it is left here. */
@@ -138,9 +140,10 @@ function nothingFitted(record: RegisterSource, position: Position, inForce: read
     return { kind: 'gone', words: goneInWords(how) + lostInWords(missing, 'missing', of) };
   }
   const lost = position.count > 1 ? lostToo(record, position, 0, date, of) : '';
-  const stayed = places.filter(({ part, where }) => !isLost(where) && stayedWith(record, part, where, date) !== null);
-  if (stayed.length === places.filter(({ where }) => !isLost(where)).length)
-    return { kind: 'stayed-behind', words: `stayed behind${lost}` };
+  const left = places.filter(({ where }) => !isLost(where));
+  if (left.every(({ where }) => where.at === 'fitted')) return { kind: 'elsewhere', words: `fitted elsewhere${lost}` };
+  const stayed = left.filter(({ part, where }) => stayedWith(record, part, where, date) !== null);
+  if (stayed.length === left.length) return { kind: 'stayed-behind', words: `stayed behind${lost}` };
   const behind = stayed.filter(({ part }) => part === position.id).reduce(sumCount, 0);
   return { kind: 'off-for-now', words: `off for now${lostInWords(behind, 'stayed behind', of)}${lost}` };
 }

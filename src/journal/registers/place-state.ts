@@ -12,7 +12,7 @@ export type PlaceKind =
   | 'partly'
   /** Nothing stands there, and what belongs there is here. */
   | 'off'
-  /** Nothing stands there, and what belonged there is missing or gone, stayed behind, or was left off. */
+  /** Nothing stands there, and what belonged there is missing or gone, stayed behind, stands elsewhere, or was left off. */
   | 'missing';
 
 export interface PlaceState {
@@ -25,7 +25,7 @@ export interface PlaceState {
   readonly words: string;
 }
 
-const LOST: ReadonlySet<string> = new Set(['missing', 'gone', 'left-off', 'not-yet', 'stayed-behind']);
+const LOST: ReadonlySet<string> = new Set(['missing', 'gone', 'left-off', 'not-yet', 'elsewhere', 'stayed-behind']);
 
 export function placeStateOf(row: RegisterRow): PlaceState {
   const undecided = row.undecided > 0;

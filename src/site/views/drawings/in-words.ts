@@ -25,7 +25,7 @@ const KIND_WORDS: Readonly<Record<PlaceKind, string>> = {
   partly: 'original in part',
   'stand-in': 'stand-in',
   off: 'off the vehicle for now',
-  missing: 'missing, gone, left off or not here',
+  missing: 'missing, gone, left off or elsewhere',
 };
 
 /** @param positions the places that are shown; every state that one of them is in gets a row */

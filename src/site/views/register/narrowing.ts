@@ -19,6 +19,7 @@ const OUTCOME_WORDS: Readonly<Record<OutcomeKind, string>> = {
   'left-off': 'left off',
   missing: 'missing',
   'off-for-now': 'off for now',
+  elsewhere: 'fitted elsewhere',
   'stayed-behind': 'stayed behind',
   gone: 'gone',
   'not-yet': 'not yet here',

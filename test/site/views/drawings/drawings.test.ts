@@ -98,7 +98,7 @@ describe('what stands in each place', () => {
     expect(states.map(({ words, places }) => [words, places.map(({ position }) => position)])).toEqual([
       ['reproduction', ['drum']],
       ['off the vehicle for now', ['hose']],
-      ['missing, gone, left off or not here', ['lamp']],
+      ['missing, gone, left off or elsewhere', ['lamp']],
     ]);
     expect(undrawnPlaces(record)).toEqual(['seat']);
   });
