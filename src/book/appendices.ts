@@ -43,29 +43,55 @@ export function methods(setting: BookSetting): string {
   return `= Methods and materials\n\n#record-table(columns: (1.6fr, 1.2fr, 1fr, 1.2fr, auto), head: ([What was done], [To], [With], [What came of it], [When]), ${cells.join(', ')})`;
 }
 
+/** What the work took, by subsystem and together: hours and money, as far as the copy tells of either. */
 export function account(setting: BookSetting): string {
   const { sheet, record } = setting;
   const { figures } = sheet;
   const at = ledgerAt(record, record.day);
   const rows = budgets(record.journal, at).filter(({ worked, spent }) => worked !== 0 || (figures.hasMoney && spent !== 0));
   if (rows.length === 0) return '';
-  const cells = rows.map(({ subsystem, worked, spent }) => {
-    const totals = at.bySubsystem.get(subsystem.id) ?? NO_TOTALS;
-    return row(words(subsystem.name), words(figures.hours(worked)), words(figures.amount(spent)), words(figures.amount(totals.cost)));
-  });
-  if (leavesHoursOut(record.copy)) {
-    const costs = rows.map(({ subsystem, spent }) => row(words(subsystem.name), words(figures.amount(spent))));
-    const said =
-      'What the work took, by subsystem: parts, materials as used and outside work. This copy leaves hours out, and labour is in no sum.';
-    return `= The account\n\n${words(said)}\n\n#record-table(columns: (1fr, auto), align: (left, right), head: ([Subsystem], [Without labour]), ${costs.join(', ')})`;
+  const lines = rows.map(({ subsystem, worked, spent }) => ({
+    of: subsystem.name,
+    sums: { worked, spent, cost: (at.bySubsystem.get(subsystem.id) ?? NO_TOTALS).cost },
+  }));
+  const { title, said, columns } = accountTold(setting);
+  const cellsOf = (of: string, figureOf: (sum: AccountSum) => number): string[] => [
+    of,
+    ...columns.map(([, sum]) => (sum === 'worked' ? figures.hours : figures.amount)(figureOf(sum))),
+  ];
+  const all = cellsOf('Together', (sum) => lines.reduce((total, { sums }) => total + sums[sum], 0));
+  const cells = [
+    ...lines.map(({ of, sums }) => row(...cellsOf(of, (sum) => sums[sum]).map(words))),
+    ...(lines.length > 1 ? [row(...all.map((cell) => `#strong[${words(cell)}]`))] : []),
+  ];
+  const aligns = columns.map(() => 'right').join(', ');
+  const heads = ['Subsystem', ...columns.map(([head]) => head)].map((head) => `[${head}]`).join(', ');
+  return `= ${title}\n\n${words(said)}\n\n#record-table(columns: (1fr, ${columns.map(() => 'auto').join(', ')}), align: (left, ${aligns}), head: (${heads}), ${cells.join(', ')})`;
+}
+
+type AccountSum = 'worked' | 'spent' | 'cost';
+
+/** What the account tells in a copy: its title, what it says of itself, and its columns of figures. */
+function accountTold({ sheet: { figures }, record: { copy, journal } }: BookSetting): {
+  readonly title: string;
+  readonly said: string;
+  readonly columns: readonly (readonly [head: string, sum: AccountSum])[];
+} {
+  const money = `Amounts are in ${journal.settings.currency}.`;
+  if (leavesHoursOut(copy)) {
+    const said = `What the work took, by subsystem: parts, materials as used and outside work. This copy leaves hours out, and labour is in no sum. ${money}`;
+    return { title: 'The account', said, columns: [['Without labour', 'spent']] };
   }
-  if (!figures.hasMoney) {
-    const hours = rows.map(({ subsystem, worked }) => row(words(subsystem.name), words(figures.hours(worked))));
-    return `= Hours\n\n${words('Time spent, by subsystem, by whoever worked it.')}\n\n#record-table(columns: (1fr, auto), align: (left, right), head: ([Subsystem], [Hours]), ${hours.join(', ')})`;
-  }
-  const opening =
-    'What the work took, by subsystem: hours by whoever worked them; parts, materials as used and outside work; and both together, hours at their rates.';
-  return `= The account\n\n${words(opening)}\n\n#record-table(columns: (1fr, auto, auto, auto), align: (left, right, right, right), head: ([Subsystem], [Hours], [Without labour], [Job cost]), ${cells.join(', ')})`;
+  if (!figures.hasMoney) return { title: 'Hours', said: 'Time spent, by subsystem, by whoever worked it.', columns: [['Hours', 'worked']] };
+  return {
+    title: 'The account',
+    said: `What the work took, by subsystem: hours by whoever worked them; parts, materials as used and outside work; and both together, hours at their rates. ${money}`,
+    columns: [
+      ['Hours', 'worked'],
+      ['Without labour', 'spent'],
+      ['Job cost', 'cost'],
+    ],
+  };
 }
 
 export function comesWith(setting: BookSetting): string {

@@ -1,6 +1,6 @@
 /** Threads: each a story through many evenings, in the passages that speak of it, with the page where the whole evening stands. */
 import type { PartId, Session, Thread } from '../journal/model.ts';
-import { sentence, VERDICT_WORDS } from '../site/views/page/words.ts';
+import { listedNames, sentence, VERDICT_WORDS } from '../site/views/page/words.ts';
 import { eveningWords } from '../site/views/session/session-facts.ts';
 import { sessionsOfThread } from '../site/views/session/threads.ts';
 import { deedText } from './deeds.ts';
@@ -20,7 +20,7 @@ export function threads(setting: BookSetting): string {
 
 function threadText(setting: BookSetting, thread: Thread, sessions: readonly Session[]): string {
   const { sheet } = setting;
-  const about = thread.parts.map((part) => `${mention(setting, part)}${words(sheet.partName(part))}`).join(words(', '));
+  const about = thread.parts.map((part) => mention(setting, part)).join('') + words(listedNames(thread.parts.map(sheet.partName)));
   const steps = sessions.map((session) => stepText(setting, thread, session));
   return `#heading(level: 2)[${words(thread.title)}]\n\n#remark[${words('About ')}${about}${words('.')}]\n\n${steps.join('\n')}`;
 }

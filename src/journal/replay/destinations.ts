@@ -12,7 +12,7 @@ export interface Target {
 }
 
 /** Words whose destination is `to`. */
-const GOES_TO: readonly ActionWord[] = ['removed', 'stored', 'sent-out', 'returned', 'acquired', 'made'];
+export const GOES_TO: readonly ActionWord[] = ['removed', 'stored', 'sent-out', 'returned', 'acquired', 'made'];
 
 /** How something goes that somebody else has then. */
 const GOES_TO_SOMEBODY: readonly string[] = ['scrapped', 'sold', 'given', 'returned'];

@@ -5,7 +5,7 @@ import { takenWords } from '../../../photos/taken.ts';
 import { pictureAt, placeOfPicture } from '../page/facts.ts';
 import type { PictureOfSession } from '../page/long-lists.ts';
 import type { RecordSheet, Sheet } from '../page/sheet.ts';
-import { listed } from '../page/words.ts';
+import { listedNames } from '../page/words.ts';
 
 export interface SetPicture {
   readonly src: string;
@@ -60,7 +60,7 @@ function setRendition(sheet: Sheet, one: Rendition, small: boolean): SetPicture 
  */
 export function altOf(sheet: Sheet, { alt, caption, shows, file }: Picture, session?: Session): string {
   if (alt !== null || caption !== null) return alt ?? caption ?? '';
-  if (shows.length > 0) return `${listed(shows.map(sheet.partName))}.`;
+  if (shows.length > 0) return `${listedNames(shows.map(sheet.partName))}.`;
   return session ? `A picture without words, ${numberWords(sheet, session, file)}.` : 'A picture without words.';
 }
 

@@ -3,6 +3,7 @@
 import { totalsOf } from '../../../journal/ledger/totals.ts';
 import { labelOfLink } from '../../../journal/model/link-target.ts';
 import type { PartEntry, Session } from '../../../journal/model.ts';
+import { GOES_TO } from '../../../journal/replay/destinations.ts';
 import { openingWords } from '../home/opening-words.ts';
 import type { RecordSheet, Sheet } from '../page/sheet.ts';
 import { ACTION_WORDS, listed } from '../page/words.ts';
@@ -34,13 +35,16 @@ export function sessionFigures(sheet: RecordSheet, session: Session): SessionFig
 /** `3 removed and inspected, to shelf B2`; a place in the stores that a copy does not tell is not said of where from. Where it was fitted is told by the position's name. */
 export function deedWords({ positionName, partName }: Pick<Sheet, 'positionName' | 'partName'>, entry: PartEntry): string {
   const { did, count, to, at, from } = entry;
-  const words = listed(did.map((word) => ACTION_WORDS[word]));
+  // What went somewhere and was then fitted is not there, so that the place stands with the action that took it there.
+  const mover = did.includes('fitted') ? did.findLast((word) => GOES_TO.includes(word)) : undefined;
+  const there = to === null ? '' : `to ${destinationWords(to)}`;
+  const words = listed(did.map((word) => (word === mover && there !== '' ? `${ACTION_WORDS[word]} ${there}` : ACTION_WORDS[word])));
   const many = count === null || words === '' ? '' : `${count} `;
   const source =
     from !== null && from.name !== null ? partName(from.name) : from !== null && from.bag !== null ? destinationWords(from) : null;
   const places = [
     source === null ? '' : `from ${source}`,
-    to === null ? '' : `to ${destinationWords(to)}`,
+    mover === undefined ? there : '',
     at === null ? '' : `at ${positionName(at)}`,
   ].filter((place) => place !== '');
   return [many + words, ...places].filter((piece) => piece !== '').join(', ');

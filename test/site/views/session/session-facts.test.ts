@@ -10,7 +10,10 @@ const sheet = {
 
 test('where a part was fitted is told by the name of the position, not by its id', () => {
   const entry = did('lamp', ['acquired', 'fitted'], { to: 'shelf A2', at: 'tail-lamp' as PositionId });
-  expect(deedWords(sheet, entry)).toBe('acquired and fitted, to shelf A2, at Tail lamp and number light');
+  expect(deedWords(sheet, entry)).toBe('acquired to shelf A2 and fitted, at Tail lamp and number light');
+  const washed = did('lamp', ['acquired', 'cleaned', 'fitted'], { to: 'shelf A2', from: 'a dealer' });
+  expect(deedWords(sheet, washed)).toBe('acquired to shelf A2, cleaned and fitted, from a dealer');
+  expect(deedWords(sheet, did('lamp', ['removed', 'cleaned'], { to: 'shelf A2' }))).toBe('removed and cleaned, to shelf A2');
 });
 
 test('what it was taken out of is told by name, a store or a bag as the note has it', () => {
