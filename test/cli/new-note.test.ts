@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { noteSkeleton } from '../../src/cli/new-note/note-skeleton.ts';
 import { fieldsAt } from '../../src/journal/read/schema-at.ts';
 import { sessionSchema } from '../../src/journal/schema/session.ts';
-import { compileFiles } from '../journal/base.ts';
+import { compileFiles, JOURNAL } from '../journal/base.ts';
 
 const BEFORE = `---
 date: 2031-03-01
@@ -79,6 +79,18 @@ describe('a new note', () => {
       '{ from: "Pell, platers", total: 30.00, tax: 20%, lines: [{ what: "plate it, dull", as: outside-work, for: drum-donor, cost: 30.00 }] }';
     expect(text).toContain(`# bills: [${bill}]\n`);
     expect(noteSkeleton(DATE, 'More', compileFiles({}).record)).toContain('# bills: [{ from: a merchant, total: 4.99, discount: 5%,');
+  });
+
+  test('shows a bill with the tax that such a thing last had, else with what the workshop charges', () => {
+    const told = (journal: string, bought: string) => {
+      const more = { 'sessions/2031-03-01-off.md': BEFORE.replace('parts:\n', `bought:\n${bought}parts:\n`) };
+      return noteSkeleton(DATE, 'More', compileFiles({ journal, more }).record);
+    };
+    const lines = '  - { what: Felt, cost: 5.00, tax: 23% }\n  - { what: Plated, as: outside-work, cost: 9.00, tax: 13.5% }\n';
+    expect(told(JOURNAL, lines)).toContain('total: 30.00, tax: 13.5%, lines:');
+    expect(told(JOURNAL, '  - { what: Felt, cost: 5.00, tax: 23% }\n')).toContain('total: 30.00, tax: 23%, lines:');
+    const registered = `${JOURNAL}workshop: { name: W, tax-number: X 1, tax: 19% }\n`;
+    expect(told(registered, '  - { what: Felt, cost: 5.00 }\n')).toContain('total: 30.00, tax: 19%, lines:');
   });
 
   test('says of a bag also the parts of the catalogue in it that its note does not call by name', () => {

@@ -46,10 +46,10 @@ const GROUPS: readonly Group[] = [
   {
     field: 'bills',
     // A discount of 5 % of 4.20 is 0.21.
-    entries: ({ subsystem, out }) => [
+    entries: ({ subsystem, out, tax }) => [
       out?.sent
-        ? `{ from: ${asText(out.sent.firm)}, total: ${out.sent.quoted}, tax: 20%, lines: [{ what: ${asText(out.sent.work)}, as: outside-work, for: ${out.part}, cost: ${out.sent.quoted} }] }`
-        : `{ from: a merchant, total: 4.99, discount: 5%, carriage: 1.00, tax: 20%, lines: [{ what: split pins, for: ${subsystem}, cost: 4.20 }] }`,
+        ? `{ from: ${asText(out.sent.firm)}, total: ${out.sent.quoted}, tax: ${tax['outside-work']}, lines: [{ what: ${asText(out.sent.work)}, as: outside-work, for: ${out.part}, cost: ${out.sent.quoted} }] }`
+        : `{ from: a merchant, total: 4.99, discount: 5%, carriage: 1.00, tax: ${tax.part}, lines: [{ what: split pins, for: ${subsystem}, cost: 4.20 }] }`,
     ],
   },
   { field: 'sold', entries: ({ subsystem }) => [`{ what: scrap brass, on: ${subsystem}, price: 5.00, to: a scrap yard }`] },

@@ -1,5 +1,5 @@
 import { stockAt } from '../../journal/ledger/stock-at.ts';
-import type { IsoDate, PartId } from '../../journal/model.ts';
+import type { IsoDate, PartId, Session } from '../../journal/model.ts';
 import type { JournalRecord } from '../../journal/record.ts';
 import { bagsAt } from '../../journal/registers/bags.ts';
 import { errandOf } from '../../journal/registers/errands.ts';
@@ -31,6 +31,8 @@ export interface Known {
   readonly out: { readonly part: PartId; readonly sent: Sent | null } | null;
   /** What the client is called. */
   readonly client: string;
+  /** The tax that a thing and outside work had on the last bill of such, as a note writes it. */
+  readonly tax: Readonly<Record<'part' | 'outside-work', string>>;
 }
 
 /** What a firm was asked, as its bill will have it. */
@@ -59,6 +61,7 @@ const BLANK: Known = {
   session: null,
   out: null,
   client: 'the client',
+  tax: { part: '20%', 'outside-work': '20%' },
 };
 
 /** @param date the day of the new note: what the journal has by then */
@@ -97,7 +100,16 @@ export function knownIn(record: JournalRecord | null, date: IsoDate): Known {
     session: last?.id ?? null,
     out: outIn(record, date),
     client: journal.settings.client.name ?? BLANK.client,
+    tax: { part: taxOf(record, sessions, 'part'), 'outside-work': taxOf(record, sessions, 'outside-work') },
   };
+}
+
+/** Of the last bill of the kind, else of any; else what the workshop charges. */
+function taxOf({ journal }: JournalRecord, sessions: readonly Session[], kind: keyof Known['tax']): string {
+  const lines = sessions.flatMap(({ bills }) => bills.flatMap((bill) => bill.lines)).filter(({ taxed }) => taxed.rate !== null);
+  const last = lines.findLast(({ as }) => as === kind) ?? lines.at(-1);
+  const rate = last?.taxed.rate ?? journal.settings.workshop.tax;
+  return rate === null || rate === undefined ? BLANK.tax[kind] : `${rate.mul(100).valueOf()}%`;
 }
 
 /** What went out last of all that is out, with what was asked. */
