@@ -17,7 +17,7 @@ import { recordUpTo } from '../../kept/up-to.ts';
 import type { RecordSheet, Sheet } from '../page/sheet.ts';
 import { counted, leavesHoursOut, listedNames, sentence } from '../page/words.ts';
 import { leadPicture } from '../pictures/pictures.ts';
-import { eveningWords } from '../session/session-facts.ts';
+import { eveningTold } from '../session/session-facts.ts';
 import { shortWords } from '../stores/short-words.ts';
 
 /** An evening as a letter tells it. */
@@ -121,7 +121,7 @@ function eveningsOf(sheet: RecordSheet, sessions: readonly Session[]): readonly 
   return sessions.map((session) => {
     const picture = shown < MOST_PICTURES ? leadPicture(sheet, session) : null;
     if (picture !== null) shown += 1;
-    return { session, words: eveningWords(sheet, session, most), picture };
+    return { session, words: eveningTold(sheet, session, most), picture };
   });
 }
 

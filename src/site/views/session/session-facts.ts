@@ -6,7 +6,7 @@ import type { PartEntry, Session } from '../../../journal/model.ts';
 import { GOES_TO } from '../../../journal/replay/destinations.ts';
 import { openingWords } from '../home/opening-words.ts';
 import type { RecordSheet, Sheet } from '../page/sheet.ts';
-import { ACTION_WORDS, listed } from '../page/words.ts';
+import { ACTION_WORDS, capital, listed, listedNames, sentence } from '../page/words.ts';
 import { destinationWords } from '../stores/where.ts';
 
 export interface SessionFigures {
@@ -53,4 +53,27 @@ export function deedWords({ positionName, partName }: Pick<Sheet, 'positionName'
 /** The first words of an evening, for a list; a link without words is called by what it leads to. */
 export function eveningWords(sheet: RecordSheet, session: Session, most: number): string {
   return openingWords(session.body, most, { nameOf: (address) => labelOfLink(sheet.record, address), title: session.title });
+}
+
+/** The same; of an evening that nobody wrote words of, what was done, as far as there is room. */
+export function eveningTold(sheet: RecordSheet, session: Session, most: number): string {
+  const words = eveningWords(sheet, session, most);
+  return words === '' ? doneWords(sheet, session, most) : words;
+}
+
+/** So many things are named of those that the same was done to. */
+const NAMED = 3;
+
+/** `Came back and fitted: Front wheel, nearside; Front wheel, offside. Cleaned: Lamp.` */
+function doneWords(sheet: RecordSheet, { parts }: Session, most: number): string {
+  const groups = Map.groupBy(
+    parts.filter(({ did }) => did.length > 0),
+    ({ did }) => listed(did.map((word) => ACTION_WORDS[word])),
+  );
+  const said = [...groups].map(([done, entries]) => {
+    const names = [...new Set(entries.map(({ part }) => sheet.partName(part)))];
+    const named = names.length <= NAMED + 1 ? names : [...names.slice(0, NAMED), `${names.length - NAMED} more`];
+    return sentence(`${capital(done)}: ${listedNames(named)}`);
+  });
+  return said.reduce((told, next) => (told !== '' && told.length + next.length >= most ? told : `${told} ${next}`.trim()), '');
 }

@@ -24,3 +24,14 @@ test('a letter says that there is another of what was here by then, and not of w
   expect(askedFor('2030-10')).toEqual(['brakes: drum (there is another) and shafts.']);
   expect(askedFor('2030-11')).toEqual(['brakes: shafts (there is another) and drum (there is another).']);
 });
+
+test('an evening that nobody wrote words of is not left bare: the letter tells what was done', () => {
+  const evenings = [evening('2030-10-10', { parts: [did('drum', ['removed', 'cleaned'])] })];
+  const site = {
+    ...soundRecord({ parts: [part('drum')], evenings }),
+    pictures: NO_PICTURES,
+    warnings: [],
+    noteHtml: () => Promise.resolve(''),
+  };
+  expect(letterOf(sheetOf(site, PAGES.home), '2030-10').evenings.map(({ words }) => words)).toEqual(['Removed and cleaned: drum.']);
+});

@@ -1,7 +1,9 @@
 import { expect, test } from 'vitest';
-import type { PartId, PositionId } from '../../../../src/journal/model.ts';
-import { deedWords } from '../../../../src/site/views/session/session-facts.ts';
-import { did } from '../../../builders/journal.ts';
+import type { PartId, PositionId, Session } from '../../../../src/journal/model.ts';
+import { NO_PICTURES } from '../../../../src/photos/plan.ts';
+import { sheetOf } from '../../../../src/site/views/page/sheet.ts';
+import { deedWords, eveningTold } from '../../../../src/site/views/session/session-facts.ts';
+import { did, evening, part, soundRecord } from '../../../builders/journal.ts';
 
 const sheet = {
   positionName: (id: PositionId) => (id === 'tail-lamp' ? 'Tail lamp and number light' : 'another'),
@@ -23,4 +25,22 @@ test('what it was taken out of is told by name, a store or a bag as the note has
     'removed, from rack',
     'removed, from bag 3',
   ]);
+});
+
+test('an evening without words is told by what was done, with some of the names, as far as there is room', () => {
+  const wheels = ['near', 'off', 'spare', 'jockey', 'fifth'].map((name) => part(name));
+  const record = soundRecord({
+    parts: [...wheels, part('lamp', { name: 'Lamp, near' })],
+    evenings: [
+      evening('2030-10-10', {
+        parts: [...wheels.map(({ id }) => did(id, ['removed', 'cleaned'])), did('lamp', 'inspected')],
+      }),
+      evening('2030-10-11', { body: 'Words enough.', parts: [did('lamp', 'cleaned')] }),
+    ],
+  });
+  const sheet = sheetOf({ ...record, pictures: NO_PICTURES, warnings: [], noteHtml: () => Promise.resolve('') }, 'index.html');
+  const told = (n: number, most: number) => eveningTold(sheet, record.journal.sessions[n] as Session, most);
+  expect(told(0, 200)).toBe('Removed and cleaned: near, off, spare and 2 more. Inspected: Lamp, near.');
+  expect(told(0, 60)).toBe('Removed and cleaned: near, off, spare and 2 more.');
+  expect(told(1, 200)).toBe('Words enough.');
 });
