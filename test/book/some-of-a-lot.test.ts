@@ -24,7 +24,7 @@ function setting(): BookSetting {
     [
       '2031-03-01',
       `hours: [{ by: jm, on: brakes, time: 2h }, { by: jm, on: frame, time: 20m }]
-bought: [{ what: Tape, for: brakes, cost: 9.40 }]
+bought: [{ what: Tape, for: brakes, cost: 9.40 }, { what: Cord, for: frame, cost: 1.00 }]
 parts:
   - { part: wheels, did: removed, count: 1, to: shelf }
   - { part: spare, did: removed }
@@ -69,13 +69,13 @@ function settingWithout(kind: LeaveOut): BookSetting {
 }
 
 test('the account says in what currency it is, and what all of it comes to', () => {
-  // 2 h at 28.00, 20 min at 28.00, and 9.40 bought.
+  // 2 h at 28.00 and 9.40 bought; 20 min at 28.00 and 1.00 bought.
   const told = read(account(setting()));
   expect(told).toContain('Amounts are in GBP.');
   expect(told).toContain('[Brakes], [2:00], [9.40], [65.40]');
-  expect(told).toContain('[Frame], [0:20], [0.00], [9.33]');
-  expect(told).toContain('[Together], [2:20], [9.40], [74.73]');
-  expect(read(account(settingWithout('hours')))).toMatch(/Amounts are in GBP\. .*\[Together\], \[9\.40\]\)/);
+  expect(told).toContain('[Frame], [0:20], [1.00], [10.33]');
+  expect(told).toContain('[Together], [2:20], [10.40], [75.73]');
+  expect(read(account(settingWithout('hours')))).toMatch(/Amounts are in GBP\. .*\[Together\], \[10\.40\]\)/);
   const hours = read(account(settingWithout('money')));
   expect(hours).toContain('[Together], [2:20])');
   expect(hours).not.toMatch(/GBP|Amounts/);
