@@ -2,11 +2,13 @@
 
 import { totalsOf } from '../../../journal/ledger/totals.ts';
 import { labelOfLink } from '../../../journal/model/link-target.ts';
-import type { PartEntry, Session } from '../../../journal/model.ts';
+import type { GoneHow, PartEntry, Session } from '../../../journal/model.ts';
+import { deedCount } from '../../../journal/registers/deed-count.ts';
+import { deedsOf } from '../../../journal/registers/stays.ts';
 import { GOES_TO } from '../../../journal/replay/destinations.ts';
 import { openingWords } from '../home/opening-words.ts';
 import type { RecordSheet, Sheet } from '../page/sheet.ts';
-import { ACTION_WORDS, capital, listed, listedNames, sentence } from '../page/words.ts';
+import { ACTION_WORDS, capital, GONE_WORDS, listed, listedNames, sentence } from '../page/words.ts';
 import { destinationWords } from '../stores/where.ts';
 
 export interface SessionFigures {
@@ -68,12 +70,23 @@ const NAMED = 3;
 function doneWords(sheet: RecordSheet, { parts }: Session, most: number): string {
   const groups = Map.groupBy(
     parts.filter(({ did }) => did.length > 0),
-    ({ did }) => listed(did.map((word) => ACTION_WORDS[word])),
+    ({ did, how }) => listed(did.map((word) => (word === 'gone' && isGone(how) ? GONE_WORDS[how] : ACTION_WORDS[word]))),
   );
   const said = [...groups].map(([done, entries]) => {
-    const names = [...new Set(entries.map(({ part }) => sheet.partName(part)))];
+    const names = [...new Set(entries.map((entry) => someOf(sheet, entry)))];
     const named = names.length <= NAMED + 1 ? names : [...names.slice(0, NAMED), `${names.length - NAMED} more`];
     return sentence(`${capital(done)}: ${listedNames(named)}`);
   });
   return said.reduce((told, next) => (told !== '' && told.length + next.length >= most ? told : `${told} ${next}`.trim()), '');
 }
+
+/** `Carved plumes (1 of 6)`, where the entry is of some of a lot. */
+function someOf(sheet: RecordSheet, entry: PartEntry): string {
+  const { part, count, which } = entry;
+  const all = sheet.record.journal.parts.get(part)?.count ?? 1;
+  const done = deedsOf(sheet.record, part).filter((deed) => deed.entry === entry);
+  const many = done.length > 0 ? deedCount(done) : (which?.length ?? count ?? all);
+  return `${sheet.partName(part)}${many < all ? ` (${many} of ${all})` : ''}`;
+}
+
+const isGone = (how: PartEntry['how']): how is GoneHow => how !== null && how in GONE_WORDS;

@@ -30,12 +30,20 @@ test('what it was taken out of is told by name, a store or a bag as the note has
 test('an evening without words is told by what was done, with some of the names, as far as there is room', () => {
   const wheels = ['near', 'off', 'spare', 'jockey', 'fifth'].map((name) => part(name));
   const record = soundRecord({
-    parts: [...wheels, part('lamp', { name: 'Lamp, near' })],
+    parts: [...wheels, part('lamp', { name: 'Lamp, near' }), part('plumes', { count: 6, numbered: 'I to VI', found: 'loose' })],
     evenings: [
       evening('2030-10-10', {
         parts: [...wheels.map(({ id }) => did(id, ['removed', 'cleaned'])), did('lamp', 'inspected')],
       }),
-      evening('2030-10-11', { body: 'Words enough.', parts: [did('lamp', 'cleaned')] }),
+      evening('2030-10-11', { body: 'Words enough.', parts: [did('lamp', ['cleaned', 'removed'])] }),
+      evening('2030-10-12', {
+        parts: [
+          did('plumes', 'gone', { how: 'lost', which: [3] }),
+          did('lamp', 'gone', { how: 'sold' }),
+          did('plumes', 'cleaned', { which: [1, 2] }),
+        ],
+      }),
+      evening('2030-10-13', { parts: [did('plumes', 'fitted')] }),
     ],
   });
   const sheet = sheetOf({ ...record, pictures: NO_PICTURES, warnings: [], noteHtml: () => Promise.resolve('') }, 'index.html');
@@ -43,4 +51,6 @@ test('an evening without words is told by what was done, with some of the names,
   expect(told(0, 200)).toBe('Removed and cleaned: near, off, spare and 2 more. Inspected: Lamp, near.');
   expect(told(0, 60)).toBe('Removed and cleaned: near, off, spare and 2 more.');
   expect(told(1, 200)).toBe('Words enough.');
+  expect(told(2, 200)).toBe('Lost: plumes (1 of 6). Sold: Lamp, near. Cleaned: plumes (2 of 6).');
+  expect(told(3, 200)).toBe('Fitted: plumes (5 of 6).');
 });
