@@ -1,6 +1,6 @@
 /** The register, the lives of what changed, and every departure from the original, each with its reason. */
 
-import type { PartId, Position, PositionId, Verdict } from '../journal/model.ts';
+import type { Origin, PartId, Position, PositionId, Verdict } from '../journal/model.ts';
 import { isAsTheWorks } from '../journal/registers/as-the-works.ts';
 import { together } from '../journal/registers/occupant.ts';
 import { wasHere } from '../journal/registers/outcome.ts';
@@ -52,7 +52,7 @@ function decidedWords({ sheet }: BookSetting, row: RegisterRow): string {
 function standsWords({ sheet }: BookSetting, row: RegisterRow): string {
   const here = together(row.fitted).map(({ part, count, origin }) => {
     const some = count < row.count ? `${count} of ${row.count}: ` : '';
-    return `${some}${origin === null ? 'origin not known' : ORIGIN_WORDS[origin]}${part === row.position ? '' : `, ${sheet.partName(part)}`}`;
+    return `${some}${originWords(origin)}${part === row.position ? '' : ` (${sheet.partName(part)})`}`;
   });
   return here.length === 0 ? 'nothing' : here.join('; ');
 }
@@ -105,11 +105,14 @@ function laterWords({ supersededBy, inForce }: DecisionInTime, { count }: Positi
   return inForce === 0 ? 'later decided again' : `later decided again for ${lost} of ${count}`;
 }
 
-function trackWords({ sheet }: BookSetting, { part, origin, steps }: Occupancy, { id, count }: Position): string {
-  const name = part === id ? 'As found' : sheet.partName(part);
-  const some = steps.some((step) => step.count < count) ? `, ${countsInTurn(steps)} of ${count}` : '';
-  return `${name}, ${origin === null ? 'origin not known' : ORIGIN_WORDS[origin]}${some}`;
+/** What stood there: as it was found, else by its name. What was missing then was found nowhere. */
+function trackWords({ sheet, record }: BookSetting, { part, origin, asFound, steps }: Occupancy, { count }: Position): string {
+  const found = asFound && record.journal.parts.get(part)?.found !== 'missing';
+  const name = found ? `As found, ${originWords(origin)}` : `${sheet.partName(part)} (${originWords(origin)})`;
+  return `${name}${steps.some((step) => step.count < count) ? `, ${countsInTurn(steps)} of ${count}` : ''}`;
 }
+
+const originWords = (origin: Origin | null): string => (origin === null ? 'origin not known' : ORIGIN_WORDS[origin]);
 
 function whenWords({ sheet }: BookSetting, { from, to }: Occupancy): string {
   const short = sheet.figures.shortDate;

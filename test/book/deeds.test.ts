@@ -1,7 +1,7 @@
 /** What the book says was done to a part, and what the page of its position says of the same. */
 import { describe, expect, test } from 'vitest';
 import { deedText } from '../../src/book/deeds.ts';
-import { lives } from '../../src/book/register-chapters.ts';
+import { lives, register } from '../../src/book/register-chapters.ts';
 import type { BookSetting } from '../../src/book/setting.ts';
 import { NO_PICTURES } from '../../src/photos/plan.ts';
 import type { SiteRecord } from '../../src/site/record.ts';
@@ -44,7 +44,7 @@ test('what stood at a place that takes several is told by how many', () => {
   const all = { ...lot, pictures: NO_PICTURES, warnings: [], noteHtml: async () => '' } as unknown as SiteRecord;
   const set = lives({ sheet: sheetOf(all, 'x.html'), record: all, named: new Set() } as unknown as BookSetting);
   expect(set).toMatch(/As found, [a-z ]+, 2, then 1 of 2/);
-  expect(set).toMatch(/New pin, [a-z ]+, 1 of 2/);
+  expect(set).toMatch(/New pin \([a-z ]+\), 1 of 2/);
 });
 
 test('a decision that was taken again for some of a lot is said to hold for the rest', () => {
@@ -68,4 +68,27 @@ test('a decision that was taken again for some of a lot is said to hold for the 
     ['Sheared.', ''],
     ['Sound too.', 'later decided again'],
   ]);
+});
+
+test('only what was found there is told as found; other parts by their names, with their origin in brackets', () => {
+  const of = soundRecord({
+    parts: [
+      part('flasher', { name: 'Flasher', origin: 'new', acquired: '2030-10-01' }),
+      part('plate', { name: 'Plate, nearside', found: 'missing' }),
+      part('hose', { name: 'Hose' }),
+      part('hose-new', { name: 'Hose, new', origin: 'new', for: 'hose', store: 'loft' }),
+    ],
+    evenings: [
+      evening('2030-10-02', {
+        parts: [did('flasher', 'fitted'), did('plate', ['acquired', 'fitted']), did('hose', 'removed'), did('hose-new', 'fitted')],
+        decisions: [decide('flasher', 'repair'), decide('plate', 'repair')],
+      }),
+    ],
+  });
+  const all = { ...of, pictures: NO_PICTURES, warnings: [], noteHtml: async () => '' } as unknown as SiteRecord;
+  const setting = { sheet: sheetOf(all, 'x.html'), record: all, named: new Set() } as unknown as BookSetting;
+  const stood = [...lives(setting).matchAll(/what: \[#"([^"]*)";\]/g)].map(([, words]) => words);
+  expect(stood).toEqual(expect.arrayContaining(['Flasher (new)', 'Plate, nearside (original)', 'As found, original', 'Hose, new (new)']));
+  expect(stood.filter((words) => words?.startsWith('As found'))).toHaveLength(1);
+  expect(register(setting)).toContain('new (Hose, new)');
 });
