@@ -1,6 +1,6 @@
 /** What a copy withholds, as texts to look for: whatever the whole says in a field and the copy says in none. */
 import { WORK } from '../ledger/ledger.ts';
-import { HEAD_NAMES } from '../model.ts';
+import { HEAD_NAMES, type Journal } from '../model.ts';
 import type { JournalRecord } from '../record.ts';
 import { bareIn, sumsOf } from './withheld-sums.ts';
 
@@ -52,18 +52,33 @@ const A_DATE = /^\d{4}-\d{2}-\d{2}$/;
  */
 export function withheldTexts(whole: JournalRecord, copy: JournalRecord): readonly Withheld[] {
   const sums = whole.ledger === copy.ledger ? [] : sumsLookedFor(whole, copy);
-  const left = [...[...textsOf(whole.journal, copy.journal)].flatMap(lookedFor), ...sums];
+  const left = [...leftOut(whole.journal, copy.journal), ...sums];
   if (left.length === 0) return [];
-  // A statement repeats the words of entries, which the copy may have without it.
-  const kept = new Set([
-    ...[...textsOf(copy.journal, null)].map(({ text }) => text),
-    ...copy.ledger.entries.map(({ what }) => folded(what)),
-  ]);
+  const kept = keptOf(new Set(left.map(({ text }) => text)), copy);
   const found = new Map<string, Withheld>();
   for (const one of left) if (!kept.has(one.text) && !found.has(one.text)) found.set(one.text, one);
   for (const { text } of sumsOf(copy)) found.delete(text);
   for (const text of whole.journal.settings.copies.get(copy.copy.name)?.maySay ?? []) found.delete(folded(text));
   return [...found.values()].sort((a, b) => b.text.length - a.text.length || (a.text < b.text ? -1 : 1));
+}
+
+/** What the whole says and the copy does not have as the very same thing. */
+function leftOut(whole: Journal, copy: Journal): readonly Withheld[] {
+  const left: Withheld[] = [];
+  eachText(whole, copy, (text, path) => left.push(...lookedFor({ text: folded(text), what: inWords(path) })));
+  return left;
+}
+
+/** Which of some texts a copy says elsewhere. A statement repeats the words of entries, which it may have without it. */
+function keptOf(texts: ReadonlySet<string>, { journal, ledger }: JournalRecord): ReadonlySet<string> {
+  const kept = new Set<string>();
+  const take = (text: string): void => {
+    const said = folded(text);
+    if (texts.has(said)) kept.add(said);
+  };
+  eachText(journal, null, take);
+  for (const { what } of ledger.entries) take(what);
+  return kept;
 }
 
 /** Every sum as pages print it; bare, as a measurement or an amount of stuff may be too, where the notes of the copy have it. */
@@ -80,9 +95,10 @@ function sumsLookedFor(whole: JournalRecord, copy: JournalRecord): readonly With
   });
 }
 
-function* proseOf(journal: JournalRecord['journal']): Generator<string> {
-  for (const { text } of textsOf(journal, null)) yield text;
-  for (const { body } of journal.sessions) yield folded(body);
+function proseOf(journal: Journal): readonly string[] {
+  const texts: string[] = [];
+  eachText(journal, null, (text) => void texts.push(folded(text)));
+  return [...texts, ...journal.sessions.map(({ body }) => folded(body))];
 }
 
 /** A text with how it is looked for; none where it would stand on any page. */
@@ -94,21 +110,33 @@ function lookedFor({ text, what }: Withheld): readonly Withheld[] {
   return [{ text, what, as: A_NUMBER.test(text) ? 'number' : 'word' }];
 }
 
+/** Where a thing hangs: its name, and where that of which it is a part does. */
+interface Path {
+  readonly name: string;
+  readonly within: Path | null;
+}
+
+/** `parts / drum / private` */
+function inWords(path: Path | null): string {
+  return path === null ? '' : path.within === null ? path.name : `${inWords(path.within)} / ${path.name}`;
+}
+
 /**
- * Every text in a field of a journal.
+ * Takes every text in a field of a journal.
  *
  * @param beside a copy of it: what it has as the very same thing is passed over
  */
-function* textsOf(value: unknown, beside: unknown, path: readonly string[] = []): Generator<Withheld> {
+function eachText(value: unknown, beside: unknown, take: (text: string, path: Path | null) => void, within: Path | null = null): void {
   if (value === beside) return;
   if (typeof value === 'string') {
-    if (!A_DATE.test(value)) yield { text: folded(value), what: path.join(' / ') };
-  } else if (value instanceof Map) for (const [key, held] of value) yield* textsOf(held, beneath(beside, key), [...path, String(key)]);
-  else if (Array.isArray(value))
-    for (const [n, held] of value.entries()) yield* textsOf(held, beneath(beside, n), [...path, nameOf(held, n)]);
-  else if (typeof value === 'object' && value !== null) {
-    if (isDay(value)) return;
-    for (const [key, held] of Object.entries(value)) if (!NO_TEXT.has(key)) yield* textsOf(held, beneath(beside, key), [...path, key]);
+    if (!A_DATE.test(value)) take(value, within);
+  } else if (value instanceof Map) {
+    for (const [key, held] of value) eachText(held, beneath(beside, key), take, { name: String(key), within });
+  } else if (Array.isArray(value)) {
+    for (const [n, held] of value.entries()) eachText(held, beneath(beside, n), take, { name: nameOf(held, n), within });
+  } else if (typeof value === 'object' && value !== null && !isDay(value)) {
+    for (const [key, held] of Object.entries(value))
+      if (!NO_TEXT.has(key)) eachText(held, beneath(beside, key), take, { name: key, within });
   }
 }
 
