@@ -212,6 +212,20 @@ describe('a name', () => {
     expect(await client.connection.sendRequest(lsp.HoverRequest.type, client.spot(NOTE, { line: 1, character: 0 }))).toBeNull();
   });
 
+  test('tells what is believed of its origin by now, and every mark that a note found', async () => {
+    const client = await connected(
+      folderWith({
+        ...FILES,
+        [SECOND]:
+          '---\ndate: 2031-03-13\ntitle: Seen\nparts: [{ part: drum, did: inspected, marks: K 2 }]\nattributed: [{ part: drum, origin: donor, because: Cast in 1960 }]\n---\n',
+      }),
+    );
+    await client.open(NOTE);
+    const hover = await client.connection.sendRequest(lsp.HoverRequest.type, client.spot(NOTE, at(FIRST, 'drum) came')));
+    const { value } = (hover ?? { contents: { value: '' } }).contents as lsp.MarkupContent;
+    expect(value.split('\n\n').slice(1, 4)).toEqual(['donor', 'in stores, shelf A1', 'K 2']);
+  });
+
   test('leads to where it comes from, and to all that mention it', async () => {
     const client = await connected(journal());
     await client.open(SECOND);

@@ -3,6 +3,8 @@ import { type Hover, MarkupKind } from 'vscode-languageserver';
 import type { Decision, Part } from '../../journal/model.ts';
 import type { JournalRecord } from '../../journal/record.ts';
 import { decisionsInForce } from '../../journal/registers/decisions-in-force.ts';
+import { marksOf } from '../../journal/registers/observations.ts';
+import { originAt } from '../../journal/registers/origins.ts';
 import { originInWords } from '../../journal/replay/words.ts';
 import { typedName } from '../things.ts';
 import type { State } from '../workspace.ts';
@@ -17,9 +19,9 @@ export function hoverAt(state: State, spot: Spot): Hover | null {
   const title = thing.name === thing.id ? `**${escaped(thing.id)}**` : `**${escaped(thing.name)}**, \`${typedName(thing)}\``;
   const lines = [
     title,
-    part ? originInWords(part.origin) : '',
+    part && state.record ? originInWords(originAt(state.record, part.id, state.record.day)) : '',
     escaped(thing.now),
-    escaped(part?.marks ?? ''),
+    part && state.record ? escaped(marksOf(state.record, part.id).join('; ')) : '',
     ...(part && state.record ? decidedOn(state.record, part) : []),
   ];
   return {
