@@ -3,6 +3,7 @@ import type { Hazard, PartEntry, PartId, Picture, Session } from '../../../journ
 import { cameShortOf } from '../../../journal/registers/came-short.ts';
 import { hazardsOfLying } from '../../../journal/registers/hazards.ts';
 import { seriesOf } from '../../../journal/registers/measurements.ts';
+import { marksOf } from '../../../journal/registers/observations.ts';
 import { type OffVehicle, outAt } from '../../../journal/registers/stores.ts';
 import { numbersInWords, whereKey } from '../../../journal/replay/words.ts';
 import type { RecordSheet } from '../page/sheet.ts';
@@ -99,7 +100,7 @@ function factsOf(
     ],
     ['Quoted', own && quotedWords(sheet, own, count)],
     ['Sent', sheet.date(since.date)],
-    ['Marks', own?.marks ?? thing?.marks ?? null],
+    ['Marks', own?.marks ?? (marksOf(record, part).join('; ') || null)],
     ['Finish', own?.finish ?? thing?.finish ?? null],
     ['Condition', condition === null ? null : `${condition}, ${asOfWords(sheet, conditionOf, sheet.date)}`],
     ['Note', own?.note ?? null],
