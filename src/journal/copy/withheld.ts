@@ -1,5 +1,5 @@
 /** What a copy withholds, as texts to look for: whatever the whole says in a field and the copy says in none. */
-import { WORK } from '../ledger/ledger.ts';
+import { NOT_TOLD_OF, WORK } from '../ledger/ledger.ts';
 import { HEAD_NAMES, type Journal } from '../model.ts';
 import type { JournalRecord } from '../record.ts';
 import { bareIn, sumsOf } from './withheld-sums.ts';
@@ -19,7 +19,7 @@ export interface Withheld {
 /** Shorter texts are looked for as words; single words in small letters are words of any page, and so are numbers of one or two figures. */
 const SHORTEST = 5;
 const ANY_PAGE = /^(?:\p{Ll}+|\d{1,2}|[^\p{L}\p{N}]+)$/u;
-/** What the head of a statement calls its lines is the program's, and so is what it calls labour. */
+/** What the head of a statement calls its lines is the program's, and so is what it calls labour and why it does not charge for a difference. */
 const A_FIELD = /^statements .* head \/ \d+ \/ name$/u;
 /** A time in a clip, which may as well be one of the day, or so many hours and minutes. */
 const A_CLOCK = /^\d{1,2}(?::\d{2}){1,2}$/u;
@@ -104,7 +104,7 @@ function proseOf(journal: Journal): readonly string[] {
 /** A text with how it is looked for; none where it would stand on any page. */
 function lookedFor({ text, what }: Withheld): readonly Withheld[] {
   if (ANY_PAGE.test(text)) return [];
-  if (A_FIELD.test(what) || text === WORK) return [];
+  if (A_FIELD.test(what) || text === WORK || text === NOT_TOLD_OF) return [];
   if (A_CLOCK.test(text) || SO_MANY_DAYS.test(text)) return [{ text, what, as: 'number' }];
   if (text.length >= SHORTEST) return [{ text, what }];
   return [{ text, what, as: A_NUMBER.test(text) ? 'number' : 'word' }];

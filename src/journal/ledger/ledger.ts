@@ -107,7 +107,7 @@ function useEntries(session: Session, { journal, shelves }: Posting): Entry[] {
 }
 
 /** Why a client is not charged for what a stock-take finds missing: it went, and may have gone anywhere. */
-const NOT_TOLD_OF = 'a difference found by counting, and no note says that the vehicle had it';
+export const NOT_TOLD_OF = 'a difference found by counting, and no note says that the vehicle had it';
 
 /**
  * What a stock-take finds missing costs the job, no one knows for what; what turns up is set against that. The client is charged only

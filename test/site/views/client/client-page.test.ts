@@ -134,3 +134,14 @@ test('there is one only where the journal tells of a client, and in no copy with
   expect(shown(nameless)).not.toMatch(/Jory|Smallpiece|The Owner|the owner/);
   expect(shown(nameless)).toContain('84.25');
 });
+
+test('of a copy without money the program’s own reason for what a stock-take misses is not looked for: nobody could mend it', () => {
+  const settings = { journal: `${JOURNAL}${CLIENT}copies: { short: { leave-out: [money] } }\n` };
+  const note: NoteOf = ['2031-03-12', 'counted: [{ consumable: cleaner, amount: 1 L, because: stock-take }]'];
+  const open = journalWith(settings, note).record;
+  const sent = frozenStatement(asSent(statementOf(open, '2030-09-14', '2031-03-31'), 1, open), open.journal.settings);
+  const { record, problems } = journalWith({ ...settings, statements: [sent] }, note);
+  expect(problems).toEqual([]);
+  expect(record.journal.statements[0]?.lines.map(({ notCharged }) => notCharged)).toEqual([expect.stringContaining('found by counting')]);
+  expect(withheldTexts(record, copyOf(record, 'short')).filter(({ text }) => text.includes('found by counting'))).toEqual([]);
+});
