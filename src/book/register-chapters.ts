@@ -3,6 +3,7 @@
 import type { Origin, PartId, Position, PositionId, Verdict } from '../journal/model.ts';
 import { isAsTheWorks } from '../journal/registers/as-the-works.ts';
 import { together } from '../journal/registers/occupant.ts';
+import { opinionsOf } from '../journal/registers/origins.ts';
 import { wasHere } from '../journal/registers/outcome.ts';
 import { type RegisterRow, registerAt } from '../journal/registers/register.ts';
 import { type Whereat, whereaboutsAt } from '../journal/registers/stays.ts';
@@ -129,7 +130,7 @@ export function departures(setting: BookSetting): string {
     return [
       `${mention(setting, row.position)}${words(setting.sheet.positionName(row.position))}`,
       words(row.fitted.length === 0 ? nothingWords(row) : standsWords(setting, row)),
-      words(reasons.join(' ')),
+      words([...reasons, ...evidence(setting, row)].join(' ')),
       words(capital(originalWords(setting, row))),
     ]
       .map((cell) => `[${cell}]`)
@@ -138,6 +139,15 @@ export function departures(setting: BookSetting): string {
   if (cells.length === 0) return '';
   const opening = 'Every place that does not hold what the works put there, why, and where the original is. What is kept can be put back.';
   return `= Departures from the original\n\n${words(opening)}\n\n#record-table(columns: (1.1fr, 1.1fr, 1.7fr, 1fr), head: ([Place], [Stands there], [Reason], [The original]), ${cells.join(', ')})`;
+}
+
+/** How it is known that what stands there is no original. */
+function evidence({ record }: BookSetting, { fitted }: RegisterRow): readonly string[] {
+  const others = new Set(
+    fitted.flatMap(({ part, origin }) => (origin === 'original' || origin === null || origin === 'unknown' ? [] : [part])),
+  );
+  const why = [...others].flatMap((part) => opinionsOf(record, part).at(-1)?.because ?? []);
+  return why.map((because) => `How it is known: ${sentence(because)}`);
 }
 
 /** What stands at a place elsewhere is on the vehicle. */

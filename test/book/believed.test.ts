@@ -1,6 +1,7 @@
 /** What the book and a buyer's sheet say of origins that somebody came to believe otherwise, and of who wrote. */
 import { describe, expect, test } from 'vitest';
 import { howToRead, titlePage } from '../../src/book/opening.ts';
+import { departures } from '../../src/book/register-chapters.ts';
 import { type BookSetting, settingOf } from '../../src/book/setting.ts';
 import { buyerSheet } from '../../src/book/sheets/buyer.ts';
 import { story } from '../../src/book/story.ts';
@@ -35,6 +36,12 @@ describe('what was believed anew', () => {
     const sheet = read(buyerSheet(setting()).parts.join(' '));
     expect(sheet).toContain('Numbered in the same hand. Marks: K 2.');
     expect(sheet).not.toMatch(/rim is pressed|K 1/i);
+  });
+
+  test('is told beside what stands there for an original: how that is known, where nobody decided on it', () => {
+    const later: NoteOf = ['2031-03-02', 'attributed: [{ part: lamp-sale, origin: donor, because: its number is filed off }]'];
+    const text = read(departures(setting(later)));
+    expect(text).toMatch(/Lamp\], \[donor \(Lamp from a sale\)\], \[How it is known: its number is filed off\.\]/);
   });
 
   test('is told of its evening, with who came to believe it and why', () => {
