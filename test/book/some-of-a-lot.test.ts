@@ -3,6 +3,7 @@ import { expect, test } from 'vitest';
 import { account, cautions, comesWith, methods } from '../../src/book/appendices.ts';
 import { departures } from '../../src/book/register-chapters.ts';
 import { type BookSetting, settingOf } from '../../src/book/setting.ts';
+import { buyerSheet } from '../../src/book/sheets/buyer.ts';
 import { inspectorSheet } from '../../src/book/sheets/inspector.ts';
 import { insurerSheet } from '../../src/book/sheets/insurer.ts';
 import { threads } from '../../src/book/threads.ts';
@@ -53,6 +54,10 @@ test('where some of a lot lies it is said how many of how many, one too', () => 
     expect(told).toContain('Hub caps × 2');
   }
   expect(read(cautions(setting()))).toContain('Lead paint: Road wheels (1 of 4: in stores: shelf) and Hub caps (in stores: shelf).');
+});
+
+test('of a lot of which only some are original a buyer is told how many', () => {
+  expect(sheet(buyerSheet)).toContain('Believed original because nothing speaks against it: Road wheels (3 of 4).');
 });
 
 test('what stands at another place is fitted there, and nothing stands at its own', () => {

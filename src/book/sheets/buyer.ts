@@ -2,7 +2,7 @@
 import { isAsTheWorks } from '../../journal/registers/as-the-works.ts';
 import { marksOf } from '../../journal/registers/observations.ts';
 import { opinionsOf, originAt } from '../../journal/registers/origins.ts';
-import { registerAt } from '../../journal/registers/register.ts';
+import { type RegisterRow, registerAt } from '../../journal/registers/register.ts';
 import { tellsRecordings, unrecordedAt } from '../../journal/registers/unrecorded.ts';
 import { capital, heldByTheWorks, listedNames, sentence } from '../../site/views/page/words.ts';
 import { cautions, comesWith, keepers, temporary } from '../appendices.ts';
@@ -33,32 +33,36 @@ export function buyerSheet(setting: BookSetting): SheetText {
 }
 
 /** Originals with the evidence for them; those that have none but that nobody doubted are named together. */
-function originals({ record, sheet }: BookSetting): string {
-  const fitted = registerAt(record, null).filter(({ fitted: standing }) => standing.some(({ origin }) => origin === 'original'));
-  const known = fitted.map(({ position, fitted: standing }) => {
-    const own = [...new Set(standing.flatMap(({ part, origin }) => (origin === 'original' ? [part] : [])))];
-    const because = own.flatMap((part) => opinionsOf(record, part).at(-1)?.because ?? []);
-    return {
-      position,
-      because: because.map((one) => sentence(capital(one))).join(' '),
-      marks: own.flatMap((part) => marksOf(record, part)),
-    };
-  });
-  const told = known.filter(({ because, marks }) => because !== '' || marks.length > 0);
-  const cells = told.map(
-    ({ position, because, marks }) =>
-      `[${words(sheet.positionName(position))}], [${words([because, marks.length === 0 ? '' : sentence(`Marks: ${marks.join('; ')}`)].filter((one) => one !== '').join(' '))}]`,
-  );
+function originals(setting: BookSetting): string {
+  const { record } = setting;
+  const known = registerAt(record, null).flatMap((row) => knownOriginal(setting, row));
+  if (known.length === 0) return '';
+  const cells = known.flatMap(({ name, evidence }) => (evidence === '' ? [] : [`[${words(name)}], [${words(evidence)}]`]));
   const table =
     cells.length === 0 ? '' : `#record-table(columns: (1fr, 1.6fr), head: ([Original], [How it is known]), ${cells.join(', ')})`;
-  const silent = known
-    .filter(({ because, marks }) => because === '' && marks.length === 0)
-    .map(({ position }) => sheet.positionName(position));
+  const silent = known.flatMap(({ name, evidence }) => (evidence === '' ? [name] : []));
   const why = record.copy.leavesOut.includes('marks')
     ? 'Believed original; marks that may tell it this copy leaves out'
     : 'Believed original because nothing speaks against it';
   const rest = silent.length === 0 ? '' : words(`${why}: ${listedNames(silent)}.`);
-  return fitted.length === 0 ? '' : `== What is original\n\n${table}\n\n${rest}`;
+  return `== What is original\n\n${table}\n\n${rest}`;
+}
+
+/** A place where an original stands, of a lot with how many, and what is known of those that stand there; '' for nothing. */
+function knownOriginal(
+  { record, sheet }: BookSetting,
+  { position, fitted, count: places }: RegisterRow,
+): readonly { readonly name: string; readonly evidence: string }[] {
+  const own = fitted.filter(({ origin }) => origin === 'original');
+  const many = own.reduce((sum, { count }) => sum + count, 0);
+  if (many === 0) return [];
+  const parts = [...new Set(own.map(({ part }) => part))];
+  const because = parts.flatMap((part) => opinionsOf(record, part).at(-1)?.because ?? []);
+  const marks = parts.flatMap((part) => marksOf(record, part));
+  const said = [...because.map(capital), ...(marks.length === 0 ? [] : [`Marks: ${marks.join('; ')}`])];
+  return [
+    { name: `${sheet.positionName(position)}${many < places ? ` (${many} of ${places})` : ''}`, evidence: said.map(sentence).join(' ') },
+  ];
 }
 
 /** What was done to originals that are on the vehicle: conserved, refinished, repaired, or worked on in a way that nobody stated. */
