@@ -30,7 +30,7 @@ const RECORDER = pathToFileURL(join(import.meta.dirname, 'record-usage.mjs')).hr
  * Runs a Node program to its end and measures it. Each of its processes reports its own use of the
  * machine as it exits (getrusage), so nothing is sampled and nothing depends on the operating system.
  *
- * @param folder where the reports may be written
+ * @param folder it is started in, and its reports are written to
  * @throws when the program fails, with the end of what it said
  */
 export async function measureProcess(command: Command, folder: string): Promise<Usage> {
@@ -38,6 +38,8 @@ export async function measureProcess(command: Command, folder: string): Promise<
   await rm(reports, { force: true });
   const start = performance.now();
   const child = spawn(process.execPath, command.argv, {
+    // What a program lays where it was started is on the same disk as what it makes.
+    cwd: folder,
     env: { ...process.env, ...command.env, NODE_OPTIONS: `--import=${RECORDER}`, BENCH_USAGE: reports },
     stdio: ['ignore', 'pipe', 'pipe'],
   });
