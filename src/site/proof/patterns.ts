@@ -1,11 +1,14 @@
 /** How withheld texts are looked for. */
 import type { Withheld } from '../../journal/copy/withheld.ts';
+import { type TextFilter, textFilter } from './text-filter.ts';
 
 export interface Sought {
   /** Any of the texts, in a text whose white space is folded. */
   readonly pattern: RegExp;
-  /** The same for a text as it stands, of those that can be looked for there. */
-  readonly unfolded: RegExp;
+  /** Whether one of many may stand in a text as it stands; null where they are few. */
+  readonly filter: TextFilter | null;
+  /** The same for those that are few, and for short ones among many; null where there are none. */
+  readonly short: RegExp | null;
   /** Whether there are others. */
   readonly others: boolean;
 }
@@ -26,22 +29,30 @@ export const TWICE: Readonly<Record<string, string>> = {
   '\u00b7': '\u0387',
 };
 
+/** So few are found sooner by one pattern of all. */
+const FEW = 30;
+
 /** Patterns of any of some texts, or of none where there are none. What goes on as a longer word or number is another one. */
 export function anyOf(withheld: readonly Withheld[]): Sought {
   const plain = withheld.filter(({ text }) => AS_ITSELF.test(text));
+  const { filter, short } = plain.length > FEW ? ofMany(plain) : { filter: null, short: plain };
   return {
     pattern: anyIn(withheld.map((one) => escaped(one.text) + endOf(one))),
-    unfolded: anyIn(
-      plain.map(
-        (one) =>
-          escaped(one.text)
-            .replaceAll(' ', String.raw`\s+`)
-            .replace(/[K;`\u00b4\u00b7]/gu, eitherOf) + endOf(one),
-      ),
-    ),
+    filter,
+    short: short.length === 0 ? null : anyIn(short.map((one) => asItStands(one.text) + endOf(one))),
     others: plain.length < withheld.length,
   };
 }
+
+function ofMany(plain: readonly Withheld[]): { readonly filter: TextFilter; readonly short: readonly Withheld[] } {
+  const { filter, short } = textFilter(new Set(plain.map(({ text }) => text)), TWICE);
+  return { filter, short: plain.filter(({ text }) => short.has(text)) };
+}
+
+const asItStands = (text: string): string =>
+  escaped(text)
+    .replaceAll(' ', String.raw`\s+`)
+    .replace(/[K;`\u00b4\u00b7]/gu, eitherOf);
 
 const anyIn = (patterns: readonly string[]): RegExp => new RegExp(patterns.length === 0 ? '(?!)' : patterns.join('|'), 'gu');
 const escaped = (text: string): string => text.replace(/[\\^$.*+?()[\]{}|]/g, '\\$&');
@@ -54,9 +65,8 @@ function endOf({ text, as }: Withheld): string {
 }
 
 /** False where none of the texts can stand in it, whatever becomes of its white space and its accents. */
-export function mayHold(text: string, { unfolded, others }: Sought): boolean {
-  unfolded.lastIndex = 0;
-  return others || unfolded.test(text);
+export function mayHold(text: string, { filter, short, others }: Sought): boolean {
+  return others || filter?.(text) === true || (short !== null && text.search(short) >= 0);
 }
 
 /** A sum that came in stands with it before it, as a page writes it, and is another one. */
