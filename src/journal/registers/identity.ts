@@ -1,7 +1,8 @@
 import type { IdentityLine, IdentityNeed, IdentityTable } from '../model/identity-tables/table.ts';
 import { IDENTITY_TABLES } from '../model/identity-tables/tables.ts';
-import type { IsoDate, Origin, PartId, PositionId, SessionId } from '../model.ts';
+import type { IsoDate, Journal, Origin, PartId, PositionId, SessionId } from '../model.ts';
 import { originInWords } from '../replay/words.ts';
+import { once } from '../values/once.ts';
 import { type Occupant, type RegisterRow, registerRowAt } from './register.ts';
 import { type At, dateOf, type RegisterSource } from './source.ts';
 import { deedsOf } from './stays.ts';
@@ -47,9 +48,13 @@ export interface Identity {
 
 /** Whether there is anything to answer a table from, or somebody has brought one: of a cart nobody asks for an engine. */
 export function isIdentityTold({ journal }: Pick<RegisterSource, 'journal'>): boolean {
-  const carried = [...journal.positions.values()].some(({ components }) => components.length > 0);
-  return carried || journal.identityTables.some((table) => !IDENTITY_TABLES.includes(table));
+  return isTold(journal);
 }
+
+const isTold = once(({ positions, identityTables }: Journal): boolean => {
+  const carried = [...positions.values()].some(({ components }) => components.length > 0);
+  return carried || identityTables.some((table) => !IDENTITY_TABLES.includes(table));
+});
 
 /** A points table answered from `component` and origin, at the end of a day. */
 export function identityAt(record: RegisterSource, table: IdentityTable, at: At): Identity {

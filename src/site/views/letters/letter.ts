@@ -181,18 +181,20 @@ const NAMED = 2;
 
 /** `what becomes of the hub, the drum and 3 more`, those with a candidate first */
 function placesWords({ record, positionName }: RecordSheet, places: readonly RegisterRow[], day: IsoDate): string {
-  const hasChoice = ({ position }: RegisterRow): boolean => hasAnother(record, position, day);
-  const sorted = [...places.filter(hasChoice), ...places.filter((row) => !hasChoice(row))].map((row) => {
-    const choice = hasChoice(row) ? ' (there is another)' : '';
-    return `${positionName(row.position)}${choice}`;
-  });
+  const byChoice = Map.groupBy(places, ({ position }) => hasAnother(record, position, day));
+  const sorted = [
+    ...(byChoice.get(true) ?? []).map(({ position }) => `${positionName(position)} (there is another)`),
+    ...(byChoice.get(false) ?? []).map(({ position }) => positionName(position)),
+  ];
   const named = sorted.length <= NAMED + 1 ? sorted : [...sorted.slice(0, NAMED), `${sorted.length - NAMED} more places`];
   return listedNames(named);
 }
 
 /** Of what was here that day and could stand at a place there is more than one, and not all of it stands there. */
 function hasAnother(record: JournalRecord, position: PositionId, day: IsoDate): boolean {
-  const parts = record.journal.positions.get(position)?.parts.filter((part) => isCandidate(record, part, day)) ?? [];
+  const belonging = record.journal.positions.get(position)?.parts ?? [];
+  if (belonging.length < 2) return false;
+  const parts = belonging.filter((part) => isCandidate(record, part, day));
   const standings = parts.map((part) => whereaboutsAt(record, part, day).map(({ where: { at } }) => at));
   const here = standings.filter((some) => some.some((at) => TO_HAND.has(at) || IN_PLACE.has(at)));
   return here.length > 1 && here.flat().some((at) => TO_HAND.has(at));
