@@ -65,6 +65,14 @@ describe('a clock range', () => {
     ['01:30Z-02:30Z', 60],
     ['01:30+2-01:45+2', 15],
   ])('the hour that comes twice is told apart: %s is %i minutes', (text, length) => expect(minutes(text, '2025-10-26')).toBe(length));
+  test.each([
+    ['23:20-01:30+2', '2025-10-25', 190],
+    ['23:20-01:30+00:00', '2025-10-25', 190],
+    ['23:20-02:30+01:00', '2025-03-29', 130],
+    ['23:20-01:30+2', '2025-10-24', 'A306'],
+  ])('over midnight it is the end that is of the next day: %s of %s is %s', (text, date, length) =>
+    expect(minutes(text, date)).toBe(length),
+  );
   test('west of Greenwich too, where an offset looks like the end of a range', () => {
     expect(minutes('00:30-01:30-05:00', '2025-11-02', 'America/New_York')).toBe(120);
     expect(minutes('01:30-04:00-01:30-05:00', '2025-11-02', 'America/New_York')).toBe(60);

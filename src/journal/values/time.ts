@@ -100,8 +100,8 @@ function readRange(text: string, [from, to]: readonly [Clock, Clock], date: IsoD
   if (!start.ok) return start;
   // Within the hour that comes twice the clock may show less at the end than at the beginning.
   const sameDay = late || (begins >= ends && to.which === '') ? null : instantOf(to, date, timeZone);
-  if (sameDay !== null && !sameDay.ok) return sameDay;
-  const end = sameDay !== null && sameDay.value > start.value ? sameDay : instantOf(to, addDays(date, 1), timeZone);
+  if (sameDay !== null && !sameDay.ok && begins < ends) return sameDay;
+  const end = sameDay?.ok && sameDay.value > start.value ? sameDay : instantOf(to, addDays(date, 1), timeZone);
   if (!end.ok) return end;
   if (end.value <= start.value || end.value - start.value > 25 * 60) return bad('A306', `${quoted(text)} ends before it begins.`, FORMS);
   return ok({ minutes: end.value - start.value, span: { start: start.value, end: end.value } });
