@@ -157,6 +157,12 @@ describe('limits', () => {
     ['9.000.. in', '8.999 in', false],
     ['228.6..230.124 mm', '9.060 in', true],
     ['1/4..5/16 in', '5/16 in', true],
+    ['5 3/8..5 1/2 in', '5 7/16 in', true],
+    ['-1.5..-0.5 deg', '-1 deg', true],
+    ['−1.5..−0.5 deg', '-0.4 deg', false],
+    ['..-20 °C', '-21 °C', true],
+    ['-0.2.. mm', '-0.3 mm', false],
+    ['9,00..9,06 in', '9.043 in', true],
   ] as const)('%s holds for %s: %s', (text, value, within) => expect(limits(text, value)).toBe(within));
 
   test.each([

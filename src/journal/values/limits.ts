@@ -1,5 +1,6 @@
+import { asTyped } from './as-typed.ts';
 import type { Quantity } from './quantity.ts';
-import { convertTo, readQuantity } from './quantity.ts';
+import { convertTo, readQuantity, upToUnit } from './quantity.ts';
 import { bad, ok, quoted, type Reading } from './reading.ts';
 
 export interface Limits {
@@ -8,13 +9,14 @@ export interface Limits {
 }
 
 /**
- * Reads limits: `9.000..9.060 in`, `..9.060 in`, `9.000.. in`. The unit stands once, after both.
+ * Reads limits: `9.000..9.060 in`, `..9.060 in`, `9.000.. in`, `5 3/8..5 1/2 in`, `-1.5..-0.5 deg`. The unit stands once, after both.
  * They must measure what the value measures (A309).
  */
 export function readLimits(text: string, value: Quantity): Reading<Limits> {
-  const found = /^([^.\s]*(?:\.\d[^.\s]*)?)\s*\.\.\s*([\d./]*)\s*(.*)$/.exec(text.trim());
-  const [, low = '', high = '', unit = ''] = found ?? [];
-  if (!found || (low === '' && high === '')) {
+  const [, lower = '', upper = ''] = /^(.*?)\.\.(.*)$/.exec(asTyped(text)) ?? [];
+  const [low, noUnit] = upToUnit(lower.trim());
+  const [high, unit] = upToUnit(upper.trim());
+  if (noUnit !== '' || (low === '' && high === '')) {
     return bad('A308', `${quoted(text)} is not a pair of limits.`, limitsMeant(text));
   }
   const from = limit(low, unit, value);

@@ -79,6 +79,12 @@ function readNumber(written: string): { value: Fraction; length: number } | null
   return { value: sign === '-' ? value.neg() : value, length: all.length };
 }
 
+/** A quantity parted before its unit: `['5 3/8', 'in']`. Where no number begins it, the first is empty. */
+export function upToUnit(written: string): readonly [number: string, unit: string] {
+  const length = readNumber(withPoint(written))?.length ?? 0;
+  return [written.slice(0, length), written.slice(length).trim()];
+}
+
 /** A quantity's number in another unit, exact; A309 when the unit measures something else. */
 export function convertTo(quantity: Quantity, unit: string): Reading<Fraction> {
   const from = UNITS.get(quantity.unit);
