@@ -39,21 +39,28 @@ function goneIn({ parts }: Session, part: PartId): number | null {
 function stillHere({ sale, session, part, soFar, first }: SaleOfPart, { journal, history, day }: JournalRecord): Diagnostic[] {
   const { name = part, count = 1 } = journal.parts.get(part) ?? {};
   const stays = history.stays.get(part) ?? [];
-  if (soFar > count) {
+  const away = soFar - backBy(stays, session.date);
+  if (away > count) {
     const related = first === null ? [] : [{ place: first.place, message: 'It was sold here.' }];
-    const message = first === null ? `${soFar} of ${name} are sold, and there are ${count}.` : `${name} was sold before.`;
+    const message = first === null ? `${away} of ${name} are sold, and there are ${count}.` : `${name} was sold before.`;
     return [diagnostic('A815', sale.place, message, { related, hint: 'Take one of the sales out, or name the part that was sold.' })];
   }
   const fitted = stays.find((stay) => covers(stay, session.date) && stay.where.at === 'fitted');
-  if (fitted && count - fittedCount(stays, session.date) < soFar) {
+  if (fitted && count - fittedCount(stays, session.date) < away) {
     const hint = `Say under \`parts\` what happened to it: \`{ part: ${part}, did: [removed, gone], how: sold }\`.`;
     return [diagnostic('A815', sale.place, `${name} is sold, but it is still ${whereInWords(fitted.where)}.`, { hint })];
   }
   const here = stays.find((stay) => covers(stay, day) && stay.where.at !== 'gone');
   const gone = stays.filter((stay) => covers(stay, day) && stay.where.at === 'gone').reduce((all, stay) => all + stay.count, 0);
-  if (!here || gone >= soFar) return [];
+  if (!here || gone >= soFar - backBy(stays, day)) return [];
   const hint = `Say under \`parts\` that it went: \`{ part: ${part}, did: gone, how: sold }\`.`;
   return [diagnostic('A816', sale.place, `${name} is sold, and the notes still have it ${whereInWords(here.where)}.`, { hint })];
+}
+
+/** How many that were sold had come back by the end of that day. */
+function backBy(stays: readonly Stay[], date: IsoDate): number {
+  const back = stays.filter(({ where, to }) => where.at === 'gone' && where.how === 'sold' && to !== null && to.date <= date);
+  return back.reduce((all, stay) => all + stay.count, 0);
 }
 
 function fittedCount(stays: readonly Stay[], date: IsoDate): number {
