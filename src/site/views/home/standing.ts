@@ -9,6 +9,8 @@ export interface Standing {
   readonly sessions: number;
   /** The note that the record stands on; null while there is none. */
   readonly newest: { readonly id: SessionId; readonly date: IsoDate } | null;
+  /** How many of the sessions have hours. */
+  readonly worked: number;
   readonly minutes: number;
   /** Who put them in; null in a copy that leaves people out, where all are as one. */
   readonly people: number | null;
@@ -45,6 +47,7 @@ export function standingOf(record: JournalRecord): Standing {
   return {
     sessions: sessions.length,
     newest: sessions.at(-1) ?? null,
+    worked: sessions.filter(({ hours }) => hours.length > 0).length,
     minutes: sessions.reduce((sum, { hours }) => hours.reduce((total, one) => total + one.minutes, sum), 0),
     people: record.copy.leavesOut.includes('people') ? null : new Set(sessions.flatMap(({ hours }) => hours.map(({ by }) => by))).size,
     single: holdingOf(record, rows, (count) => count === 1),

@@ -132,4 +132,5 @@ it('who put in the hours is counted where the copy names them, and not where all
   const { record } = sheetWith(JOURNAL);
   expect(standingOf(record)).toMatchObject({ people: 1, minutes: 60 });
   expect(standingOf(copyOf(record, 'public'))).toMatchObject({ people: null, minutes: 60 });
+  expect(standingOf(record)).toMatchObject({ sessions: 2, worked: 1 });
 });
