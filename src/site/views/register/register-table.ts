@@ -14,7 +14,7 @@ import { subsystemsInOrder } from '../page/facts.ts';
 import { html, joined, type Markup } from '../page/html.ts';
 import { linked, partLink, positionLink } from '../page/links.ts';
 import type { Sheet } from '../page/sheet.ts';
-import { capital, ORIGIN_WORDS, VERDICT_WORDS } from '../page/words.ts';
+import { capital, counted, ORIGIN_WORDS, VERDICT_WORDS } from '../page/words.ts';
 import { whereNowLink } from '../stores/where.ts';
 import { type Column, type Group, type SetTable, setTable } from '../tables/table.ts';
 import { facetsOf } from './narrowing.ts';
@@ -48,7 +48,9 @@ function groupsOf(sheet: Sheet, list: readonly RegisterRow[], { bySubsystem }: O
   return [...order].flatMap((id) => {
     const share = bySubsystem.get(id);
     const inPlace =
-      share && share.places > 0 && html`<span class="note"> ${share.fitted} of ${share.places} pieces original and in place</span>`;
+      share &&
+      share.places > 0 &&
+      html`<span class="note"> ${share.fitted} of ${counted(share.places, 'piece')} original and in place</span>`;
     const of = rows.get(id);
     return of ? [{ id, head: { words: html`${sheet.subsystemName(id)}${inPlace}`, sum: null }, rows: of }] : [];
   });
