@@ -225,4 +225,4 @@ export function indexOfParts({ record, named }: BookSetting, elsewhere: Elsewher
   return `= Index of parts\n\n${said}#index-of(${list(rows)}, own: ${literal(own)})`;
 }
 
-export const LIST_OF_PICTURES = '= List of pictures\n\n#pictures-list()';
+export const LIST_OF_PICTURES = '#pictures-list()';

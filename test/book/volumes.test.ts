@@ -118,8 +118,8 @@ describe('a book in volumes', () => {
   });
 });
 
-test('a short one has no volumes, and says nothing of any', async () => {
+test('a short one has no volumes, and says nothing of any, nor of pictures where it has none', async () => {
   const volumes = await volumesOf(400);
   expect(volumes).toHaveLength(1);
-  expect(volumes.flat().join(' ')).not.toMatch(/[Vv]olume/);
+  expect(volumes.flat().join(' ')).not.toMatch(/[Vv]olume|List of pictures/);
 });
