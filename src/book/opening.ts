@@ -20,7 +20,7 @@ export function titlePage(setting: BookSetting, volume: string | null): string {
     ...(volume === null ? [] : [volume]),
     `The record of its restoration, as it stood on ${sheet.date(record.day)}`,
     copyWords(record.copy),
-    ...writtenBy(setting),
+    ...keptBy(setting),
   ];
   return call('title-page', {
     picture: path === null ? 'none' : `image(${literal(path)}, width: 100%, alt: ${literal(alt)})`,
@@ -30,22 +30,21 @@ export function titlePage(setting: BookSetting, volume: string | null): string {
   });
 }
 
-/** The people of the journal, but for whoever only gave an opinion of an origin. */
-function writtenBy({ record: { journal, copy } }: BookSetting): readonly string[] {
+/** The people of the journal, but for whoever only gave an opinion of an origin. Who of them wrote is not known. */
+function keptBy({ record: { journal, copy } }: BookSetting): readonly string[] {
   const worked = new Set(journal.sessions.flatMap(({ hours }) => hours.map(({ by }) => by)));
   const asked = new Set(journal.sessions.flatMap(({ attributed }) => attributed.map(({ by }) => by)));
   const names = [...journal.people].flatMap(([id, { name }]) => (worked.has(id) || !asked.has(id) ? [name] : []));
-  return names.length === 0 || copy.leavesOut.includes('people') ? [] : [`Written by ${listed(names)}`];
+  return names.length === 0 || copy.leavesOut.includes('people') ? [] : [`Kept and worked on by ${listed(names)}`];
 }
 
-export function howToRead({ sheet, record }: BookSetting): string {
-  const { sessions } = record.journal;
-  const first = sessions[0];
+export function howToRead(setting: BookSetting): string {
+  const { record } = setting;
   const smaller = printedSmaller(record.pictures);
   const opinions = [...record.journal.parts.keys()].flatMap((part) => opinionsOf(record, part));
   const origins = [...new Set(opinions.flatMap(({ origin }) => origin ?? []))];
   const paragraphs = [
-    `This book was made from ${spelled(sessions.length, 'note')} written ${first ? `between ${sheet.date(first.date)} and ${sheet.date(record.day)}` : 'in the workshop'}, one for each sitting of work. Nothing in it was typed for the book: the story is the notes as they were written, and every table is counted from them.`,
+    `This book was made from ${notesWritten(setting)}. Nothing in it was typed for the book: the story is the notes as they were written, and every table is counted from them.`,
     'What was decided and what stands on the vehicle are told apart. A decision that was later overturned is still here, with its reason.',
     'A part is called original where it is believed to have left the works on this vehicle. That is a belief, with the evidence it rests on; it is not a certificate.',
     'A continuous line means that the part found there stood in its place; a broken line, that another did.',
@@ -59,6 +58,17 @@ export function howToRead({ sheet, record }: BookSetting): string {
       ? ''
       : `#heading(level: 2)[Where parts come from]\n#record-table(columns: (auto, 1fr), head: ([Word], [Meaning]), ${meanings.join(', ')})`;
   return `= How to read this book\n\n${paragraphs.map(words).join('\n\n')}\n\n${table}`;
+}
+
+/** How many notes, and of which days. */
+function notesWritten({ sheet, record: { journal } }: BookSetting): string {
+  const { sessions } = journal;
+  const [first, last] = [sessions[0], sessions.at(-1)];
+  const notes = spelled(sessions.length, 'note');
+  if (first === undefined || last === undefined) return `${notes} written in the workshop`;
+  const each = sessions.length === 1 ? '' : ', one for each sitting of work';
+  if (first.date === last.date) return `${notes} written on ${sheet.date(first.date)}${each}`;
+  return `${notes} written between ${sheet.date(first.date)} and ${sheet.date(last.date)}${each}`;
 }
 
 /** Which volume holds what, where there are several. */

@@ -4,6 +4,7 @@ import { howToRead, titlePage } from '../../src/book/opening.ts';
 import { departures } from '../../src/book/register-chapters.ts';
 import { type BookSetting, settingOf } from '../../src/book/setting.ts';
 import { buyerSheet } from '../../src/book/sheets/buyer.ts';
+import { inspectorSheet } from '../../src/book/sheets/inspector.ts';
 import { story } from '../../src/book/story.ts';
 import { NO_PICTURES } from '../../src/photos/plan.ts';
 import { JOURNAL, journalWith, type NoteOf } from '../ledger/small-journal.ts';
@@ -60,8 +61,16 @@ describe('what was believed anew', () => {
   });
 });
 
-test('a book is not written by whoever only gave an opinion of an origin', () => {
-  expect(read(titlePage(setting(), null))).toContain('Written by Ruth and Jory');
+test('one note, or notes of one day, were written on it and not from it to it', () => {
+  expect(read(howToRead(setting()))).toContain('made from one note written on 1 March 2031. Nothing in it');
+  expect(read(howToRead(setting(['2031-03-04', 'hours: [{ by: jm, time: 1h }]'])))).toContain(
+    'made from two notes written between 1 March 2031 and 4 March 2031, one for each sitting of work.',
+  );
+  expect(read(inspectorSheet(setting()).parts.join(' '))).toContain('One note, dated, with who worked.');
+});
+
+test('whoever only gave an opinion of an origin is not among those who kept and worked on it', () => {
+  expect(read(titlePage(setting(), null))).toContain('Kept and worked on by Ruth and Jory');
   const worker: NoteOf = ['2031-03-02', 'attributed: [{ part: lamp-sale, origin: original, by: jm, because: numbered }]'];
-  expect(read(titlePage(setting(worker), null))).toContain('Written by Ruth and Jory');
+  expect(read(titlePage(setting(worker), null))).toContain('Kept and worked on by Ruth and Jory');
 });

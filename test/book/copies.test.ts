@@ -70,7 +70,7 @@ describe('without hours', () => {
     expect(text).toContain('This copy leaves hours out, and with them who worked.');
     expect(text).toContain('Two notes, each dated; who worked stands with the hours, which this copy leaves out.');
     expect(text).not.toMatch(/[Nn]obody/);
-    expect(sheet(inspectorSheet)).toContain('Two notes, each dated; nobody is named in ‘Evening’.');
+    expect(sheet(inspectorSheet)).toContain('Two notes, each dated; who worked is not named in ‘Evening’.');
   });
 });
 
@@ -85,9 +85,9 @@ describe('without people', () => {
     expect(sheet(inspectorSheet)).toContain('Parts were out with A smith, Ash & Son and Quill Forge.');
   });
 
-  test('no workshop wrote the book, and a value has no column for who gave it', () => {
-    expect(read(titlePage(settingWithout(), null))).toContain('Written by Ruth and Jory');
-    expect(read(titlePage(settingWithout('people'), null))).not.toContain('Written by');
+  test('nobody is named on the title page, and a value has no column for who gave it', () => {
+    expect(read(titlePage(settingWithout(), null))).toContain('Kept and worked on by Ruth and Jory');
+    expect(read(titlePage(settingWithout('people'), null))).not.toContain('worked on by');
     expect(sheet(insurerSheet)).toContain('[By]');
     expect(sheet(insurerSheet, 'people')).not.toContain('[By]');
     expect(sheet(insurerSheet)).toContain('[Out with A smith], [Knob]');

@@ -70,7 +70,7 @@ function points({ record, sheet }: BookSetting): string {
   const answers: [string, string][] = [
     [
       '24. A record whenever the thing is examined, treated or altered',
-      `${capital(spelled(sessions.length, 'note'))}, each dated${whoWorkedWords(record)}.`,
+      `${capital(spelled(sessions.length, 'note'))}, ${sessions.length === 1 ? '' : 'each '}dated${whoWorkedWords(record)}.`,
     ],
     [
       '24. What it is: maker, owner, numbers, marks, measurements',

@@ -58,7 +58,7 @@ function workBilled({ journal }: Pick<JournalRecord, 'journal'>): readonly [firm
   return [...Map.groupBy(lines, ({ from }) => from)].map(([firm, of]) => [firm, [...new Set(of.map(({ what }) => what))]]);
 }
 
-/** What a record says of who worked, to follow `each dated`. */
+/** What a record says of who worked, to follow `each dated`, or `dated` where there is one note. */
 export function whoWorkedWords({ journal: { sessions }, copy }: Pick<JournalRecord, 'journal' | 'copy'>): string {
   if (leavesHoursOut(copy)) return '; who worked stands with the hours, which this copy leaves out';
   const unnamed = sessions.filter(({ hours }) => hours.length === 0);
@@ -66,5 +66,8 @@ export function whoWorkedWords({ journal: { sessions }, copy }: Pick<JournalReco
     const bare = unnamed.length === 0 ? '' : `, and ${counted(unnamed.length, 'note')} ${unnamed.length === 1 ? 'names' : 'name'} nobody`;
     return `; this copy leaves out the names of those who worked${bare}`;
   }
-  return unnamed.length === 0 ? ', each with who worked' : `; nobody is named in ${listed(unnamed.map(({ title }) => `‘${title}’`))}`;
+  const each = sessions.length === 1 ? '' : 'each ';
+  return unnamed.length === 0
+    ? `, ${each}with who worked`
+    : `; who worked is not named in ${listed(unnamed.map(({ title }) => `‘${title}’`))}`;
 }
