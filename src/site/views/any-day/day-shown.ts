@@ -88,7 +88,7 @@ function ledger(sheet: RecordSheet, date: IsoDate): Markup {
   const booked = at.bySubsystem.size > 0;
   const keeps = accountName(sheet) !== null;
   return html`<h2 id="ledger">The ledger</h2>${!keeps && nothing(whyNoAccount(sheet.copy))}${keeps && !booked && nothing(nothingBooked(sheet.copy))}
-${booked && hasMoney && scrolling(reconcileTable(sheet, at, line, open, '#shelf'))}
+${hasMoney && scrolling(reconcileTable(sheet, at, line, open, '#shelf'))}
 ${keeps && booked && headed('subsystems', 'By subsystem', bookTable(sheet, subsystemRows(sheet, at), 'Subsystem', open, at.whole))}
 ${budgeted && headed('budgets', 'Budgets', budgetTable(sheet, budgets, open))}
 ${hasMoney && at.byKind.size > 0 && headed('kinds', 'By kind', bookTable(sheet, kindRows(at), 'Kind', open, at.whole))}

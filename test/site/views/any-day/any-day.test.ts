@@ -64,6 +64,16 @@ describe('any day, as a browser works it out', () => {
     }
   });
 
+  test('paid and job cost meet on a day on which nothing was booked yet, as on the page of the ledger of that day', () => {
+    const files = {
+      'journal.yaml': 'title: A van\narrived: 2031-03-01\ncurrency: GBP\nsubsystems: { brakes: Brakes }\n',
+      'consumables.yaml': 'grease: { name: Grease, unit: kg, opening: { amount: 1 kg, value: 9.00 } }\n',
+      'sessions/2031-03-02.md': '---\ndate: 2031-03-02\ntitle: An evening\n---\nCold.\n',
+    };
+    const { markup } = daySetter(inBrowser(compiled(sourcesOf(files))))('2031-03-02');
+    expect(markup.replaceAll(/<[^>]*>/g, ' ')).toMatch(/Opening stock\s+£9\.00[\s\S]*Total\s+£9\.00\s+Total\s+£9\.00/);
+  });
+
   test('what goes along has nothing of prose, pictures, methods or the client', () => {
     const { journal } = compiled(DEMO);
     const text = JSON.stringify(carriedJournal(compiled(DEMO)));
