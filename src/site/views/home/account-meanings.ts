@@ -53,7 +53,7 @@ function stock({ settings, figures: { hasMoney } }: Sheet): Meaning {
 
 function hours({ settings, figures: { hasMoney } }: Sheet): Meaning {
   const money = hasMoney && ', a budget of money against the job cost without labour';
-  const words = html`Hours are elapsed time, paid or not; a clock range over midnight or a change of the clock counts what really passed in ${settings.timeZone}, on the day of its note. A budget of hours is held against everybody’s hours${money}.`;
+  const words = html`Hours are elapsed time${hasMoney && ', paid or not'}; a clock range over midnight or a change of the clock counts what really passed in ${settings.timeZone}, on the day of its note. A budget of hours is held against everybody’s hours${money}.`;
   return { id: 'hours', title: 'Hours and budgets', words };
 }
 
