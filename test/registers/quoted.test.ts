@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import { quotedWork } from '../../src/journal/registers/quoted.ts';
 import { toFinish } from '../../src/journal/registers/to-finish.ts';
-import { journal, type NoteOf } from '../ledger/small-journal.ts';
+import { journal, journalWith, type NoteOf } from '../ledger/small-journal.ts';
 
 const OUT: NoteOf = ['2031-03-01', 'parts: [{ part: drum-spare, did: sent-out, to: A Plater, work: Skim, quoted: 100.00 }]'];
 const billed = (date: string, cost: string, from: string | null, of = 'drum-spare'): NoteOf => [
@@ -44,6 +44,42 @@ test('a later word of the firm takes the place of an earlier one until there is 
   ).toEqual([
     [12_000, 12_000, 10_000, true, [10_000]],
     [3000, 0, 0, true, []],
+  ]);
+});
+
+test('what a firm does beside something else that it still has is no other word on that: each is ahead', () => {
+  const opens = (date: string, id: string, price: string, more = ''): NoteOf => [
+    date,
+    `opens: [{ id: ${id}, kind: waiting, what: ${id}, on: brakes, from: a plater, price: ${price} }]${more}`,
+  ];
+  const ahead = (...notes: readonly NoteOf[]) => {
+    const { record, list } = works(...notes);
+    return [list, toFinish(record, null).map(({ quoted }) => quoted.sum)];
+  };
+  const [first, second] = [opens('2031-03-01', 'rim', '180.00'), opens('2031-03-03', 'horn', '90.00')];
+  const both = [
+    [18_000, 0, 0, true, []],
+    [9000, 0, 0, true, []],
+  ];
+  expect(ahead(first, second)).toEqual([both, [27_000]]);
+  const [rim, horn] = both.map(([quoted, ...rest]) => [quoted, ...rest.with(2, false)]);
+  expect(ahead(first, second, ['2031-03-05', 'closes: [{ id: rim, how: back }]'])).toEqual([[rim, both[1]], [9000]]);
+  expect(ahead(first, second, ['2031-03-05', 'closes: [{ id: horn, how: back }]'])).toEqual([[both[0], horn], [18_000]]);
+  const again = opens('2031-03-03', 'horn', '90.00', '\ncloses: [{ id: rim, how: asked anew }]');
+  expect(ahead(first, again)).toEqual([[[9000, 0, 0, true, [18_000]]], [9000]]);
+});
+
+test('some of a lot that follows the rest to the same firm has its own quote', () => {
+  const studs = (date: string, quoted: string): NoteOf => [
+    date,
+    `parts: [{ part: studs, did: [removed, sent-out], count: 2, to: A Plater, work: Zinc, quoted: ${quoted} }]`,
+  ];
+  const parts = '- { id: studs, name: Studs, origin: original, count: 4 }\n';
+  const { record, problems } = journalWith({ parts }, studs('2031-03-01', '20.00'), studs('2031-03-08', '25.00'));
+  expect(problems).toEqual([]);
+  expect(quotedWork(record, null).map(({ quoted, before }) => [quoted, before])).toEqual([
+    [2000, []],
+    [2500, []],
   ]);
 });
 

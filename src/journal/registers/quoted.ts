@@ -57,7 +57,8 @@ type Books = Pick<JournalRecord, 'journal' | 'ledger' | 'history' | 'day'>;
 /**
  * Quotes by the end of a day, in the order of the notes, each with its bills. A line of a bill is of a quote when it is outside work
  * laid to the same part (or to the same subsystem, where the quote names no part), on a bill of the same firm, of the day of the quote
- * or later, and before the next quote of that firm for that part. A later quote before any bill takes the place of the earlier one.
+ * or later, and before the next quote of that firm for that part. A later quote before any bill takes the place of the earlier one,
+ * unless it is of something beside what the firm still had: another item that is waited for, or more of a lot that was sent out.
  * Nothing else is matched: a bill that names no seller is of no quote.
  */
 export function quotedWork(record: Books, at: At): QuotedWork[] {
@@ -81,7 +82,7 @@ function worksOf(quotes: readonly Quote[], bills: readonly Entry[], record: Book
     const until = quote.which === null || next === undefined ? null : next.date;
     const billed = sumOf(bills.filter((entry) => entry.date >= quote.date && (until === null || entry.date < until)));
     const last = works.at(-1);
-    const replaces = last !== undefined && quote.which !== null && last.billed.entries.length === 0;
+    const replaces = last !== undefined && quote.which !== null && last.billed.entries.length === 0 && !isBeside(quote, last, record);
     const before = replaces ? [...last.before, last.quoted] : [];
     const open = isOpen(quote, record, date) || (replaces && last.open);
     const carriage = carriageOf(record, billed.entries);
@@ -166,6 +167,11 @@ function isOpen({ item, on, session }: Quote, record: Books, date: IsoDate): boo
   if (item === null) return outAt(record, on.part ?? '', date).some(({ from }) => from.session === session);
   const closed = record.history.items.get(item)?.closed ?? null;
   return closed === null || closed.date > date;
+}
+
+/** Whether it is of something else than the earlier one, which the firm still had: two items, or two that were sent out. */
+function isBeside(quote: Quote, earlier: Quote, record: Books): boolean {
+  return (quote.item === null) === (earlier.item === null) && isOpen(earlier, record, quote.date);
 }
 
 /** Lines of bills for outside work, by the firm and what they are laid to. */
