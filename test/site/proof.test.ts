@@ -190,6 +190,11 @@ describe('a text is found in whatever coding a file may have it', () => {
     expect((await textsPublished(name, encoder.encode(content))).join('\n')).toContain(SECRET);
   });
 
+  test('and no reference to a character that there is not keeps a file from being looked through', async () => {
+    const said = `&#99999999; &#x110000; &constructor; ${SECRET}`;
+    expect(await textsPublished('table.csv', encoder.encode(said))).toEqual(['table.csv', said]);
+  });
+
   test('in a workbook, in bytes of both orders', async () => {
     const book = await workbookOf([{ name: 'a', columns: ['x'], rows: [[SECRET]] }]);
     expect((await textsPublished('a.xlsx', book)).join('\n')).toContain(SECRET);

@@ -157,10 +157,10 @@ function nameOf(value: unknown, n: number): string {
 }
 
 /** White space counts once, and accents however they are coded. */
-export function folded(text: string): string {
-  const composed = MAY_COMPOSE.test(text) ? text.normalize('NFC') : text;
-  return composed.replace(NOT_ONE_SPACE, ' ').trim();
-}
+export const folded = (text: string): string => composed(text).replace(NOT_ONE_SPACE, ' ').trim();
+
+/** Accents in one with their letters (Unicode Normalization Form C); the text itself where there is nothing to do. */
+export const composed = (text: string): string => (MAY_COMPOSE.test(text) ? text.normalize('NFC') : text);
 
 /** Before U+0300 every character is in that form already (Unicode Standard Annex 15, NFC_Quick_Check), and so are what pages have besides. */
 const MAY_COMPOSE = /[\u0300-\u2001\u2003-\u200f\u2028-\u20ab\u20ad-\u2211\u2213-\uffff]/;

@@ -2,6 +2,7 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { folded, type Withheld } from '../../journal/copy/withheld.ts';
+import { type FileFilter, fileFilter } from './letters-filter.ts';
 import { anyOf, mayHold, type Sought, standing } from './patterns.ts';
 import type { ProvedBefore, Words } from './proved-before.ts';
 import { eachText, type TextKind } from './published-texts.ts';
@@ -76,6 +77,8 @@ class Proof {
   readonly #byText: ReadonlyMap<string, Withheld>;
   readonly #sought: Readonly<Record<TextKind, Sought>>;
   readonly #small: Sought;
+  /** Any of them all, and of those in small letters. */
+  readonly #any: FileFilter;
   /** Words that stand in small letters in what is published: with a capital they begin a sentence as well as a name. */
   readonly #words = new Set<string>();
   readonly #leaks: Leak[] = [];
@@ -86,7 +89,9 @@ class Proof {
     this.#byText = new Map(withheld.map((one) => [one.text, one]));
     this.#sought = { bytes: of(undefined), marked: of(undefined, ...numbers), prose: of(undefined, ...numbers, 'sum') };
     const capitals = withheld.filter(({ text, as }) => as === 'word' && text !== text.toLowerCase() && !HAS_DIGIT.test(text));
-    this.#small = anyOf(capitals.map((one) => ({ ...one, text: one.text.toLowerCase() })));
+    const small = capitals.map((one) => ({ ...one, text: one.text.toLowerCase() }));
+    this.#small = anyOf(small);
+    this.#any = fileFilter([...withheld, ...small]);
   }
 
   /** In how many places something surely stands. */
@@ -103,7 +108,7 @@ class Proof {
   async look(file: string, bytes: Uint8Array): Promise<{ readonly clean: boolean; readonly words: Words }> {
     const found = new Map<string, Leak>();
     const said = new Set<string>();
-    for await (const { text: unfolded, kind } of eachText(file, bytes)) {
+    for await (const { text: unfolded, kind } of eachText(file, bytes, this.#any)) {
       const sought = this.#sought[kind];
       const words = kind === 'prose' && mayHold(unfolded, this.#small);
       if (!words && !mayHold(unfolded, sought)) continue;

@@ -4,9 +4,8 @@ import { unzipSync } from 'fflate';
 import { folded } from '../../journal/copy/withheld.ts';
 import { isBeyondBounds } from '../../photos/packed-streams.ts';
 import { PAPERS_FOLDER } from '../../photos/plan-pictures.ts';
+import { codings, decodedAddress, readAsPage } from './codings.ts';
 import { textOfPdf, Unproved } from './text-of-pdf.ts';
-
-const ENTITIES: Readonly<Record<string, string>> = { amp: '&', lt: '<', gt: '>', quot: '"', apos: "'", nbsp: '\u00a0' };
 
 /**
  * What a text is: `prose` as people read it, `marked` text with marks of some format between its words, and `bytes` of a
@@ -26,15 +25,28 @@ export async function textsPublished(path: string, bytes: Uint8Array): Promise<s
   return texts;
 }
 
-/** The same, one after the other and as they stand, so that of a large file only a piece is held at a time. */
-export async function* eachText(path: string, bytes: Uint8Array): AsyncGenerator<PublishedText> {
+/** Whether anything that is looked for may stand in a file of text, and in one of bytes. */
+export interface WhatIsOfUse {
+  mayStandInText(bytes: Uint8Array): boolean;
+  mayStandInBytes(bytes: Uint8Array): boolean;
+}
+
+const EVERYTHING: WhatIsOfUse = { mayStandInText: () => true, mayStandInBytes: () => true };
+
+/**
+ * The same, one after the other and as they stand, so that of a large file only a piece is held at a time.
+ *
+ * @param isOfUse what it says no of is passed over
+ */
+export async function* eachText(path: string, bytes: Uint8Array, isOfUse = EVERYTHING): AsyncGenerator<PublishedText> {
   const ending = path.slice(path.lastIndexOf('.') + 1).toLowerCase();
   yield { text: decodedAddress(path), kind: 'marked' };
   if (ending === 'xlsx' || ending === 'zip') {
-    for (const [name, content] of Object.entries(unzipSync(bytes))) yield* eachText(name, content);
-  } else if (TEXT.has(ending)) yield* textFile(ending, new TextDecoder().decode(bytes));
-  else {
-    for (const text of raw(bytes)) yield { text, kind: 'bytes' };
+    for (const [name, content] of Object.entries(unzipSync(bytes))) yield* eachText(name, content, isOfUse);
+  } else if (TEXT.has(ending)) {
+    if (isOfUse.mayStandInText(bytes)) yield* textFile(ending, new TextDecoder().decode(bytes));
+  } else {
+    if (isOfUse.mayStandInBytes(bytes)) for (const text of raw(bytes)) yield { text, kind: 'bytes' };
     if (ending === 'pdf') {
       if (path.startsWith(`${PAPERS_FOLDER}/`) && isBeyondBounds(bytes))
         throw new Unproved(path, 'it unpacks to more than any paper holds');
@@ -47,42 +59,13 @@ export async function* eachText(path: string, bytes: Uint8Array): AsyncGenerator
 function* textFile(ending: string, text: string): Generator<PublishedText> {
   const kind = ending === 'css' ? 'bytes' : 'marked';
   for (const coded of codings(text)) yield { text: coded, kind };
-  if (PAGES.has(ending)) yield { text: withoutEntities(text).replace(/<[^>]*>/g, ' '), kind: 'prose' };
+  if (PAGES.has(ending)) yield { text: readAsPage(text), kind: 'prose' };
   else if (PROSE.has(ending)) yield { text, kind: 'prose' };
 }
 
 const PAGES = new Set(['html', 'svg', 'atom', 'xml']);
 const PROSE = new Set(['txt', 'md', 'yaml']);
 const TEXT = new Set(['html', 'xml', 'svg', 'json', 'jsonld', 'js', 'css', 'csv', 'txt', 'md', 'yaml', 'rels', 'atom']);
-
-/** A text as it stands, with marks of markup, of scripts, of tables and of addresses undone; each that differs. Between elements words do not touch. */
-function codings(text: string): ReadonlySet<string> {
-  const entities = withoutEntities(text);
-  const plain = entities.replace(/<[^>]*>/g, '');
-  const script = text
-    .replace(/\\u([0-9a-f]{4})/gi, (_, hex: string) => String.fromCharCode(Number.parseInt(hex, 16)))
-    .replace(/\\(["'\\/])/g, '$1')
-    .replace(/\\[nrt]/g, ' ');
-  return new Set([text, entities, plain, script, text.replaceAll('""', '"'), decodedAddress(text)]);
-}
-
-function withoutEntities(text: string): string {
-  return text.replace(/&(?:#(\d+)|#x([0-9a-f]+)|(\w+));/gi, (whole, decimal: string, hex: string, name: string) => {
-    if (decimal !== undefined) return String.fromCodePoint(Number(decimal));
-    if (hex !== undefined) return String.fromCodePoint(Number.parseInt(hex, 16));
-    return ENTITIES[name] ?? whole;
-  });
-}
-
-function decodedAddress(text: string): string {
-  return text.replace(/(?:%[0-9a-f]{2})+/gi, (coded) => {
-    try {
-      return decodeURIComponent(coded);
-    } catch {
-      return coded;
-    }
-  });
-}
 
 /** So much of a file is looked through at once; pieces overlap by more than anything that is withheld is long. Both are even. */
 const PIECE = 4 * 1024 * 1024;

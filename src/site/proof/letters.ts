@@ -1,0 +1,139 @@
+/** The letters and figures of ASCII in a text one after the other, whatever stands between them: marks of a coding, elements, white space. */
+import { withoutEntities } from './codings.ts';
+
+/** Letters and figures, and where each stands. The rows are longer than what they hold. */
+export interface Letters {
+  count: number;
+  codes: Uint8Array;
+  places: Uint32Array;
+}
+
+export const noLetters = (): Letters => ({ count: 0, codes: new Uint8Array(0), places: new Uint32Array(0) });
+
+/** Runs of letters that are looked for, by the number that `withNext` makes of them: four letters, and of short texts two. */
+export interface Runs {
+  readonly fours: ReadonlyMap<number, unknown>;
+  /** By their hashes. */
+  readonly isFour: Uint8Array;
+  readonly twos: ReadonlyMap<number, unknown>;
+  readonly isTwo: Uint8Array;
+}
+
+export const HASHES = 1 << 16;
+/** Of the last four letters, the last two. */
+export const TWO = 0xffff;
+
+/** The last four letters as a number, after one more. */
+export const withNext = (four: number, code: number): number => (four << 8) | code;
+
+/** Spread evenly (multiplicative hashing by the golden ratio: Knuth, The Art of Computer Programming, volume 3, 6.4). */
+export const hashOf = (four: number): number => Math.imul(four, 0x9e3779b1) >>> 16;
+
+/** What a byte is to this: a letter, what may change how letters are read, or anything else. */
+const LETTER = 1;
+const MARK = 2;
+const [LESS, MORE, AMPERSAND, PERCENT, BACKSLASH] = [0x3c, 0x3e, 0x26, 0x25, 0x5c];
+/** Of a file in which any byte may stand for itself. */
+export const OF_BYTES = Uint8Array.from({ length: 0x100 }, (_, byte) => (/[A-Za-z0-9]/.test(String.fromCharCode(byte)) ? LETTER : 0));
+/** Of a text that may be marked up and coded. */
+export const OF_TEXT = Uint8Array.from(OF_BYTES);
+for (const byte of [LESS, MORE, AMPERSAND, PERCENT, BACKSLASH]) OF_TEXT[byte] = MARK;
+
+/** @param into what it held is gone */
+export function readLetters(text: string, into: Letters): Letters {
+  makeRoom(into, text.length);
+  for (let n = 0; n < text.length; n += 1) {
+    const code = text.charCodeAt(n);
+    if (OF_BYTES[code] === LETTER) add(into, code, n);
+  }
+  return into;
+}
+
+/**
+ * Looks through the letters of a file as they are in each of its codings: all with those of tags, and those outside tags alone.
+ * References to characters are passed over.
+ *
+ * @returns whether any of the runs stands there; null where the letters of some coding may be others, as a letter or a bracket is coded
+ */
+export function holdsRuns(bytes: Uint8Array, kinds: Uint8Array, { fours, isFour, twos, isTwo }: Runs): boolean | null {
+  const { length } = bytes;
+  const anyTwo = twos.size > 0;
+  let [four, fourOutside, past] = [0, 0, 0];
+  let [found, inTag] = [false, false];
+  for (let n = 0; n < length; n += 1) {
+    const byte = bytes[n] as number;
+    const kind = kinds[byte];
+    if (kind === LETTER) {
+      if (n < past) continue;
+      four = withNext(four, byte);
+      if ((isFour[hashOf(four)] === 1 && fours.has(four)) || (anyTwo && isTwo[four & TWO] === 1)) found = true;
+      if (inTag) continue;
+      fourOutside = withNext(fourOutside, byte);
+      if ((isFour[hashOf(fourOutside)] === 1 && fours.has(fourOutside)) || (anyTwo && isTwo[fourOutside & TWO] === 1)) found = true;
+    } else if (kind === MARK) {
+      if (byte === LESS) inTag = true;
+      else if (byte === MORE) inTag = false;
+      else {
+        past = pastMark(bytes, n, inTag);
+        if (past === NOWHERE) return null;
+      }
+    }
+  }
+  // A bracket that is not closed opens no tag.
+  return inTag ? null : found;
+}
+
+/** The letters that `holdsRuns` looks through, of a file in which no coding makes others of them. */
+export function readFileLetters(bytes: Uint8Array, kinds: Uint8Array, all: Letters, outside: Letters): void {
+  makeRoom(all, bytes.length);
+  makeRoom(outside, bytes.length);
+  let [past, inTag] = [0, false];
+  for (let n = 0; n < bytes.length; n += 1) {
+    const byte = bytes[n] as number;
+    const kind = kinds[byte];
+    if (kind === LETTER && n >= past) {
+      add(all, byte, n);
+      if (!inTag) add(outside, byte, n);
+    } else if (kind === MARK) {
+      if (byte === LESS || byte === MORE) inTag = byte === LESS;
+      else past = pastMark(bytes, n, inTag);
+    }
+  }
+}
+
+function add(letters: Letters, code: number, place: number): void {
+  letters.codes[letters.count] = code;
+  letters.places[letters.count] = place;
+  letters.count += 1;
+}
+
+/** No place in a file. */
+const NOWHERE = -1;
+
+/** @returns where to read on behind a mark; `NOWHERE` where the letters round it may be read otherwise */
+function pastMark(bytes: Uint8Array, at: number, inTag: boolean): number {
+  const next = (length: number): string => String.fromCharCode(...bytes.subarray(at + 1, at + 1 + length));
+  if (bytes[at] === AMPERSAND) return pastReference(`&${next(LONGEST)}`, at, inTag);
+  if (bytes[at] === PERCENT) return /^[0-9a-f]{2}/i.test(next(2)) ? NOWHERE : at + 1;
+  return NOWHERE;
+}
+
+/** Names that are known are shorter; so are all numbers of characters that do not begin in noughts. */
+const LONGEST = 12;
+const REFERENCE = /^&(?:#\d+|#x[0-9a-f]+|\w+);/i;
+
+function pastReference(text: string, at: number, inTag: boolean): number {
+  const [reference] = REFERENCE.exec(text) ?? [''];
+  if (reference === '') return text[1] === '#' ? NOWHERE : at + 1;
+  const one = withoutEntities(reference);
+  // What is not known stays as it stands.
+  if (one === reference) return at + 1;
+  return /[A-Za-z0-9<]/.test(one.normalize('NFD')) || (inTag && one === '>') ? NOWHERE : at + reference.length;
+}
+
+function makeRoom(letters: Letters, length: number): void {
+  letters.count = 0;
+  if (letters.codes.length >= length) return;
+  letters.codes = new Uint8Array(length * 2);
+  letters.places = new Uint32Array(length * 2);
+}
