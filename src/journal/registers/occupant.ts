@@ -5,6 +5,8 @@ import type { Moment } from '../record.ts';
 export interface Occupant {
   readonly part: PartId;
   readonly count: number;
+  /** Which of a numbered lot; null where they cannot be told apart. */
+  readonly which: readonly number[] | null;
   readonly since: Moment;
   readonly origin: Origin | null;
   /** It is the part that made the position, and was here when the vehicle arrived. */

@@ -23,10 +23,11 @@ function standing(stays: readonly Stay[], date: IsoDate): readonly Stay[] {
   return staysAsOf(stays, date).filter(({ to }) => to === null);
 }
 
-function occupantOf(record: RegisterSource, position: Position, { part, count, from }: Stay, date: IsoDate): Occupant {
+function occupantOf(record: RegisterSource, position: Position, { part, count, which, from }: Stay, date: IsoDate): Occupant {
   return {
     part,
     count,
+    which,
     since: inPlaceSince(record, position, part, from),
     origin: originAt(record, part, date),
     asFound: part === position.id && wasHere(record, part),

@@ -61,7 +61,9 @@ export function staysAsOf(stays: readonly Stay[], date: IsoDate): readonly Stay[
     const to = stay.to && stay.to.date <= date ? stay.to : null;
     // Only the place may have any letter in it.
     const key = `${stay.part} ${momentKey(stay.from)} ${to && momentKey(to)} ${whereKey(stay.where)}`;
-    known.set(key, { ...stay, to, count: stay.count + (known.get(key)?.count ?? 0) });
+    const before = known.get(key);
+    const which = before ? bothOf(before.which, stay.which) : stay.which;
+    known.set(key, { ...stay, to, which, count: stay.count + (before?.count ?? 0) });
   }
   return [...known.values()];
 }

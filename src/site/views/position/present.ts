@@ -1,8 +1,9 @@
 /** The present state of a position as its page tells it: what stands there and in what condition, where the original is, what is open. */
 
-import { CONDITION_WORDS, type Origin, type PartId } from '../../../journal/model.ts';
+import { CONDITION_WORDS, type PartId } from '../../../journal/model.ts';
 import type { Moment } from '../../../journal/record.ts';
 import { conditionDays, conditionInWords, conditionsAt } from '../../../journal/registers/condition.ts';
+import type { Occupant } from '../../../journal/registers/occupant.ts';
 import type { ItemRow } from '../../../journal/registers/open-items.ts';
 import { staysOf, type Whereat, whereaboutsAt } from '../../../journal/registers/stays.ts';
 import { stayedInWords } from '../../../journal/registers/where-now.ts';
@@ -35,14 +36,14 @@ export interface Present {
 
 /** @param life of it, the position and its row of the register as they stand */
 export function presentOf(sheet: RecordSheet, { position, now }: Pick<PositionTimeline, 'position' | 'now'>): Present {
-  const standing = (at: Seated, { part, count, origin }: { part: PartId; count: number; origin: Origin | null }) => {
+  const standing = (at: Seated, one: Occupant) => {
+    const { part, count, which, origin } = one;
     const place = whereaboutsAt(sheet.record, part, sheet.day).find(({ where }) => where.at === at && where.position === position.id);
-    const which = place?.count === count ? place.which : null;
     return {
       part,
       many: manyOf(position.count, count, which),
       origin: origin === null ? 'origin not known' : ORIGIN_WORDS[origin],
-      condition: conditionWords(sheet, part, place, count),
+      condition: conditionWords(sheet, one, place),
       place:
         place === undefined
           ? null
@@ -74,11 +75,15 @@ export function manyOf(places: number, count: number, which: readonly number[] |
   return places > 1 ? `${someInWords(count, places, which) || `${count} of ${places}`}: ` : '';
 }
 
-/** With the days of which it is told: what was written down once says nothing of what was done since. */
-function conditionWords(sheet: RecordSheet, part: PartId, place: Whereat | undefined, count: number): string {
+/**
+ * With the days of which it is told: what was written down once says nothing of what was done since. Of those that cannot
+ * be told apart it is that of all that stand there, whenever they came.
+ */
+function conditionWords(sheet: RecordSheet, { part, count, which }: Occupant, place: Whereat | undefined): string {
   const { record } = sheet;
-  const conditions = place ? conditionsAt(record, part, place, record.day) : [];
-  const words = conditionInWords(conditions, count);
+  const own = which === null ? place : place && { where: place.where, count, which };
+  const conditions = own ? conditionsAt(record, part, own, record.day) : [];
+  const words = conditionInWords(conditions, own?.count ?? count);
   const [only] = conditions;
   if (words === null) return '';
   const meaning = only && conditions.length === 1 ? `, ${CONDITION_WORDS[only.condition]}` : '';
