@@ -224,6 +224,18 @@ describe('recorded before it is covered', () => {
     ]);
   });
 
+  test('what was lost and came back, or was missing and turned up, is awaited on the vehicle; a spare that came is not', () => {
+    const lost = evening('2030-10-05', { parts: [did('drum', 'gone', { how: 'lost' })] });
+    const found = evening('2030-10-20', { parts: [did('drum', 'acquired', { from: 'a hedge', to: 'loft' })] });
+    expect(lacking(off, lost, found)).toEqual([['drum'], []]);
+    const turnedUp = evening('2030-10-20', {
+      parts: [did('lens', 'acquired', { to: 'loft' }), did('lens-new', 'acquired', { to: 'loft' })],
+    });
+    const more = [part('lens', { found: 'missing' }), part('lens-new', { for: 'lens', found: 'considered' })];
+    const { offNow } = unrecordedAt(soundRecord({ parts: [...parts, ...more], evenings: [turnedUp] }), null);
+    expect(offNow.map(({ part: id, since }) => [id, since.how, since.date])).toEqual([['lens', 'arrived', '2030-10-20']]);
+  });
+
   test('of a lot, those that went back before the others were recorded stay on the list only while nothing was recorded since', () => {
     const early = [
       evening('2030-10-01', { parts: [did('bolts', 'removed', { count: 2 })] }),
@@ -278,7 +290,8 @@ function unrecordedByHand({ journal, history }: JournalRecord, id: string): [boo
   );
   const now = history.stays.get(id)?.find(({ to }) => to === null)?.where.at;
   const off = now === 'stores' || now === 'bag' || now === 'out';
-  return [!recorded && off && came?.did === 'removed', !recorded && now === 'fitted'];
+  const awaited = came?.did === 'removed' || journal.positions.has(id);
+  return [!recorded && off && awaited, !recorded && now === 'fitted'];
 }
 
 test('methods are gathered by what was done and by material, newest first, with what came of them', () => {

@@ -18,7 +18,7 @@ export interface Unrecorded {
 
 /** The two lists to work down before the lid closes, each in catalogue order. Some of a lot may be on each. */
 export interface UnrecordedLists {
-  /** Came off or was found loose, is off now, and still without marks or a picture: there is time. */
+  /** Came off, was found loose, or came back, is off now, and still without marks or a picture: there is time. */
   readonly offNow: readonly Unrecorded[];
   /** On the vehicle without either: put back, or fitted for the first time. */
   readonly backOn: readonly Unrecorded[];
@@ -76,11 +76,11 @@ function lackOf(record: RegisterSource, part: Part, date: IsoDate): readonly Unr
   return [...offRows(part, tally), ...onRows(part, tally)];
 }
 
-/** A candidate that came and was never fitted is not awaited on the vehicle; what was found loose is. */
+/** A candidate that came is not awaited on the vehicle; what has a place of its own there, and was loose, lost or missing, is. */
 function offRows(part: Part, { lackingOff, came }: Tally): readonly Unrecorded[] {
   return HOWS.flatMap((how) => {
     const since = came[how];
-    const listed = how === 'off' || (part.makesPosition && part.found === 'loose');
+    const listed = how === 'off' || part.makesPosition;
     return since && listed && lackingOff[how] > 0 ? [rowOf(part, lackingOff[how], since, null)] : [];
   });
 }
