@@ -56,6 +56,22 @@ describe('a refund', () => {
     expect(used('-30.00, refund: stale')).toBe(900 + 1000);
   });
 
+  test('of a note that bought the same twice is of the one of which so much was paid', () => {
+    const two = 'bought: [{ consumable: cleaner, amount: 1 L, cost: 30.00 }, { consumable: cleaner, amount: 2 L, cost: 4.00 }]';
+    const back = (cost: string) =>
+      journal(['2031-03-12', two], ['2031-03-14', cleaner('1 L', `${cost}, refund: stale, refund-of: 2031-03-12`)]);
+    expect(back('-25.00').problems).toEqual([]);
+    expect(back('-25.00').record.ledger.bills.at(-1)?.lines[0]?.purchase).toMatch(/#bought-1$/);
+    expect(back('-2.00').record.ledger.bills.at(-1)?.lines[0]?.purchase).toMatch(/#bought-2$/);
+    expect(back('-30.01').problems[0]).toMatch(/^A811 /);
+    const thing = (cost: string) => `{ what: Lamp, as: part, for: drum, cost: ${cost} }`;
+    const lamps = journal(
+      ['2031-03-12', `bought: [${thing('9.00')}, ${thing('3.00')}]`],
+      ['2031-03-14', 'bought: [{ what: Lamp, as: part, for: drum, cost: -9.00, refund: dented, refund-of: 2031-03-12 }]'],
+    );
+    expect(lamps.problems).toEqual([]);
+  });
+
   test('is never more than was paid', () => {
     expect(journal(...layers, ['2031-03-14', cleaner('1 L', '-30.01', ', refund: stale')]).problems[0]).toMatch(/^A811 .*£30\.00/);
     expect(journal(...layers, ['2031-03-14', cleaner('1 L', '-10.01', ', refund: stale, refund-of: 2031-03-12')]).problems[0]).toMatch(

@@ -33,8 +33,8 @@ export function lineId(bill: Bill, i: number): string {
 }
 
 /**
- * Finds what each refund gives back: of the note it names by `refund-of`, else the newest that was bought of the same
- * consumable or under the same words. What says nothing of its tax gives back the tax that was paid.
+ * Finds what each refund gives back: of the note it names by `refund-of`, else of all, the newest that was bought of the
+ * same consumable or under the same words. What says nothing of its tax gives back the tax that was paid.
  *
  * @returns A409 and A812 where `refund-of` leads to nothing of the kind, A811 where more comes back than was paid
  */
@@ -91,7 +91,8 @@ function stockOf({ consumable, amount }: Pick<BillLine, 'consumable' | 'amount'>
 
 function settle(line: BillLine, purchases: readonly Purchase[], journal: Journal, diagnostics: Diagnostic[]): BillLine {
   const found = candidates(line, purchases, journal, diagnostics);
-  const given = givenBack(line, found, journal);
+  const newest = givenBack(line, found, journal);
+  const given = isTooMuch(line, newest) ? (ofWhichSoMuch(line, found, journal) ?? newest) : newest;
   const [first] = given;
   if (!first) return line;
   if (isTooMuch(line, given)) diagnostics.push(tooMuch(line, given, journal));
@@ -144,6 +145,14 @@ function givenBack(line: BillLine, found: readonly Purchase[], journal: Journal)
     left = left.sub(amount ?? 0);
     return true;
   });
+}
+
+/** Of a note that is named, and bought the same more than once: the newest of which so much was paid, where there is one. */
+function ofWhichSoMuch(line: BillLine, found: readonly Purchase[], journal: Journal): Purchase[] | null {
+  if (line.refundOf === null) return null;
+  const wanted = stockOf(line, journal);
+  const one = found.find((each) => !isTooMuch(line, [each]) && (wanted === null || (each.amount?.gte(wanted) ?? false)));
+  return one === undefined ? null : [one];
 }
 
 function isTooMuch(line: BillLine, given: readonly Purchase[]): boolean {
