@@ -6,6 +6,7 @@ import type { IsoDate, Journal, PositionId, Session, SubsystemId, Whereabouts } 
 import type { JournalRecord, Ledger } from '../../../journal/record.ts';
 import { cameShortAt } from '../../../journal/registers/came-short.ts';
 import { isCandidate } from '../../../journal/registers/in-question.ts';
+import { stayedWith } from '../../../journal/registers/keepers.ts';
 import { gatesAt, openItemsAt, questionsAt } from '../../../journal/registers/open-items.ts';
 import { undecidedAt } from '../../../journal/registers/pending.ts';
 import type { RegisterRow } from '../../../journal/registers/register.ts';
@@ -190,12 +191,14 @@ function placesWords({ record, positionName }: RecordSheet, places: readonly Reg
   return listedNames(named);
 }
 
-/** Of what was here that day and could stand at a place there is more than one, and not all of it stands there. */
+/** Of what was here that day, with whoever kept the vehicle, and could stand at a place there is more than one, and not all of it stands there. */
 function hasAnother(record: JournalRecord, position: PositionId, day: IsoDate): boolean {
   const belonging = record.journal.positions.get(position)?.parts ?? [];
   if (belonging.length < 2) return false;
   const parts = belonging.filter((part) => isCandidate(record, part, day));
-  const standings = parts.map((part) => whereaboutsAt(record, part, day).map(({ where: { at } }) => at));
+  const standings = parts.map((part) =>
+    whereaboutsAt(record, part, day).flatMap(({ where }) => (stayedWith(record, part, where, day) === null ? [where.at] : [])),
+  );
   const here = standings.filter((some) => some.some((at) => TO_HAND.has(at) || IN_PLACE.has(at)));
   return here.length > 1 && here.flat().some((at) => TO_HAND.has(at));
 }
