@@ -204,3 +204,14 @@ decisions: [{ part: drum, verdict: keep, because: It is ours. }]
   expect(settles('2031-02-28')).toEqual(['Fit Front brake drum: it is in stores, shelf A1.']);
   expect(settles(null)).toEqual(['Fit Front brake drum: it is with Ruth, where it stayed behind (shelf A1).']);
 });
+
+test('a spare that stayed with the old keeper is no candidate, and asks for no decision', () => {
+  const outcomes = (goes: string) => {
+    const more = { 'sessions/2031-03-12.md': `---\ndate: 2031-03-12\ntitle: Sold\nhanded-over: [{ to: jm, how: sold${goes} }]\n---\n` };
+    const { record: of, diagnostics } = compileFiles({ journal: `${JOURNAL}keeper: rh\n`, parts: PARTS, more });
+    expect(diagnostics).toEqual([]);
+    return ['2031-03-11', null].map((at) => registerRowAt(of as JournalRecord, 'drum', at).undecided);
+  };
+  expect(outcomes(', goes: [drum-donor]')).toEqual([1, 1]);
+  expect(outcomes('')).toEqual([1, 0]);
+});

@@ -1,5 +1,6 @@
-import type { Decision, IsoDate, PartId, Position } from '../model.ts';
+import type { Decision, IsoDate, PartId, Position, Whereabouts } from '../model.ts';
 import type { InForce } from './decisions-in-force.ts';
+import { stayedWith } from './keepers.ts';
 import { seriesOf } from './measurements.ts';
 import { observationsOf } from './observations.ts';
 import { groupedBy, perRecord, type RegisterSource } from './source.ts';
@@ -45,9 +46,11 @@ export const asideOf = (record: RegisterSource, part: PartId): readonly Decision
 
 const asideByPart = perRecord(({ history }) => groupedBy(history.aside, ({ part }) => part));
 
-/** A part that could stand there: it is here, or thought of, neither gone nor still to come, and was not ruled out. */
+/** A part that could stand there: it is here, or thought of, neither gone nor still to come, did not stay with a former keeper, and was not ruled out. */
 export function isCandidate(record: RegisterSource, part: PartId, date: IsoDate): boolean {
   const last = asideOf(record, part).findLast((one) => one.date <= date);
   if (last?.verdict === 'omit') return false;
-  return whereaboutsAt(record, part, date).some(({ where: { at } }) => at !== 'gone' && at !== 'missing' && at !== 'not-yet');
+  return whereaboutsAt(record, part, date).some(({ where }) => !AWAY.has(where.at) && stayedWith(record, part, where, date) === null);
 }
+
+const AWAY: ReadonlySet<Whereabouts['at']> = new Set(['gone', 'missing', 'not-yet']);
