@@ -1,6 +1,7 @@
 /** For somebody who may buy the vehicle: what is original and how that is known, what is not, what comes with it, what is not recorded, what is dangerous. */
 import { isAsTheWorks } from '../../journal/registers/as-the-works.ts';
 import { marksOf } from '../../journal/registers/observations.ts';
+import type { Occupant } from '../../journal/registers/occupant.ts';
 import { opinionsOf, originAt } from '../../journal/registers/origins.ts';
 import { type RegisterRow, registerAt } from '../../journal/registers/register.ts';
 import { tellsRecordings, unrecordedAt } from '../../journal/registers/unrecorded.ts';
@@ -58,11 +59,17 @@ function knownOriginal(
   if (many === 0) return [];
   const parts = [...new Set(own.map(({ part }) => part))];
   const because = parts.flatMap((part) => opinionsOf(record, part).at(-1)?.because ?? []);
-  const marks = parts.flatMap((part) => marksOf(record, part));
+  const marks = parts.flatMap((part) => marksOf(record, part, numbersOf(own.filter((one) => one.part === part))));
   const said = [...because.map(capital), ...(marks.length === 0 ? [] : [`Marks: ${marks.join('; ')}`])];
   return [
     { name: `${sheet.positionName(position)}${many < places ? ` (${many} of ${places})` : ''}`, evidence: said.map(sentence).join(' ') },
   ];
+}
+
+/** Which of a numbered lot stand there; null where they cannot be told apart. */
+function numbersOf(standing: readonly Occupant[]): readonly number[] | null {
+  const all = standing.flatMap(({ which }) => which ?? []).sort((a, b) => a - b);
+  return all.length === 0 ? null : all;
 }
 
 /** What was done to originals that are on the vehicle: conserved, refinished, repaired, or worked on in a way that nobody stated. */

@@ -1,8 +1,7 @@
 import type { Condition, IsoDate, PartId, Whereabouts } from '../model.ts';
 import type { Moment } from '../record.ts';
 import { isHere, sameWhere } from '../replay/words.ts';
-import { deedCount } from './deed-count.ts';
-import { type Observation, observationsOf } from './observations.ts';
+import { numbersSeen, type Observation, observationsOf, observedCount } from './observations.ts';
 import type { RegisterSource } from './source.ts';
 import { covers, deedsOf, staysOf, type Whereat } from './stays.ts';
 
@@ -86,13 +85,6 @@ function conditionOf(record: RegisterSource, part: PartId, number: number, date:
   return { condition: record.journal.parts.get(part)?.condition ?? null, day: null };
 }
 
-/** Which an entry saw; null where it does not say, and did nothing to any by name. */
-function numbersSeen(record: RegisterSource, { part, entry }: Observation): readonly number[] | null {
-  if (entry.which !== null) return entry.which;
-  const done = deedsOf(record, part).flatMap((deed) => (deed.entry === entry && deed.which ? deed.which : []));
-  return done.length > 0 ? done : null;
-}
-
 function slicesOf(record: RegisterSource, part: PartId, date: IsoDate): readonly Slice[] {
   const { count: all = 1, condition: asFound = null } = record.journal.parts.get(part) ?? {};
   const slices: Slice[] = [];
@@ -105,11 +97,6 @@ function slicesOf(record: RegisterSource, part: PartId, date: IsoDate): readonly
     left -= count;
   }
   return left > 0 ? [...slices, { condition: asFound, day: null, count: left, where: null }] : slices;
-}
-
-function observedCount(record: RegisterSource, { part, entry }: Observation, all: number): number {
-  const deeds = deedsOf(record, part).filter((deed) => deed.entry === entry);
-  return entry.count ?? (deeds.length > 0 ? deedCount(deeds) : all);
 }
 
 /** Where the entry put what it saw, while what came there then still lies there. */

@@ -100,7 +100,7 @@ function factsOf(
     ],
     ['Quoted', own && quotedWords(sheet, own, count)],
     ['Sent', sheet.date(since.date)],
-    ['Marks', own?.marks ?? (marksOf(record, part).join('; ') || null)],
+    ['Marks', own?.marks ?? (marksOf(record, part, which).join('; ') || null)],
     ['Finish', own?.finish ?? thing?.finish ?? null],
     ['Condition', condition === null ? null : `${condition}, ${asOfWords(sheet, conditionOf, sheet.date)}`],
     ['Note', own?.note ?? null],
