@@ -1,6 +1,5 @@
 /** The sessions as a feed: Atom (RFC 4287), each note with its whole prose, in the limits of the copy. */
 import { createHash } from 'node:crypto';
-import { Feed } from 'feed';
 import type { IsoDate, Session } from '../journal/model.ts';
 import { PAGES, sessionAddress } from './addresses.ts';
 import type { SiteRecord } from './record.ts';
@@ -19,6 +18,7 @@ export async function feedOf(record: SiteRecord): Promise<string | null> {
   const { settings, sessions, people } = record.journal;
   const { address, title } = settings;
   if (address === null) return null;
+  const { Feed } = await import('feed');
   const feed = new Feed({
     id: idOf(settings.arrived, 'feed'),
     title,

@@ -1,6 +1,6 @@
 /** Plots as markup that keeps to the policy of the pages, and the frame and axes of those drawn over time. */
 import { axisX, axisY, gridY, type PlotOptions, plot, ruleY } from '@observablehq/plot';
-import { parseHTML } from 'linkedom';
+import { parseHTML } from 'linkedom/worker';
 import type { IsoDate } from '../../../journal/model.ts';
 import { monthOf, monthsFrom } from '../../../journal/values/date.ts';
 import type { Figures } from '../page/figures.ts';
