@@ -3,8 +3,9 @@ import type { Session } from '../journal/model.ts';
 import { sessionsInOrder } from '../journal/replay/order.ts';
 import { itemWords } from '../site/views/page/facts.ts';
 import type { RecordSheet } from '../site/views/page/sheet.ts';
-import { capital, counted, leavesHoursOut, listed, ORIGIN_WORDS, sentence, VERDICT_WORDS } from '../site/views/page/words.ts';
+import { capital, counted, leavesHoursOut, listed, ORIGIN_WORDS, sentence } from '../site/views/page/words.ts';
 import { sessionFigures } from '../site/views/session/session-facts.ts';
+import { decidedText } from './decided.ts';
 import { deedText } from './deeds.ts';
 import { proseToTypst } from './prose.ts';
 import { type BookSetting, figure, mention, nameOfLink, pictureAt } from './setting.ts';
@@ -79,10 +80,7 @@ function factsOf(setting: BookSetting, session: Session): string {
   const { people, cost } = sessionFigures(sheet, session);
   const who = people.map(({ name, minutes }) => `${name} ${figures.time(minutes)}`);
   const costs = cost === 0 ? [] : [`cost ${figures.money(cost)}${leavesHoursOut(sheet.copy) ? ', labour left out' : ''}`];
-  const decisions = session.decisions.map(({ part, verdict, with: other, because }) => {
-    const what = `${sheet.partName(part)}: ${VERDICT_WORDS[verdict]}${other === null ? '' : ` with ${sheet.partName(other)}`}`;
-    return `${mention(setting, part)}#strong[${words(sentence(what))}] ${words(sentence(because))}`;
-  });
+  const decisions = session.decisions.map((one) => `${mention(setting, one.part)}${decidedText(setting, one)}`);
   const line = [...who, ...costs].join(' · ');
   const deeds = session.parts.map((entry) => deedText(setting, entry)).join(' ');
   const reached = session.reached.map((one) => words(reachedWords(sheet, one)));

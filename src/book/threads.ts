@@ -1,8 +1,9 @@
 /** Threads: each a story through many evenings, in the passages that speak of it, with the page where the whole evening stands. */
 import type { PartId, Session, Thread } from '../journal/model.ts';
-import { listedNames, sentence, VERDICT_WORDS } from '../site/views/page/words.ts';
+import { listedNames } from '../site/views/page/words.ts';
 import { eveningWords } from '../site/views/session/session-facts.ts';
 import { sessionsOfThread } from '../site/views/session/threads.ts';
+import { decidedText } from './decided.ts';
 import { deedText } from './deeds.ts';
 import { proseToTypst } from './prose.ts';
 import { type BookSetting, mention, nameOfLink } from './setting.ts';
@@ -32,10 +33,7 @@ function stepText(setting: BookSetting, { parts }: Thread, session: Session): st
   const { sheet } = setting;
   const concerns = (part: PartId) => parts.includes(part);
   const decided = session.decisions.filter(({ part, position }) => concerns(part) || concerns(position));
-  const decisions = decided.map(({ part, verdict, with: other, because }) => {
-    const instead = other === null ? '' : ` with ${sheet.partName(other)}`;
-    return `#strong[${words(sentence(`${sheet.partName(part)}: ${VERDICT_WORDS[verdict]}${instead}`))}] ${words(sentence(because))}`;
-  });
+  const decisions = decided.map((one) => decidedText(setting, one));
   const done = session.parts.filter(({ part, did }) => concerns(part) && did.length > 0);
   const deeds = done.map((entry) => deedText(setting, entry));
   const facts = [...deeds, ...decisions];
