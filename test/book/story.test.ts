@@ -50,6 +50,6 @@ test('a decision on some of a lot says of how many, and which, in the story and 
   const told = [story(setting).map(({ source }) => source), threads(setting)].map(String);
   for (const one of told) {
     expect(one).toContain('Spokes: replace (2 of 6, numbers 3 and 4) with New spokes.');
-    expect(one).toContain('Spokes: keep.');
+    expect(one).toContain('Spokes: keep as it is.');
   }
 });
