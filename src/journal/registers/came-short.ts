@@ -1,6 +1,6 @@
 import type { IsoDate, PartId } from '../model.ts';
 import type { Moment, Stay } from '../record.ts';
-import { type At, dateOf, groupedBy, type RegisterSource } from './source.ts';
+import { type At, dateOf, groupedBy, perRecord, type RegisterSource } from './source.ts';
 import { covers, deedsOf, staysOf } from './stays.ts';
 
 /** Of what was sent out together some came back, and the rest is still there: the firm owes it, or says where it went. */
@@ -20,8 +20,15 @@ export interface CameShort {
 
 /** Everything that came back short and is still owed at the end of a day, in catalogue order. */
 export function cameShortAt(record: RegisterSource, at: At): readonly CameShort[] {
-  return [...record.journal.parts.values()].flatMap(({ id, count }) => (count > 1 ? cameShortOf(record, id, at) : []));
+  return lotsSentOut(record).flatMap((id) => cameShortOf(record, id, at));
 }
+
+/** Lots that were ever out with a firm: of nothing else can some have come back. */
+const lotsSentOut = perRecord((record): readonly PartId[] =>
+  [...record.journal.parts.values()].flatMap(({ id, count }) =>
+    count > 1 && staysOf(record, id).some(({ where }) => where.at === 'out') ? [id] : [],
+  ),
+);
 
 /** What of one part came back short, each sending by itself, oldest first. */
 export function cameShortOf(record: RegisterSource, part: PartId, at: At): readonly CameShort[] {
