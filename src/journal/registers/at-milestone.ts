@@ -1,5 +1,5 @@
-import type { IsoDate, PositionId } from '../model.ts';
-import { type StandingThen, standingAt } from './register.ts';
+import type { IsoDate } from '../model.ts';
+import { type RegisterRow, registerAt } from './register.ts';
 import type { RegisterSource } from './source.ts';
 import { occupantsOf, whereaboutsAt } from './stays.ts';
 
@@ -12,16 +12,16 @@ export interface StillToDo {
 }
 
 export function stillToDoAt(record: RegisterSource, date: IsoDate): StillToDo {
-  const standings = [...record.journal.positions.values()].map((one) => [one.id, standingAt(record, one, date)] as const);
-  const undone = standings.flatMap(([, { pending }]) => pending.filter(({ todo }) => todo === 'work'));
+  const rows = registerAt(record, date);
+  const undone = rows.flatMap(({ pending }) => pending.filter(({ todo }) => todo === 'work'));
   return {
-    empty: standings.reduce((sum, [position, standing]) => sum + emptyPlaces(record, position, standing, date), 0),
+    empty: rows.reduce((sum, row) => sum + emptyPlaces(record, row, date), 0),
     undone: undone.reduce((sum, { count }) => sum + count, 0),
   };
 }
 
 /** A place in a part that is off as a whole is not counted beside that part. */
-function emptyPlaces(record: RegisterSource, position: PositionId, { empty, seated }: StandingThen, date: IsoDate): number {
+function emptyPlaces(record: RegisterSource, { position, empty, seated }: RegisterRow, date: IsoDate): number {
   const off = empty - seated.reduce((sum, { count }) => sum + count, 0);
   if (off <= 0) return 0;
   const stood = occupantsOf(record, position).filter(({ from }) => from.date <= date);

@@ -3,7 +3,7 @@ import type { Moment } from '../record.ts';
 import { type BackOtherwise, backOtherwiseAt } from './back-otherwise.ts';
 import { decidedCount, decisionsInForce, type InForce } from './decisions-in-force.ts';
 import { asideOf, isInQuestion } from './in-question.ts';
-import { type Judged, judge } from './judgement.ts';
+import { judge } from './judgement.ts';
 import { keepings } from './keepers.ts';
 import { readingsOf } from './measurements.ts';
 import { type Mismatch, mismatchesOf } from './mismatch.ts';
@@ -92,40 +92,27 @@ function rowAt(record: RegisterSource, id: PositionId, at: At): RegisterRow {
   return row;
 }
 
-/** What stands at a position and what is still to be done there: of a row what is soonest known. */
-export type StandingThen = Pick<RegisterRow, 'inForce' | 'fitted' | 'seated' | 'empty' | 'pending'>;
-
-/** At the end of a day. */
-export const standingAt = (record: RegisterSource, position: Position, date: IsoDate): StandingThen =>
-  judged(record, position, date).standing;
-
-function judged(
-  record: RegisterSource,
-  position: Position,
-  date: IsoDate,
-): { readonly standing: StandingThen; readonly judgement: readonly Judged[] } {
-  const inForce = decisionsInForce(record.history.decisions.get(position.id) ?? [], position.count, date);
+function makeRow(record: RegisterSource, position: Position, date: IsoDate): RegisterRow {
+  const all = record.history.decisions.get(position.id) ?? [];
+  const inForce = decisionsInForce(all, position.count, date);
   const fitted = fittedAt(record, position, date);
   const seated = seatedAt(record, position, date);
   const judgement = judge(record, position, [...fitted, ...seated], inForce);
-  const empty = position.count - fitted.reduce((sum, { count }) => sum + count, 0);
-  return { standing: { inForce, fitted, seated, empty, pending: pendingOf(record, position, judgement, date) }, judgement };
-}
-
-function makeRow(record: RegisterSource, position: Position, date: IsoDate): RegisterRow {
-  const { standing, judgement } = judged(record, position, date);
-  const { inForce, fitted, seated } = standing;
   const inQuestion = isInQuestion(record, position, inForce, date);
   const otherwise = backOtherwiseAt(record, position, [...fitted, ...seated], date);
   return {
     position: position.id,
     subsystem: position.subsystem,
     count: position.count,
-    ...standing,
-    decisions: (record.history.decisions.get(position.id) ?? []).filter((decision) => decision.date <= date),
+    inForce,
+    decisions: all.filter((decision) => decision.date <= date),
     undecided: inQuestion ? position.count - decidedCount(inForce) : 0,
+    fitted,
+    seated,
+    empty: position.count - fitted.reduce((sum, { count }) => sum + count, 0),
     originals: originalPlaces(record, position, date),
     mismatches: mismatchesOf(record, position, judgement, date),
+    pending: pendingOf(record, position, judgement, date),
     otherwise,
     outcome: outcomeOf(record, position, { fitted, seated, inForce, inQuestion, otherwise }, date),
     since: lastChange(record, position, date),
