@@ -206,6 +206,23 @@ describe('recorded before it is covered', () => {
     ]);
   });
 
+  test('of a numbered lot each is on its own list, by what was recorded of it', () => {
+    const spokes = part('spokes', { count: 6, numbered: '1 to 6' });
+    const lists = (...evenings: Evening[]) => {
+      const { offNow, backOn } = unrecordedAt(soundRecord({ parts: [...parts, spokes], evenings }), null);
+      return [offNow, backOn].map((list) => list.map(({ count, since, backOn: back }) => [count, since.date, back?.date ?? null]));
+    };
+    const marked = evening('2030-10-01', { parts: [did('spokes', 'removed', { which: [3, 4], marks: 'K 3' })] });
+    const bare = evening('2030-10-02', { parts: [did('spokes', 'removed', { which: [5, 6] })] });
+    const refit = (which: number[]) => evening('2030-10-09', { parts: [did('spokes', 'fitted', { which })] });
+    expect(lists(marked, bare, refit([3, 4]))).toEqual([[[2, '2030-10-02', null]], []]);
+    expect(lists(marked, bare, refit([3, 6]))).toEqual([[[1, '2030-10-02', null]], [[1, '2030-10-02', '2030-10-09']]]);
+    const later = evening('2030-10-05', { parts: [did('spokes', 'inspected', { which: [5], marks: 'none' })] });
+    expect(lists(marked, bare, later, refit([5, 6]))).toEqual([[], [[1, '2030-10-02', '2030-10-09']]]);
+    const pictured = evening('2030-10-05', { pictures: [picture('spokes.jpg', ['spokes'])] });
+    expect(lists(marked, bare, pictured, refit([5, 6]))).toEqual([[], []]);
+  });
+
   test('of a lot, those that came off and one that was lost and found are told apart, each with its own day', () => {
     const { offNow, backOn } = unrecordedAt(
       recordOf(

@@ -26,7 +26,7 @@ export function observationsOf(record: RegisterSource, part: PartId): readonly O
 }
 
 /** Which an entry saw; null where it does not say, and did nothing to any by name. */
-export function numbersSeen(record: RegisterSource, { part, entry }: Observation): readonly number[] | null {
+export function numbersSeen(record: RegisterSource, { part, entry }: Pick<Observation, 'part' | 'entry'>): readonly number[] | null {
   if (entry.which !== null) return entry.which;
   const done = deedsOf(record, part).flatMap((deed) => (deed.entry === entry && deed.which ? deed.which : []));
   return done.length > 0 ? [...new Set(done)].sort((a, b) => a - b) : null;

@@ -1,4 +1,5 @@
 import type { IsoDate, PartId, Session, SessionId } from '../model.ts';
+import { numbersSeen } from './observations.ts';
 import { groupedBy, perRecord, type RegisterSource } from './source.ts';
 import { orderedSessions } from './stays.ts';
 
@@ -6,13 +7,18 @@ import { orderedSessions } from './stays.ts';
 export interface Recording {
   readonly session: SessionId;
   readonly date: IsoDate;
+  /** Those of a numbered lot that it is of; null for the whole part. */
+  readonly which: readonly number[] | null;
 }
+
+/** Of which part a recording is, and of a numbered lot of which. */
+type Recorded = Pick<Recording, 'which'> & { readonly part: PartId };
 
 const byPart = perRecord((record) => {
   const found = new Map<PartId, Recording[]>();
   for (const session of orderedSessions(record)) {
-    for (const part of new Set([...recordedIn(session), ...baggedIn(record, session)])) {
-      const recording = { session: session.id, date: session.date };
+    for (const [part, all] of groupedBy([...recordedIn(record, session), ...baggedIn(record, session)], (one) => one.part)) {
+      const recording = { session: session.id, date: session.date, which: togetherOf(all) };
       const list = found.get(part);
       if (list) list.push(recording);
       else found.set(part, [recording]);
@@ -30,12 +36,19 @@ export function recordingsOf(record: RegisterSource, part: PartId): readonly Rec
   return byPart(record).get(part) ?? [];
 }
 
-function recordedIn(session: Session): readonly PartId[] {
+function togetherOf(all: readonly Recorded[]): readonly number[] | null {
+  return all.some(({ which }) => which === null) ? null : [...new Set(all.flatMap(({ which }) => which ?? []))];
+}
+
+function recordedIn(record: RegisterSource, session: Session): readonly Recorded[] {
   const marked = session.parts.filter(({ marks, did }) => areMarksTaken(marks) || did.includes('marked'));
-  return [
-    ...marked.map(({ part }) => part),
+  const shown = [
     ...session.pictures.flatMap(({ shows, named }) => (named.length > 0 ? named : shows)),
     ...session.film.flatMap(({ marks }) => marks.flatMap(({ parts }) => parts)),
+  ];
+  return [
+    ...marked.map((entry) => ({ part: entry.part, which: numbersSeen(record, { part: entry.part, entry }) })),
+    ...shown.map((part) => ({ part, which: null })),
   ];
 }
 
@@ -45,12 +58,14 @@ export function areMarksTaken(marks: string | null): boolean {
 }
 
 /** What a session put into bags of which it has a picture. */
-function baggedIn(record: RegisterSource, session: Session): readonly PartId[] {
+function baggedIn(record: RegisterSource, session: Session): readonly Recorded[] {
   const pictured = session.bags.filter(({ picture }) => picture !== null).map(({ bag }) => bag);
-  return pictured.flatMap((bag) => (putIntoBags(record).get(session.id) ?? []).filter((one) => one.bag === bag).map(({ part }) => part));
+  return pictured.flatMap((bag) => (putIntoBags(record).get(session.id) ?? []).filter((one) => one.bag === bag));
 }
 
 const putIntoBags = perRecord((record) => {
-  const put = record.history.deeds.flatMap(({ to, part, session }) => (to.at === 'bag' ? [{ bag: to.bag, part, session }] : []));
+  const put = record.history.deeds.flatMap(({ to, part, which, session }) =>
+    to.at === 'bag' ? [{ bag: to.bag, part, which, session }] : [],
+  );
   return groupedBy(put, ({ session }) => session);
 });

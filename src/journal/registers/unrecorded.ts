@@ -1,5 +1,5 @@
 import type { IsoDate, Part, PartId, PositionId, SessionId, Whereabouts } from '../model.ts';
-import type { Deed, JournalRecord, Moment } from '../record.ts';
+import type { Deed, JournalRecord, Moment, Stay } from '../record.ts';
 import { isHere } from '../replay/words.ts';
 import { areMarksTaken, recordingsOf } from './recordings.ts';
 import { type At, dateOf, type RegisterSource } from './source.ts';
@@ -63,14 +63,31 @@ interface Step {
   readonly arrived?: number;
 }
 
+/** Of a numbered lot each is told by itself, and those of the same days together. */
 function lackOf(record: RegisterSource, part: Part, date: IsoDate): readonly Unrecorded[] {
+  if (part.numbered === null) return lackAmong(record, part, null, date);
+  const each = Array.from({ length: part.count }, (_, n) => lackAmong(record, part, n + 1, date)).flat();
+  const alike = Map.groupBy(each, ({ since, backOn, position }) => JSON.stringify([since, backOn, position]));
+  return [...alike.values()].flatMap((some) => some.slice(0, 1).map((one) => ({ ...one, count: some.length })));
+}
+
+/** @param number one of a numbered lot; null for all that are only counted */
+function lackAmong(record: RegisterSource, part: Part, number: number | null, date: IsoDate): readonly Unrecorded[] {
   const order = compareMoments(record);
+  const concerns = ({ which }: { readonly which: readonly number[] | null }) => number === null || which === null || which.includes(number);
+  const own = <T extends Stay | Deed>(one: T): T => (number === null ? one : { ...one, count: 1 });
+  const first = staysOf(record, part.id)
+    .filter((stay) => stay.from.session === null && concerns(stay))
+    .map(own);
+  const deeds = deedsOf(record, part.id).filter(concerns).map(own);
   const steps: Step[] = [
-    ...arrivalsOf(record, part),
-    ...deedsOf(record, part.id).map((deed) => ({ at: deed, deed })),
-    ...recordingsOf(record, part.id).map((at) => ({ at })),
+    ...arrivalsOf(first),
+    ...deeds.map((deed) => ({ at: deed, deed })),
+    ...recordingsOf(record, part.id)
+      .filter(concerns)
+      .map((at) => ({ at })),
   ];
-  let tally = startOf(record, part);
+  let tally = startOf(first);
   for (const step of steps.filter(({ at }) => at.date <= date).sort((a, b) => order(a.at, b.at)))
     tally = after(tally, step, areMarksTaken(part.marks));
   return [...offRows(part, tally), ...onRows(part, tally)];
@@ -93,16 +110,14 @@ function onRows(part: Part, { lackingOn, fitted }: Tally): readonly Unrecorded[]
 }
 
 /** What stood on the vehicle as found; what else the catalogue has here arrives by a step of its own. */
-function startOf(record: RegisterSource, part: Part): Tally {
-  const first = staysOf(record, part.id).filter(({ from }) => from.session === null);
+function startOf(first: readonly Stay[]): Tally {
   const on = first.reduce((total, { where, count }) => (isOn(where) ? total + count : total), 0);
   return { off: 0, on, lackingOff: NONE, lackingOn: NONE, came: NEVER, fitted: NEVER };
 }
 
 /** When the catalogue has some of a part here and off the vehicle. */
-function arrivalsOf(record: RegisterSource, part: Part): readonly Step[] {
-  const first = staysOf(record, part.id).filter(({ from, where }) => from.session === null && isOff(where));
-  return first.map(({ from, count }) => ({ at: from, arrived: count }));
+function arrivalsOf(first: readonly Stay[]): readonly Step[] {
+  return first.flatMap(({ from, where, count }) => (isOff(where) ? [{ at: from, arrived: count }] : []));
 }
 
 /**
