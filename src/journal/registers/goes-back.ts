@@ -1,5 +1,6 @@
-import type { BagFilling, PartEntry, PartId, Session } from '../model.ts';
+import type { BagFilling, PartId, Session } from '../model.ts';
 import type { Deed, Moment } from '../record.ts';
+import { numbersSeen, someSeen } from './observations.ts';
 import { type At, dateOf, perRecord, type RegisterSource } from './source.ts';
 import { compareMoments, deedsOf, orderedSessions } from './stays.ts';
 
@@ -11,6 +12,10 @@ export interface WayBack {
   readonly goesBack: string | null;
   /** What lies on it, in order; empty where nobody said. */
   readonly stack: readonly string[];
+  /** Of how many of a lot it was said, and of which: `2 of 6, numbers 3 and 4`; '' for all. */
+  readonly some: string;
+  /** Which of a numbered lot; null where it does not say. */
+  readonly which: readonly number[] | null;
 }
 
 /** What was written down of ways back, by part, in the order of the notes. */
@@ -20,12 +25,16 @@ const waysBack = perRecord((record) => {
   for (const session of orderedSessions(record)) {
     const at = { date: session.date, session: session.id };
     const said = session.bags.map((bag) => ({ ...bag, ...aboutOf(record, session, bag) }));
-    for (const { part, goesBack, stack } of session.parts) {
+    for (const entry of session.parts) {
+      const { part, goesBack, stack } = entry;
       const bag = said.find(({ alike }) => alike.has(part))?.bag ?? null;
-      if (goesBack !== null || stack.length > 0) add(part, { at, bag, goesBack, stack });
+      const seen = { part, entry };
+      if (goesBack === null && stack.length === 0) continue;
+      add(part, { at, bag, goesBack, stack, some: someSeen(record, seen), which: numbersSeen(record, seen) });
     }
     for (const { bag, goesBack, about, alike } of said) {
-      if (goesBack !== null && alike.size === 0) for (const part of about) add(part, { at, bag, goesBack, stack: [] });
+      if (goesBack !== null && alike.size === 0)
+        for (const part of about) add(part, { at, bag, goesBack, stack: [], some: '', which: null });
     }
   }
   return ways;
@@ -72,7 +81,7 @@ export interface WentBack {
   readonly fitted: Deed;
 }
 
-/** What went back with a way back written down and nobody saying whether it is as it was, in catalogue order. */
+/** What went back, some of a lot too, with a way back written down and nobody saying whether it is as it was, in catalogue order. */
 export function notConfirmedAt(record: RegisterSource, at: At): readonly WentBack[] {
   const date = dateOf(record, at);
   return [...record.journal.parts.keys()].flatMap((part) => wentBack(record, part, date) ?? []);
@@ -80,12 +89,39 @@ export function notConfirmedAt(record: RegisterSource, at: At): readonly WentBac
 
 function wentBack(record: RegisterSource, part: PartId, date: string): WentBack | null {
   const order = compareMoments(record);
-  const fitted = deedsOf(record, part).findLast(({ did, date: day }) => did === 'fitted' && day <= date);
-  if (!fitted || saysHow(fitted.entry)) return null;
-  const ways = waysBackOf(record, part, date).filter((way) => order(way.at, fitted) < 0);
+  const fitted = unsaidOn(deedsOf(record, part).filter(({ date: day }) => day <= date));
+  if (fitted === null) return null;
+  const ways = waysBackOf(record, part, date).filter((way) => order(way.at, fitted) < 0 && isOfSame(way, fitted));
   return ways.length === 0 ? null : { part, ways, fitted };
 }
 
-function saysHow({ asWas }: PartEntry): boolean {
-  return asWas !== null;
+const isOfSame = (way: WayBack, { which }: Deed): boolean =>
+  way.which === null || which === null || way.which.some((number) => which.includes(number));
+
+/** Some of a part that were fitted, and nobody said whether as they were. */
+interface Unsaid {
+  readonly deed: Deed;
+  readonly count: number;
+  readonly which: readonly number[] | null;
+}
+
+/** The last deed that fitted what still stands there, and of which nobody said whether it is as it was. */
+function unsaidOn(deeds: readonly Deed[]): Deed | null {
+  let unsaid: readonly Unsaid[] = [];
+  for (const deed of deeds) {
+    if (deed.did === 'removed') unsaid = without(unsaid, deed);
+    else if (deed.did === 'fitted' && deed.entry.asWas === null) unsaid = [...unsaid, { deed, count: deed.count, which: deed.which }];
+  }
+  return unsaid.at(-1)?.deed ?? null;
+}
+
+/** Of a numbered lot those that are named come off, else the ones that were fitted first. */
+function without(unsaid: readonly Unsaid[], { count, which }: Deed): readonly Unsaid[] {
+  let left = count;
+  return unsaid.flatMap((one) => {
+    const stay = which && one.which ? one.which.filter((number) => !which.includes(number)) : null;
+    const rest = stay?.length ?? Math.max(0, one.count - left);
+    left = Math.max(0, left - (one.count - rest));
+    return rest > 0 ? [{ ...one, count: rest, which: stay }] : [];
+  });
 }

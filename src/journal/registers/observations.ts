@@ -33,16 +33,19 @@ export function numbersSeen(record: RegisterSource, { part, entry }: Pick<Observ
 }
 
 /** Of how many of a lot an entry speaks. */
-export function observedCount(record: RegisterSource, { part, entry }: Observation, all: number): number {
+export function observedCount(record: RegisterSource, { part, entry }: Pick<Observation, 'part' | 'entry'>, all: number): number {
   const deeds = deedsOf(record, part).filter((deed) => deed.entry === entry);
   return entry.count ?? entry.which?.length ?? (deeds.length > 0 ? deedCount(deeds) : all);
 }
 
-/** What was said, and of how many and which of a lot where it was not of all: `K 3 (2 of 6, numbers 3 and 4)`. */
-function saidOf(words: string, record: RegisterSource, one: Observation): string {
+/** Of how many of a lot an entry speaks, and of which: `2 of 6, numbers 3 and 4`; '' for all. */
+export function someSeen(record: RegisterSource, one: Pick<Observation, 'part' | 'entry'>): string {
   const all = record.journal.parts.get(one.part)?.count ?? 1;
-  return withSome(words, someInWords(observedCount(record, one, all), all, numbersSeen(record, one)));
+  return someInWords(observedCount(record, one, all), all, numbersSeen(record, one));
 }
+
+/** What was said, and of how many and which of a lot where it was not of all: `K 3 (2 of 6, numbers 3 and 4)`. */
+const saidOf = (words: string, record: RegisterSource, one: Observation): string => withSome(words, someSeen(record, one));
 
 const withSome = (words: string, some: string): string => (some === '' ? words : `${words} (${some})`);
 

@@ -55,9 +55,9 @@ function opinionLines(sheet: RecordSheet, part: Part): readonly Markup[] {
 
 /** How a part goes back, as it was written down: a line each, with the bag and the day. */
 export function wayLines(sheet: RecordSheet, part: Part): readonly Markup[] {
-  return waysBackOf(sheet.record, part.id, null).map(({ at, bag, goesBack, stack }) => {
+  return waysBackOf(sheet.record, part.id, null).map(({ at, bag, goesBack, stack, some }) => {
     const order = stack.length === 0 ? '' : `${goesBack === null ? '' : ' '}In this order: ${inARow(stack)}.`;
     const where = bag === null ? null : html` (${linked(`bag ${bag}`, sheet.toBag(bag))})`;
-    return html`${sentence(goesBack)}${order}${where} ${sessionDay(sheet, at.session, at.date)}`;
+    return html`${sentence(goesBack)}${order}${some !== '' && ` (${some})`}${where} ${sessionDay(sheet, at.session, at.date)}`;
   });
 }
