@@ -26,6 +26,17 @@ test.each([
   ['what came off after that day', evening('2030-10-03', { parts: [did('drum', 'removed')] }), 0],
 ] as const)('%s', (_, session, empty) => expect(still(session)).toEqual({ empty, undone: 0 }));
 
+test('what was decided to be left off has no place there any more, and what was missing is not off because others were replaced', () => {
+  const omitted = evening('2030-10-01', { parts: [did('drum', 'removed')], decisions: [decide('drum', 'omit')] });
+  expect(still(omitted)).toEqual({ empty: 0, undone: 0 });
+  const replaced = evening('2030-10-01', {
+    parts: [did('studs', 'removed', { count: 2 }), did('studs-new', ['acquired', 'fitted'], { count: 2 })],
+    decisions: [decide('studs', 'replace', { with: 'studs-new', count: 2 })],
+  });
+  const all = [...parts, part('studs-new', { for: 'studs', found: 'considered', count: 2 })];
+  expect(stillToDoAt(soundRecord({ parts: all, evenings: [replaced] }), '2030-10-02')).toEqual({ empty: 0, undone: 0 });
+});
+
 test('decided work that is not done', () => {
   const decided = evening('2030-10-01', { decisions: [decide('drum', 'repair'), decide('engine', 'keep')] });
   expect(still(decided)).toEqual({ empty: 0, undone: 1 });

@@ -20,9 +20,14 @@ export function stillToDoAt(record: RegisterSource, date: IsoDate): StillToDo {
   };
 }
 
-/** A place in a part that is off as a whole is not counted beside that part. */
-function emptyPlaces(record: RegisterSource, { position, empty, seated }: RegisterRow, date: IsoDate): number {
-  const off = empty - seated.reduce((sum, { count }) => sum + count, 0);
+/**
+ * A place in a part that is off as a whole is not counted beside that part, nor one whose part was missing as found or is
+ * left off as decided.
+ */
+function emptyPlaces(record: RegisterSource, { position, empty, seated, inForce }: RegisterRow, date: IsoDate): number {
+  const missing = whereaboutsAt(record, position, date).filter(({ where }) => where.at === 'missing');
+  const leftOff = inForce.filter(({ decision }) => decision.verdict === 'omit');
+  const off = [...seated, ...missing, ...leftOff].reduce((rest, { count }) => rest - count, empty);
   if (off <= 0) return 0;
   const stood = occupantsOf(record, position).filter(({ from }) => from.date <= date);
   const parts = new Set([position, ...stood.map(({ part }) => part)]);
