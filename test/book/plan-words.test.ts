@@ -17,6 +17,14 @@ test('a decision on others of a lot takes the place of none', () => {
   expect(told(fourth, rest)).toBe('2 decisions, none of them in place of an earlier one; each stays with its reason.');
 });
 
+test('what was decided on a spare that never stood there is one of them, in place of none', () => {
+  const unwanted = decide('drum-spare', 'omit', { because: null });
+  expect(told(decide('drum', 'keep'), unwanted)).toBe(
+    '2 decisions, none of them in place of an earlier one; each stays, 1 without a reason.',
+  );
+  expect(told(decide('drum', 'keep'))).toBe('1 decision, in place of no earlier one; it stays with its reason.');
+});
+
 test('one on the same piece does, and what has no reason is said to have none', () => {
   const bare = decide('drum', 'replace', { with: 'drum-spare', because: null });
   expect(told(decide('drum', 'keep'), bare)).toBe('2 decisions, 1 of them in place of an earlier one; each stays, 1 without a reason.');

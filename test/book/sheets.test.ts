@@ -176,7 +176,7 @@ describe('a sheet', () => {
         'Departures from the original',
         'Ruth Haskell-Dray',
         'American Institute for Conservation',
-        '1 decision, none of them in place of an earlier one; each stays with its reason.',
+        '1 decision, in place of no earlier one; it stays with its reason.',
         'Methods',
       ],
     ],
