@@ -1,9 +1,10 @@
 /** The story: the notes in order, in chapters that end where a milestone was reached. */
 import type { Session } from '../journal/model.ts';
 import { sessionsInOrder } from '../journal/replay/order.ts';
+import { beliefWords } from '../site/views/page/belief.ts';
 import { itemWords } from '../site/views/page/facts.ts';
 import type { RecordSheet } from '../site/views/page/sheet.ts';
-import { capital, counted, leavesHoursOut, listed, ORIGIN_WORDS, sentence } from '../site/views/page/words.ts';
+import { capital, counted, leavesHoursOut, listed, sentence } from '../site/views/page/words.ts';
 import { sessionFigures } from '../site/views/session/session-facts.ts';
 import { decidedText } from './decided.ts';
 import { deedText } from './deeds.ts';
@@ -107,10 +108,9 @@ function correctedWords({ sheet, record }: BookSetting, { id, corrects }: Sessio
   ];
 }
 
-/** `Lamp: believed to be earlier replacement by Ruth. Its rim is pressed.` */
-function believedWords(sheet: RecordSheet, { part, origin, by, because }: Session['attributed'][number]): string {
-  const who = by === null ? '' : ` by ${sheet.personName(by)}`;
-  return `${sentence(`${sheet.partName(part)}: believed to be ${ORIGIN_WORDS[origin]}${who}`)} ${sentence(capital(because))}`;
+/** `Lamp: believed by Ruth to be an earlier replacement. Its rim is pressed.` */
+function believedWords(sheet: RecordSheet, attribution: Session['attributed'][number]): string {
+  return `${sentence(`${sheet.partName(attribution.part)}: ${beliefWords(sheet, attribution)}`)} ${sentence(capital(attribution.because))}`;
 }
 
 /** `Milestone reached: First start, with these still open: Front circuit to bleed. It only has to run.` */

@@ -51,7 +51,7 @@ describe('what was believed anew', () => {
         .map(({ source }) => source)
         .join(' '),
     );
-    expect(told).toContain('Lamp: believed to be earlier replacement by A lamp maker.');
+    expect(told).toContain('Lamp: believed by A lamp maker to be an earlier replacement.');
     expect(told).toContain('Its rim is pressed.');
     expect(told).toContain('Lamp from a sale: believed to be original.');
   });

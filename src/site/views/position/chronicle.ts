@@ -5,9 +5,10 @@ import { deedCount } from '../../../journal/registers/deed-count.ts';
 import { seenIn } from '../../../journal/registers/observed.ts';
 import { sameWhere } from '../../../journal/replay/words.ts';
 import type { TimelineEvent } from '../../../journal/timelines/timelines.ts';
+import { beliefOf } from '../page/belief.ts';
 import { html, type Markup } from '../page/html.ts';
 import type { RecordSheet, Sheet } from '../page/sheet.ts';
-import { ACTION_WORDS, capital, ITEM_KIND_WORDS, listed, ORIGIN_WORDS, RESULT_WORDS, sentence } from '../page/words.ts';
+import { ACTION_WORDS, capital, ITEM_KIND_WORDS, listed, RESULT_WORDS, sentence } from '../page/words.ts';
 import { paperFacts } from '../papers/papers.ts';
 import { clipHref, clipName } from '../pictures/film.ts';
 import { entryRelations } from '../session/entry-relations.ts';
@@ -101,9 +102,8 @@ function lineOf(sheet: Sheet, event: TimelineEvent): Markup | null {
       return html`Decided${of}: ${decisionWords(sheet, decision)}. ${sentence(decision.because)}`;
     }
     case 'attribution': {
-      const { part, origin, by, because } = event.attribution;
-      const who = by === null ? '' : ` by ${sheet.personName(by)}`;
-      return html`${partLink(sheet, part)}: believed to be <b>${ORIGIN_WORDS[origin]}</b>${who}. ${sentence(because)}`;
+      const { lead, origin } = beliefOf(sheet, event.attribution);
+      return html`${partLink(sheet, event.attribution.part)}: ${lead}<b>${origin}</b>. ${sentence(event.attribution.because)}`;
     }
     case 'method':
       return html`Tried: ${event.method.how}${event.method.result === null ? '' : `; result ${RESULT_WORDS[event.method.result]}`}. ${sentence(event.method.note)}`;
