@@ -160,7 +160,7 @@ function contentsOf(
   return [
     ['life', 'Its life'],
     ...(decided ? [['decisions', 'Decisions'] as const] : []),
-    ['chronicle', 'Everything in order'],
+    ['chronicle', 'What happened to it'],
     ...(pictures ? [['pictures', 'Pictures'] as const] : []),
     ...(measured ? [['measured', 'Measured'] as const] : []),
     ...(kept === null ? [] : [['account', kept] as const]),
