@@ -1,4 +1,4 @@
-import type { StatementLine } from '../journal/ledger/statement.ts';
+import type { Statement, StatementLine } from '../journal/ledger/statement.ts';
 
 /** A line as a client reads it: an entry, or several of one evening that no word on the statement tells apart, added up. */
 export interface ToldLine {
@@ -16,6 +16,12 @@ export function withAlikeJoined(lines: readonly StatementLine[]): readonly ToldL
     const [first, ...others] = some;
     return first === undefined ? [] : [{ line: others.reduce(added, first), entries: some.length }];
   });
+}
+
+/** Whether a line says anything: a time, or an amount of those that the statement shows. What a bill’s tax comes to beyond its lines is often charged at nothing. */
+export function saysSomething(line: StatementLine, shows: Statement['shows']): boolean {
+  const { minutes, cost, net, markUp, tax, charged } = line;
+  return minutes !== null || [shows.includes('costs') ? cost : 0, net, markUp, tax, charged].some((amount) => amount !== 0);
 }
 
 const readingOf = ({ date, kind, what, subsystem, rate, notCharged, late }: StatementLine): string =>

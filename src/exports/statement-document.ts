@@ -19,7 +19,7 @@ import {
   SOMEBODY,
 } from '../journal/model.ts';
 import { formatMinutes, formatMoney } from '../journal/values/money.ts';
-import { type ToldLine, withAlikeJoined } from './alike-lines.ts';
+import { saysSomething, type ToldLine, withAlikeJoined } from './alike-lines.ts';
 import { dayWords, headOf, joined } from './statement-head.ts';
 import { soldWords, standingWords } from './tax-words.ts';
 
@@ -75,7 +75,7 @@ export function statementDocument(statement: Statement, journal: StatementNames)
     head: headOf(statement, settings),
     tables: [
       ...hoursTables(statement, words),
-      ...statement.groups.map((group) => groupTable(group, statement, words)),
+      ...statement.groups.flatMap((group) => groupTables(group, words)),
       ...notChargedTables(statement, words),
       ...taxTables(statement, words),
       togetherTable(statement, words),
@@ -172,11 +172,12 @@ function whatOf({ line, entries }: ToldLine, words: Words): string {
 
 const lateWords = (said: string, late: boolean): string => (late ? `${said} (late: of an earlier statement’s time)` : said);
 
-function groupTable({ kind, lines, sum }: StatementGroup, _: Statement, words: Words): DocumentTable {
+function groupTables({ kind, lines, sum }: StatementGroup, words: Words): DocumentTable[] {
   const time = (minutes: number): string[] => (kind === 'labour' ? [formatMinutes(minutes)] : []);
   const columns = amounts(words);
-  const told = withAlikeJoined(lines);
-  return {
+  const told = withAlikeJoined(lines).filter(({ line }) => saysSomething(line, words.shows));
+  if (told.length === 0) return [];
+  const table = {
     id: kind,
     title: KIND_WORDS[kind],
     entries: told.map(({ line }) => line.entry),
@@ -190,6 +191,7 @@ function groupTable({ kind, lines, sum }: StatementGroup, _: Statement, words: W
     ]),
     foot: ['', 'Sum', '', ...time(sum.minutes), ...columns.map(([, of]) => words.money(of(sum)))],
   };
+  return [table];
 }
 
 function notChargedTables({ notCharged }: Statement, words: Words): DocumentTable[] {
@@ -199,13 +201,16 @@ function notChargedTables({ notCharged }: Statement, words: Words): DocumentTabl
     words.day(one.line.date),
     whatOf(one, words),
     one.line.minutes === null ? '' : formatMinutes(one.line.minutes),
-    one.line.notCharged ?? '',
+    begun(one.line.notCharged ?? ''),
   ]);
   const entries = told.map(({ line }) => line.entry);
   return [
     { id: 'not-charged', title: 'Not charged', columns: [DAY, text('What'), figure('Time'), text('Why')], rows, foot: null, entries },
   ];
 }
+
+/** A reason as the head of its cell. */
+const begun = (reason: string): string => reason.charAt(0).toLocaleUpperCase() + reason.slice(1);
 
 function taxTables(statement: Statement, words: Words): DocumentTable[] {
   const { taxes, inside } = statement;

@@ -1,5 +1,6 @@
 import type { Statement, StatementSum } from '../journal/ledger/statement.ts';
 import type { Settings } from '../journal/model.ts';
+import { saysSomething } from './alike-lines.ts';
 import { lineWords } from './statement-document.ts';
 import { type Cell, day, money, share, type Table } from './table.ts';
 import { soldWords, standingWords } from './tax-words.ts';
@@ -33,17 +34,19 @@ export function statementTable(statement: Statement, settings: Settings): Table 
     ...amounts(sum),
   ];
   const entries = statement.groups.flatMap(({ kind, lines, sum }): Cell[][] => [
-    ...lines.map((line): Cell[] => [
-      line.late ? 'late entry' : 'entry',
-      day(line.date),
-      kind,
-      lineWords(line),
-      line.subsystem,
-      line.person,
-      line.minutes,
-      line.rate && share(line.rate),
-      ...amounts(line),
-    ]),
+    ...lines
+      .filter((line) => saysSomething(line, statement.shows))
+      .map((line): Cell[] => [
+        line.late ? 'late entry' : 'entry',
+        day(line.date),
+        kind,
+        lineWords(line),
+        line.subsystem,
+        line.person,
+        line.minutes,
+        line.rate && share(line.rate),
+        ...amounts(line),
+      ]),
     ['subtotal', null, kind, null, null, null, sum.minutes, null, ...amounts(sum)],
   ]);
   const taxes = statement.taxes.map(({ rate, sold, sum }): Cell[] => {
