@@ -1,5 +1,6 @@
 /** What somebody came to believe of where a part comes from, as a sentence says it. */
 import type { Attribution, Origin } from '../../../journal/model.ts';
+import { partFacts } from './facts.ts';
 import type { Sheet } from './sheet.ts';
 
 /** After `to be`: of one part, and of a lot where that is said otherwise. */
@@ -22,13 +23,13 @@ export interface Belief {
 
 /** `believed by Ruth to be ` and `an earlier replacement`; of what nobody can say it is told that somebody looked. */
 export function beliefOf(
-  sheet: Pick<Sheet, 'record' | 'personName'>,
+  sheet: Pick<Sheet, 'ask' | 'personName'>,
   { part, origin, by }: Pick<Attribution, 'part' | 'origin' | 'by'>,
 ): Belief {
   const who = by === null ? '' : ` by ${sheet.personName(by)}`;
   if (origin === 'unknown') return { lead: `looked into${who}, and `, origin: 'nobody can say of what origin' };
   const [one, lot = one] = TO_BE[origin];
-  const isLot = (sheet.record.journal.parts.get(part)?.count ?? 1) > 1;
+  const isLot = (partFacts(sheet, part)?.count ?? 1) > 1;
   return { lead: `believed${who} to be `, origin: isLot ? lot : one };
 }
 

@@ -53,7 +53,7 @@ export const FACT_QUESTIONS: readonly AnyQuestion[] = [
 ];
 
 /** How many there are of a part, and the position it belongs to. */
-export const partFacts = (sheet: Sheet, id: PartId) => sheet.ask(PART, id);
+export const partFacts = (sheet: Pick<Sheet, 'ask'>, id: PartId) => sheet.ask(PART, id);
 
 /** How many a position takes. */
 export const positionCount = (sheet: Sheet, id: PositionId): number => sheet.ask(POSITION_COUNT, id);

@@ -4,7 +4,7 @@ import { beliefWords } from '../../../../src/site/views/page/belief.ts';
 
 const sheetOf = (count: number) =>
   ({
-    record: { journal: { parts: new Map([['lamp', { count }]]) } },
+    ask: () => ({ count, position: 'lamp' }),
     personName: () => 'Ruth',
   }) as unknown as Parameters<typeof beliefWords>[0];
 
