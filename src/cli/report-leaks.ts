@@ -1,5 +1,5 @@
 import type { JournalRecord } from '../journal/record.ts';
-import type { Leak } from '../site/proof/prove.ts';
+import { ENOUGH, type Leak } from '../site/proof/prove.ts';
 import type { Effects } from './effects.ts';
 
 /**
@@ -20,9 +20,10 @@ export function reportLeaks(leaks: readonly Leak[], { copy }: JournalRecord, eff
   const sure = [...new Set(leaks.flatMap(({ perhaps, withheld }) => (perhaps ? [] : [withheld.text])))];
   if (sure.length === 0) return false;
   const stand = `\`may-say: [${sure.map((text) => JSON.stringify(text)).join(', ')}]\``;
-  effects.err(
-    `Mend what the notes say, leave the paper out, or let these stand: ${stand}, beside \`leave-out\` of this copy in journal.yaml.\n`,
-  );
+  const places = leaks.filter(({ perhaps }) => !perhaps);
+  if (places.length >= ENOUGH) effects.err(`The search ends after ${places.length} places: there may be more.\n`);
+  const without = places.some(({ file }) => file.startsWith('papers/')) ? ', leave the paper out,' : '';
+  effects.err(`Mend what the notes say${without} or let these stand: ${stand}, beside \`leave-out\` of this copy in journal.yaml.\n`);
   effects.err(`This copy leaves out ${copy.leavesOut.join(', ')}. `);
   return true;
 }

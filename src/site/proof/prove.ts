@@ -18,7 +18,7 @@ export interface Leak {
 }
 
 /** More than so many are not looked for further: one is enough to publish nothing. */
-const ENOUGH = 20;
+export const ENOUGH = 20;
 
 export interface HowToLook {
   progress?(done: number, total: number): void;
