@@ -5,7 +5,18 @@
 import { folded, type Withheld } from '../../journal/copy/withheld.ts';
 import { type Anchored, type Anchors, anchoredAt, anchorsOf } from './anchors.ts';
 import { codings, readAsPage, withoutEntities } from './codings.ts';
-import { holdsRuns, type Letters, noLetters, OF_BYTES, OF_TEXT, readFileLetters, readLetters } from './letters.ts';
+import {
+  holdsRuns,
+  type Letters,
+  noLetters,
+  OF_ADDRESSES,
+  OF_BYTES,
+  OF_MARKUP,
+  OF_SCRIPTS,
+  type Reading,
+  readFileLetters,
+  readLetters,
+} from './letters.ts';
 
 /** A text that is looked for. */
 interface Sought extends Anchored {
@@ -44,20 +55,33 @@ export interface FileFilter {
 export function fileFilter(withheld: readonly Withheld[]): FileFilter {
   const { anchors, without } = lookedFor(withheld);
   const [all, outside] = [noLetters(), noLetters()];
-  const mayStandIn = (bytes: Uint8Array, kinds: Uint8Array, between: Readings['between']): boolean => {
-    const found = holdsRuns(bytes, kinds, anchors);
+  const standsAs = (bytes: Uint8Array, reading: Reading, text: Readings): boolean => {
+    const found = holdsRuns(bytes, reading, anchors);
     if (found !== true) return found === null;
-    readFileLetters(bytes, kinds, all, outside);
-    return standsAmong(anchors, [all, outside], { at: (n) => String.fromCharCode(bytes[n] ?? 0), between });
+    readFileLetters(bytes, reading, all, outside);
+    return standsAmong(anchors, all.count === outside.count ? [all] : [all, outside], text);
   };
   // What has a reference in itself is not found in letters without references.
   const inAnyText = without.length > 0 || withheld.some(({ text }) => withoutEntities(text) !== text);
   return {
     mayStandInText: (bytes) =>
-      inAnyText || mayStandIn(bytes, OF_TEXT, (from, to) => inEachCoding(new TextDecoder().decode(bytes.subarray(from, to)))),
-    mayStandInBytes: (bytes) => without.length > 0 || mayStandIn(bytes, OF_BYTES, (from, to) => inEachEncoding(bytes, from, to)),
+      inAnyText ||
+      CODED.some(
+        (reading) => (reading.where === null || bytes.includes(reading.where)) && standsAs(bytes, reading, codedText(bytes, reading)),
+      ),
+    mayStandInBytes: (bytes) =>
+      without.length > 0 ||
+      standsAs(bytes, OF_BYTES, { at: (n) => String.fromCharCode(bytes[n] ?? 0), between: (from, to) => inEachEncoding(bytes, from, to) }),
   };
 }
+
+const CODED = [OF_MARKUP, OF_SCRIPTS, OF_ADDRESSES];
+
+const codedText = (bytes: Uint8Array, { where }: Reading): Readings => ({
+  // What stands beside a place is no letter of the text where it is of a mark that is passed over.
+  at: (n) => (where === null ? String.fromCharCode(bytes[n] ?? 0) : ''),
+  between: (from, to) => inEachCoding(new TextDecoder().decode(bytes.subarray(from, to))),
+});
 
 const inEachCoding = (text: string): readonly string[] => [...codings(text), readAsPage(text)];
 
