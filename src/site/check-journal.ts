@@ -16,7 +16,7 @@ export interface CheckedJournal {
   readonly repairs: readonly SureRepair[];
   /** Statements that were closed after the day asked for. */
   readonly closedLater: readonly FrozenStatement[];
-  /** How many notes were read. */
+  /** How many notes it is told of. */
   readonly notes: number;
 }
 
@@ -56,7 +56,11 @@ export async function checkSources(
     diagnostics: [...diagnostics, ...ofPictures].sort(inFileOrder),
     repairs,
     closedLater,
-    notes: sources.files.filter((file) => file.path.startsWith('sessions/')).length,
+    // Notes after the day asked for are read, and nothing is told of them.
+    notes:
+      to === null || record === null
+        ? sources.files.filter((file) => file.path.startsWith('sessions/')).length
+        : record.journal.sessions.length,
   };
 }
 

@@ -29,6 +29,15 @@ describe('the command line', () => {
     expect([exit, err]).toEqual([3, expect.stringContaining(`the year ${year}`)]);
   });
 
+  test('says of a past day how many notes there were by then', async () => {
+    const cwd = folderWith({ ...JOURNAL, 'van/sessions/2031-03-05.md': '---\ndate: 2031-03-05\ntitle: Later\n---\n' });
+    const told = async (...to: string[]) => (await run(['check', '--content', 'van', ...to], { cwd })).err;
+    expect([await told('--to', '2031-03-04'), await told()]).toEqual([
+      expect.stringContaining('in 1 note\n'),
+      expect.stringContaining('in 2 notes\n'),
+    ]);
+  });
+
   test('does not put a site into the notes by way of a link', async () => {
     const cwd = folderWith(JOURNAL);
     symlinkSync('van/sessions', join(cwd, 'near'));
