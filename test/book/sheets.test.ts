@@ -265,7 +265,7 @@ describe('a sheet', () => {
         'Its tank nothing on the vehicle: ',
         'Pin nothing on the vehicle: missing None is known; what was found there: missing',
         'Shoes 1 of 2: original 1 of 2: in stores: shelf B2',
-        'Lamp nothing on the vehicle: off for now None: the place came with a later part',
+        'Lamp nothing on the vehicle: not yet fitted None: the place came with a later part',
       ]) {
         expect(told, said).toContain(said);
       }

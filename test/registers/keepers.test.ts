@@ -149,7 +149,7 @@ describe('the place of what stayed behind', () => {
   const outcomeOf = (of: JournalRecord, place: string, at: string | null) => registerRowAt(of, place, at).outcome;
 
   test('is empty because it is not here, and not off for now', () => {
-    expect(outcomeOf(record, 'badge', '2031-02-28')).toEqual({ kind: 'off-for-now', words: 'off for now' });
+    expect(outcomeOf(record, 'badge', '2031-02-28')).toEqual({ kind: 'off-for-now', words: 'found loose, not fitted since' });
     expect(outcomeOf(record, 'badge', null)).toEqual({ kind: 'stayed-behind', words: 'stayed behind' });
     expect(placeStateOf(registerRowAt(record, 'badge', null))).toMatchObject({ kind: 'missing', words: 'stayed behind, undecided' });
   });

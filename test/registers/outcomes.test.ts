@@ -196,6 +196,13 @@ describe('the outcome of a position is computed from what is there and what was 
     expect(registerRowAt(soundRecord({ parts }), 'flasher-late', '2030-12-31').outcome.words).toBe('not yet fitted');
   });
 
+  test('what lies here and never stood in its place is not off for now: nobody took it off', () => {
+    const loose = soundRecord({ parts: [part('handle', { found: 'loose' }), part('lamp', { acquired: '2030-10-02' })] });
+    const words = (id: string) => registerRowAt(loose, id, '2030-10-03').outcome;
+    expect(words('handle')).toEqual({ kind: 'off-for-now', words: 'found loose, not fitted since' });
+    expect(words('lamp')).toEqual({ kind: 'off-for-now', words: 'not yet fitted' });
+  });
+
   test('nothing there: left off when so decided, missing as found, else off for now', () => {
     const off = did('drum', 'removed');
     expect(outcome('drum', day({ parts: [off] }))).toBe('off for now');
@@ -205,7 +212,7 @@ describe('the outcome of a position is computed from what is there and what was 
       parts: [part('runners', { found: 'missing', count: 3 })],
       evenings: [day({ parts: [did('runners', 'acquired', { count: 1, to: 'loft' })] })],
     });
-    expect(registerRowAt(runners, 'runners', null).outcome.words).toBe('off for now, 2 of 3 missing');
+    expect(registerRowAt(runners, 'runners', null).outcome.words).toBe('not yet fitted, 2 of 3 missing');
   });
 
   describe('a lot of which some were missing as found', () => {

@@ -145,7 +145,14 @@ function nothingFitted(record: RegisterSource, position: Position, inForce: read
   const stayed = left.filter(({ part, where }) => stayedWith(record, part, where, date) !== null);
   if (stayed.length === left.length) return { kind: 'stayed-behind', words: `stayed behind${lost}` };
   const behind = stayed.filter(({ part }) => part === position.id).reduce(sumCount, 0);
-  return { kind: 'off-for-now', words: `off for now${lostInWords(behind, 'stayed behind', of)}${lost}` };
+  const state = stood.length > 0 ? 'off for now' : neverOn(record, position.id);
+  return { kind: 'off-for-now', words: `${state}${lostInWords(behind, 'stayed behind', of)}${lost}` };
+}
+
+/** Of what lies here and never stood in its place as far as the record goes: nobody took it off. */
+function neverOn(record: RegisterSource, part: PartId): string {
+  const own = record.journal.parts.get(part);
+  return own?.found === 'loose' && own.acquired === null ? 'found loose, not fitted since' : 'not yet fitted';
 }
 
 function kept(record: RegisterSource, position: Position, standings: Standings, date: IsoDate, on: string): Outcome {

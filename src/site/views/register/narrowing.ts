@@ -18,7 +18,7 @@ const OUTCOME_WORDS: Readonly<Record<OutcomeKind, string>> = {
   added: 'added',
   'left-off': 'left off',
   missing: 'missing',
-  'off-for-now': 'off for now',
+  'off-for-now': 'off, or not yet fitted',
   elsewhere: 'fitted elsewhere',
   'stayed-behind': 'stayed behind',
   gone: 'gone',
