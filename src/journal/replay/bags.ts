@@ -14,6 +14,8 @@ export class Bags {
   readonly #supposed = new Set<BagFilling>();
   /** Fillings that a part opened by going into a bag that its note does not describe. */
   readonly #opened = new Set<BagFilling>();
+  /** Bags that were filled since the last session was told what they hold. */
+  readonly #begun = new Set<number>();
   /** The first filling of each bag, described or opened by a part, to say "only later". */
   readonly #ever = new Map<number, First>();
 
@@ -58,6 +60,7 @@ export class Bags {
 
   #begin(session: Session, filling: BagFilling): void {
     const { id, date } = session;
+    this.#begun.add(filling.bag);
     const fillings = this.#fillings.get(filling.bag) ?? [];
     this.#fillings.set(filling.bag, [...fillings, { filled: { session: id, date, filling }, emptied: null }]);
   }
@@ -91,7 +94,8 @@ export class Bags {
 
   /** When the parts of a session have been acted on: what a bag holds that was opened by what went into it. */
   describe({ journal, state }: Replay, session: Session): void {
-    for (const [bag, fillings] of this.#fillings) {
+    for (const bag of this.#begun) {
+      const fillings = this.#fillings.get(bag) ?? [];
       const last = fillings.at(-1);
       if (!last || last.filled.session !== session.id || !this.#opened.has(last.filled.filling)) continue;
       const holds = state.inBag(bag).flatMap((part) => {
@@ -104,6 +108,7 @@ export class Bags {
       const filled = { ...last.filled, filling: { ...last.filled.filling, holds } };
       this.#fillings.set(bag, [...fillings.slice(0, -1), { ...last, filled }]);
     }
+    this.#begun.clear();
   }
 
   /** The number that no bag has had. */
