@@ -12,6 +12,7 @@ import type { BookSetting } from '../setting.ts';
 import { words } from '../typst-text.ts';
 import { cameShort } from './came-short.ts';
 import { asPart, type SheetText } from './frame.ts';
+import { manyNames, type NamedThing } from './many-names.ts';
 
 export function buyerSheet(setting: BookSetting): SheetText {
   const rows = registerAt(setting.record, null);
@@ -41,19 +42,19 @@ function originals(setting: BookSetting): string {
   const cells = known.flatMap(({ name, evidence }) => (evidence === '' ? [] : [`[${words(name)}], [${words(evidence)}]`]));
   const table =
     cells.length === 0 ? '' : `#record-table(columns: (1fr, 1.6fr), head: ([Original], [How it is known]), ${cells.join(', ')})`;
-  const silent = known.flatMap(({ name, evidence }) => (evidence === '' ? [name] : []));
+  const silent = known.filter(({ evidence }) => evidence === '');
   const why = record.copy.leavesOut.includes('marks')
     ? 'Believed original; marks that may tell it this copy leaves out'
     : 'Believed original because nothing speaks against it';
-  const rest = silent.length === 0 ? '' : words(`${why}: ${listedNames(silent)}.`);
+  const rest = silent.length === 0 ? '' : manyNames(setting, why, ':', silent);
   return `== What is original\n\n${table}\n\n${rest}`;
 }
 
 /** A place where an original stands, of a lot with how many, and what is known of those that stand there; '' for nothing. */
 function knownOriginal(
   { record, sheet }: BookSetting,
-  { position, fitted, count: places }: RegisterRow,
-): readonly { readonly name: string; readonly evidence: string }[] {
+  { position, subsystem, fitted, count: places }: RegisterRow,
+): readonly (NamedThing & { readonly evidence: string })[] {
   const own = fitted.filter(({ origin }) => origin === 'original');
   const many = own.reduce((sum, { count }) => sum + count, 0);
   if (many === 0) return [];
@@ -61,9 +62,8 @@ function knownOriginal(
   const because = parts.flatMap((part) => opinionsOf(record, part).at(-1)?.because ?? []);
   const marks = parts.flatMap((part) => marksOf(record, part, numbersOf(own.filter((one) => one.part === part))));
   const said = [...because.map(capital), ...(marks.length === 0 ? [] : [`Marks: ${marks.join('; ')}`])];
-  return [
-    { name: `${sheet.positionName(position)}${many < places ? ` (${many} of ${places})` : ''}`, evidence: said.map(sentence).join(' ') },
-  ];
+  const name = `${sheet.positionName(position)}${many < places ? ` (${many} of ${places})` : ''}`;
+  return [{ name, subsystem, evidence: said.map(sentence).join(' ') }];
 }
 
 /** Which of a numbered lot stand there; null where they cannot be told apart. */
@@ -94,16 +94,25 @@ function gaps(setting: BookSetting): string {
   const unknown = rows.filter(({ fitted }) => fitted.some(({ part }) => ['unknown', null].includes(originAt(record, part, record.day))));
   const open = rows.filter(({ undecided }) => undecided > 0);
   const against = rows.flatMap(({ position, mismatches }) => mismatches.map((one) => `${sheet.positionName(position)}. ${one.words}`));
+  const place = ({ position, subsystem }: RegisterRow): NamedThing => ({ name: sheet.positionName(position), subsystem });
+  const back = backOn.map(
+    ({ part }): NamedThing => ({ name: sheet.partName(part), subsystem: record.journal.parts.get(part)?.subsystem ?? '' }),
+  );
+  const names: [string, readonly NamedThing[]][] = [
+    ['Went back or on with neither marks taken that time nor a picture', back],
+    ['Origin not known', unknown.map(place)],
+    ['Undecided', open.map(place)],
+  ];
   const lists: [string, readonly string[]][] = [
-    ['Went back or on with neither marks taken that time nor a picture', [...new Set(backOn.map(({ part }) => sheet.partName(part)))]],
-    ['Origin not known', unknown.map(({ position }) => sheet.positionName(position))],
-    ['Undecided', open.map(({ position }) => sheet.positionName(position))],
     ['Against what was decided', against],
     ['Came back short', cameShort(setting)],
   ];
-  const said = lists
-    .filter(([, names]) => names.length > 0)
-    .map(([what, names]) => `#remark[#strong[${words(`${what}.`)}] ${words(sentence(capital(listedNames(names))))}]`);
+  const said = [
+    ...names.filter(([, some]) => some.length > 0).map(([what, some]) => manyNames(setting, what, '.', some)),
+    ...lists
+      .filter(([, some]) => some.length > 0)
+      .map(([what, some]) => `#remark[#strong[${words(`${what}.`)}] ${words(sentence(capital(listedNames(some))))}]`),
+  ];
   const untold = tellsRecordings(record) ? [] : [words(UNTOLD)];
   const nothing = said.length + untold.length === 0 ? [words('Nothing that the record knows of.')] : [];
   return `== What is missing from the record\n\n${[...said, ...untold, ...nothing].join('\n\n')}`;
