@@ -15,7 +15,7 @@ import { stillDangerous } from '../site/views/cautions/still-dangerous.ts';
 import { keepingLines, stayedBehind } from '../site/views/keepers/keepers.ts';
 import { dayWords } from '../site/views/page/links.ts';
 import { capital, HAZARD_WORDS, leavesHoursOut, listedNames, RESULT_WORDS, sentence } from '../site/views/page/words.ts';
-import { papersByKind } from '../site/views/papers/listed-papers.ts';
+import { kindOfPapers, papersByKind } from '../site/views/papers/listed-papers.ts';
 import { placeNowWords, placeWords } from '../site/views/stores/where.ts';
 import { lotWords } from './lots.ts';
 import { printFile } from './print-pictures.ts';
@@ -199,12 +199,14 @@ export function papers(setting: BookSetting): string {
               alt: literal(what ?? 'A paper.'),
               share: '80%',
               tall: '150mm',
+              // Under the list that names it, and not at the head of what follows.
+              float: 'false',
               caption: what === null ? 'none' : `[${words(what)}]`,
             }),
           ];
     });
     return [
-      `#heading(level: 2)[${words(capital(kind.replaceAll('-', ' ')))}]`,
+      `#heading(level: 2)[${words(kindOfPapers(kind, all.length))}]`,
       `#record-table(columns: (1.6fr, auto, 1.4fr), head: ([Paper], [Of], [Laid in]), ${cells.join(', ')})`,
       ...pages,
     ].join('\n\n');

@@ -30,3 +30,8 @@ test('what was stolen is told, how many, of which day and what the note says, an
   expect(sheet(taken)).toContain('Stolen: Brass caps (1 of 4), 1 March 2031: the lock was cut.');
   expect(sheet(taken, '{ part: caps, did: acquired, count: 1, from: the police, to: shelf }')).not.toContain('Stolen');
 });
+
+test('a place is named once, with all that lies there', () => {
+  const told = sheet('{ part: caps, did: removed, to: shelf }, { part: hose, did: removed, to: shelf }');
+  expect(told).toContain('[Shelf], [Brass caps × 4 #linebreak() Hose]');
+});

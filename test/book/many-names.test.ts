@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
 import type { BookSetting } from '../../src/book/setting.ts';
+import { unrecordedWords } from '../../src/book/sheets/inspector.ts';
 import { manyNames } from '../../src/book/sheets/many-names.ts';
 
 const setting = {
@@ -22,4 +23,11 @@ test('a few names are a sentence, many a table by subsystem in the order declare
   expect(many).toContain('record-table');
   expect(many.indexOf('Frame')).toBeLessThan(many.indexOf('Brakes'));
   expect(many).toContain('Thing 11 and Thing 13.');
+});
+
+test('an inspector reads the names of a few parts without marks or a picture, and how many where there are many', () => {
+  expect(unrecordedWords(['Hose', 'Lever'])).toBe(' Went back with neither marks taken that time nor a picture: Hose and Lever.');
+  expect(unrecordedWords(things(13).map(({ name }) => name))).toBe(
+    ' 13 parts or lots went back with neither marks taken that time nor a picture.',
+  );
 });

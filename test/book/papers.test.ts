@@ -5,6 +5,7 @@ import type { BookSetting } from '../../src/book/setting.ts';
 import { NO_PICTURES } from '../../src/photos/plan.ts';
 import type { SiteRecord } from '../../src/site/record.ts';
 import { sheetOf } from '../../src/site/views/page/sheet.ts';
+import { kindOfPapers } from '../../src/site/views/papers/listed-papers.ts';
 import { compileFiles, NOTE, note } from '../journal/base.ts';
 
 test('a paper is of a day only where something says of which: that of the note it was laid in is none', () => {
@@ -15,4 +16,14 @@ test('a paper is of a day only where something says of which: that of the note i
   const set = papers({ sheet: sheetOf(record, 'x.html'), record, named: new Set() } as unknown as BookSetting);
   expect(set).toMatch(/\[#"The letter";\], \[\]/);
   expect(set).toMatch(/\[#"The order";\], \[#"19 March 1952";\]/);
+  expect(set).toContain('#heading(level: 2)[#"Letters";]');
+});
+
+test('papers stand under the name of their kind, of one and of several', () => {
+  expect(['receipt', 'other', 'build-sheet'].map((kind) => kindOfPapers(kind, 2))).toEqual(['Receipts', 'Other papers', 'Build sheets']);
+  expect(['receipt', 'other', 'money received'].map((kind) => kindOfPapers(kind, 1))).toEqual([
+    'Receipt',
+    'Another paper',
+    'Money received',
+  ]);
 });

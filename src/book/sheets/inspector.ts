@@ -58,6 +58,17 @@ function identity({ record }: BookSetting): string {
   return `== The vehicle and its numbers\n\n#record-table(columns: (46mm, 1fr), head: ([], []), ${rows.join(', ')})\n\n${[bare, ...tables].join('\n\n')}`;
 }
 
+/** So many parts are named; of more it is told how many. */
+const NAMED = 12;
+
+export function unrecordedWords(names: readonly string[]): string {
+  const without = 'neither marks taken that time nor a picture';
+  if (names.length === 0) return '';
+  return names.length > NAMED
+    ? ` ${names.length} parts or lots went back with ${without}.`
+    : ` Went back with ${without}: ${listedNames(names)}.`;
+}
+
 /** Source: American Institute for Conservation, Guidelines for Practice, 24 to 28, read in the commentaries. */
 function points({ record, sheet }: BookSetting): string {
   const { sessions, settings } = record.journal;
@@ -95,7 +106,7 @@ function points({ record, sheet }: BookSetting): string {
     ],
     [
       '27. Pictures before, during and after, above all of what will be hidden',
-      `${views('as-found')} as found, ${views('during')} during, ${views('as-left')} as left.${backOn.length === 0 ? '' : ` Went back with neither marks taken that time nor a picture: ${listedNames([...new Set(backOn.map(({ part }) => sheet.partName(part)))])}.`}`,
+      `${views('as-found')} as found, ${views('during')} during, ${views('as-left')} as left.${unrecordedWords([...new Set(backOn.map(({ part }) => sheet.partName(part)))])}`,
     ],
     [
       '28. Kept: two copies, not on electronic media alone',

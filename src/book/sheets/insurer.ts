@@ -59,10 +59,12 @@ function lies(setting: BookSetting): string {
     ...inBagsAt(record, null).map(({ bag, things }) => ({ place: `Bag ${bag}`, things })),
     ...outAt(record, null).map(({ firm, things }) => ({ place: outWords(sheet, firm), things })),
   ];
-  const cells = places.flatMap(({ place, things }) =>
-    things.map((thing) => [place, lotWords(setting, thing)].map((cell) => `[${words(cell)}]`).join(', ')),
-  );
-  const table = cells.length === 0 ? [] : [`#record-table(columns: (1fr, 2fr), head: ([Place], [Part]), ${cells.join(', ')})`];
+  const some = places.filter(({ things }) => things.length > 0);
+  const cells = some.map(({ place, things }) => {
+    const lines = things.map((thing) => words(lotWords(setting, thing))).join(' #linebreak() ');
+    return `[${words(place)}], [${lines}]`;
+  });
+  const table = cells.length === 0 ? [] : [`#record-table(columns: (1fr, 2fr), head: ([Place], [What lies there]), ${cells.join(', ')})`];
   const short = cameShort(setting);
   const owed = short.length === 0 ? [] : [words(`Came back short: ${listedNames(short)}.`)];
   const told = [...table, ...owed, ...stolen(setting)];

@@ -3,6 +3,7 @@
 import type { IsoDate, PartId, Session } from '../../../journal/model.ts';
 import { NAMED_BESIDE, papersNamedIn } from '../../../journal/registers/named-papers.ts';
 import type { SiteRecord } from '../../record.ts';
+import { capital } from '../page/words.ts';
 
 export interface ListedPaper {
   /** Path inside the journal. */
@@ -19,6 +20,23 @@ export interface ListedPaper {
 }
 
 type Naming = Omit<ListedPaper, 'sessions'> & { readonly session: Session };
+
+const KINDS: Readonly<Record<string, readonly [one: string, more: string]>> = {
+  receipt: ['Receipt', 'Receipts'],
+  letter: ['Letter', 'Letters'],
+  photograph: ['Photograph', 'Photographs'],
+  'build-sheet': ['Build sheet', 'Build sheets'],
+  other: ['Another paper', 'Other papers'],
+  [NAMED_BESIDE.bill]: ['Bill', 'Bills'],
+  [NAMED_BESIDE.ground]: ['Ground of an opinion', 'Grounds of opinions'],
+  [NAMED_BESIDE.valuation]: ['Valuation', 'Valuations'],
+};
+
+/** The head over papers of one kind, by how many there are. */
+export function kindOfPapers(kind: string, count: number): string {
+  const [one, more] = KINDS[kind] ?? [capital(kind), capital(kind)];
+  return count === 1 ? one : more;
+}
 
 /** What tells most of the vehicle comes first, what tells of money last; other kinds stand between, in the order of their first paper. */
 const FIRST: readonly string[] = ['letter', 'photograph', 'build-sheet'];
