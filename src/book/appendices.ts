@@ -205,11 +205,10 @@ export function papers(setting: BookSetting): string {
             }),
           ];
     });
-    return [
-      `#heading(level: 2)[${words(kindOfPapers(kind, all.length))}]`,
-      `#record-table(columns: (1.6fr, auto, 1.4fr), head: ([Paper], [Of], [Laid in]), ${cells.join(', ')})`,
-      ...pages,
-    ].join('\n\n');
+    const head = `#heading(level: 2)[${words(kindOfPapers(kind, all.length))}]`;
+    const table = `#record-table(columns: (1.6fr, auto, 1.4fr), head: ([Paper], [Of], [Laid in]), ${cells.join(', ')})`;
+    const list = `${head}\n\n${table}`;
+    return [pages.length === 0 ? list : `#block(sticky: true)[\n${list}\n]`, ...pages].join('\n\n');
   });
   return `= Papers\n\n${set.join('\n\n')}`;
 }
