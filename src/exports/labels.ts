@@ -4,6 +4,7 @@ import type { Hazard, PartId } from '../journal/model.ts';
 import type { JournalRecord } from '../journal/record.ts';
 import { bagsAt, inBag, leftBag, leftOf, unnamedIn } from '../journal/registers/bags.ts';
 import { hazardInWords, hazardsOfLying } from '../journal/registers/hazards.ts';
+import { dayWords } from './statement-head.ts';
 
 /** A sheet of labels; every length in millimetres. */
 export interface LabelSheet {
@@ -46,6 +47,7 @@ export interface Label {
   /** What its note says it holds, and parts of the catalogue in it that the note does not name. */
   readonly holds: readonly string[];
   readonly goesBack: string | null;
+  /** The day on which it was filled, in words. */
   readonly filled: string;
   /** The day on which it was emptied; null while it is filled. */
   readonly emptied: string | null;
@@ -60,7 +62,7 @@ export interface Label {
 /** The labels of bags, in the order asked for; a bag nobody filled has none. */
 export function labelsOf(record: JournalRecord, bags: readonly number[], addressOf: (bag: number) => string): Label[] {
   const rows = new Map(bagsAt(record, null).map((row) => [row.bag, row]));
-  const { address } = record.journal.settings;
+  const { address, locale } = record.journal.settings;
   const nameOf = (part: PartId): string => record.journal.parts.get(part)?.name ?? part;
   return bags.flatMap((bag) => {
     const row = rows.get(bag);
@@ -70,7 +72,7 @@ export function labelsOf(record: JournalRecord, bags: readonly number[], address
     const hazards = hazardsOfLying(record, inBag(row), record.day);
     const { filling, filled, emptied } = row;
     const left = leftBag(row).map((one) => leftOf(one, nameOf(one.part)));
-    const days = { filled: filled.date, emptied: emptied?.date ?? null };
+    const days = { filled: dayWords(filled.date, locale), emptied: emptied && dayWords(emptied.date, locale) };
     const holds = [...filling.holds, ...unnamedIn(row, nameOf, nameOf)];
     return [{ bag, off, holds, goesBack: filling.goesBack, ...days, left, hazards, link }];
   });

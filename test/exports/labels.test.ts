@@ -24,7 +24,7 @@ const LABEL: Label = {
   off: 'Wheel cylinder',
   holds: ['2 bolts 5/16 UNF', '2 spring washers'],
   goesBack: 'heads inboard',
-  filled: '2031-03-12',
+  filled: '12 Mar 2031',
   emptied: null,
   left: ['Wheel studs (2 of 5)'],
   hazards: ['asbestos', 'brake-fluid'],
@@ -94,7 +94,7 @@ describe.each([
       '2 bolts 5/16 UNF; 2 spring washers',
       'Goes back: heads inboard',
       'Gone elsewhere since: Wheel studs (2 of 5)',
-      'Filled 2031-03-12',
+      'Filled 12 Mar 2031',
     ]) {
       expect(words.split(phrase)).toHaveLength(MANY.length + 1);
     }
@@ -173,7 +173,7 @@ test('the label of a bag that was emptied says when', async () => {
   };
   const { record: of } = compileFiles({ more });
   if (of === null) throw new Error('the journal does not compile');
-  expect((await printed(labelsOf(of, [14], String), PLAIN_SHEET)).words).toContain('Filled 2031-03-12, emptied 2031-03-14');
+  expect((await printed(labelsOf(of, [14], String), PLAIN_SHEET)).words).toContain('Filled 12 Mar 2031, emptied 14 Mar 2031');
 });
 
 test('a label names the hazards that what is in the bag carries', () => {
