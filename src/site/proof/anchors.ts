@@ -1,5 +1,5 @@
 /** Of each of many texts the few letters by which it is looked for. */
-import { HASHES, hashOf, type Letters, type Runs, TWO, withNext } from './letters.ts';
+import { HASHES, hashOf, type Letters, type Runs, THREE, TWO, withNext } from './letters.ts';
 
 export interface Anchored {
   /** Its letters. */
@@ -12,16 +12,15 @@ export interface Anchored {
   misses: number;
 }
 
-/** So many letters are looked for; of texts that have fewer so many. */
+/** So many letters are looked for; of texts that have fewer, all that they have, which are so many at least. */
 const [LENGTH, LEAST] = [4, 2];
 
 /** @returns null for what has fewer letters than can be looked for */
 export function anchoredAt(codes: Uint8Array): Anchored | null {
   if (codes.length < LEAST) return null;
-  const length = codes.length < LENGTH ? LEAST : LENGTH;
   const oftenAt = (end: number): number =>
-    codes.subarray(end - length, end).reduce((sum, code) => sum + oftenOf(String.fromCharCode(code)), 0);
-  const ends = Array.from({ length: codes.length - length + 1 }, (_, n) => n + length);
+    codes.subarray(Math.max(0, end - LENGTH), end).reduce((sum, code) => sum + oftenOf(String.fromCharCode(code)), 0);
+  const ends = Array.from({ length: Math.max(1, codes.length - LENGTH + 1) }, (_, n) => Math.min(codes.length, n + LENGTH));
   const often = new Map(ends.map((end) => [end, oftenAt(end)]));
   ends.sort((a, b) => (often.get(a) ?? 0) - (often.get(b) ?? 0));
   return { codes, ends, end: ends[0] as number, misses: 0 };
@@ -50,36 +49,35 @@ export interface Anchors<One extends Anchored> extends Runs {
 const OFTEN_MISSED = 50;
 
 export function anchorsOf<One extends Anchored>(all: readonly One[]): Anchors<One> {
-  const long = all.filter(({ codes }) => codes.length >= LENGTH);
-  const [fours, twos] = [new Map<number, One[]>(), new Map<number, One[]>()];
-  const [isFour, isTwo] = [new Uint8Array(HASHES), new Uint8Array(HASHES)];
+  const [long, short] = [all.filter(({ codes }) => codes.length >= LENGTH), all.filter(({ codes }) => codes.length < LENGTH)];
+  const fours = new Map<number, One[]>();
+  const isFour = new Uint8Array(HASHES);
   const place = (): void => {
     fours.clear();
     isFour.fill(0);
     for (const one of long) {
-      const four = runOf(one, LENGTH);
+      const four = runOf(one);
       fours.set(four, [...(fours.get(four) ?? []), one]);
       isFour[hashOf(four)] = 1;
     }
   };
   place();
-  for (const one of all.filter(({ codes }) => codes.length < LENGTH)) {
-    const two = runOf(one, LEAST);
-    twos.set(two, [...(twos.get(two) ?? []), one]);
-    isTwo[two] = 1;
-  }
+  const shorts = Map.groupBy(short, runOf);
+  const isTwo = new Uint8Array(HASHES);
+  for (const run of shorts.keys()) isTwo[run & TWO] = 1;
   const missed = new Set<One>();
   return {
     fours,
     isFour,
-    twos,
+    shorts,
     isTwo,
     some: ({ codes, count }, stands) => {
       let four = 0;
       for (let n = 0; n < count; n += 1) {
         four = withNext(four, codes[n] as number);
         if (isFour[hashOf(four)] === 1 && fours.get(four)?.some((one) => stands(one, n + 1))) return true;
-        if (isTwo[four & TWO] === 1 && twos.get(four & TWO)?.some((one) => stands(one, n + 1))) return true;
+        if (isTwo[four & TWO] !== 1) continue;
+        if ([four & TWO, four & THREE].some((run) => shorts.get(run)?.some((one) => stands(one, n + 1)))) return true;
       }
       return false;
     },
@@ -97,4 +95,5 @@ export function anchorsOf<One extends Anchored>(all: readonly One[]): Anchors<On
   };
 }
 
-const runOf = ({ codes, end }: Anchored, length: number): number => codes.slice(end - length, end).reduce(withNext, 0);
+/** The letters by which a text is looked for, as a number. */
+const runOf = ({ codes, end }: Anchored): number => codes.subarray(Math.max(0, end - LENGTH), end).reduce(withNext, 0);

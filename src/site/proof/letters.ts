@@ -10,18 +10,21 @@ export interface Letters {
 
 export const noLetters = (): Letters => ({ count: 0, codes: new Uint8Array(0), places: new Uint32Array(0) });
 
-/** Runs of letters that are looked for, by the number that `withNext` makes of them: four letters, and of short texts two. */
+/** Runs of letters that are looked for, by the number that `withNext` makes of them: four letters, and short texts whole. */
 export interface Runs {
   readonly fours: ReadonlyMap<number, unknown>;
   /** By their hashes. */
   readonly isFour: Uint8Array;
-  readonly twos: ReadonlyMap<number, unknown>;
+  /** Three letters or two. */
+  readonly shorts: ReadonlyMap<number, unknown>;
+  /** By their last two. */
   readonly isTwo: Uint8Array;
 }
 
 export const HASHES = 1 << 16;
-/** Of the last four letters, the last two. */
+/** Of the last four letters the last two, and the last three. */
 export const TWO = 0xffff;
+export const THREE = 0xffffff;
 
 /** The last four letters as a number, after one more. */
 export const withNext = (four: number, code: number): number => (four << 8) | code;
@@ -77,9 +80,9 @@ export function readLetters(text: string, into: Letters): Letters {
  *
  * @returns whether any of the runs stands there; null where the letters of some coding may be others, as a letter or a bracket is coded
  */
-export function holdsRuns(bytes: Uint8Array, { kinds, past: pastMark }: Reading, { fours, isFour, twos, isTwo }: Runs): boolean | null {
+export function holdsRuns(bytes: Uint8Array, { kinds, past: pastMark }: Reading, { fours, isFour, shorts, isTwo }: Runs): boolean | null {
   const { length } = bytes;
-  const anyTwo = twos.size > 0;
+  const anyShort = shorts.size > 0;
   let [four, fourOutside, past] = [0, 0, 0];
   let [found, inTag] = [false, false];
   for (let n = 0; n < length; n += 1) {
@@ -88,10 +91,18 @@ export function holdsRuns(bytes: Uint8Array, { kinds, past: pastMark }: Reading,
     if (kind === LETTER) {
       if (n < past) continue;
       four = withNext(four, byte);
-      if ((isFour[hashOf(four)] === 1 && fours.has(four)) || (anyTwo && isTwo[four & TWO] === 1)) found = true;
+      if (
+        (isFour[hashOf(four)] === 1 && fours.has(four)) ||
+        (anyShort && isTwo[four & TWO] === 1 && (shorts.has(four & TWO) || shorts.has(four & THREE)))
+      )
+        found = true;
       if (inTag) continue;
       fourOutside = withNext(fourOutside, byte);
-      if ((isFour[hashOf(fourOutside)] === 1 && fours.has(fourOutside)) || (anyTwo && isTwo[fourOutside & TWO] === 1)) found = true;
+      if (
+        (isFour[hashOf(fourOutside)] === 1 && fours.has(fourOutside)) ||
+        (anyShort && isTwo[fourOutside & TWO] === 1 && (shorts.has(fourOutside & TWO) || shorts.has(fourOutside & THREE)))
+      )
+        found = true;
     } else if (kind === MARK) {
       if (byte === LESS) inTag = true;
       else if (byte === MORE) inTag = false;
