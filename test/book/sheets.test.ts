@@ -199,7 +199,7 @@ describe('a sheet', () => {
         'The drum goes out',
         'It went out wrapped in a blanket.',
         '£20.00',
-        'Before Road test',
+        'Before “Road test”',
         'Bleed the brakes',
         'Decisions wanted',
         'Which drum goes on the road',

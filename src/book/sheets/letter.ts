@@ -17,7 +17,7 @@ export function clientLetter(month: string): (setting: BookSetting) => SheetText
       parts: [
         ...letter.evenings.map((evening) => eveningText(setting, evening)),
         took(letter),
-        listOf(letter.next.before === null ? 'What is open' : `Before ${letter.next.before}`, letter.next.what),
+        listOf(letter.next.before === null ? 'What is open' : `Before “${letter.next.before}”`, letter.next.what),
         listOf('Decisions wanted', letter.wanted),
         listOf('Came back short', letter.short),
       ],
@@ -27,7 +27,9 @@ export function clientLetter(month: string): (setting: BookSetting) => SheetText
 
 function eveningText(setting: BookSetting, { session, words: said, picture }: Letter['evenings'][number]): string {
   const shown = picture === null ? '' : figure(setting, picture, session);
-  return `=== ${words(session.title)}\n\n#plain[${words(setting.sheet.date(session.date))}]\n\n${words(said)}\n\n${shown}`;
+  const told = `=== ${words(session.title)}\n\n#plain[${words(setting.sheet.date(session.date))}]\n\n${words(said)}\n\n${shown}`;
+  // A few sentences and a picture: short enough to stand on one page together.
+  return `#block(above: 1.8em, breakable: false, width: 100%)[\n${told}\n]`;
 }
 
 function took({ took: figures, left }: Letter): string {
