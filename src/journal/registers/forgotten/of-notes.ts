@@ -6,10 +6,11 @@ import type { Missed } from './forgotten.ts';
 import { listItem } from './list-item.ts';
 import { namedOnlyAt } from './named-in-prose.ts';
 
-/** Bills that name no paper. A receipt of the same note that no bill of any note names is the likeliest. */
+/** Bills that name no paper. A receipt of the same note that no bill by then names is the likeliest. */
 export function billsWithoutPaper(record: RegisterSource, date: IsoDate): Missed[] {
-  const named = new Set(record.journal.sessions.flatMap(({ bills }) => bills.map(({ paper }) => paper)));
-  return sessionsTo(record, date).flatMap((session) => {
+  const sessions = sessionsTo(record, date);
+  const named = new Set(sessions.flatMap(({ bills }) => bills.map(({ paper }) => paper)));
+  return sessions.flatMap((session) => {
     const receipts = session.papers.filter(({ kind, file }) => kind === 'receipt' && !named.has(file));
     return session.bills
       .filter(({ paper }) => paper === null)
