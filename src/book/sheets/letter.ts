@@ -27,7 +27,7 @@ export function clientLetter(month: string): (setting: BookSetting) => SheetText
 
 function eveningText(setting: BookSetting, { session, words: said, picture }: Letter['evenings'][number]): string {
   const shown = picture === null ? '' : figure(setting, picture, session);
-  const told = `=== ${words(session.title)}\n\n#plain[${words(setting.sheet.date(session.date))}]\n\n${words(said)}\n\n${shown}`;
+  const told = `=== ${words(session.title)}\n\n#block(above: 0.5em, below: 0.7em, plain[${words(setting.sheet.date(session.date))}])\n\n${words(said)}\n\n${shown}`;
   // A few sentences and a picture: short enough to stand on one page together.
   return `#block(above: 1.8em, breakable: false, width: 100%)[\n${told}\n]`;
 }
