@@ -34,10 +34,22 @@ export function inARow(texts: readonly string[]): string {
   return texts.join(texts.some((text) => text.includes(',')) ? '; ' : ', ');
 }
 
-/** Some of a numbered lot: `number 2`, `numbers 2 and 4`. */
+/** Some of a numbered lot: `number 2`, `numbers 2 and 4`, `numbers 1, 3 to 7 and 12`. */
 export function numbersInWords(which: readonly number[]): string {
-  const [last, ...before] = which.toReversed();
-  return before.length === 0 ? `number ${last}` : `numbers ${before.toReversed().join(', ')} and ${last}`;
+  const [last, ...before] = spansOf(which).toReversed();
+  const list = before.length === 0 ? last : `${before.toReversed().join(', ')} and ${last}`;
+  return which.length === 1 ? `number ${list}` : `numbers ${list}`;
+}
+
+/** Of three and more in a row the first and the last. */
+function spansOf(which: readonly number[]): readonly string[] {
+  const rows: number[][] = [];
+  for (const number of which) {
+    const row = rows.at(-1);
+    if (row !== undefined && row.at(-1) === number - 1) row.push(number);
+    else rows.push([number]);
+  }
+  return rows.flatMap((row) => (row.length < 3 ? row.map(String) : [`${row[0]} to ${row.at(-1)}`]));
 }
 
 /** How many of a lot, and which of a numbered one: `2 of 5, numbers 2 and 4`; '' for all. */
