@@ -52,6 +52,16 @@ describe('the tables of a copy', () => {
     expect([...(await made('papers', 'money')).keys()]).not.toContain('bills.csv');
   });
 
+  test('without money say nothing of what is not charged, and why', () => {
+    const { record } = journalWith({ journal: `${JOURNAL}copies: { copy: { leave-out: [money] } }\n` }, [
+      '2031-03-01',
+      'hours: [{ by: jm, on: brakes, time: 1h, unpaid: Learning how }]',
+    ]);
+    const told = ({ ledger }: typeof record) => ledger.entries.map(({ what }) => what);
+    expect(told(record)).toEqual(['Work; not charged: Learning how']);
+    expect(told(copyOf(record, 'copy'))).toEqual(['Work']);
+  });
+
   test('are the sheets of its workbook, with the sums of what is left', async () => {
     const sheets = async (...kinds: LeaveOut[]) => read((await made(...kinds)).get('ledger.xlsx') as Uint8Array, { cellFormula: true });
     expect((await sheets()).SheetNames).toEqual(['entries', 'bills', 'stock', 'hours']);

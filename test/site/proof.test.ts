@@ -106,8 +106,8 @@ test.each(LEAVE_OUT)('a copy without %s holds no text of that kind, and all othe
   const withheld = withheldTexts(whole, copy).map(({ text }) => text);
   const secrets = JSON.stringify([JOURNAL, PARTS, NOTE].join()).match(new RegExp(`Secret-${kind}[^",}\\]\\\\]*`, 'g')) ?? [];
   for (const secret of secrets) expect(withheld).toContain(secret.trim());
-  // With the money go those who paid it, and the papers that say so.
-  const goesAlong = { money: ['papers', 'people'], 'former-private': ['private'] } as Partial<Record<string, readonly string[]>>;
+  // With the money go those who paid it, the papers that say so, and why somebody's hours were not charged.
+  const goesAlong = { money: ['papers', 'people', 'hours'], 'former-private': ['private'] } as Partial<Record<string, readonly string[]>>;
   const others = LEAVE_OUT.filter((other) => other !== kind && !goesAlong[kind]?.includes(other));
   for (const other of others) expect(withheld.filter((text) => text.startsWith(`Secret-${other}`))).toEqual([]);
 });

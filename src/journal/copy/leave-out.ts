@@ -189,7 +189,7 @@ function withoutMoney(journal: Journal): Journal {
     [...journal.consumables].map(([id, one]) => [id, { ...one, opening: one.opening && { ...one.opening, value: 0 } }]),
   );
   const bare = withSessions(journal, (session) => ({
-    hours: session.hours.map((entry) => ({ ...entry, perHour: null })),
+    hours: session.hours.map((entry) => ({ ...entry, perHour: null, unpaid: null })),
     bills: session.bills.map(withoutPrices),
     sold: [],
     received: [],
