@@ -50,6 +50,12 @@ describe('names that a fault keeps from being known', () => {
 
   test('a year mistyped, in a note and in journal.yaml', () => {
     expect(codesOf({ more: { [NOTE]: note('').replace('2031', '2013') } })).toEqual(['sessions A802']);
+    // The day of its name stands in for it: what it fits was taken off before.
+    const off = `${note('parts: [{ part: drum, did: removed, to: bag 14 }]').replace('2031-03-12', '2031-03-10')}`;
+    const on = note('parts: [{ part: drum, did: fitted, from: bag 14 }]\nbags: [{ bag: 14, holds: [2 nuts] }]\nemptied: [14]')
+      .replace('2031', '2030')
+      .replace('03-12', '01-12');
+    expect(codesOf({ more: { 'sessions/2031-03-10-off.md': off, [NOTE]: on } })).toEqual(['sessions A802']);
     expect(codesOf({ more: { [NOTE]: note('').replace('2031', '2301') } })).toEqual(['sessions A801']);
     const files = { journal: JOURNAL.replace('arrived: 2030', 'arrived: 2300'), more: { [NOTE]: note(''), [LATER]: later('') } };
     expect(codesOf(files)).toEqual(['journal.yaml A801']);

@@ -1,3 +1,4 @@
+import { beforeArrival } from '../diagnostics/before-arrival.ts';
 import { type Diagnostic, diagnostic, startOf } from '../diagnostics/diagnostic.ts';
 import type { Session } from '../model.ts';
 import type { JournalRecord } from '../record.ts';
@@ -25,12 +26,8 @@ export function datesInTime({ journal }: JournalRecord, { today }: CheckedAgains
       return [diagnostic('A801', place, message, { hint: 'Check the year first.' })];
     }
     if (session.date < arrived && !isOfMoneyAlone(session)) {
-      const message = `${session.date} is before the vehicle arrived, on ${arrived}.`;
-      return [
-        diagnostic('A802', place, message, {
-          hint: 'Check the date here, and `arrived` in journal.yaml. A note of that day holds only what was bought, received or valued.',
-        }),
-      ];
+      const hint = 'Check the date here, and `arrived` in journal.yaml. A note of that day holds only what was bought, received or valued.';
+      return [beforeArrival(place, session.date, arrived, hint)];
     }
     return [];
   });
