@@ -35,6 +35,8 @@ describe('is told with what to type', () => {
     ['parts:\n  - part: drum\n    did: cleaned\n   note: x', 'A201 Begin it with 4 spaces'],
     ['parts\n  - { part: drum, did: cleaned }', 'A201 Write `parts:`'],
     ['decisions:\n  - { part: drum, verdict: keep; because: sound }', 'A208 Write a comma before `because:`'],
+    ['measured: [{ part: drum, what: volts, value: 0.4, limits: 1.9..2.2 V }]', 'A309 Write `value: 0.4 V`.'],
+    ['measured: [{ part: drum, what: volts, value: 0.4 V, limits: 1.9..2.2 }]', 'A309 Write it once, after both: `1.9..2.2 V`.'],
     [HOURS('7pm-9pm'), 'A306 Write `19:00-21:00`'],
     [HOURS('7:30 to 9:30pm'), 'A306 Write `19:30-21:30`'],
     [HOURS('1910-2140'), 'A306 Write `19:10-21:40`'],

@@ -3,7 +3,7 @@ import type { Attribution, Decision, Measurement, Method, PartEntry, PersonId, P
 import type { NoteFields } from '../read/journal-source.ts';
 import type { WrittenEntry } from '../read/written-entry.ts';
 import { destinationOf } from '../schema/fields.ts';
-import { isWithin, readLimits } from '../values/limits.ts';
+import { isWithin, readLimits, unitLeftOut } from '../values/limits.ts';
 import { byDay, readTime } from '../values/time.ts';
 import { believed, given, known, partsNamed } from './believed.ts';
 import { UNDER_GENERAL } from './context.ts';
@@ -136,7 +136,10 @@ export function measuredOf(list: NoteFields['measured'], { names, out }: NoteAtH
   return believed(list, ({ says, doubtful, place, placeOf }) => {
     const part = names.part(says.part, placeOf('part'));
     const { limits: limitsText, ...rest } = says;
-    const limits = limitsText === null || doubtful ? null : out.take(readLimits(limitsText, says.value), placeOf('limits'));
+    const leftOut = limitsText === null || doubtful ? null : unitLeftOut(limitsText, says.value);
+    if (leftOut !== null) out.take(leftOut, placeOf('value'));
+    const limits =
+      limitsText === null || doubtful || leftOut !== null ? null : out.take(readLimits(limitsText, says.value), placeOf('limits'));
     if (part === null) return null;
     return {
       ...rest,

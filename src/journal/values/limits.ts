@@ -13,11 +13,16 @@ export interface Limits {
  * They must measure what the value measures (A309).
  */
 export function readLimits(text: string, value: Quantity): Reading<Limits> {
-  const [, lower = '', upper = ''] = /^(.*?)\.\.(.*)$/.exec(asTyped(text)) ?? [];
-  const [low, noUnit] = upToUnit(lower.trim());
-  const [high, unit] = upToUnit(upper.trim());
+  const { low, noUnit, high, unit } = partsOf(text);
   if (noUnit !== '' || (low === '' && high === '')) {
     return bad('A308', `${quoted(text)} is not a pair of limits.`, limitsMeant(text));
+  }
+  if (unit === '' && value.unit !== COUNTED) {
+    return bad(
+      'A309',
+      `${quoted(text)} has no unit, and ${quoted(value.text)} has one.`,
+      `Write it once, after both: \`${text.trim()} ${value.unit}\`.`,
+    );
   }
   const from = limit(low, unit, value);
   if (!from.ok) return from;
@@ -31,6 +36,22 @@ export function readLimits(text: string, value: Quantity): Reading<Limits> {
     );
   }
   return ok({ low: from.value, high: to.value });
+}
+
+/** The unit of a number without one. */
+const COUNTED = 'each';
+
+/** The value of limits that have a unit is a number alone (A309); null where it is not. */
+export function unitLeftOut(text: string, value: Quantity): Reading<never> | null {
+  const { unit } = partsOf(text);
+  if (value.unit !== COUNTED || unit === '' || unit === COUNTED) return null;
+  return bad('A309', `${quoted(value.text)} has no unit, and its limits are in ${unit}.`, `Write \`value: ${value.text} ${unit}\`.`);
+}
+
+function partsOf(text: string) {
+  const [, lower = '', upper = ''] = /^(.*?)\.\.(.*)$/.exec(asTyped(text)) ?? [];
+  const [[low, noUnit], [high, unit]] = [upToUnit(lower.trim()), upToUnit(upper.trim())];
+  return { low, noUnit, high, unit };
 }
 
 /** `9.0-9.06 in` and `9.0 to 9.06 in`, with the two points between and the smaller one first. */
