@@ -149,7 +149,11 @@ describe('what was meant is said', () => {
 
   test.each([
     ['an amount without its unit', 'used: [{ consumable: brake-cleaner, amount: 0.3, on: drum }]', /^A309 ‘0\.3’ has no unit; .*`0\.3 L`/],
-    ['a value without the unit of its limits', 'measured: [{ part: drum, what: x, value: 9, limits: 9..10 in }]', /^A309 .*without a unit/],
+    [
+      'a value without the unit of its limits',
+      'measured: [{ part: drum, what: x, value: 9, limits: 9..10 in }]',
+      /^A309 `9` has no unit, and its limits have `in`.*`value: 9 in`/,
+    ],
     ['a bag with a letter', 'parts: [{ part: drum, did: removed, to: bag A14 }]', /^A310 `bag A14` is no bag.*`bag 14`/],
     ['a bag with a capital', 'parts: [{ part: drum, did: removed, to: Bag 7 }]', /^A310 `Bag 7` is no bag.*`bag 7`/],
     ['a bag emptied by its name', 'emptied: bag 1', /^A310 .*only its number: `1`/],

@@ -45,7 +45,7 @@ const COUNTED = 'each';
 export function unitLeftOut(text: string, value: Quantity): Reading<never> | null {
   const { unit } = partsOf(text);
   if (value.unit !== COUNTED || unit === '' || unit === COUNTED) return null;
-  return bad('A309', `${quoted(value.text)} has no unit, and its limits are in ${unit}.`, `Write \`value: ${value.text} ${unit}\`.`);
+  return bad('A309', `${quoted(value.text)} has no unit, and its limits have ${quoted(unit)}.`, `Write \`value: ${value.text} ${unit}\`.`);
 }
 
 function partsOf(text: string) {
