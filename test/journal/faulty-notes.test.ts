@@ -152,7 +152,7 @@ describe('what was meant is said', () => {
     [
       'a value without the unit of its limits',
       'measured: [{ part: drum, what: x, value: 9, limits: 9..10 in }]',
-      /^A309 `9` has no unit, and its limits have `in`.*`value: 9 in`/,
+      /^A309 ‘9’ has no unit, and its limits have ‘in’.*`value: 9 in`/,
     ],
     ['a bag with a letter', 'parts: [{ part: drum, did: removed, to: bag A14 }]', /^A310 `bag A14` is no bag.*`bag 14`/],
     ['a bag with a capital', 'parts: [{ part: drum, did: removed, to: Bag 7 }]', /^A310 `Bag 7` is no bag.*`bag 7`/],
