@@ -121,10 +121,10 @@ test('there is one only where the journal tells of a client, and in no copy with
     return copyOf({ ...record, journal: { ...record.journal, settings } }, 'short');
   };
   expect([copyWithout('money'), copyWithout('hours'), copyWithout('private')].map(hasClient)).toEqual([false, false, true]);
-  // A statement repeats what entries are called, and these the copy may name; whom it was sent to it may not.
+  // A statement repeats what entries are called, and these the copy may name; whom it was sent to, and why something was not charged, it may not.
   const withheld = withheldTexts(record, copyWithout('money')).map(({ text }) => text);
   expect(withheld).toContain('The Owner');
-  expect(withheld.filter((text) => /^Work|#/.test(text))).toEqual([]);
+  expect(withheld.filter((text) => /^Work|#/.test(text))).toEqual(['Work; not charged: My own mistake']);
   // The day to pay by is a day like any other of the record, and its terms are a length of time.
   expect(record.journal.statements[0]?.sentWith?.head).toContainEqual({ name: 'To pay by', words: '30 Apr 2031' });
   expect(withheld).not.toContain('30 Apr 2031');
